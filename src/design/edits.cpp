@@ -1,0 +1,400 @@
+// Applying edits: each works out the drawing after it, and what differs is kept for the way back.
+#include "design/edits.hpp"
+
+#include "design/band_rows.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+
+namespace punchwright {
+namespace {
+
+int wrapped(int place, int size) {
+  const int rest = place % size;
+  return rest < 0 ? rest + size : rest;
+}
+
+Error refusal(std::string message, std::string remedy) {
+  return Error{{}, 0, 0, std::move(message), std::move(remedy)};
+}
+
+Failure outside(const Grid& grid, int first, int count, int size, const char* what) {
+  if (count >= 1 && first >= 0 && first + count <= size) {
+    return std::nullopt;
+  }
+  return refusal(fmt::format("{} {} to {} don't exist in a drawing of {} stitches and {} rows", what, first + 1,
+                             first + count, grid.width(), grid.height()),
+                 fmt::format("choose {} 1 to {}", what, size));
+}
+
+Failure wrong_size(int width, int height) {
+  if (width >= 1 && width <= widest_repeat && height >= 1 && height <= tallest_repeat) {
+    return std::nullopt;
+  }
+  return refusal(fmt::format("a drawing can't have {} stitches and {} rows", width, height),
+                 fmt::format("1 to {} stitches and 1 to {} rows", widest_repeat, tallest_repeat));
+}
+
+// The drawing after an edit that leaves its size and its bands alone.
+Result<Grid> redrawn(const Grid& before, const SetCells& edit) {
+  Grid after = before;
+  for (const Cell cell : edit.cells) {
+    if (cell.column < 0 || cell.column >= before.width() || cell.row < 0 || cell.row >= before.height()) {
+      return refusal(fmt::format("stitch {} of row {} lies outside the drawing", cell.column + 1, cell.row + 1),
+                     fmt::format("stitches 1 to {}, rows 1 to {}", before.width(), before.height()));
+    }
+    after.set(cell.column, cell.row, edit.contrast);
+  }
+  return after;
+}
+
+template <class Change> Grid with_area(const Grid& before, const Area& area, Change&& change) {
+  Grid after = before;
+  for (int row = 0; row < std::min(area.rows, before.height()); ++row) {
+    for (int column = 0; column < std::min(area.columns, before.width()); ++column) {
+      change(after, wrapped(area.corner.column + column, before.width()),
+             wrapped(area.corner.row + row, before.height()));
+    }
+  }
+  return after;
+}
+
+Result<Grid> redrawn(const Grid& before, const Fill& edit) {
+  return with_area(before, edit.area, [&](Grid& grid, int column, int row) { grid.set(column, row, edit.contrast); });
+}
+
+Result<Grid> redrawn(const Grid& before, const Invert& edit) {
+  return with_area(before, edit.area, [](Grid& grid, int column, int row) { grid.flip(column, row); });
+}
+
+// A drawing of the same size whose stitch (column, row) is the old one's at from(column, row).
+template <class From> Grid rearranged(const Grid& before, From&& from) {
+  Grid after(before.width(), before.height());
+  for (int row = 0; row < before.height(); ++row) {
+    for (int column = 0; column < before.width(); ++column) {
+      const Cell source = from(column, row);
+      after.set(column, row, before.at(source.column, source.row));
+    }
+  }
+  return after;
+}
+
+Result<Grid> redrawn(const Grid& before, const Shift& edit) {
+  const int columns = edit.columns % before.width();
+  const int rows = edit.rows % before.height();
+  return rearranged(before, [&](int column, int row) {
+    return Cell{wrapped(column - columns, before.width()), wrapped(row - rows, before.height())};
+  });
+}
+
+Result<Grid> redrawn(const Grid& before, const MirrorLeftRight&) {
+  return rearranged(before, [&](int column, int row) { return Cell{before.width() - 1 - column, row}; });
+}
+
+Result<Grid> redrawn(const Grid& before, const Paste& edit) {
+  Grid after = before;
+  for (int row = 0; row < std::min(edit.drawing.height(), before.height()); ++row) {
+    for (int column = 0; column < std::min(edit.drawing.width(), before.width()); ++column) {
+      after.set(wrapped(edit.corner.column + column, before.width()), wrapped(edit.corner.row + row, before.height()),
+                edit.drawing.at(column, row));
+    }
+  }
+  return after;
+}
+
+Result<Change> keep_differences(Document& document, Grid after) {
+  std::vector<Change::RowDifference> differences;
+  for (int row = 0; row < after.height(); ++row) {
+    const auto old_words = document.grid.row(row);
+    const auto new_words = after.row(row);
+    if (std::ranges::equal(old_words, new_words)) {
+      continue;
+    }
+    if (after.has_contrast(row) && !document.bands[band_index_at(document, row)].contrast) {
+      return refusal(fmt::format("row {} belongs to a band of one yarn", row + 1),
+                     "give the band a contrast yarn first, or draw in another band");
+    }
+    Change::RowDifference difference{row, {}};
+    std::ranges::transform(old_words, new_words, std::back_inserter(difference.bits), std::bit_xor<>());
+    differences.push_back(std::move(difference));
+  }
+  document.grid = std::move(after);
+  return Change{std::move(differences)};
+}
+
+constexpr int new_line = -1; // in a list of sources: a row or column that is all main
+
+std::vector<int> counted(int size) {
+  std::vector<int> places(static_cast<std::size_t>(size));
+  for (int place = 0; place < size; ++place) {
+    places[static_cast<std::size_t>(place)] = place;
+  }
+  return places;
+}
+
+// Edits that change the size of the drawing or its bands.
+Result<Change::Drawing> rebuilt(const Document& document, const MirrorUpsideDown&) {
+  const Grid& before = document.grid;
+  Grid after(before.width(), before.height());
+  for (int row = 0; row < before.height(); ++row) {
+    std::ranges::copy(before.row(before.height() - 1 - row), after.row(row).begin());
+  }
+  auto sources = counted(before.height());
+  std::ranges::reverse(sources);
+  return Change::Drawing{std::move(after), upside_down(document.bands), extras_for_rows(document.extras, sources)};
+}
+
+Grid with_rows(const Grid& before, const std::vector<int>& sources) {
+  Grid after(before.width(), static_cast<int>(sources.size()));
+  for (int row = 0; row < after.height(); ++row) {
+    if (const int source = sources[static_cast<std::size_t>(row)]; source >= 0) {
+      std::ranges::copy(before.row(source), after.row(row).begin());
+    }
+  }
+  return after;
+}
+
+Grid with_columns(const Grid& before, const std::vector<int>& sources) {
+  Grid after(static_cast<int>(sources.size()), before.height());
+  for (int row = 0; row < before.height(); ++row) {
+    for (int column = 0; column < after.width(); ++column) {
+      const int source = sources[static_cast<std::size_t>(column)];
+      after.set(column, row, source >= 0 && before.at(source, row));
+    }
+  }
+  return after;
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const InsertRows& edit) {
+  const Grid& grid = document.grid;
+  if (edit.before < 0 || edit.before > grid.height() || edit.count < 1) {
+    return refusal(fmt::format("{} rows can't be inserted before row {}", edit.count, edit.before + 1),
+                   fmt::format("at least one row, before row 1 to {}", grid.height() + 1));
+  }
+  if (auto failure = wrong_size(grid.width(), grid.height() + edit.count)) {
+    return *failure;
+  }
+  auto sources = counted(grid.height());
+  sources.insert(sources.begin() + edit.before, static_cast<std::size_t>(edit.count), new_line);
+  auto bands = document.bands;
+  bands[band_index_at(document, std::max(edit.before - 1, 0))].rows += edit.count;
+  return Change::Drawing{with_rows(grid, sources), std::move(bands), extras_for_rows(document.extras, sources)};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const DeleteRows& edit) {
+  const Grid& grid = document.grid;
+  if (auto failure = outside(grid, edit.first, edit.count, grid.height(), "rows")) {
+    return *failure;
+  }
+  if (edit.count == grid.height()) {
+    return refusal("the last row can't be deleted", "leave one row at least");
+  }
+  auto sources = counted(grid.height());
+  sources.erase(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
+  return Change::Drawing{with_rows(grid, sources), bands_for_rows(document.bands, sources),
+                         extras_for_rows(document.extras, sources)};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const DuplicateRows& edit) {
+  const Grid& grid = document.grid;
+  if (auto failure = outside(grid, edit.first, edit.count, grid.height(), "rows")) {
+    return *failure;
+  }
+  if (auto failure = wrong_size(grid.width(), grid.height() + edit.count)) {
+    return *failure;
+  }
+  auto sources = counted(grid.height());
+  const std::vector<int> copies(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
+  sources.insert(sources.begin() + edit.first + edit.count, copies.begin(), copies.end());
+  return Change::Drawing{with_rows(grid, sources), bands_for_rows(document.bands, sources),
+                         extras_for_rows(document.extras, sources)};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const InsertColumns& edit) {
+  const Grid& grid = document.grid;
+  if (edit.before < 0 || edit.before > grid.width() || edit.count < 1) {
+    return refusal(fmt::format("{} columns can't be inserted before column {}", edit.count, edit.before + 1),
+                   fmt::format("at least one column, before column 1 to {}", grid.width() + 1));
+  }
+  if (auto failure = wrong_size(grid.width() + edit.count, grid.height())) {
+    return *failure;
+  }
+  auto sources = counted(grid.width());
+  sources.insert(sources.begin() + edit.before, static_cast<std::size_t>(edit.count), new_line);
+  return Change::Drawing{with_columns(grid, sources), document.bands, document.extras};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const DeleteColumns& edit) {
+  const Grid& grid = document.grid;
+  if (auto failure = outside(grid, edit.first, edit.count, grid.width(), "columns")) {
+    return *failure;
+  }
+  if (edit.count == grid.width()) {
+    return refusal("the last column can't be deleted", "leave one column at least");
+  }
+  auto sources = counted(grid.width());
+  sources.erase(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
+  return Change::Drawing{with_columns(grid, sources), document.bands, document.extras};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const DuplicateColumns& edit) {
+  const Grid& grid = document.grid;
+  if (auto failure = outside(grid, edit.first, edit.count, grid.width(), "columns")) {
+    return *failure;
+  }
+  if (auto failure = wrong_size(grid.width() + edit.count, grid.height())) {
+    return *failure;
+  }
+  auto sources = counted(grid.width());
+  const std::vector<int> copies(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
+  sources.insert(sources.begin() + edit.first + edit.count, copies.begin(), copies.end());
+  return Change::Drawing{with_columns(grid, sources), document.bands, document.extras};
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const Resize& edit) {
+  if (auto failure = wrong_size(edit.width, edit.height)) {
+    return *failure;
+  }
+  const Grid& grid = document.grid;
+  auto columns = counted(grid.width());
+  columns.resize(static_cast<std::size_t>(edit.width), new_line);
+  auto rows = counted(grid.height());
+  rows.resize(static_cast<std::size_t>(std::min(edit.height, grid.height())));
+  auto bands = bands_for_rows(document.bands, rows);
+  bands.back().rows += std::max(0, edit.height - grid.height());
+  rows.resize(static_cast<std::size_t>(edit.height), new_line);
+  return Change::Drawing{with_rows(with_columns(grid, columns), rows), std::move(bands),
+                         extras_for_rows(document.extras, rows)};
+}
+
+bool has_yarn(const std::vector<Yarn>& yarns, char key) {
+  return std::ranges::find(yarns, key, &Yarn::key) != yarns.end();
+}
+
+Failure unusable_bands(const Document& document, const std::vector<Band>& bands) {
+  int first_row = 0;
+  for (const Band& band : bands) {
+    if (band.rows < 1) {
+      return refusal("a band has no rows", "every band covers at least one row");
+    }
+    for (const char key : {band.main, band.contrast.value_or(band.main)}) {
+      if (!has_yarn(document.yarns, key)) {
+        return refusal(fmt::format("a band knits with yarn '{}', which isn't there", key), "choose one of the yarns");
+      }
+    }
+    if (band.contrast == band.main) {
+      return refusal("a band's contrast is its main yarn", "choose two yarns, or none as contrast");
+    }
+    for (int row = first_row; row < std::min(first_row + band.rows, document.grid.height()); ++row) {
+      if (!band.contrast && document.grid.has_contrast(row)) {
+        return refusal(fmt::format("row {} has contrast stitches", row + 1),
+                       "a band of one yarn has none: clear its rows first");
+      }
+    }
+    first_row += band.rows;
+  }
+  if (first_row != document.grid.height()) {
+    return refusal(fmt::format("the bands cover {} rows, the drawing has {}", first_row, document.grid.height()),
+                   "bands together cover every row");
+  }
+  return std::nullopt;
+}
+
+Result<Change::Drawing> rebuilt(const Document& document, const ChangeBands& edit) {
+  if (auto failure = unusable_bands(document, edit.bands)) {
+    return *failure;
+  }
+  return Change::Drawing{document.grid, edit.bands, document.extras};
+}
+
+Failure unusable_yarns(const Document& document, const std::vector<Yarn>& yarns) {
+  std::set<char> keys;
+  for (const Yarn& yarn : yarns) {
+    if (!keys.insert(yarn.key).second) {
+      return refusal(fmt::format("two yarns have the key '{}'", yarn.key), "every yarn has a key of its own");
+    }
+  }
+  for (const Band& band : document.bands) {
+    for (const char key : {band.main, band.contrast.value_or(band.main)}) {
+      if (!keys.contains(key)) {
+        return refusal(fmt::format("yarn '{}' is used by a band", key), "give the band another yarn first");
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+void exchange_settings(Document& document, Document& settings) {
+  std::swap(document, settings);
+  std::swap(document.grid, settings.grid);
+  std::swap(document.bands, settings.bands);
+}
+
+Result<Change> change_settings(Document& document, const ChangeSettings& edit) {
+  if (auto failure = unusable_yarns(document, edit.settings.yarns)) {
+    return *failure;
+  }
+  if (edit.settings.rules.longest_float && edit.settings.rules.longest_float_mm) {
+    return refusal("two limits for floats", "a limit in stitches or one in mm, not both");
+  }
+  Document settings = edit.settings;
+  settings.grid = document.grid;
+  settings.bands = document.bands;
+  if (settings == document) {
+    return Change{};
+  }
+  settings.grid = {};
+  settings.bands.clear();
+  exchange_settings(document, settings);
+  return Change{Change::Settings{std::move(settings)}};
+}
+
+} // namespace
+
+bool Change::nothing() const {
+  const auto* const differences = std::get_if<std::vector<RowDifference>>(&content);
+  return differences != nullptr && differences->empty();
+}
+
+Result<Change> apply_edit(Document& document, const Edit& edit) {
+  return std::visit(
+      [&](const auto& kind) -> Result<Change> {
+        using Kind = std::decay_t<decltype(kind)>;
+        if constexpr (std::is_same_v<Kind, ChangeSettings>) {
+          return change_settings(document, kind);
+        } else if constexpr (requires { redrawn(document.grid, kind); }) {
+          auto after = redrawn(document.grid, kind);
+          return after ? keep_differences(document, std::move(after).value()) : Result<Change>(after.error());
+        } else {
+          auto after = rebuilt(document, kind);
+          if (!after) {
+            return after.error();
+          }
+          if (after->grid == document.grid && after->bands == document.bands && after->extras == document.extras) {
+            return Change{};
+          }
+          Change change{std::move(after).value()};
+          exchange(document, change);
+          return change;
+        }
+      },
+      edit);
+}
+
+void exchange(Document& document, Change& change) {
+  if (auto* const differences = std::get_if<std::vector<Change::RowDifference>>(&change.content)) {
+    for (const auto& difference : *differences) {
+      const auto words = document.grid.row(difference.row);
+      std::ranges::transform(words, difference.bits, words.begin(), std::bit_xor<>());
+    }
+  } else if (auto* const drawing = std::get_if<Change::Drawing>(&change.content)) {
+    std::swap(document.grid, drawing->grid);
+    std::swap(document.bands, drawing->bands);
+    std::swap(document.extras, drawing->extras);
+  } else {
+    exchange_settings(document, std::get<Change::Settings>(change.content).settings);
+  }
+}
+
+} // namespace punchwright

@@ -1,0 +1,54 @@
+// What was done to a document, so that it can be undone and redone without limit.
+// Steps have names; a drag is one step; the saved place is remembered so that undoing to it is 'unchanged'.
+#pragma once
+
+#include "design/edits.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright {
+
+class History {
+public:
+  struct Step {
+    std::string name;
+    std::vector<Change> changes; // in the order in which they were applied
+  };
+
+  // Applies and records; what was undone before is forgotten. An edit that changed nothing leaves no step.
+  [[nodiscard]] Failure apply(Document& document, const Edit& edit);
+
+  // Between these two everything applied becomes one step.
+  void begin_drag(std::string name);
+  void end_drag();
+  [[nodiscard]] bool dragging() const { return drag_open_; }
+
+  // Undo during a drag ends the drag first. Nothing to undo or redo: nothing happens, false.
+  bool undo(Document& document);
+  bool redo(Document& document);
+  [[nodiscard]] bool can_undo() const { return done_ > 0; }
+  [[nodiscard]] bool can_redo() const { return done_ < steps_.size(); }
+
+  [[nodiscard]] const std::vector<Step>& steps() const { return steps_; }
+  [[nodiscard]] std::size_t done() const { return done_; } // that many of the steps are in the document
+
+  void mark_saved();
+  [[nodiscard]] bool saved() const { return saved_at_ == done_; }
+
+  // Grows with every change of the document, by apply, undo or redo: the key for caches.
+  [[nodiscard]] std::uint64_t revision() const { return revision_; }
+
+private:
+  std::vector<Step> steps_;
+  std::size_t done_ = 0;
+  std::optional<std::size_t> saved_at_ = 0; // absent: the saved state is no longer reachable
+  bool drag_open_ = false;
+  bool drag_has_step_ = false;
+  std::string drag_name_;
+  std::uint64_t revision_ = 0;
+};
+
+} // namespace punchwright

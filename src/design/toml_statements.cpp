@@ -1,0 +1,413 @@
+// Reads TOML 1.0 statement by statement. Scalars are only delimited here; toml++ judges them later.
+// Recursion is bounded by the nesting that is allowed.
+#include "design/toml_statements.hpp"
+
+#include "design/toml_strings.hpp"
+
+#include <algorithm>
+#include <fmt/core.h>
+#include <optional>
+
+namespace punchwright {
+namespace {
+
+constexpr int deepest_nesting = 16;
+constexpr std::size_t longest_key = 8;       // parts between dots
+constexpr std::size_t most_values = 100'000; // a full-sized drawing has some 2,100
+
+constexpr std::string_view allowed_key =
+    "allowed: a key of the letters a to z, digits, '-' and '_', or in quotation marks";
+constexpr std::string_view allowed_value =
+    "allowed: text in quotation marks, a number, true, false, a list in '[' and ']'";
+
+bool is_bare(char letter) {
+  return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z') || (letter >= '0' && letter <= '9') ||
+         letter == '-' || letter == '_';
+}
+
+bool is_scalar(char letter) {
+  return is_bare(letter) || letter == '+' || letter == '.' || letter == ':';
+}
+
+// True of words that can be no number, date, true or false.
+bool is_text_without_marks(std::string_view word) {
+  if (word == "true" || word == "false") {
+    return false;
+  }
+  if (word.front() == '+' || word.front() == '-') {
+    word.remove_prefix(1);
+  }
+  return word != "inf" && word != "nan" && (word.empty() || word.front() < '0' || word.front() > '9');
+}
+
+class Scanner {
+public:
+  Scanner(std::string_view text, const std::string& file) : text_(text), file_(file) {}
+
+  Result<std::vector<TomlStatement>> run() {
+    while (at_ < text_.size()) {
+      if (!statement()) {
+        return *error_;
+      }
+    }
+    return std::move(statements_);
+  }
+
+private:
+  std::string_view text_;
+  const std::string& file_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+  std::size_t values_ = 0;
+  std::vector<TomlStatement> statements_;
+  std::optional<Error> error_;
+
+  [[nodiscard]] char peek(std::size_t ahead = 0) const {
+    return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\n';
+  }
+  [[nodiscard]] bool ended() const { return at_ >= text_.size(); }
+  [[nodiscard]] bool next_is(std::string_view what) const { return text_.substr(at_).starts_with(what); }
+
+  bool fail(std::size_t offset, std::string message, std::string remedy) {
+    const Spot spot = spot_at(text_, offset);
+    error_ = Error{file_, spot.line, spot.column, std::move(message), std::move(remedy)};
+    return false;
+  }
+
+  // The character at the cursor, for a message.
+  [[nodiscard]] std::string found() const {
+    if (ended()) {
+      return "the end of the file";
+    }
+    if (text_[at_] == '\n') {
+      return "the end of the line";
+    }
+    std::size_t end = at_ + 1;
+    while (end < text_.size() && (static_cast<unsigned char>(text_[end]) & 0xc0U) == 0x80U) {
+      ++end;
+    }
+    return fmt::format("'{}'", text_.substr(at_, end - at_));
+  }
+
+  void skip_blanks() {
+    while (!ended() && (text_[at_] == ' ' || text_[at_] == '\t')) {
+      ++at_;
+    }
+  }
+
+  void newline() {
+    ++at_;
+    ++line_;
+  }
+
+  // The cursor is on '#'.
+  TomlComment comment() {
+    std::size_t gap = at_;
+    while (gap > 0 && (text_[gap - 1] == ' ' || text_[gap - 1] == '\t')) {
+      --gap;
+    }
+    const std::size_t begin = at_;
+    const std::size_t newline_at = text_.find('\n', at_);
+    at_ = newline_at == std::string_view::npos ? text_.size() : newline_at;
+    std::size_t end = at_;
+    while (end > begin && (text_[end - 1] == ' ' || text_[end - 1] == '\t')) {
+      --end;
+    }
+    const bool own_line = gap == 0 || text_[gap - 1] == '\n';
+    return {begin, line_, own_line, text_.substr(begin, end - begin), text_.substr(gap, end - gap)};
+  }
+
+  // Blanks, line ends and comments, inside a list.
+  void skip_space(std::vector<TomlComment>& inside) {
+    for (;;) {
+      skip_blanks();
+      if (ended()) {
+        return;
+      }
+      if (text_[at_] == '\n') {
+        newline();
+      } else if (text_[at_] == '#') {
+        inside.push_back(comment());
+      } else {
+        return;
+      }
+    }
+  }
+
+  bool statement() {
+    skip_blanks();
+    TomlStatement next;
+    next.line = line_;
+    bool good = true;
+    if (peek() == '\n') {
+      next.kind = TomlKind::blank_line;
+    } else if (peek() == '#') {
+      next.kind = TomlKind::comment;
+      next.comment = comment().text;
+    } else if (peek() == '[') {
+      good = header(next) && rest_of_line(next);
+    } else {
+      next.kind = TomlKind::key_value;
+      good = key_and_value(next.key, next.value, next.inside, 0) && rest_of_line(next);
+    }
+    if (!good) {
+      return false;
+    }
+    if (!ended()) {
+      newline();
+    }
+    statements_.push_back(std::move(next));
+    return true;
+  }
+
+  bool rest_of_line(TomlStatement& statement) {
+    skip_blanks();
+    if (peek() == '#') {
+      statement.comment = comment().with_blanks;
+    }
+    if (peek() == '\n') {
+      return true;
+    }
+    return fail(at_, found() + (statement.kind == TomlKind::key_value ? " after the value" : " after the table's name"),
+                "allowed: a comment, or the end of the line");
+  }
+
+  bool header(TomlStatement& statement) {
+    const std::size_t begin = at_;
+    statement.kind = next_is("[[") ? TomlKind::array_table : TomlKind::table;
+    const std::string_view close = statement.kind == TomlKind::array_table ? "]]" : "]";
+    at_ += close.size();
+    if (!key(statement.key)) {
+      return false;
+    }
+    if (!next_is(close)) {
+      return fail(at_, fmt::format("{} in a table's name", found()), fmt::format("allowed: '{}'", close));
+    }
+    at_ += close.size();
+    return count_value(begin);
+  }
+
+  bool key(TomlKey& parts) {
+    const std::size_t begin = at_;
+    for (;;) {
+      skip_blanks();
+      if (!key_part(parts)) {
+        return false;
+      }
+      skip_blanks();
+      if (peek() != '.') {
+        return true;
+      }
+      ++at_;
+      if (parts.size() == longest_key) {
+        return fail(begin, fmt::format("a key of more than {} parts", longest_key),
+                    fmt::format("allowed: at most {} parts between dots", longest_key));
+      }
+    }
+  }
+
+  bool key_part(TomlKey& parts) {
+    const std::size_t begin = at_;
+    if (peek() == '"' || peek() == '\'') {
+      if (next_is("\"\"\"") || next_is("'''")) {
+        return fail(at_, "a key in three quotation marks", "allowed: a key in one pair of quotation marks");
+      }
+      if (!text_in_quotes()) {
+        return false;
+      }
+      const std::string_view raw = text_.substr(begin, at_ - begin);
+      parts.push_back({unquoted(raw), raw});
+      return true;
+    }
+    while (!ended() && is_bare(text_[at_])) {
+      ++at_;
+    }
+    if (at_ == begin) {
+      return fail(at_, fmt::format("{} where a key should stand", found()), std::string(allowed_key));
+    }
+    if (!ended() && static_cast<unsigned char>(text_[at_]) >= 0x80) {
+      return fail(at_, fmt::format("{} in a key", found()), std::string(allowed_key));
+    }
+    const std::string_view raw = text_.substr(begin, at_ - begin);
+    parts.push_back({std::string(raw), raw});
+    return true;
+  }
+
+  bool key_and_value(TomlKey& name, TomlValue& content, std::vector<TomlComment>& inside, int depth) {
+    if (!key(name)) {
+      return false;
+    }
+    if (peek() != '=') {
+      return fail(at_, fmt::format("{} after the key '{}'", found(), name.back().name), "allowed: '=' and a value");
+    }
+    ++at_;
+    skip_blanks();
+    return value(content, inside, depth);
+  }
+
+  bool count_value(std::size_t offset) {
+    if (++values_ > most_values) {
+      return fail(offset, fmt::format("more than {} values", most_values), "allowed: fewer");
+    }
+    return true;
+  }
+
+  bool value(TomlValue& content, std::vector<TomlComment>& inside, int depth) {
+    content.begin = at_;
+    content.first_line = line_;
+    if (!count_value(at_)) {
+      return false;
+    }
+    if (depth > deepest_nesting) {
+      return fail(at_, fmt::format("lists or tables more than {} deep", deepest_nesting), "allowed: fewer levels");
+    }
+    bool good = false;
+    switch (peek()) {
+    case '"':
+    case '\'': good = text_in_quotes(); break;
+    case '[': good = list(content, inside, depth); break;
+    case '{': good = inline_table(content, inside, depth); break;
+    default: good = scalar(); break;
+    }
+    content.end = at_;
+    content.last_line = line_;
+    return good;
+  }
+
+  bool scalar() {
+    const std::size_t begin = at_;
+    const auto run = [&] {
+      while (!ended() && is_scalar(text_[at_])) {
+        ++at_;
+      }
+    };
+    run();
+    if (at_ == begin) {
+      return fail(at_, fmt::format("{} where a value should stand", found()), std::string(allowed_value));
+    }
+    if (is_text_without_marks(text_.substr(begin, at_ - begin))) {
+      return fail(
+          begin,
+          fmt::format("'{}' without quotation marks", text_.substr(begin, std::min<std::size_t>(at_ - begin, 40))),
+          std::string(allowed_value));
+    }
+    // A date and a time may be parted by one blank.
+    const std::string_view word = text_.substr(begin, at_ - begin);
+    if (word.size() == 10 && word[4] == '-' && word[7] == '-' && peek() == ' ' && peek(1) >= '0' && peek(1) <= '9') {
+      ++at_;
+      run();
+    }
+    return true;
+  }
+
+  bool text_in_quotes() {
+    const std::size_t begin = at_;
+    const char mark = text_[at_];
+    const std::string three(3, mark);
+    const bool several_lines = next_is(three);
+    at_ += several_lines ? 3 : 1;
+    while (!ended()) {
+      if (several_lines && next_is(three)) {
+        at_ += 3;
+        for (int extra = 0; extra < 2 && peek() == mark; ++extra) { // up to two marks may belong to the text
+          ++at_;
+        }
+        return true;
+      }
+      if (!several_lines && text_[at_] == mark) {
+        ++at_;
+        return true;
+      }
+      if (!several_lines && text_[at_] == '\n') {
+        break;
+      }
+      if (mark == '"' && text_[at_] == '\\' && peek(1) != '\n') {
+        ++at_;
+      }
+      if (peek() == '\n') {
+        ++line_;
+      }
+      ++at_;
+    }
+    return fail(begin, "text without its closing quotation mark",
+                "allowed: \"text\" on one line, or \"\"\"text\"\"\" over several");
+  }
+
+  // A line "[gauge]" or "[[band]]": no list's value, whose words would be in quotation marks.
+  [[nodiscard]] bool at_table_header() const {
+    if (peek() != '[' || at_ == 0 || text_[at_ - 1] != '\n') {
+      return false;
+    }
+    std::size_t begin = at_;
+    while (begin < text_.size() && text_[begin] == '[') {
+      ++begin;
+    }
+    std::size_t end = begin;
+    while (end < text_.size() && is_bare(text_[end])) {
+      ++end;
+    }
+    return end > begin && end < text_.size() && text_[end] == ']' &&
+           is_text_without_marks(text_.substr(begin, end - begin));
+  }
+
+  bool list(TomlValue& content, std::vector<TomlComment>& inside, int depth) {
+    const std::size_t begin = at_;
+    ++at_;
+    for (;;) {
+      skip_space(inside);
+      if (peek() == ']') {
+        ++at_;
+        return true;
+      }
+      if (ended() || at_table_header()) {
+        return fail(begin, "a list without its closing ']'", "allowed: values with ',' between them, then ']'");
+      }
+      content.entries.emplace_back();
+      if (!value(content.entries.back(), inside, depth + 1)) {
+        return false;
+      }
+      skip_space(inside);
+      if (peek() == ',') {
+        ++at_;
+      } else if (!ended() && peek() != ']') { // an unfinished list is reported with its beginning
+        return fail(at_, fmt::format("{} in the list that begins in line {}", found(), content.first_line),
+                    "allowed: ',' or ']'");
+      }
+    }
+  }
+
+  bool inline_table(TomlValue& content, std::vector<TomlComment>& inside, int depth) {
+    content.table = true;
+    ++at_;
+    skip_blanks();
+    if (peek() == '}') {
+      ++at_;
+      return true;
+    }
+    for (;;) {
+      TomlValue entry;
+      if (!key_and_value(entry.key, entry, inside, depth + 1)) {
+        return false;
+      }
+      content.entries.push_back(std::move(entry));
+      skip_blanks();
+      if (peek() == '}') {
+        ++at_;
+        return true;
+      }
+      if (peek() != ',') {
+        return fail(at_, fmt::format("{} in a table on one line", found()), "allowed: ',' or '}'");
+      }
+      ++at_;
+      skip_blanks();
+    }
+  }
+};
+
+} // namespace
+
+Result<std::vector<TomlStatement>> toml_statements(std::string_view text, const std::string& file) {
+  return Scanner(text, file).run();
+}
+
+} // namespace punchwright

@@ -1,0 +1,199 @@
+// Values with their places and their messages, on top of toml++.
+// The parser's exceptions end in this file.
+#include "design/toml_values.hpp"
+
+#include <cmath>
+
+namespace punchwright {
+namespace {
+
+constexpr std::size_t longest_quote = 40; // characters of a found text that a message repeats
+
+std::string range_text(std::string_view what, const std::string& least, const std::string& most) {
+  return fmt::format("{} from {} to {}", what, least, most);
+}
+
+std::string plain(double number) {
+  return fmt::format("{}", number);
+}
+
+// What to do about an error that only the parser sees.
+std::string parser_remedy(std::string_view what) {
+  if (what.find("redefine") != std::string_view::npos) {
+    return "allowed: each key and each table once";
+  }
+  if (what.find("escape") != std::string_view::npos) {
+    return R"(allowed: \\ for a backslash, \" for a quotation mark, or text in single quotation marks)";
+  }
+  if (what.find("integer") != std::string_view::npos || what.find("floating") != std::string_view::npos) {
+    return "allowed: a number such as 16, 16.5 or -1; text needs quotation marks";
+  }
+  return "allowed: what TOML 1.0 describes";
+}
+
+} // namespace
+
+Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
+  try {
+    return toml::parse(text);
+  } catch (const toml::parse_error& trouble) {
+    const auto place = trouble.source().begin;
+    std::string_view what = trouble.description();
+    constexpr std::string_view usual = "Error while parsing ";
+    what.remove_prefix(what.starts_with(usual) ? usual.size() : 0);
+    return Error{file, static_cast<int>(place.line), static_cast<int>(place.column), fmt::format("not TOML: {}", what),
+                 parser_remedy(what)};
+  }
+}
+
+Spot spot_of(const toml::node& node) {
+  return {static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column)};
+}
+
+std::string found_text(const toml::node& node) {
+  if (const auto* text = node.as_string()) {
+    std::string shown;
+    std::size_t count = 0;
+    const std::string_view all = text->get();
+    for (std::size_t at = 0; at < all.size(); ++count) {
+      if (count == longest_quote) {
+        shown += "…";
+        break;
+      }
+      const std::size_t length = character_length(all, at);
+      const bool control = static_cast<unsigned char>(all[at]) < 0x20;
+      shown += control || length == 0 ? std::string_view("?") : all.substr(at, length);
+      at += length == 0 ? 1 : length;
+    }
+    return '"' + shown + '"';
+  }
+  if (const auto* whole = node.as_integer()) {
+    return fmt::format("{}", whole->get());
+  }
+  if (const auto* number = node.as_floating_point()) {
+    const double value = number->get();
+    const bool looks_whole = std::isfinite(value) && value == std::floor(value) && std::fabs(value) < 1e15;
+    return looks_whole ? fmt::format("{:.1f}", value) : fmt::format("{}", value);
+  }
+  if (const auto* flag = node.as_boolean()) {
+    return flag->get() ? "true" : "false";
+  }
+  if (node.is_array_of_tables()) {
+    return "a list of tables";
+  }
+  if (node.is_array()) {
+    return "a list";
+  }
+  return node.is_table() ? "a table" : "a date or time";
+}
+
+std::string one_of(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t index = 0; index < words.size(); ++index) {
+    if (index > 0) {
+      out += index + 1 == words.size() ? " or " : ", ";
+    }
+    out += words[index];
+  }
+  return out;
+}
+
+Spot TomlTable::value_spot(std::string_view key) const {
+  const toml::node* const found = table_.get(key);
+  const Spot spot = spot_of(found != nullptr ? *found : static_cast<const toml::node&>(table_));
+  return spot.line > 0 ? spot : Spot{1, 1};
+}
+
+Spot TomlTable::key_spot(std::string_view key) const {
+  const auto found = table_.find(key);
+  if (found == table_.end()) {
+    return value_spot(key);
+  }
+  const auto place = found->first.source().begin;
+  return {static_cast<int>(place.line), static_cast<int>(place.column)};
+}
+
+void TomlTable::refuse(std::string_view key, const std::string& allowed) const {
+  errors_.add(value_spot(key), fmt::format("{} is {}", name_of(key), found_text(*table_.get(key))),
+              "allowed: " + allowed);
+}
+
+bool TomlTable::require(std::string_view key, const std::string& allowed) const {
+  if (!has(key)) {
+    errors_.add(value_spot(key), name_of(key) + " is missing", "allowed: " + allowed);
+  }
+  return has(key);
+}
+
+std::optional<int> TomlTable::whole(std::string_view key, int least, int most) const {
+  if (!has(key)) {
+    return std::nullopt;
+  }
+  const auto* const found = table_.get(key)->as_integer();
+  if (found == nullptr || found->get() < least || found->get() > most) {
+    refuse(key, least == most ? std::to_string(least)
+                              : range_text("a whole number", std::to_string(least), std::to_string(most)));
+    return std::nullopt;
+  }
+  return static_cast<int>(found->get());
+}
+
+std::optional<double> TomlTable::number(std::string_view key, double least, double most) const {
+  if (!has(key)) {
+    return std::nullopt;
+  }
+  const toml::node& found = *table_.get(key);
+  const std::optional<double> value = found.is_number() ? found.value<double>() : std::nullopt;
+  if (!value || !(*value >= least && *value <= most)) { // so written, it refuses nan too
+    refuse(key, range_text("a number", plain(least), plain(most)));
+    return std::nullopt;
+  }
+  return value;
+}
+
+std::optional<std::string> TomlTable::text(std::string_view key, const std::string& what) const {
+  if (!has(key)) {
+    return std::nullopt;
+  }
+  const auto value = table_.get(key)->value_exact<std::string>();
+  if (!value) {
+    refuse(key, what);
+  }
+  return value;
+}
+
+std::optional<bool> TomlTable::flag(std::string_view key) const {
+  if (!has(key)) {
+    return std::nullopt;
+  }
+  const auto value = table_.get(key)->value_exact<bool>();
+  if (!value) {
+    refuse(key, "true or false");
+  }
+  return value;
+}
+
+std::optional<Needle> TomlTable::needle(std::string_view key) const {
+  if (!has(key)) {
+    return std::nullopt;
+  }
+  const auto name = table_.get(key)->value_exact<std::string>();
+  const auto found = name ? needle_named(*name) : std::nullopt;
+  if (!found) {
+    refuse(key, "a needle, L or R and its number: \"L36\", \"R1\"");
+  }
+  return found;
+}
+
+const toml::table* TomlTable::inner(std::string_view key) const {
+  if (!has(key)) {
+    return nullptr;
+  }
+  const auto* const found = table_.get(key)->as_table();
+  if (found == nullptr) {
+    refuse(key, fmt::format("a table, [{}{}]", before_, key));
+  }
+  return found;
+}
+
+} // namespace punchwright
