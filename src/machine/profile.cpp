@@ -1,0 +1,106 @@
+// Questions to a profile, and the geometry that ruler readings on a blank mean.
+// What is doubtful is told as sentences, so that screen and sheets say it alike.
+#include "machine/profile.hpp"
+
+#include "machine/profile_keys.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace punchwright {
+namespace {
+
+bool is_unsure(std::string_view source) {
+  return source.starts_with("from memory") || source.starts_with("unknown");
+}
+
+// Distances between `gaps` + 1 holes in a row of the card: 23 gaps on a 24-stitch card, 11 on a 12-stitch one.
+int gaps_measured(int repeat) {
+  return std::min(repeat, 24) - 1;
+}
+
+Error impossible(std::string_view what, double reading, std::string remedy) {
+  return Error{"", 0, 0, fmt::format("{} reads {} mm", what, reading), std::move(remedy)};
+}
+
+// Beside the number, since a reading that is off is mostly one of a wrong unit or a miscounted row.
+std::optional<Error> out_of_range(std::string_view what, double reading, double least, double most) {
+  if (reading >= least && reading <= most) { // so written, nan is out of range
+    return std::nullopt;
+  }
+  return impossible(what, reading,
+                    fmt::format("possible are {:g} to {:g} mm; measure again, in millimetres", least, most));
+}
+
+std::optional<Error> contradiction(const CardGeometry& geometry, const BlankReadings& readings, int repeat) {
+  if (geometry.hole_diameter >= geometry.row_pitch || (repeat > 1 && geometry.hole_diameter >= geometry.stitch_pitch)) {
+    return impossible(
+        "the hole's diameter", readings.hole_diameter,
+        fmt::format("holes {:.2f} mm by {:.2f} mm apart would run into one another; measure the holes and "
+                    "the distances again",
+                    geometry.stitch_pitch, geometry.row_pitch));
+  }
+  const double first = geometry.column_1 - geometry.hole_diameter / 2;
+  const double last = geometry.column_1 + (repeat - 1) * geometry.stitch_pitch + geometry.hole_diameter / 2;
+  if (first < 0 || last > geometry.sheet_width) {
+    return impossible(
+        "the distance from the edge to the first hole", readings.edge_to_first_hole,
+        fmt::format("so {} columns would reach from {:.1f} to {:.1f} mm on a sheet {:.1f} mm wide; measure "
+                    "the sheet and that distance again",
+                    repeat, first, last, geometry.sheet_width));
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+const Profile* built_in_profile(std::string_view name) {
+  const auto& profiles = built_in_profiles();
+  const auto found = std::ranges::find(profiles, name, &Profile::name);
+  return found != profiles.end() ? &*found : nullptr;
+}
+
+std::vector<std::string> unsure_values(const Profile& profile) {
+  std::vector<std::string> sentences;
+  for (const ProfileKey& key : profile_keys()) {
+    const auto source = profile.sources.find(std::string(key.key));
+    if (source != profile.sources.end() && is_unsure(source->second)) {
+      if (const auto value = key.shown(profile)) {
+        sentences.push_back(fmt::format("{} {}: {}", key.words, *value, source->second));
+      }
+    }
+  }
+  return sentences;
+}
+
+Result<CardGeometry> geometry_from_readings(const BlankReadings& readings, int repeat, const CardGeometry& before) {
+  const int gaps = gaps_measured(repeat);
+  const std::string over_holes = fmt::format("the distance over {} holes", gaps);
+  const std::array<std::optional<Error>, 5> ranges = {
+      gaps > 0 ? out_of_range(over_holes, readings.over_23_holes, gaps * 1.0, gaps * 20.0) : std::nullopt,
+      out_of_range("the distance over 50 rows", readings.over_50_rows, 50, 1000),
+      out_of_range("the sheet's width", readings.sheet_width, 20, 400),
+      out_of_range("the distance from the edge to the first hole", readings.edge_to_first_hole, 0.5, 200),
+      out_of_range("the hole's diameter", readings.hole_diameter, 0.5, 15)};
+  for (const auto& error : ranges) {
+    if (error) {
+      return *error;
+    }
+  }
+  CardGeometry geometry = before;
+  if (gaps > 0) {
+    geometry.stitch_pitch = readings.over_23_holes / gaps;
+  }
+  geometry.row_pitch = readings.over_50_rows / 50;
+  geometry.column_1 = readings.edge_to_first_hole;
+  geometry.sheet_width = readings.sheet_width;
+  geometry.hole_diameter = readings.hole_diameter;
+  if (const auto error = contradiction(geometry, readings, repeat)) {
+    return *error;
+  }
+  return geometry;
+}
+
+} // namespace punchwright

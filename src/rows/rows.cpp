@@ -1,0 +1,273 @@
+// Deriving the rows to knit: the drawn rows from the bottom upwards, with what comes between them.
+#include "rows/rows.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace punchwright {
+namespace {
+
+// A drawn row as the derivation needs it, worked out once and not once for every repetition.
+struct DrawnRow {
+  std::size_t band = 0;
+  bool all_main = false;
+  bool all_contrast = false;
+};
+
+std::vector<DrawnRow> drawn_rows(const Document& document) {
+  std::vector<DrawnRow> rows;
+  rows.reserve(static_cast<std::size_t>(document.grid.height()));
+  for (std::size_t band = 0; band < document.bands.size(); ++band) {
+    for (int count = 0; count < document.bands[band].rows && std::ssize(rows) < document.grid.height(); ++count) {
+      const int row = static_cast<int>(rows.size());
+      rows.push_back({band, document.grid.all_main(row), document.grid.all_contrast(row)});
+    }
+  }
+  return rows;
+}
+
+class Derivation {
+public:
+  Derivation(const Document& document, const Profile& profile)
+      : document_(document), one_feeder_(profile.feeders == 1), drawn_(drawn_rows(document)),
+        side_(document.piece.carriage) {}
+
+  std::vector<RowToKnit> all_repetitions() {
+    const int times = document_.piece.times;
+    rows_.reserve(drawn_.size() * static_cast<std::size_t>(times) * 5 / 4);
+    for (int repetition = 0; repetition < times; ++repetition) {
+      repetitions_left_ = times - 1 - repetition;
+      if (repetition > 0) {
+        add_rows_between(drawn_.size() - 1, 0);
+      }
+      add_drawn_rows();
+    }
+    return std::move(rows_);
+  }
+
+  std::vector<RowToKnit> one_circuit() {
+    repetitions_left_ = 1; // the card goes round: above its last row comes its first
+    add_drawn_rows();
+    const Side start = document_.piece.carriage;
+    int head = 0; // single-colour main rows at the beginning of the circuit, inserted ones included
+    while (head < std::ssize(rows_) && rows_[static_cast<std::size_t>(head)].contrast == 0) {
+      ++head;
+    }
+    add_rows_between(drawn_.size() - 1, 0, head);
+    if (document_.rules.change_side != ChangeSide::any && side_ != start) {
+      add_plain_row(drawn_.size() - 1, Why::even_circuit);
+    }
+    return std::move(rows_);
+  }
+
+private:
+  const Band& band_of(std::size_t row) const { return document_.bands[drawn_[row].band]; }
+
+  void add(RowToKnit row) {
+    row.travel = travel_from(side_);
+    side_ = row.passes == 1 ? other(side_) : side_;
+    plain_run_ = row.contrast == 0 ? plain_run_ + 1 : 0;
+    rows_.push_back(row);
+  }
+
+  void add_plain_row(std::size_t below, Why why) {
+    RowToKnit row;
+    row.why = why;
+    row.main = band_of(below).main;
+    add(row);
+  }
+
+  void add_drawn_rows() {
+    for (std::size_t index = 0; index < drawn_.size(); ++index) {
+      if (index > 0 && drawn_[index].band != drawn_[index - 1].band) {
+        add_rows_between(index - 1, index);
+      }
+      const Band& band = band_of(index);
+      RowToKnit row;
+      row.drawn = static_cast<std::int16_t>(index);
+      row.main = band.main;
+      row.contrast = drawn_[index].all_main ? char{0} : band.contrast.value_or(char{0});
+      row.all_contrast = drawn_[index].all_contrast;
+      row.passes = one_feeder_ && row.two_coloured() ? 2 : 1;
+      add(row);
+    }
+  }
+
+  // The rows between drawn row `below` and drawn row `above`, the first of a band; `plain_above` single-colour main
+  // rows stand above them already, or are counted here when it isn't given.
+  void add_rows_between(std::size_t below, std::size_t above, std::optional<int> plain_above = std::nullopt) {
+    if (const auto wished = band_of(above).plain_below) {
+      for (int count = 0; count < *wished; ++count) {
+        add_plain_row(below, Why::plain_below);
+      }
+      return;
+    }
+    if (band_of(below).contrast == band_of(above).contrast) {
+      return;
+    }
+    const int there = plain_run_ + plain_above.value_or(drawn_plain_rows_from(above));
+    for (int missing = document_.rules.plain_rows - there; missing > 0; --missing) {
+      add_plain_row(below, Why::yarn_change);
+    }
+    if (stands_on_wrong_side_for(above)) {
+      add_plain_row(below, Why::change_side);
+    }
+  }
+
+  // Drawn single-colour main rows from `row` upwards, on into the next repetition; more than 9 are never asked for.
+  int drawn_plain_rows_from(std::size_t row) const {
+    int count = 0;
+    for (int left = repetitions_left_; count < document_.rules.plain_rows; ++count, ++row) {
+      if (row == drawn_.size()) {
+        if (left == 0) {
+          break;
+        }
+        --left;
+        row = 0;
+      }
+      if (!drawn_[row].all_main) {
+        break;
+      }
+    }
+    return count;
+  }
+
+  bool stands_on_wrong_side_for(std::size_t above) const {
+    if (document_.rules.change_side == ChangeSide::any) {
+      return false;
+    }
+    const auto passes = passes_until_threaded(above);
+    if (!passes) {
+      return false;
+    }
+    const Side wanted = document_.rules.change_side == ChangeSide::left ? Side::left : Side::right;
+    return (*passes % 2 == 0 ? side_ : other(side_)) != wanted;
+  }
+
+  // Passes before the first row that knits the contrast of drawn row `row`'s band; none where that yarn is never
+  // threaded, since it has no stitch before the contrast changes again or the knitting ends.
+  std::optional<int> passes_until_threaded(std::size_t row) const {
+    const auto contrast = band_of(row).contrast;
+    if (!contrast) {
+      return std::nullopt;
+    }
+    int passes = 0;
+    for (int left = repetitions_left_; drawn_[row].all_main;) {
+      ++passes;
+      const std::size_t last = row++;
+      const bool repeated = row == drawn_.size();
+      if (repeated) {
+        if (left == 0) {
+          return std::nullopt;
+        }
+        --left;
+        row = 0;
+      }
+      if (!repeated && drawn_[row].band == drawn_[last].band) {
+        continue;
+      }
+      if (band_of(row).contrast != contrast || passes > most_passes_looked_at) {
+        return std::nullopt;
+      }
+      passes += band_of(row).plain_below.value_or(0);
+    }
+    return passes;
+  }
+
+  // A drawing without any contrast stitch would be walked through once for every repetition.
+  static constexpr int most_passes_looked_at = 4 * tallest_repeat;
+
+  const Document& document_;
+  bool one_feeder_;
+  std::vector<DrawnRow> drawn_;
+  std::vector<RowToKnit> rows_;
+  Side side_;
+  int plain_run_ = 0; // single-colour main rows at the end of rows_
+  int repetitions_left_ = 0;
+};
+
+void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {
+  const std::size_t circuit = rows.size();
+  rows.reserve(circuit * static_cast<std::size_t>(times));
+  for (int round = 1; round < times; ++round) {
+    for (std::size_t index = 0; index < circuit; ++index) {
+      rows.push_back(rows[index]);
+    }
+  }
+  Side side = carriage;
+  for (RowToKnit& row : rows) {
+    row.travel = travel_from(side);
+    side = row.passes == 1 ? other(side) : side;
+  }
+}
+
+// With one feeder the yarn that hangs where the carriage stands goes first, so that no pass is made without yarn: main
+// and contrast take turns.
+void order_passes(std::vector<RowToKnit>& rows, Side carriage) {
+  std::array<std::optional<Side>, 128> hangs{};
+  const auto place_of = [&](char yarn) -> std::optional<Side>& {
+    return hangs[static_cast<unsigned char>(yarn) % 128U];
+  };
+  if (!rows.empty()) {
+    place_of(rows.front().main) = carriage;
+  }
+  for (RowToKnit& row : rows) {
+    const Side start = other(end_of(row.travel));
+    if (row.passes == 1) {
+      place_of(row.all_contrast ? row.contrast : row.main) = other(start);
+      continue;
+    }
+    row.contrast_first = place_of(row.main).value_or(start) != start;
+    place_of(row.contrast_first ? row.contrast : row.main) = other(start);
+    place_of(row.contrast_first ? row.main : row.contrast) = start;
+  }
+}
+
+} // namespace
+
+RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
+  RowsToKnit result;
+  Derivation derivation(document, profile);
+  if (document.card.loop) {
+    result.rows = derivation.one_circuit();
+    result.circuit = static_cast<int>(result.rows.size());
+    repeat_circuit(result.rows, document.piece.times, document.piece.carriage);
+  } else {
+    result.rows = derivation.all_repetitions();
+    result.circuit = static_cast<int>(result.rows.size());
+  }
+  if (profile.card) {
+    for (std::size_t index = 0; index < result.rows.size(); ++index) {
+      result.rows[index].card_row = static_cast<int>(index) % result.circuit + 1;
+    }
+  }
+  if (profile.feeders == 1) {
+    order_passes(result.rows, document.piece.carriage);
+  }
+  return result;
+}
+
+std::vector<Pass> passes_of(const RowToKnit& row) {
+  if (row.passes == 1) {
+    return {Pass{row.travel, row.all_contrast ? char{0} : row.main, row.contrast}};
+  }
+  const Travel back = travel_from(end_of(row.travel));
+  if (row.contrast_first) {
+    return {Pass{row.travel, 0, row.contrast}, Pass{back, row.main, 0}};
+  }
+  return {Pass{row.travel, row.main, 0}, Pass{back, 0, row.contrast}};
+}
+
+std::vector<SetupRow> setup_rows(const Document& document, const Profile& profile) {
+  const char main = document.bands.front().main;
+  const Travel last = travel_from(other(document.piece.carriage)); // ends where the carriage is to stand
+  const Travel before = travel_from(document.piece.carriage);
+  switch (profile.selects) {
+  case Selects::next_pass: return {SetupRow{before, main, false}, SetupRow{last, main, true}};
+  case Selects::same_pass: return {SetupRow{before, main, false}, SetupRow{last, std::nullopt, true}};
+  case Selects::by_hand: break;
+  }
+  return {SetupRow{last, main, false}};
+}
+
+} // namespace punchwright
