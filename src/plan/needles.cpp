@@ -1,0 +1,84 @@
+// The needles of a row, one by one and in runs.
+#include "plan/plan.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+
+std::vector<bool> stitches_in_row(const Document& document, const Profile& profile, const RowToKnit& row) {
+  std::vector<bool> stitches(static_cast<std::size_t>(stitches_of(document)), false);
+  if (row.contrast == 0) {
+    return stitches;
+  }
+  const Placement placement(document, profile);
+  Needle needle = first_needle_of(document);
+  for (auto&& stitch : stitches) {
+    stitch = document.grid.at(placement.column_of(needle), row.drawn);
+    ++needle.position;
+  }
+  if (end_needles_knit_contrast(document, profile)) {
+    stitches.front() = true;
+    stitches.back() = true;
+  }
+  return stitches;
+}
+
+std::vector<Needle> needles_in_row(const Document& document, const Profile& profile, const RowToKnit& row) {
+  std::vector<Needle> needles;
+  Needle needle = first_needle_of(document);
+  for (const bool contrast : stitches_in_row(document, profile, row)) {
+    if (contrast) {
+      needles.push_back(needle);
+    }
+    ++needle.position;
+  }
+  return needles;
+}
+
+std::vector<NeedleRun> runs_of(const std::vector<Needle>& needles) {
+  std::vector<NeedleRun> runs;
+  for (const Needle needle : needles) {
+    if (!runs.empty() && runs.back().last.position + 1 == needle.position) {
+      runs.back().last = needle;
+    } else {
+      runs.push_back({needle, needle});
+    }
+  }
+  return runs;
+}
+
+std::string text_of(const std::vector<NeedleRun>& runs) {
+  if (runs.empty()) {
+    return "none";
+  }
+  std::string text;
+  for (const NeedleRun& run : runs) {
+    if (!text.empty()) {
+      text += ' ';
+    }
+    text += name_of(run.first);
+    if (run.first != run.last) {
+      text += "–" + name_of(run.last);
+    }
+  }
+  return text;
+}
+
+std::vector<int> punched_columns(const Document& document, const Profile& profile, const RowsToKnit& rows, int row) {
+  std::vector<int> columns;
+  if (!profile.card || rows.circuit == 0) {
+    return columns;
+  }
+  const Placement placement(document, profile);
+  const RowToKnit& knitted = rows.rows[static_cast<std::size_t>((row - 1) % rows.circuit)];
+  for (int column = 1; column <= profile.card->repeat; ++column) {
+    const bool contrast = knitted.contrast != 0 && document.grid.at(placement.column_on_card(column), knitted.drawn);
+    if (contrast == (profile.card->hole == HoleMeans::contrast)) {
+      columns.push_back(column);
+    }
+  }
+  return columns;
+}
+
+} // namespace punchwright

@@ -1,0 +1,58 @@
+// From rows to knit to what hands do: the needles of each row, what is changed before it, and which card holds which
+// row. The sheets, the command line and the editor print this; none of them works anything out again.
+#pragma once
+
+#include "design/document.hpp"
+#include "machine/placement.hpp"
+#include "machine/profile.hpp"
+#include "rows/cards.hpp"
+#include "rows/rows.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace punchwright {
+
+// The colour of every stitch of a row to knit, from the leftmost needle of the piece: true is contrast. End needles
+// included.
+[[nodiscard]] std::vector<bool> stitches_in_row(const Document& document, const Profile& profile, const RowToKnit& row);
+
+// The needles that knit contrast, left to right; L1 is next to R1.
+[[nodiscard]] std::vector<Needle> needles_in_row(const Document& document, const Profile& profile,
+                                                 const RowToKnit& row);
+
+// Neighbouring needles as runs: first and last, left to right.
+struct NeedleRun {
+  Needle first;
+  Needle last;
+  [[nodiscard]] int count() const { return last.position - first.position + 1; }
+  bool operator==(const NeedleRun&) const = default;
+};
+[[nodiscard]] std::vector<NeedleRun> runs_of(const std::vector<Needle>& needles);
+// "L12–L9 L3 R1–R4"; a run of one needle by its name alone, "none" for no needle.
+[[nodiscard]] std::string text_of(const std::vector<NeedleRun>& runs);
+
+// What is done with the hands before a row is knitted.
+enum class Doing { contrast_out, contrast_in, main_out, main_in, end_needles_back };
+struct Action {
+  Doing doing = Doing::contrast_in;
+  char yarn = 0; // 0 for the end needles
+  bool operator==(const Action&) const = default;
+};
+struct RowActions {
+  int row = 1;                 // row to knit, from 1; one beyond the last row: what is done at the end
+  std::vector<Action> actions; // in the order of doing them
+};
+// Only rows before which something is done, ascending; the last entry stands behind the last row.
+[[nodiscard]] std::vector<RowActions> actions_of(const Document& document, const Profile& profile,
+                                                 const RowsToKnit& rows);
+// "Ink out", "Oat in", "end needles back".
+[[nodiscard]] std::string text_of(const Action& action, const Document& document);
+
+// The columns to punch, from 1, ascending, in row `row` (from 1, counted through all cards, see rows/cards.hpp): where
+// the profile's holes mean main, the columns that knit main. Empty for a profile without a card.
+[[nodiscard]] std::vector<int> punched_columns(const Document& document, const Profile& profile, const RowsToKnit& rows,
+                                               int row);
+
+} // namespace punchwright

@@ -1,0 +1,199 @@
+// All checks of a design on a machine, gathered and put in order.
+#include "machine/placement.hpp"
+#include "rows/cards.hpp"
+#include "rules/checks.hpp"
+#include "rules/findings.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace punchwright {
+namespace {
+
+void check_width(const Document& document, const Profile& profile, std::vector<Finding>& findings) {
+  if (!profile.card || profile.card->repeat % document.grid.width() == 0) {
+    return;
+  }
+  Finding finding;
+  finding.id = FindingId::repeat_width;
+  finding.severity = Severity::fault;
+  finding.stitches = document.grid.width();
+  finding.limit = profile.card->repeat;
+  findings.push_back(std::move(finding));
+}
+
+void check_single_colour_rows(const Document& document, std::vector<Finding>& findings) {
+  int row = 0;
+  for (const Band& band : document.bands) {
+    for (const int above = row + band.rows; row < above; ++row) {
+      const bool all_main = document.grid.all_main(row);
+      if (!all_main && !document.grid.all_contrast(row)) {
+        continue;
+      }
+      Finding finding;
+      finding.id = all_main ? FindingId::row_all_main : FindingId::row_all_contrast;
+      finding.severity = Severity::note;
+      finding.row = row;
+      finding.yarn = all_main ? band.main : band.contrast.value_or(band.main);
+      finding.other = all_main ? band.contrast.value_or(char{0}) : band.main;
+      findings.push_back(std::move(finding));
+    }
+  }
+}
+
+// A yarn hangs at the side where its last pass ended. After an odd number of passes without it the carriage stands at
+// the other side (common practice).
+void check_yarn_sides(const RowsToKnit& rows, std::vector<Finding>& findings) {
+  std::array<long long, 128> last_pass{};
+  last_pass.fill(-1);
+  std::vector<std::pair<int, std::size_t>> reported; // drawn row, place in findings
+  long long pass = 0;
+  for (const RowToKnit& row : rows.rows) {
+    const auto contrast = static_cast<std::size_t>(row.contrast) % last_pass.size();
+    if (row.contrast != 0) {
+      const bool goes_second = row.passes == 2 && !row.contrast_first;
+      const long long before = last_pass[contrast];
+      const long long gap = pass + (goes_second ? 1 : 0) - before - 1;
+      if (before >= 0 && gap % 2 != 0) {
+        const auto known =
+            std::ranges::find(reported, static_cast<int>(row.drawn), &std::pair<int, std::size_t>::first);
+        if (known != reported.end()) {
+          ++findings[known->second].times;
+        } else {
+          reported.emplace_back(row.drawn, findings.size());
+          Finding finding;
+          finding.id = FindingId::yarn_on_other_side;
+          finding.severity = Severity::warning;
+          finding.row = row.drawn;
+          finding.yarn = row.contrast;
+          finding.gap = static_cast<int>(gap);
+          findings.push_back(std::move(finding));
+        }
+      }
+      last_pass[contrast] = pass + (goes_second ? 1 : 0);
+    }
+    if (!row.all_contrast) {
+      last_pass[static_cast<std::size_t>(row.main) % last_pass.size()] =
+          pass + (row.passes == 2 && row.contrast_first ? 1 : 0);
+    }
+    pass += row.passes;
+  }
+}
+
+void check_card(const Document& document, const Profile& profile, const RowsToKnit& rows,
+                std::vector<Finding>& findings) {
+  if (!profile.card) {
+    return;
+  }
+  const CardPlan plan = card_plan(document, *profile.card, rows);
+  if (plan.loop && plan.circuit < profile.card->loop_rows) {
+    Finding finding;
+    finding.id = FindingId::card_too_short_for_loop;
+    finding.severity = Severity::note;
+    finding.stitches = plan.circuit;
+    finding.limit = profile.card->loop_rows;
+    finding.times = plan.circuits;
+    findings.push_back(std::move(finding));
+  }
+  if (plan.rows_in_all > profile.card->blank_rows) {
+    Finding finding;
+    finding.id = FindingId::card_longer_than_blank;
+    finding.severity = Severity::note;
+    finding.stitches = plan.rows_in_all;
+    finding.limit = profile.card->blank_rows;
+    finding.times = static_cast<int>(plan.cards.size());
+    findings.push_back(std::move(finding));
+  }
+}
+
+void check_piece(const Document& document, const Profile& profile, std::vector<Finding>& findings) {
+  Finding place;
+  place.on_piece = true;
+  place.stitches = stitches_of(document);
+  place.first_needle = first_needle_of(document);
+  place.last_needle = last_needle_of(document);
+  if (place.stitches > profile.needles) {
+    place.id = FindingId::piece_wider_than_bed;
+    place.severity = Severity::fault;
+    place.limit = profile.needles;
+    findings.push_back(place);
+  } else if (*place.first_needle < profile.leftmost() || *place.last_needle > profile.rightmost()) {
+    place.id = FindingId::piece_off_bed;
+    place.severity = Severity::fault;
+    place.limit = profile.needles;
+    findings.push_back(place);
+  }
+  const Placement placement(document, profile);
+  place.severity = Severity::note;
+  place.limit = 0;
+  place.first_column = placement.column_of(*place.first_needle);
+  place.last_column = placement.column_of(*place.last_needle);
+  place.id = FindingId::repeat_on_needles;
+  findings.push_back(place);
+  if (place.first_column != document.grid.width() - 1 || place.last_column != 0) {
+    place.id = FindingId::repeat_cut_at_edges;
+    findings.push_back(place);
+  }
+}
+
+void check_yarns(const Document& document, std::vector<Finding>& findings) {
+  constexpr double hardly_shows = 2.0; // to 1: below that the pattern hardly shows (common practice)
+  std::vector<std::pair<char, char>> seen;
+  for (const Band& band : document.bands) {
+    if (!band.contrast) {
+      continue;
+    }
+    const std::pair pair{band.main, *band.contrast};
+    if (std::ranges::find(seen, pair) != seen.end()) {
+      continue;
+    }
+    seen.push_back(pair);
+    const double ratio = contrast_ratio(yarn_of(document, pair.first).colour, yarn_of(document, pair.second).colour);
+    if (ratio < hardly_shows) {
+      Finding finding;
+      finding.id = FindingId::yarns_too_alike;
+      finding.severity = Severity::warning;
+      finding.yarn = pair.second;
+      finding.other = pair.first;
+      finding.number = ratio;
+      findings.push_back(std::move(finding));
+    }
+  }
+}
+
+} // namespace
+
+std::vector<Finding> check(const Document& document, const Profile& profile) {
+  return check(document, profile, rows_to_knit(document, profile));
+}
+
+std::vector<Finding> check(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  std::vector<Finding> findings;
+  check_width(document, profile, findings);
+  check_piece(document, profile, findings);
+  check_floats(document, profile, findings);
+  check_single_colour_rows(document, findings);
+  check_yarn_sides(rows, findings);
+  check_card(document, profile, rows, findings);
+  check_yarns(document, findings);
+  std::ranges::stable_sort(findings, [](const Finding& one, const Finding& another) {
+    return std::pair(one.severity, one.row) < std::pair(another.severity, another.row);
+  });
+  return findings;
+}
+
+std::vector<Finding> findings_of(const std::vector<ReadingNote>& notes) {
+  std::vector<Finding> findings;
+  for (const ReadingNote& note : notes) {
+    Finding finding;
+    finding.id = FindingId::unknown_key;
+    finding.severity = Severity::note;
+    finding.line = note.line;
+    finding.text = note.text;
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+} // namespace punchwright

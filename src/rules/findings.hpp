@@ -1,0 +1,78 @@
+// What is wrong with a design on a machine, as facts; words for them are made only when somebody reads them.
+// Facts and words are apart since the checks run at every stroke, and most findings are never read.
+#pragma once
+
+#include "design/document.hpp"
+#include "design/repeat_file.hpp"
+#include "machine/profile.hpp"
+#include "rows/rows.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace punchwright {
+
+enum class Severity { fault, warning, note };
+
+enum class FindingId {
+  repeat_width,            // fault: the width doesn't divide the card's
+  float_too_long,          // fault
+  row_all_main,            // note
+  row_all_contrast,        // note
+  yarn_on_other_side,      // warning
+  card_too_short_for_loop, // note
+  card_longer_than_blank,  // note
+  piece_wider_than_bed,    // fault
+  piece_off_bed,           // fault
+  repeat_on_needles,       // note
+  repeat_cut_at_edges,     // note
+  yarns_too_alike,         // warning
+  unknown_key              // note
+};
+
+struct Finding {
+  FindingId id = FindingId::float_too_long;
+  Severity severity = Severity::fault;
+  int row = -1;          // drawn row from 0; -1: not about one row
+  char yarn = 0;         // the yarn that floats, hangs or is hard to tell from `other`
+  char other = 0;        // the yarn that knits where the first floats
+  bool on_piece = false; // on the piece as it lies on the bed; else on the repeat
+  int first_column = -1; // drawn columns from 0, knit side; first > last: round the edge
+  int last_column = -1;
+  std::optional<Needle> first_needle; // on the piece: leftmost and rightmost
+  std::optional<Needle> last_needle;
+  int stitches = 0;  // length of a float, width of a repeat, rows of a card, stitches of a piece
+  int limit = 0;     // what would be allowed
+  int times = 1;     // how often on the piece; how often a circuit stands on the card; how many cards
+  int gap = 0;       // rows without the yarn
+  double number = 0; // the contrast ratio
+  int line = 0;      // of the file, from 1
+  std::string text;  // only where the words come from elsewhere (unknown keys)
+
+  bool operator==(const Finding&) const = default;
+};
+
+// "float-too-long": stable, for scripts.
+[[nodiscard]] std::string_view stable_id(FindingId id);
+[[nodiscard]] std::string_view name_of(Severity severity);
+
+// All findings: faults first, then warnings, then notes; within these by row from the bottom.
+[[nodiscard]] std::vector<Finding> check(const Document& document, const Profile& profile);
+[[nodiscard]] std::vector<Finding> check(const Document& document, const Profile& profile, const RowsToKnit& rows);
+
+// Unknown keys and the like as findings, to stand behind the others.
+[[nodiscard]] std::vector<Finding> findings_of(const std::vector<ReadingNote>& notes);
+
+// The same in plain words.
+struct Words {
+  std::string text;
+  std::string remedy;
+};
+[[nodiscard]] Words words_of(const Finding& finding, const Document& document, const Profile& profile);
+
+// Contrast ratio of two sRGB colours, 1 to 21. WCAG 2.x, "contrast ratio" and "relative luminance".
+[[nodiscard]] double contrast_ratio(Colour one, Colour another);
+
+} // namespace punchwright

@@ -1,0 +1,27 @@
+// Runs of one colour in a row, as it tiles round its edge: the heart of the float check.
+// Whole words of stitches at once, since the check runs at every stroke of the pen.
+#pragma once
+
+#include "design/grid.hpp"
+
+#include <span>
+#include <vector>
+
+namespace punchwright {
+
+struct StitchRun {
+  int first = 0; // column from 0; the run goes on to the right, round the edge where it must
+  int stitches = 0;
+  bool contrast = false; // colour of the run: the other yarn floats behind it
+
+  bool operator==(const StitchRun&) const = default;
+};
+
+// True where the row, as it tiles, has a run of the given colour of more than `limit` stitches (limit >= 0). A row of
+// one colour is one endless run.
+[[nodiscard]] bool has_run_beyond(std::span<const Grid::Word> row, int width, int limit, bool contrast);
+
+// The runs of more than `limit` stitches of a row that has both colours, as it tiles, in order of their first column.
+[[nodiscard]] std::vector<StitchRun> runs_beyond(const Grid& grid, int row, int limit);
+
+} // namespace punchwright
