@@ -1,0 +1,195 @@
+// Shapes to cairo calls. Neighbouring shapes of one kind and paint go into one path: a card has thousands of circles,
+// and a path each makes the file three times as large and as slow.
+#include "sheets/cairo_canvas.hpp"
+
+#include "sheets/text_metrics.hpp"
+
+#include <cairo-ft.h>
+#include <numbers>
+
+namespace punchwright {
+namespace {
+
+// A face with the library that it lives in; goes when cairo lets go of the font.
+struct OpenFont {
+  FT_Library library = nullptr;
+  FT_Face face = nullptr;
+
+  OpenFont() = default;
+  OpenFont(const OpenFont&) = delete;
+  OpenFont& operator=(const OpenFont&) = delete;
+  ~OpenFont() {
+    if (face != nullptr) {
+      FT_Done_Face(face);
+    }
+    if (library != nullptr) {
+      FT_Done_FreeType(library);
+    }
+  }
+};
+
+// cairo knows attached data by the address of such a key.
+constexpr cairo_user_data_key_t open_font_key{};
+
+Result<CairoFontFace> load_face(bool bold) {
+  auto font = std::make_unique<OpenFont>();
+  if (FT_Init_FreeType(&font->library) != 0 ||
+      FT_New_Face(font->library, font_file(bold).c_str(), 0, &font->face) != 0) {
+    return Error{font_file(bold), 0, 0, "the font can't be read", "install Debian's package fonts-dejavu-core"};
+  }
+  CairoFontFace face(cairo_ft_font_face_create_for_ft_face(font->face, FT_LOAD_NO_HINTING));
+  const auto let_go = [](void* data) { delete static_cast<OpenFont*>(data); };
+  const auto status = cairo_font_face_set_user_data(face.get(), &open_font_key, font.get(), let_go);
+  if (status != CAIRO_STATUS_SUCCESS) {
+    return cairo_error("the font can't be used", status);
+  }
+  static_cast<void>(font.release()); // now cairo's, by let_go
+  return face;
+}
+
+void set_colour(cairo_t* context, Colour colour) {
+  cairo_set_source_rgb(context, colour.red / 255.0, colour.green / 255.0, colour.blue / 255.0);
+}
+
+void add_path(cairo_t* context, const CircleShape& circle) {
+  cairo_new_sub_path(context);
+  cairo_arc(context, circle.centre.x, circle.centre.y, circle.radius, 0, 2 * std::numbers::pi);
+  cairo_close_path(context);
+}
+void add_path(cairo_t* context, const RectangleShape& rectangle) {
+  cairo_rectangle(context, rectangle.corner.x, rectangle.corner.y, rectangle.width, rectangle.height);
+}
+void add_path(cairo_t* context, const PolylineShape& line) {
+  bool first = true;
+  for (const Point& point : line.points) {
+    first ? cairo_move_to(context, point.x, point.y) : cairo_line_to(context, point.x, point.y);
+    first = false;
+  }
+  if (line.closed) {
+    cairo_close_path(context);
+  }
+}
+
+void paint_path(cairo_t* context, const Paint& paint) {
+  if (paint.fill) {
+    set_colour(context, *paint.fill);
+    cairo_fill_preserve(context);
+  }
+  if (paint.stroke) {
+    set_colour(context, *paint.stroke);
+    cairo_set_line_width(context, paint.stroke_mm);
+    const double dash[] = {1.2, 0.8}; // mm
+    cairo_set_dash(context, dash, paint.dashed ? 2 : 0, 0);
+    cairo_stroke_preserve(context);
+  }
+  cairo_new_path(context);
+}
+
+void draw_text(cairo_t* context, const TextShape& text, const SheetFonts& fonts) {
+  const auto characters = characters_of(text.text);
+  if (characters.empty()) {
+    return;
+  }
+  cairo_save(context);
+  cairo_translate(context, text.at.x, text.at.y);
+  cairo_rotate(context, text.turned_degrees * std::numbers::pi / 180.0);
+  set_colour(context, text.colour);
+  cairo_set_font_face(context, (text.bold ? fonts.bold : fonts.regular).get());
+  cairo_set_font_size(context, text.height_mm);
+  const double width = width_of(text.text, text.height_mm, text.bold);
+  double x = text.anchor == Anchor::start ? 0 : (text.anchor == Anchor::middle ? -width / 2 : -width);
+  FT_Face face = cairo_ft_scaled_font_lock_face(cairo_get_scaled_font(context));
+  std::vector<cairo_glyph_t> glyphs;
+  std::vector<cairo_text_cluster_t> clusters;
+  for (const auto& character : characters) {
+    glyphs.push_back({face != nullptr ? FT_Get_Char_Index(face, character.code) : 0U, x, 0});
+    const std::string bytes = utf8_of({character});
+    clusters.push_back({static_cast<int>(bytes.size()), 1});
+    x += width_of(bytes, text.height_mm, text.bold);
+  }
+  if (face != nullptr) {
+    cairo_ft_scaled_font_unlock_face(cairo_get_scaled_font(context));
+  }
+  const std::string clean = utf8_of(characters);
+  cairo_show_text_glyphs(context, clean.data(), static_cast<int>(clean.size()), glyphs.data(),
+                         static_cast<int>(glyphs.size()), clusters.data(), static_cast<int>(clusters.size()),
+                         static_cast<cairo_text_cluster_flags_t>(0));
+  cairo_restore(context);
+}
+
+const Paint* paint_of(const Shape& shape) {
+  if (const auto* circle = std::get_if<CircleShape>(&shape)) {
+    return &circle->paint;
+  }
+  if (const auto* rectangle = std::get_if<RectangleShape>(&shape)) {
+    return &rectangle->paint;
+  }
+  const auto* line = std::get_if<PolylineShape>(&shape);
+  return line != nullptr ? &line->paint : nullptr;
+}
+
+// Circles never lie upon one another; other shapes may, and then a filling has to cover what was drawn before.
+bool share_a_path(const Shape& one, const Shape& next) {
+  const Paint* paint = paint_of(one);
+  const Paint* other = paint_of(next);
+  const bool same = paint != nullptr && other != nullptr && one.index() == next.index() && *paint == *other;
+  return same && (std::holds_alternative<CircleShape>(one) || !paint->fill);
+}
+
+void draw_group(cairo_t* context, const Group& group, const SheetFonts& fonts) {
+  for (std::size_t index = 0; index < group.shapes.size(); ++index) {
+    const Shape& shape = group.shapes[index];
+    if (const auto* text = std::get_if<TextShape>(&shape)) {
+      draw_text(context, *text, fonts);
+      continue;
+    }
+    std::visit(
+        [context](const auto& drawn) {
+          if constexpr (!std::is_same_v<std::decay_t<decltype(drawn)>, TextShape>) {
+            add_path(context, drawn);
+          }
+        },
+        shape);
+    const bool more = index + 1 < group.shapes.size() && share_a_path(shape, group.shapes[index + 1]);
+    if (!more) {
+      paint_path(context, *paint_of(shape));
+    }
+  }
+}
+
+} // namespace
+
+Error cairo_error(const std::string& what, cairo_status_t status) {
+  return Error{{}, 0, 0, what + " (cairo: " + cairo_status_to_string(status) + ")", {}};
+}
+
+Result<SheetFonts> load_sheet_fonts() {
+  SheetFonts fonts;
+  auto regular = load_face(false);
+  if (!regular) {
+    return regular.error();
+  }
+  auto bold = load_face(true);
+  if (!bold) {
+    return bold.error();
+  }
+  fonts.regular = std::move(regular).value();
+  fonts.bold = std::move(bold).value();
+  return fonts;
+}
+
+void draw_sheet(cairo_t* context, const Sheet& sheet, const SheetFonts& fonts) {
+  cairo_set_line_cap(context, CAIRO_LINE_CAP_BUTT);
+  cairo_set_line_join(context, CAIRO_LINE_JOIN_MITER);
+  cairo_font_options_t* options = cairo_font_options_create();
+  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+  cairo_set_font_options(context, options);
+  cairo_font_options_destroy(options);
+  for (const Group& group : sheet.groups) {
+    draw_group(context, group, fonts);
+  }
+}
+
+} // namespace punchwright

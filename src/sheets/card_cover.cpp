@@ -1,0 +1,204 @@
+// The cover of a card template: the size check first, since a card that is 1 % out doesn't run; then how to make the
+// card and what is done while it is knitted.
+#include "sheets/card_pages.hpp"
+#include "sheets/cover_frame.hpp"
+#include "sheets/shapes.hpp"
+#include "sheets/text_column.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+std::string pages_text(int first, int last) {
+  return first == last ? fmt::format("page {}", first) : fmt::format("pages {} to {}", first, last);
+}
+
+void add_pages(TextColumn& column, const CardJob& job, const std::vector<CardPage>& pages) {
+  column.heading("What each page holds");
+  column.item("page 1: this page");
+  std::size_t index = 0;
+  while (index < pages.size()) {
+    std::size_t end = index;
+    while (end < pages.size() && pages[end].card == pages[index].card) {
+      ++end;
+    }
+    const Card& card = job.plan.cards[pages[index].card];
+    const std::string text =
+        fmt::format("{}: {}rows {} to {}{}", pages_text(static_cast<int>(index) + 2, static_cast<int>(end) + 1),
+                    job.plan.cards.size() > 1 ? fmt::format("card {}, ", card.number) : "", card.first_row,
+                    card.first_row + card.rows - 1, end - index > 1 ? ", from the lower end upwards" : "");
+    // The last line that fits says that there is more.
+    if (column.room() < 9.0 && end < pages.size()) {
+      column.item(fmt::format("… and so on up to page {}, card {}", pages.size() + 1, job.plan.cards.size()));
+      return;
+    }
+    column.item(text);
+    index = end;
+  }
+}
+
+void add_making(TextColumn& column, const CardJob& job, bool parts) {
+  column.heading("Making the card");
+  if (parts) {
+    column.item("Cut the upper page along its lower line and glue it onto the flap of the page below, crosses upon "
+                "crosses, before you punch.");
+  }
+  column.item("Lay the sheet on the blank, edge upon edge, and punch every ring: the cross is for the punch's point. "
+              "Dots stay whole.");
+  column.item("Two fully punched rows at each end: laid over the other end's rows they let its pattern show through. "
+              "Front end over the back, clips through the corner holes.");
+  if (job.plan.cards.size() > 1) {
+    column.item(
+        fmt::format("There are {} cards. Join each card's last end to the next card's first end in the same way.",
+                    job.plan.cards.size()));
+  }
+  if (job.plan.loop) {
+    const int times = job.document.piece.times;
+    column.item(
+        fmt::format("Join the card's two ends into a loop. {} knitted {} {}.",
+                    job.plan.circuits > 1
+                        ? fmt::format("It holds the circuit of {} rows {} times over, since a shorter loop doesn't "
+                                      "run round; the circuit is",
+                                      job.plan.circuit, job.plan.circuits)
+                        : fmt::format("The circuit of {} rows is", job.plan.circuit),
+                    times, times == 1 ? "time" : "times"));
+  }
+}
+
+void add_numbers(TextColumn& column, const CardJob& job) {
+  const int offset = job.profile.card->reader_offset;
+  column.heading("Row numbers");
+  if (offset == 0) {
+    column.item("The number beside a row is the row to knit for which it is read.");
+    return;
+  }
+  column.item(
+      fmt::format("You see a line {} rows above the one that is read, so number n stands {} rows above row n: it is "
+                  "in sight while row n is read.",
+                  offset, offset));
+  if (job.plan.loop) {
+    column.item("At the card's beginning stand the last numbers, since the loop goes on there.");
+  } else if (job.notes.last_number < job.plan.rows_in_all) {
+    const int first = job.notes.last_number + 1;
+    column.item(fmt::format("The card ends before {} would come in sight; {} no line on it.",
+                            first == job.plan.rows_in_all
+                                ? fmt::format("number {}", first)
+                                : fmt::format("numbers {} to {}", first, job.plan.rows_in_all),
+                            first == job.plan.rows_in_all ? "it has" : "they have"));
+  }
+}
+
+// All of it or a word on where it stands: half a list would be worse than none.
+void add_actions(TextColumn& column, const CardJob& job) {
+  column.heading("Before which row");
+  std::vector<std::string> lines;
+  for (const auto& [row, text] : job.notes.all) {
+    lines.push_back(fmt::format("{}: {}", row, text));
+  }
+  if (!job.notes.at_end.empty()) {
+    lines.push_back("after the last row: " + job.notes.at_end);
+  }
+  double height = 0;
+  constexpr double size = 2.8;
+  for (const std::string& line : lines) {
+    height += column.height_of_item(line, size);
+  }
+  if (height > column.room()) {
+    column.paragraph(
+        fmt::format("{} places, too many to list here: each stands beside its number on the card, and all of "
+                    "them are in the needle chart.",
+                    lines.size()));
+    return;
+  }
+  for (const std::string& line : lines) {
+    column.item(line, size);
+  }
+  if (lines.empty()) {
+    column.paragraph("Nothing is changed while this card is knitted.");
+  }
+}
+
+// "sheet width 142 mm: from memory" and its like, gathered: "from memory: sheet width 142 mm, row pitch 5 mm".
+std::vector<std::string> by_source(const std::vector<std::string>& sentences) {
+  std::vector<std::pair<std::string, std::string>> sources; // source, values
+  for (const std::string& sentence : sentences) {
+    const std::size_t colon = std::min(sentence.find(": "), sentence.size());
+    const std::string value = sentence.substr(0, colon);
+    const std::string source = sentence.substr(std::min(colon + 2, sentence.size()));
+    const auto found = std::ranges::find(sources, source, &std::pair<std::string, std::string>::first);
+    if (found == sources.end()) {
+      sources.emplace_back(source, value);
+    } else {
+      found->second += ", " + value;
+    }
+  }
+  std::vector<std::string> gathered;
+  for (const auto& [source, values] : sources) {
+    gathered.push_back(source.empty() ? values : source + ": " + values);
+  }
+  return gathered;
+}
+
+void add_unsure(TextColumn& column, const Profile& profile) {
+  const auto values = unsure_values(profile);
+  column.heading("Measure your blank");
+  if (values.empty()) {
+    column.paragraph(
+        "All sizes of this profile were measured or come from a named source. Still hold a blank against the "
+        "print before you punch.",
+        2.5);
+    return;
+  }
+  column.paragraph(
+      "These values of the profile are not certain. Hold your own blank against the print; where it differs, "
+      "measure it and put the readings into the profile.",
+      2.5);
+  for (const std::string& text : by_source(values)) {
+    if (column.height_of_item(text, 2.4) > column.room()) {
+      column.item("… and more: see the machine's panel in the editor", 2.4);
+      return;
+    }
+    column.item(text, 2.4);
+  }
+}
+
+void add_care(TextColumn& column) {
+  column.heading("Care");
+  column.item("Punches and knives: on a mat, away from the body.", 2.7);
+  column.item("Weights come off before the work does.", 2.7);
+  column.item("The maker's manual goes before this sheet.", 2.7);
+}
+
+} // namespace
+
+Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, const PageFrame& frame) {
+  Sheet sheet;
+  sheet.title = job.document.title;
+  Group marks{"page", {}};
+  const std::string title = job.document.title.empty() ? "Card template" : job.document.title;
+  const CoverAreas areas = add_cover_frame(
+      marks.shapes, frame, title,
+      fmt::format("card template · {} rows · {} · {}", job.plan.rows_in_all, job.profile.name, job.profile.title),
+      static_cast<int>(pages.size()) + 1);
+  bool parts = false;
+  for (const CardPage& page : pages) {
+    parts = parts || page.parts > 1;
+  }
+  auto upper_left = areas.column(marks.shapes, areas.upper_left);
+  add_pages(upper_left, job, pages);
+  add_numbers(upper_left, job);
+  auto upper_right = areas.column(marks.shapes, areas.upper_right);
+  add_actions(upper_right, job);
+  auto beside = areas.column(marks.shapes, areas.beside_square);
+  add_making(beside, job, parts);
+  auto below_left = areas.column(marks.shapes, areas.below_left);
+  add_unsure(below_left, job.profile);
+  auto below_right = areas.column(marks.shapes, areas.below_right);
+  add_care(below_right);
+  sheet.groups.push_back(std::move(marks));
+  return sheet;
+}
+
+} // namespace punchwright

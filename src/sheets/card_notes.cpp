@@ -1,0 +1,86 @@
+// Row numbers and actions laid onto the card's lines.
+//
+//     number n stands beside punched row n + offset: that line is visible while row n is under the reader.
+#include "sheets/card_notes.hpp"
+
+#include "sheets/card_layout.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace punchwright {
+namespace {
+
+using Actions = std::map<int, std::vector<Action>>; // by row to knit
+
+// What is done before row `number` of the card. On a loop the later circuits count, since the first begins with
+// threading that is not repeated; where the two differ the first time is named.
+std::string action_at(const Document& document, const Actions& actions, const CardPlan& plan, int rows_to_knit,
+                      int number) {
+  const auto text_at = [&](int row) {
+    const auto found = actions.find(row);
+    return found == actions.end() || row > rows_to_knit ? std::string() : text_of(found->second, document);
+  };
+  const std::string first = text_at(number);
+  const int later_row = number + plan.circuit;
+  if (!plan.loop || later_row > rows_to_knit) {
+    return first;
+  }
+  const std::string later = text_at(later_row);
+  if (first == later || number > plan.circuit) {
+    return later;
+  }
+  if (later.empty()) {
+    return "first time " + first;
+  }
+  return (first.empty() ? "later " : "first time " + first + "; later ") + later;
+}
+
+} // namespace
+
+std::string text_of(const std::vector<Action>& actions, const Document& document) {
+  std::string text;
+  for (const Action& action : actions) {
+    text += (text.empty() ? "" : ", ") + text_of(action, document);
+  }
+  return text;
+}
+
+CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {
+  const int offset = profile.card->reader_offset;
+  const int knitted = static_cast<int>(rows.rows.size());
+  Actions actions;
+  for (RowActions& entry : actions_of(document, profile, rows)) {
+    actions[entry.row] = std::move(entry.actions);
+  }
+  CardNotes notes;
+  notes.rows_in_all = plan.rows_in_all;
+  if (const auto end = actions.find(knitted + 1); end != actions.end()) {
+    notes.at_end = text_of(end->second, document);
+  }
+  const int last_line = plan.loop ? plan.rows_in_all : plan.rows_in_all + overlap_rows;
+  for (int number = 1; number <= plan.rows_in_all; ++number) {
+    LineNote note;
+    note.number = number;
+    note.row = number + offset;
+    note.circuit_start = plan.loop && plan.circuit < plan.rows_in_all && number > 1 && (number - 1) % plan.circuit == 0;
+    note.action = action_at(document, actions, plan, knitted, number);
+    if (!note.action.empty()) {
+      notes.all.emplace_back(number, note.action);
+    }
+    if (plan.loop) {
+      note.row = (note.row - 1) % plan.rows_in_all + 1;
+    }
+    if (note.row <= last_line) {
+      notes.last_number = std::max(notes.last_number, number);
+      notes.lines.push_back(std::move(note));
+    } else if (!note.action.empty()) {
+      note.row = 0;
+      notes.beyond.push_back(std::move(note));
+    }
+  }
+  std::ranges::sort(notes.lines, {}, &LineNote::row);
+  return notes;
+}
+
+} // namespace punchwright

@@ -1,0 +1,51 @@
+// A card template as sheets: a cover, then every card in parts that fit the paper, split at row boundaries.
+//
+//     upper part   | o . o |
+//                  +-------+  cut here         x  x   registration crosses, on both pages
+//     lower part   |///////|  flap: goes under the upper part
+//                  +-------+                   x  x
+//                  | o o . |
+#pragma once
+
+#include "design/result.hpp"
+#include "sheets/card_drawing.hpp"
+#include "sheets/page_frame.hpp"
+
+#include <string>
+#include <vector>
+
+namespace punchwright {
+
+// Everything that a card's sheets are made from, worked out once.
+struct CardJob {
+  const Document& document;
+  const Profile& profile; // with a card
+  RowsToKnit rows;
+  CardPlan plan;
+  CardNotes notes;
+};
+[[nodiscard]] CardJob card_job(const Document& document, const Profile& profile);
+[[nodiscard]] CardWords card_words(const CardJob& job, const Card& card);
+
+// A part of a card on a page of its own; `first_row` to `last_row` counted through all cards.
+struct CardPage {
+  std::size_t card = 0; // index
+  CardPart part;
+  int number = 1; // of the card's parts, from the sheet's lower end
+  int parts = 1;
+  int first_row = 1;
+  int last_row = 1;
+};
+// The parts of a card in zones of that height; from the sheet's lower end. Empty: not even one row fits.
+[[nodiscard]] std::vector<CardPart> parts_of(const CardLayout& layout, double zone_height);
+
+// Cover, or `first_sheet` in its place, and card pages, for the paper and the correction of the document.
+[[nodiscard]] Result<std::vector<Sheet>> card_pages(const CardJob& job);
+
+// Without paper and correction, which have no meaning to a cutting machine: one card on a sheet as large as it needs.
+[[nodiscard]] Sheet card_on_its_own(const CardJob& job, const Card& card);
+
+// The first page: what is printed, how to check its size, how to make the card.
+[[nodiscard]] Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, const PageFrame& frame);
+
+} // namespace punchwright

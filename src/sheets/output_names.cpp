@@ -1,0 +1,28 @@
+// Extensions and numbers of output files, in one place for every export.
+#include "sheets/output_names.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fmt/format.h>
+
+namespace punchwright {
+
+std::string extension_in(const std::string& path) {
+  std::string extension = std::filesystem::path(path).extension().string();
+  std::ranges::transform(extension, extension.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  return extension;
+}
+
+std::string numbered_path(const std::string& path, int number) {
+  if (number <= 1) {
+    return path;
+  }
+  const std::size_t extension = std::filesystem::path(path).extension().string().size();
+  std::string numbered = path;
+  numbered.insert(path.size() - extension, fmt::format("-{}", number));
+  return numbered;
+}
+
+} // namespace punchwright

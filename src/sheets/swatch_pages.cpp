@@ -1,0 +1,169 @@
+// The question page of the orientation swatch, in front of its card: eight pictures, one of which the knitted piece is.
+#include "sheets/card_pages.hpp"
+#include "sheets/output_names.hpp"
+#include "sheets/page_files.hpp"
+#include "sheets/shapes.hpp"
+#include "sheets/swatch_answers.hpp"
+#include "sheets/text_column.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+constexpr double widest_stitch = 2.4; // mm, in the pictures
+constexpr double row_to_stitch = 0.8; // the usual proportion of a row's height to a stitch's width
+
+// The picture of a knitted result, its top left corner at `corner`.
+void add_picture(std::vector<Shape>& shapes, const Grid& seen, Point corner, double stitch, double row) {
+  RectangleShape ground;
+  ground.corner = corner;
+  ground.width = stitch * seen.width();
+  ground.height = row * seen.height();
+  ground.paint = Paint{ink::middle, 0.2, ink::wash, false};
+  shapes.push_back(ground);
+  for (int index = 0; index < seen.height(); ++index) {
+    for (int column = 0; column < seen.width();) {
+      int end = column;
+      while (end < seen.width() && seen.at(end, index)) {
+        ++end;
+      }
+      if (end > column) {
+        RectangleShape run;
+        run.corner = {corner.x + stitch * column, corner.y + row * (seen.height() - 1 - index)};
+        run.width = stitch * (end - column);
+        run.height = row;
+        run.paint = fill_paint(ink::dark);
+        shapes.push_back(run);
+      }
+      column = std::max(end, column + 1);
+    }
+  }
+}
+
+std::string meaning_of(const Profile& profile, const SwatchAnswer& answer) {
+  const Profile after = profile_after_swatch(profile, answer);
+  std::vector<std::string> changes;
+  if (after.card->face != profile.card->face) {
+    changes.push_back(after.card->face == CardFace::as_knitter_sees ? "the face shows the purl side"
+                                                                    : "the face shows the knit side");
+  }
+  if (after.card->turned != profile.card->turned) {
+    changes.push_back(after.card->turned ? "the card goes in by its other end" : "the card goes in by its lower end");
+  }
+  if (after.card->hole != profile.card->hole) {
+    changes.push_back(after.card->hole == HoleMeans::contrast ? "a hole is contrast" : "a hole is main");
+  }
+  std::string text;
+  for (const std::string& change : changes) {
+    text += (text.empty() ? "" : "; ") + change;
+  }
+  return text.empty() ? "The profile is right. Nothing to change." : "On this machine: " + text + ".";
+}
+
+void add_answers(std::vector<Shape>& shapes, const Profile& profile, const Grid& drawn, const PageFrame& frame,
+                 double top) {
+  const double column_width = frame.width() / 4;
+  const double stitch = std::min(widest_stitch, (column_width - 5) / drawn.width());
+  const double row = stitch * row_to_stitch;
+  const double block = (frame.bottom() - top) / 2;
+  for (int number = 1; number <= swatch_answers; ++number) {
+    const SwatchAnswer answer = swatch_answer(number);
+    const int place = number - 1;
+    const Point corner{frame.left() + column_width * (place % 4), top + block * (place / 4)};
+    shapes.push_back(text_shape({corner.x, corner.y + 6.5}, fmt::format("{}", number), 8.0, Anchor::start, true));
+    TextColumn title(shapes, {corner.x + 8.5, corner.y + 0.5}, column_width - 11, corner.y + 8.5);
+    title.paragraph(words_of(answer), 2.8, true);
+    add_picture(shapes, swatch_seen(drawn, answer), {corner.x, corner.y + 9.5}, stitch, row);
+    TextColumn meaning(shapes, {corner.x, corner.y + 11 + row * drawn.height()}, column_width - 4, corner.y + block);
+    meaning.paragraph(meaning_of(profile, answer), 2.5);
+  }
+}
+
+Sheet question_sheet(const Document& swatch, const Profile& profile, const PageFrame& frame) {
+  Sheet sheet;
+  sheet.title = swatch.title;
+  Group page{"page", {}};
+  auto& shapes = page.shapes;
+  shapes.push_back(
+      text_shape({frame.left(), frame.top() + 5.6}, "Which of these did you knit?", 7.0, Anchor::start, true));
+  shapes.push_back(text_shape(
+      {frame.left(), frame.top() + 11.4},
+      fitting_text("orientation swatch · " + profile.name + " · " + profile.title, 3.1, false, frame.width()), 3.1,
+      Anchor::start, false, ink::dark));
+  TextColumn text(shapes, {frame.left(), frame.top() + 16}, frame.width(), frame.bottom());
+  text.paragraph(
+      "Machines differ in which side of a card faces the knitter, in which end goes in first and in what a hole "
+      "means. This swatch finds it out, once for each machine.",
+      3.0);
+  text.gap(1.5);
+  text.item(
+      fmt::format("Punch the card on the following pages and knit its {} rows on the {} needles of the card's repeat, "
+                  "with a light main yarn and a dark contrast.",
+                  swatch.grid.height(), swatch.grid.width()),
+      3.0);
+  text.item("Take it off and look at the knit side (the smooth one), cast-on edge down.", 3.0);
+  text.item(
+      "Find the picture that it matches. Type its number into the editor's machine panel, and the profile is set; "
+      "from then on every card comes out right.",
+      3.0);
+  text.item("Colours changed? See first whether the two yarns sat in each other's feeders: then it isn't the card.",
+            3.0);
+  add_answers(shapes, profile, swatch.grid, frame, text.y() + 6);
+  sheet.groups.push_back(std::move(page));
+  return printed_sheet(std::move(sheet), frame);
+}
+
+} // namespace
+
+std::string words_of(const SwatchAnswer& answer) {
+  std::string text;
+  if (answer.mirrored) {
+    text += "mirrored";
+  }
+  if (answer.upside_down) {
+    text += text.empty() ? "upside down" : ", upside down";
+  }
+  if (answer.inverted) {
+    text += text.empty() ? "colours changed" : ", colours changed";
+  }
+  return text.empty() ? "as drawn" : text;
+}
+
+Grid swatch_seen(const Grid& drawn, const SwatchAnswer& answer) {
+  Grid seen(drawn.width(), drawn.height());
+  for (int row = 0; row < drawn.height(); ++row) {
+    for (int column = 0; column < drawn.width(); ++column) {
+      const bool contrast = drawn.at(column, row) != answer.inverted;
+      seen.set(answer.mirrored ? drawn.width() - 1 - column : column,
+               answer.upside_down ? drawn.height() - 1 - row : row, contrast);
+    }
+  }
+  return seen;
+}
+
+Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper, const std::string& path) {
+  if (!profile.card) {
+    return Error{{},
+                 0,
+                 0,
+                 "the machine '" + profile.name + "' reads no card, so there is nothing to find out",
+                 "choose a machine with a card"};
+  }
+  const std::string extension = extension_in(path);
+  if (extension != ".pdf" && extension != ".png") {
+    return Error{{}, 0, 0, "the orientation swatch can't be written as '" + extension + "'", "allowed: .pdf, .png"};
+  }
+  Document swatch = swatch_document(profile);
+  swatch.card.paper = paper;
+  auto pages = card_pages(card_job(swatch, profile));
+  if (!pages) {
+    return pages.error();
+  }
+  std::vector<Sheet> all = {question_sheet(swatch, profile, frame_for(paper, 1, 1))};
+  all.insert(all.end(), pages->begin(), pages->end());
+  return files_of_pages(all, path);
+}
+
+} // namespace punchwright

@@ -1,0 +1,12 @@
+# The card as a process: written by the command line, rasterised by poppler and librsvg, its holes found in the pixels.
+if(TARGET punchwright)
+  set(round_trip /usr/bin/python3 -B ${CMAKE_CURRENT_SOURCE_DIR}/tools/card_round_trip.py $<TARGET_FILE:punchwright>)
+  file(GLOB designs CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/patterns/*.repeat)
+  foreach(design IN LISTS designs)
+    get_filename_component(name ${design} NAME_WE)
+    add_test(NAME card-round-trip-${name} COMMAND ${round_trip} ${design})
+    set_tests_properties(card-round-trip-${name} PROPERTIES TIMEOUT 600)
+  endforeach()
+  add_test(NAME card-round-trip-machines COMMAND ${round_trip} --machines)
+  set_tests_properties(card-round-trip-machines PROPERTIES TIMEOUT 600)
+endif()
