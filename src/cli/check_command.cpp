@@ -1,0 +1,113 @@
+// punchwright check: the findings, in words or as JSON (docs/json-forms.md).
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+#include "rules/findings.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace punchwright::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// 37.5, not 37.4999999: hundredths of a millimetre are finer than any yarn.
+double hundredths(double number) {
+  return std::round(number * 100.0) / 100.0;
+}
+
+void add_place(Json& entry, const Finding& finding) {
+  const bool has_columns = finding.first_column >= 0;
+  if (finding.id == FindingId::float_too_long || has_columns || finding.first_needle) {
+    entry["on"] = finding.on_piece ? "piece" : "repeat";
+  }
+  if (finding.first_needle) {
+    entry["needles"] = {name_of(*finding.first_needle), name_of(*finding.last_needle)};
+    entry["times"] = finding.times;
+  } else if (has_columns) {
+    entry["columns"] = {finding.first_column + 1, finding.last_column + 1};
+  }
+}
+
+Json json_of(const Finding& finding, const Document& document, const Profile& profile) {
+  Json entry;
+  entry["id"] = stable_id(finding.id);
+  entry["severity"] = name_of(finding.severity);
+  if (finding.row >= 0) {
+    entry["row"] = finding.row + 1;
+  }
+  if (finding.yarn != 0) {
+    entry["yarn"] = std::string(1, finding.yarn);
+  }
+  add_place(entry, finding);
+  if (finding.stitches > 0) {
+    entry[finding.id == FindingId::card_longer_than_blank || finding.id == FindingId::card_too_short_for_loop
+              ? "rows"
+              : "stitches"] = finding.stitches;
+  }
+  if (finding.id == FindingId::float_too_long) {
+    entry["mm"] = finding.stitches * document.gauge.stitch_mm();
+  }
+  if (finding.limit > 0) {
+    entry["limit"] = finding.limit;
+  }
+  if (finding.line > 0) {
+    entry["line"] = finding.line;
+  }
+  if (finding.number > 0) {
+    entry["ratio"] = hundredths(finding.number);
+  }
+  const Words words = words_of(finding, document, profile);
+  entry["text"] = words.text;
+  entry["remedy"] = words.remedy;
+  return entry;
+}
+
+std::string summary_of(const std::vector<Finding>& findings) {
+  std::string text;
+  for (const auto& [severity, one, many] :
+       {std::tuple(Severity::fault, "fault", "faults"), std::tuple(Severity::warning, "warning", "warnings"),
+        std::tuple(Severity::note, "note", "notes")}) {
+    const auto count = std::ranges::count(findings, severity, &Finding::severity);
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", count == 0 ? "no" : std::to_string(count),
+                        count == 1 ? one : many);
+  }
+  return text;
+}
+
+} // namespace
+
+int check_file(const CheckWishes& wishes) {
+  const auto opened = open_file(wishes.file);
+  if (!opened) {
+    return refuse(opened.error());
+  }
+  auto findings = check(opened->document, opened->profile);
+  const auto notes = findings_of(opened->notes);
+  findings.insert(findings.end(), notes.begin(), notes.end());
+  Printer printer;
+  if (wishes.json) {
+    printer.add(R"({"format":1,"findings":[)");
+    const char* separator = "\n";
+    for (const Finding& finding : findings) {
+      printer.add(separator + json_of(finding, opened->document, opened->profile).dump());
+      separator = ",\n";
+    }
+    printer.add("\n]}\n");
+  } else {
+    for (const Finding& finding : findings) {
+      const Words words = words_of(finding, opened->document, opened->profile);
+      printer.add(fmt::format("{}: {}\n    {}\n", name_of(finding.severity), words.text, words.remedy));
+    }
+    printer.add(fmt::format("{}: {}\n", wishes.file, summary_of(findings)));
+  }
+  if (!printer.finish()) {
+    return cannot;
+  }
+  const bool faulty = std::ranges::count(findings, Severity::fault, &Finding::severity) > 0;
+  return faulty ? faults_found : done;
+}
+
+} // namespace punchwright::cli

@@ -1,0 +1,56 @@
+// The commands of the command line, each a function from wishes to an exit code.
+// They call the same core as the editor, and link none of its code.
+#pragma once
+
+#include "design/document.hpp"
+#include "sheets/exports.hpp"
+
+#include <optional>
+#include <string>
+
+namespace punchwright::cli {
+
+// What a caller can rely on: 0 done and no fault, 1 done and faults found, 2 cannot be done.
+enum ExitCode { done = 0, faults_found = 1, cannot = 2 };
+
+struct CheckWishes {
+  std::string file;
+  bool json = false;
+};
+struct ExportWishes {
+  std::string file;
+  std::string output;
+};
+struct NeedlesWishes {
+  ExportWishes where;
+  ChartWishes chart;
+};
+struct FabricWishes {
+  ExportWishes where;
+  Face side = Face::knit;
+};
+struct MachineWishes {
+  std::string profile; // empty: list the built-in ones
+  std::string output;  // empty: standard output
+  std::optional<double> over_23_holes, over_50_rows, edge_to_first_hole, sheet_width, hole_diameter; // mm
+  std::optional<int> swatch_looks_like; // 1 to 8, the numbers on the swatch's page
+};
+struct SheetWishes {
+  std::string profile;
+  std::string output;
+  Paper paper = Paper::a4;
+};
+
+int check_file(const CheckWishes& wishes);
+int list_rows(const CheckWishes& wishes);
+int export_card(const ExportWishes& wishes);
+int export_needles(const NeedlesWishes& wishes);
+int export_fabric(const FabricWishes& wishes);
+int machine(const MachineWishes& wishes);
+int measuring_sheet(const SheetWishes& wishes);
+int orientation_swatch(const SheetWishes& wishes);
+
+// Replaces this process by the editor, a program of its own beside this one or on the PATH.
+int start_editor(const std::string& file);
+
+} // namespace punchwright::cli

@@ -1,0 +1,160 @@
+// The command line: arguments to the commands' wishes, nothing more.
+// It links no editor code, which proves on every build that the core needs no window.
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <map>
+
+namespace punchwright::cli {
+namespace {
+
+class CommandLine {
+public:
+  CommandLine() {
+    app_.description("Punchwright: two-colour bands for knitting machines, from a drawn repeat to a punched card.\n"
+                     "'punchwright FILE' opens the editor.");
+    app_.add_option("FILE", file_, "a .repeat file to open in the editor");
+    app_.set_version_flag("--version", version());
+    app_.footer("Exit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.");
+    add_check();
+    add_card();
+    add_needles();
+    add_rows();
+    add_fabric();
+    add_machine();
+    add_sheets();
+  }
+
+  int run(int count, char** arguments) {
+    try {
+      app_.parse(count, arguments);
+    } catch (const CLI::ParseError& error) {
+      return explain(error);
+    }
+    return chosen_ ? chosen_() : start_editor(file_);
+  }
+
+private:
+  static std::string version() { return "punchwright " PUNCHWRIGHT_VERSION; }
+
+  CLI::App* add_command(const std::string& name, const std::string& what, std::function<int()> command) {
+    CLI::App* const sub = app_.add_subcommand(name, what);
+    sub->set_version_flag("--version", version());
+    sub->callback([this, command = std::move(command)] { chosen_ = command; });
+    return sub;
+  }
+
+  static void add_input(CLI::App* sub, std::string& file) {
+    sub->add_option("FILE", file, "a .repeat file, or - for standard input")->required();
+  }
+  static void add_output(CLI::App* sub, std::string& output, const std::string& kinds) {
+    sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)->required();
+  }
+
+  void add_check() {
+    auto* const sub =
+        add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
+    add_input(sub, check_.file);
+    sub->add_flag("--json", check_.json, "findings as JSON");
+  }
+
+  void add_rows() {
+    auto* const sub = add_command("rows", "list the rows to knit", [this] { return list_rows(rows_); });
+    add_input(sub, rows_.file);
+    sub->add_flag("--json", rows_.json, "rows as JSON");
+  }
+
+  void add_card() {
+    auto* const sub = add_command("card", "write the full-size card template", [this] { return export_card(card_); });
+    add_input(sub, card_.file);
+    add_output(sub, card_.output, ".pdf, .svg, .png, .txt");
+  }
+
+  void add_needles() {
+    auto* const sub = add_command("needles", "write the needle chart", [this] { return export_needles(needles_); });
+    add_input(sub, needles_.where.file);
+    add_output(sub, needles_.where.output, ".pdf, .html, .csv, .txt");
+    sub->add_flag("--stay-back", needles_.chart.stay_back_where_fewer,
+                  "name the needles that stay back in rows where they are fewer");
+  }
+
+  void add_fabric() {
+    auto* const sub =
+        add_command("fabric", "draw the cloth over the whole piece", [this] { return export_fabric(fabric_); });
+    add_input(sub, fabric_.where.file);
+    add_output(sub, fabric_.where.output, ".png");
+    sub->add_option("--side", fabric_.side, "the side of the cloth to see")
+        ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}))
+        ->option_text("knit|purl");
+  }
+
+  void add_machine() {
+    auto* const sub = add_command("machine", "list the machines, or write one as a .machine file of your own",
+                                  [this] { return machine(machine_); });
+    sub->add_option("MACHINE", machine_.profile, "a built-in machine, or a .machine file");
+    sub->add_option("-o,--output", machine_.output, "the .machine file to write");
+    sub->add_option("--over-holes", machine_.over_23_holes,
+                    "measured: mm over 23 gaps between holes (11 on a 12-stitch card)");
+    sub->add_option("--over-rows", machine_.over_50_rows, "measured: mm over 50 rows");
+    sub->add_option("--edge-to-hole", machine_.edge_to_first_hole,
+                    "measured: mm from the side edge to the first hole's centre");
+    sub->add_option("--sheet-width", machine_.sheet_width, "measured: mm from edge to edge");
+    sub->add_option("--hole", machine_.hole_diameter, "measured: mm across a hole");
+    sub->add_option("--swatch", machine_.swatch_looks_like, "the picture that the knitted swatch looks like")
+        ->check(CLI::Range(1, 8))
+        ->option_text("1-8");
+  }
+
+  void add_sheets() {
+    auto* const measure =
+        add_command("measure", "write the page 'measure your blank'", [this] { return measuring_sheet(measure_); });
+    add_sheet_options(measure, measure_, ".pdf, .svg, .png");
+    auto* const swatch = add_command("swatch", "write the orientation swatch and its card",
+                                     [this] { return orientation_swatch(swatch_); });
+    add_sheet_options(swatch, swatch_, ".pdf");
+  }
+
+  static void add_sheet_options(CLI::App* sub, SheetWishes& wishes, const std::string& kinds) {
+    sub->add_option("MACHINE", wishes.profile, "a built-in machine, or a .machine file")->required();
+    add_output(sub, wishes.output, kinds);
+    sub->add_option("--paper", wishes.paper, "paper")
+        ->transform(CLI::CheckedTransformer(
+            std::map<std::string, Paper>{{"a4", Paper::a4}, {"letter", Paper::letter}, {"roll", Paper::roll}}))
+        ->option_text("a4|letter|roll");
+  }
+
+  // Help and version are what was asked for; all else is a wrong call.
+  int explain(const CLI::ParseError& error) {
+    if (error.get_exit_code() == 0) {
+      const CLI::App* asked = &app_;
+      for (const CLI::App* sub : app_.get_subcommands()) {
+        asked = sub;
+      }
+      const bool wants_version = dynamic_cast<const CLI::CallForVersion*>(&error) != nullptr;
+      return print(wants_version ? version() + "\n" : asked->help()) ? done : cannot;
+    }
+    return refuse(Error{{}, 0, 0, error.what(), "see punchwright --help"});
+  }
+
+  CLI::App app_;
+  std::string file_;
+  CheckWishes check_;
+  CheckWishes rows_;
+  ExportWishes card_;
+  NeedlesWishes needles_;
+  FabricWishes fabric_;
+  MachineWishes machine_;
+  SheetWishes measure_;
+  SheetWishes swatch_;
+  std::function<int()> chosen_;
+};
+
+} // namespace
+} // namespace punchwright::cli
+
+int main(int count, char** arguments) {
+  punchwright::cli::CommandLine line;
+  return line.run(count, arguments);
+}

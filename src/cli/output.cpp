@@ -1,0 +1,89 @@
+// Standard streams and files, checked.
+#include "cli/output.hpp"
+
+#include "cli/commands.hpp"
+#include "files/files.hpp"
+#include "rules/findings.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <fmt/format.h>
+
+namespace punchwright::cli {
+namespace {
+
+constexpr std::size_t largest_input = 8 * 1024 * 1024; // bytes: a 200 × 2,000 drawing takes 0.4 MB
+
+} // namespace
+
+int refuse(const Error& error) {
+  const std::string text = fmt::format("punchwright: {}\n", error.text());
+  std::fwrite(text.data(), 1, text.size(), stderr);
+  return cannot;
+}
+
+bool print(std::string_view text) {
+  if (const auto failure = write_file("-", text)) {
+    refuse(*failure);
+    return false;
+  }
+  return true;
+}
+
+void Printer::add(std::string_view text) {
+  constexpr std::size_t large_piece = 1 << 20;
+  waiting_ += text;
+  if (waiting_.size() >= large_piece && good_) {
+    good_ = print(waiting_);
+    waiting_.clear();
+  }
+}
+
+bool Printer::finish() {
+  if (good_ && !waiting_.empty()) {
+    good_ = print(waiting_);
+  }
+  waiting_.clear();
+  return good_;
+}
+
+Result<std::string> read_for_machine(const std::filesystem::path& path) {
+  return read_file(path, largest_input);
+}
+
+Result<OpenedDocument> open_file(const std::string& file) {
+  const auto text = read_file(file, largest_input);
+  if (!text) {
+    return text.error();
+  }
+  return open_document(*text, file == "-" ? "standard input" : file, read_for_machine);
+}
+
+int write_all(const Result<std::vector<OutputFile>>& files) {
+  if (!files) {
+    return refuse(files.error());
+  }
+  std::string names;
+  for (const OutputFile& file : *files) {
+    if (const auto failure = write_file(file.path, file.bytes)) {
+      return refuse(*failure);
+    }
+    names += file.path + '\n';
+  }
+  const bool to_standard_output = files->size() == 1 && files->front().path == "-";
+  return to_standard_output || print(names) ? done : cannot;
+}
+
+int code_for_faults(const OpenedDocument& opened, const std::string& file) {
+  const auto findings = check(opened.document, opened.profile);
+  const auto faults = std::ranges::count(findings, Severity::fault, &Finding::severity);
+  if (faults == 0) {
+    return done;
+  }
+  const std::string text = fmt::format("punchwright: {}: {} {}; 'punchwright check' names {}\n", file, faults,
+                                       faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
+  std::fwrite(text.data(), 1, text.size(), stderr);
+  return faults_found;
+}
+
+} // namespace punchwright::cli

@@ -1,0 +1,42 @@
+// Words and data to the standard streams, with every write checked: a full device must not pass for success.
+#pragma once
+
+#include "design/result.hpp"
+#include "machine/open_document.hpp"
+#include "sheets/exports.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace punchwright::cli {
+
+// "punchwright: …" on standard error; returns the exit code for what cannot be done.
+int refuse(const Error& error);
+
+// To standard output; on an error says so and returns false.
+[[nodiscard]] bool print(std::string_view text);
+
+// Gathers text and prints it in large pieces, since rows to knit can be two million.
+class Printer {
+public:
+  void add(std::string_view text);
+  // Prints the rest; false where any piece could not be written.
+  [[nodiscard]] bool finish();
+
+private:
+  std::string waiting_;
+  bool good_ = true;
+};
+
+// The document of a file, or of standard input ("-"), with its machine.
+[[nodiscard]] Result<OpenedDocument> open_file(const std::string& file);
+[[nodiscard]] Result<std::string> read_for_machine(const std::filesystem::path& path);
+
+// Writes the files whole, or says why not, and prints their names. Returns done or cannot.
+int write_all(const Result<std::vector<OutputFile>>& files);
+
+// done, or faults_found with a line on standard error that says how many.
+int code_for_faults(const OpenedDocument& opened, const std::string& file);
+
+} // namespace punchwright::cli

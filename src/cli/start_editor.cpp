@@ -1,0 +1,31 @@
+// Starting the editor: a program of its own, so that the command line works where no window can be opened.
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+
+#include <array>
+#include <cerrno>
+#include <filesystem>
+#include <fmt/format.h>
+#include <system_error>
+#include <unistd.h>
+
+namespace punchwright::cli {
+
+int start_editor(const std::string& file) {
+  const std::string program = "punchwright-editor";
+  std::error_code trouble;
+  const auto here = std::filesystem::read_symlink("/proc/self/exe", trouble);
+  std::string beside = trouble ? program : (here.parent_path() / program).string();
+  std::string argument = file;
+  const auto start = [&](std::string name) {
+    std::array<char*, 3> arguments{name.data(), argument.empty() ? nullptr : argument.data(), nullptr};
+    ::execvp(name.c_str(), arguments.data());
+  };
+  start(beside); // returns only where it could not be started
+  start(program);
+  return refuse(Error{program, 0, 0,
+                      fmt::format("the editor cannot be started ({})", std::generic_category().message(errno)),
+                      "install it beside this program, or use the commands: punchwright --help"});
+}
+
+} // namespace punchwright::cli

@@ -1,0 +1,125 @@
+"""Help and version on standard output with exit 0; a call that makes no sense on standard error with exit 2.
+Also what 'punchwright FILE' starts."""
+
+import os
+import re
+import shutil
+import stat
+
+import command
+from command import COMMANDS, DONE, SOURCE, CommandTest, run
+
+
+class HelpIsThereEverywhere(CommandTest):
+    def test_of_the_program(self):
+        for option in ["--help", "-h"]:
+            ended = run(option)
+            self.assert_ended(ended, DONE)
+            self.assertEqual(ended.err, "")
+            for name in COMMANDS:
+                self.assertRegex(ended.text, rf"(?m)^\s*{name}\b", "the commands are listed")
+            self.assertLessEqual(len(ended.text.splitlines()), 40, "fits a screen")
+
+    def test_of_each_command(self):
+        said = set()
+        for name in COMMANDS:
+            with self.subTest(command=name):
+                ended = run(name, "--help")
+                self.assert_ended(ended, DONE)
+                self.assertEqual(ended.err, "")
+                self.assertIn("--help", ended.text)
+                self.assertIn("--version", ended.text)
+                said.add(ended.text)
+        self.assertEqual(len(said), len(COMMANDS), "each has a help of its own")
+
+    def test_tells_what_a_command_takes(self):
+        for name, words in {
+            "check": ["FILE", "--json"],
+            "rows": ["FILE", "--json"],
+            "card": ["FILE", "--output", ".pdf", ".svg", ".png", ".txt"],
+            "needles": ["FILE", "--output", ".pdf", ".html", ".csv", ".txt"],
+            "fabric": ["FILE", "--output", ".png", "--side", "knit", "purl"],
+        }.items():
+            text = run(name, "--help").text
+            for word in words:
+                self.assertIn(word, text, name)
+
+    def test_wins_over_what_else_is_wrong(self):
+        self.assert_ended(run("card", "nowhere.repeat", "--help"), DONE)
+
+
+class TheVersion(CommandTest):
+    def test_is_the_projects(self):
+        version = re.search(r"VERSION (\d+\.\d+\.\d+)", (SOURCE / "CMakeLists.txt").read_text()).group(1)
+        for arguments in [["--version"], *([name, "--version"] for name in COMMANDS)]:
+            with self.subTest(arguments=arguments):
+                ended = run(*arguments)
+                self.assert_ended(ended, DONE)
+                self.assertEqual(ended.text, f"punchwright {version}\n")
+                self.assertEqual(ended.err, "")
+
+
+class ACallThatMakesNoSense(CommandTest):
+    def test_names_what_is_wrong(self):
+        good = self.good
+        for arguments, word in [
+            (["check"], "FILE"),
+            (["rows"], "FILE"),
+            (["card"], ""),
+            (["card", good], "output"),
+            (["needles", good], "output"),
+            (["fabric", good], "output"),
+            (["measure", "-o", self.folder / "m.pdf"], ""),
+            (["check", "--jason", good], "--jason"),
+            (["check", good, self.faulty], "long floats.repeat"),
+            (["rows", good, "-o", self.folder / "rows.txt"], "-o"),
+            (["card", good, "-o"], "output"),
+            (["fabric", good, "-o", self.folder / "f.png", "--side", "front"], "front"),
+            (["fabric", good, "-o", self.folder / "f.png", "--side"], "side"),
+            (["machine", "bulky-card-24", "--over-rows", "wide"], "wide"),
+            (["machine", "bulky-card-24", "--swatch", "9"], "9"),
+            (["--frobnicate"], "--frobnicate"),
+        ]:
+            with self.subTest(arguments=arguments):
+                self.assert_refused(run(*arguments, cwd=self.folder), word)
+        self.assertEqual(self.names(), sorted(["buoys.repeat", "long floats.repeat", "by hand.repeat"]))
+
+    def test_two_commands_in_one_call(self):
+        self.assert_refused(run("check", self.good, "rows"))
+
+
+class WithoutACommandTheEditorStarts(CommandTest):
+    """The program and the editor are two; here a copy of the program stands beside an editor that only says what it
+    was asked."""
+
+    def setUp(self):
+        super().setUp()
+        self.copy = self.folder / "punchwright"
+        shutil.copy(command.PROGRAM, self.copy)
+
+    def editor(self, folder):
+        folder.mkdir(exist_ok=True)
+        script = folder / "punchwright-editor"
+        script.write_text('#!/bin/sh\nprintf "%s:" "$0" "$#" "$@"\n')
+        script.chmod(script.stat().st_mode | stat.S_IXUSR)
+
+    def test_beside_the_program(self):
+        self.editor(self.folder)
+        ended = run(self.good, program=self.copy)
+        self.assert_ended(ended, DONE)
+        self.assertEqual(ended.text, f"{self.folder}/punchwright-editor:1:{self.good}:")
+        self.assertIn("editor:0:", run(program=self.copy).text)
+
+    def test_on_the_path(self):
+        self.editor(self.folder / "bin")
+        ended = run(self.faulty, program=self.copy, env={**os.environ, "PATH": f"{self.folder}/bin:/usr/bin:/bin"})
+        self.assert_ended(ended, DONE)
+        self.assertIn(f":1:{self.faulty}:", ended.text)
+
+    def test_nowhere(self):
+        ended = run(self.good, program=self.copy, env={**os.environ, "PATH": str(self.folder / "empty")})
+        self.assert_refused(ended, "punchwright-editor", "--help")
+
+
+if __name__ == "__main__":
+    command.main()

@@ -1,0 +1,200 @@
+"""The JSON forms, as scripts made by others rely on them: keys, their kinds, and whole answers worked out by hand.
+The schemas in docs describe the same forms; every answer here is held against them too."""
+
+import json
+
+import command
+from command import BY_HAND, DONE, FAULTS, GOOD, SAMPLE, SOURCE, CommandTest, run
+from random_designs import design_from, write_machines
+
+FINDING_KEYS = {"id": str, "severity": str, "text": str, "remedy": str}
+ROW_KEYS = {"row", "drawn", "why", "travel", "main", "contrast", "needles", "card_row", "passes"}
+
+# Row 1 of the sample by hand: contrast in drawn columns 7, 8, 15, 16, so where x mod 24 is 17, 16, 9, 8, counted from
+# L12; with the end needles L36 and R35, which knit contrast in every pattern row.
+SAMPLE_NEEDLES = "L36 L28 L27 L20 L19 L4 L3 R5 R6 R21 R22 R29 R30 R35".split()
+
+
+def schema(name):
+    path = SOURCE / "docs" / name
+    return json.loads(path.read_text()) if path.exists() else None
+
+
+class JsonTest(CommandTest):
+    def answer(self, what, file, code=None):
+        ended = run(what, file, "--json")
+        if code is not None:
+            self.assert_ended(ended, code)
+        answer = json.loads(ended.text)
+        self.assertEqual(answer["format"], 1)
+        described = schema(f"{what}.schema.json")
+        if described is not None:
+            import jsonschema
+
+            jsonschema.Draft202012Validator.check_schema(described)
+            jsonschema.validate(answer, described)
+        return answer
+
+
+class TheFindings(JsonTest):
+    def test_have_the_keys_that_scripts_read(self):
+        answer = self.answer("check", SAMPLE, FAULTS)
+        self.assertEqual(list(answer), ["format", "findings"])
+        for finding in answer["findings"]:
+            for key, kind in FINDING_KEYS.items():
+                self.assertIsInstance(finding[key], kind)
+                self.assertTrue(finding[key])
+            self.assertIn(finding["severity"], ("fault", "warning", "note"))
+            self.assertRegex(finding["id"], r"\A[a-z]+(-[a-z]+)*\Z")
+
+    def test_a_float_has_its_place_and_its_length(self):
+        rows = ["#.#.#.#.#.#.#.#.#.#.#.#."] * 6 + ["###.#.#.#.#.#.#.#.#.####"]
+        drawn = "".join(f'  "{row}",\n' for row in reversed(rows))
+        text = GOOD.replace("width = 4", "width = 24").replace("rows = 2", "rows = 7")
+        text = text.replace('  ".##.",\n  "#..#",\n', drawn)
+        answer = self.answer("check", self.file("seven.repeat", text), FAULTS)
+        floats = [one for one in answer["findings"] if one["id"] == "float-too-long" and one["on"] == "repeat"]
+        self.assertEqual(len(floats), 1)
+        expected = {"severity": "fault", "row": 7, "yarn": "A", "columns": [21, 3], "stitches": 7, "mm": 43.75}
+        self.assertEqual({key: floats[0][key] for key in expected}, expected)
+
+    def test_a_float_on_the_piece_has_needles_instead_of_columns(self):
+        answer = self.answer("check", SAMPLE, FAULTS)
+        places = [
+            (one["row"], one["yarn"], one["needles"], one["stitches"], one["mm"])
+            for one in answer["findings"]
+            if one["id"] == "float-too-long" and one["on"] == "piece"
+        ]
+        # From the end needle L36 to L28; between the pairs; and over the repeat's edge.
+        for expected in [
+            (1, "B", ["L35", "L29"], 7, 43.75),
+            (1, "B", ["L26", "L21"], 6, 37.5),
+            (1, "B", ["L18", "L5"], 14, 87.5),
+        ]:
+            self.assertIn(expected, places)
+        self.assertEqual(len(places), 3, "each distinct run once")
+        for one in answer["findings"]:
+            self.assertFalse("columns" in one and "needles" in one)
+
+    def test_of_a_good_design(self):
+        answer = self.answer("check", self.good, DONE)
+        self.assertNotIn("fault", [one["severity"] for one in answer["findings"]])
+
+    def test_say_the_same_as_the_words(self):
+        for file in [SAMPLE, self.good, self.faulty, self.by_hand]:
+            words = run("check", file).text
+            for finding in self.answer("check", file)["findings"]:
+                self.assertIn(f"{finding['severity']}: {finding['text']}\n    {finding['remedy']}\n", words)
+
+    def test_are_valid_whatever_the_names_are(self):
+        for name in ['Quote \\"', "Backslash \\\\", "Tab\\t", "Möwe", "🧶", "\\u0007", "\\u2028", "</script>"]:
+            text = self.faulty.read_text().replace('name = "Ink"', f'name = "{name}"')
+            self.answer("check", self.file("names.repeat", text), FAULTS)
+
+    def test_unknown_keys_are_named_with_their_line(self):
+        file = self.file("keys.repeat", GOOD + '\n[room]\nshelf = "left"\n')
+        lines = {one.get("line"): one["text"] for one in self.answer("check", file, DONE)["findings"]}
+        self.assertIn(GOOD.count("\n") + 2, lines)
+        self.assertIn("room", lines[GOOD.count("\n") + 2])
+
+
+class TheRows(JsonTest):
+    def test_of_the_sample(self):
+        self.assertEqual(
+            self.answer("rows", SAMPLE, FAULTS),
+            {
+                "format": 1,
+                "rows": [
+                    {
+                        "row": 1,
+                        "drawn": 1,
+                        "why": "drawn",
+                        "travel": "leftwards",
+                        "main": "A",
+                        "contrast": "B",
+                        "needles": SAMPLE_NEEDLES,
+                        "card_row": 1,
+                        "passes": [{"yarns": "AB", "travel": "leftwards"}],
+                    }
+                ],
+                "setup": [
+                    {"travel": "leftwards", "main": "A", "selects": False},
+                    {"travel": "rightwards", "main": "A", "selects": True},
+                ],
+            },
+        )
+
+    def test_of_the_sample_knitted_twice(self):
+        """plain_below of the lowest band counts between repetitions; inserted rows have no drawn row, no contrast."""
+        twice = self.file("twice.repeat", SAMPLE.read_text().replace("times = 1 ", "times = 2 "))
+        rows = self.answer("rows", twice, FAULTS)["rows"]
+        self.assertEqual([row["drawn"] for row in rows], [1, None, None, 1])
+        self.assertEqual([row["row"] for row in rows], [1, 2, 3, 4])
+        self.assertEqual([row["card_row"] for row in rows], [1, 2, 3, 4])
+        self.assertEqual([row["contrast"] for row in rows], ["B", None, None, "B"])
+        self.assertEqual([row["travel"] for row in rows], ["leftwards", "rightwards"] * 2)
+        self.assertEqual(rows[1]["needles"], [])
+        self.assertEqual(rows[1]["passes"], [{"yarns": "A", "travel": "rightwards"}])
+        self.assertNotEqual(rows[1]["why"], "drawn")
+        self.assertEqual(rows[3]["needles"], SAMPLE_NEEDLES)
+
+    def test_an_all_contrast_row_still_names_its_main(self):
+        file = self.file("full.repeat", GOOD.replace('"#..#"', '"####"'))
+        row = self.answer("rows", file, DONE)["rows"][0]
+        self.assertEqual((row["main"], row["contrast"]), ("A", "B"))
+        self.assertEqual(row["passes"], [{"yarns": "B", "travel": "leftwards"}])
+        self.assertEqual(len(row["needles"]), 24)
+
+    def test_a_row_without_contrast_stitches_has_none(self):
+        file = self.file("plain.repeat", GOOD.replace('"#..#"', '"...."'))
+        row = self.answer("rows", file, DONE)["rows"][0]
+        self.assertEqual((row["drawn"], row["why"], row["main"], row["contrast"]), (1, "drawn", "A", None))
+        self.assertEqual(row["needles"], [], "end needles knit contrast in no row of one colour")
+
+    def test_without_a_card_there_is_no_card_row(self):
+        for row in self.answer("rows", self.by_hand, DONE)["rows"]:
+            self.assertEqual(set(row), ROW_KEYS)
+            self.assertIsNone(row["card_row"])
+
+    def test_in_a_loop_the_card_rows_begin_anew(self):
+        file = self.file("loop.repeat", GOOD + "times = 3\n[card]\nloop = true\n")
+        rows = self.answer("rows", file)["rows"]
+        self.assertEqual([row["card_row"] for row in rows], [1, 2] * 3)
+
+    def test_the_needle_next_to_L1_is_R1(self):
+        file = self.file("middle.repeat", BY_HAND.replace('"#..#"', '"####"').replace("stitches = 24", "stitches = 5"))
+        row = self.answer("rows", file)["rows"][0]
+        self.assertEqual(row["needles"], ["L2", "L1", "R1", "R2", "R3"], "centred, the odd one on the right")
+
+    def test_has_the_same_keys_always(self):
+        write_machines(self.folder)
+        for seed in range(7000, 7020):
+            file = self.file("random.repeat", design_from(seed).text())
+            self.answer("check", file)
+            for row in self.answer("rows", file)["rows"]:
+                self.assertEqual(set(row), ROW_KEYS)
+
+    def test_can_be_very_many(self):
+        file = self.file("many.repeat", GOOD + "times = 1000\n")
+        self.assertEqual(len(self.answer("rows", file)["rows"]), 2000)
+
+
+class TheSchemas(JsonTest):
+    def test_tell_a_spoilt_answer(self):
+        import jsonschema
+
+        for what, spoil in {
+            "check": lambda answer: answer["findings"][0].update(severity="dreadful"),
+            "rows": lambda answer: answer["rows"][0].update(travel="upwards"),
+        }.items():
+            described = schema(f"{what}.schema.json")
+            if described is None:
+                self.skipTest(f"docs/{what}.schema.json is not there")
+            answer = self.answer(what, SAMPLE)
+            spoil(answer)
+            with self.assertRaises(jsonschema.ValidationError, msg=what):
+                jsonschema.validate(answer, described)
+
+
+if __name__ == "__main__":
+    command.main()
