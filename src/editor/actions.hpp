@@ -1,0 +1,128 @@
+// Whatever the user does, as values. Panels, menus, keys, buttons and tests only make these; apply() alone carries
+// them out, after the frame.
+#pragma once
+
+#include "design/edits.hpp"
+#include "editor/app.hpp"
+#include "editor/commands.hpp"
+#include "sheets/exports.hpp"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace punchwright::editor {
+
+struct Run { // a command without argument
+  Command command = Command::undo;
+};
+struct EditDesign {
+  Edit edit;
+};
+// A change of a settings' field; until another field or action comes, all of them are one step.
+struct ChangeField {
+  Document settings; // grid and bands are not looked at
+  std::string field;
+};
+struct CloseField {};
+
+struct BeginStroke {
+  Cell at; // unwrapped
+  bool erase = false;
+};
+struct StrokeTo {
+  Cell at; // unwrapped
+};
+struct EndStroke {};
+
+struct MoveCursor {
+  int columns = 0;
+  int rows = 0;
+  bool draw = false; // the stitch gone to becomes what the pen draws
+};
+struct PlaceCursor {
+  Cell at;
+};
+struct ZoomAt {
+  float factor = 1;
+  ScreenPoint anchor; // px in the window: what lies here stays here
+};
+struct PanBy {
+  ScreenPoint by;
+};
+struct ChooseFinding {
+  int finding = 0;
+};
+struct ChooseTab {
+  Tab tab = Tab::design;
+};
+struct ChooseFace {
+  Face face = Face::knit;
+};
+// Where things stood in this frame.
+struct Placed {
+  ScreenBox canvas;
+  ScreenBox piece;
+};
+
+struct SetDialog {
+  Dialog dialog;
+};
+struct ChoosePath { // the path dialog's button
+  bool replace = false;
+};
+enum class GuardAnswer { save, discard, cancel };
+struct AnswerGuard {
+  GuardAnswer answer = GuardAnswer::cancel;
+};
+struct DropFile {
+  std::filesystem::path path;
+};
+struct BeginDesign {
+  NewDialog wishes;
+};
+struct SetRulers {
+  double across = 150; // mm
+  double upwards = 150;
+};
+struct CorrectScale {};
+struct SetReadings {
+  BlankReadings readings;
+};
+struct UseReadings {}; // the geometry that they mean goes into a .machine file of the user's own
+struct UseSwatch {
+  SwatchAnswer answer;
+};
+struct Say {
+  std::string text;
+  Tone tone = Tone::plain;
+};
+
+using Action =
+    std::variant<Run, EditDesign, ChangeField, CloseField, BeginStroke, StrokeTo, EndStroke, MoveCursor, PlaceCursor,
+                 ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, Placed, SetDialog, ChoosePath, AnswerGuard,
+                 DropFile, BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
+
+void apply(App& app, const Action& action);
+
+// What a frame collects: the actions, and (for tests) where things with a name were drawn.
+struct NamedPlace {
+  std::string name;
+  ScreenBox box;
+};
+struct Actions {
+  std::vector<Action> list;
+  std::vector<NamedPlace> places;
+  bool publish_places = false;
+
+  void push(Action action) { list.push_back(std::move(action)); }
+  void run(Command command) { list.push_back(Run{command}); }
+};
+
+// Everything of a design but its drawing and bands: what a ChangeField starts from.
+[[nodiscard]] Document settings_of(const Document& design);
+
+// The layout of the canvas for a box: the zoom and place that the view asks for.
+[[nodiscard]] CanvasLayout layout_of(const App& app, const ScreenBox& box);
+
+} // namespace punchwright::editor

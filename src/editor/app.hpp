@@ -1,0 +1,94 @@
+// All that the editor knows, as one value: what is worked on, how it is looked at, and what is being asked.
+// Nothing in here changes while a frame is drawn; apply() in actions.hpp is the only way to change it.
+#pragma once
+
+#include "design/document.hpp"
+#include "design/history.hpp"
+#include "design/repeat_file.hpp"
+#include "editor/caches.hpp"
+#include "editor/canvas_layout.hpp"
+#include "editor/dialogs.hpp"
+#include "editor/theme.hpp"
+#include "machine/profile.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright::editor {
+
+// What is worked on.
+struct Work {
+  Document design;
+  History history;
+  Profile profile;             // the machine that the design names
+  std::string profile_name;    // as the design had it when `profile` was loaded
+  std::string profile_trouble; // why the named machine could not be loaded; `profile` is then the one before
+  std::vector<ReadingNote> notes;
+  std::uint64_t opening = 0; // grows with every design opened; with the revision, the key of the caches
+};
+
+enum class Tab { design, yarns, machine, piece, card };
+enum class Pen { opposite, contrast, main };
+
+// How it is looked at. Never part of what is saved.
+struct View {
+  std::optional<float> zoom; // px per mm; absent: the repeat fills the canvas
+  ScreenPoint pan;           // px from the canvas's middle to the repeat's
+  Cell cursor;
+  int finding = -1;            // the chosen one, by its place in the list
+  bool finding_wanted = false; // the list scrolls to the chosen one
+  Face face = Face::knit;
+  Tab tab = Tab::design;
+  bool settings_open = true;
+  bool findings_open = true;
+  Pen pen = Pen::opposite;
+  float text_size = 1.0F;    // 0.8 to 2.5
+  ScreenBox canvas;          // where the drawing stood in the last frame, without its margins
+  bool focus_drawing = true; // the next frame gives the keys to the drawing
+  ScreenBox piece_box;       // room for the picture of the piece in the last frame
+};
+
+// A stroke of the pen that is being drawn.
+struct Stroke {
+  Cell last; // unwrapped: it may run on into the neighbours
+  bool contrast = true;
+  bool refused = false; // a stitch in a band of one yarn was passed
+};
+
+enum class Tone { plain, good, trouble };
+
+// What is being asked and said.
+struct Session {
+  std::filesystem::path path;   // empty: never saved
+  std::filesystem::path folder; // where the path dialog begins
+  std::string message;
+  Tone tone = Tone::plain;
+  Dialog dialog;
+  std::optional<Stroke> stroke;
+  std::string open_field;    // the settings' field that is being changed: all its changes are one step
+  double ruler_across = 150; // mm: what the printed rulers measured
+  double ruler_upwards = 150;
+  std::optional<BlankReadings> readings; // being typed in
+  std::uint64_t saves = 0;               // how often the design was written
+  bool quit = false;
+};
+
+struct App {
+  Work work;
+  View view;
+  Session session;
+  Caches caches;
+  Theme theme;
+};
+
+// "Untitled" or the file's name.
+[[nodiscard]] std::string file_name_of(const App& app);
+// "• puffins.repeat — Punchwright": with a mark where there is something to save.
+[[nodiscard]] std::string window_title(const App& app);
+
+// A new app with a blank design.
+[[nodiscard]] App make_app();
+
+} // namespace punchwright::editor

@@ -1,0 +1,115 @@
+// Every action finds the part that carries it out, and what is open is closed first.
+#include "editor/applying.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace punchwright::editor {
+
+void say(App& app, std::string text, Tone tone) {
+  app.session.message = std::move(text);
+  app.session.tone = tone;
+}
+
+bool edit(App& app, const Edit& change) {
+  if (const Failure failure = app.work.history.apply(app.work.design, change)) {
+    std::string text = failure->message;
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+      text[0] = static_cast<char>(text[0] - 32);
+    }
+    say(app, failure->remedy.empty() ? text : text + "; " + failure->remedy, Tone::trouble);
+    return false;
+  }
+  return true;
+}
+
+void close_step(App& app) {
+  app.work.history.end_drag();
+  app.session.open_field.clear();
+  app.session.stroke.reset();
+}
+
+namespace {
+
+void keep_cursor_inside(App& app) {
+  const Grid& grid = app.work.design.grid;
+  Cell& cursor = app.view.cursor;
+  cursor.column = std::clamp(cursor.column, 0, grid.width() - 1);
+  cursor.row = std::clamp(cursor.row, 0, grid.height() - 1);
+}
+
+void change_field(App& app, const ChangeField& action) {
+  if (app.session.stroke || app.session.open_field != action.field) {
+    close_step(app);
+    app.work.history.begin_drag(action.field);
+    app.session.open_field = action.field;
+  }
+  edit(app, ChangeSettings{action.settings});
+}
+
+struct Applier {
+  App& app;
+
+  void operator()(const Run& action) const { run_command(app, action.command); }
+  void operator()(const EditDesign& action) const {
+    close_step(app);
+    app.session.message.clear();
+    edit(app, action.edit);
+  }
+  void operator()(const ChangeField& action) const { change_field(app, action); }
+  void operator()(const CloseField&) const {
+    if (!app.session.open_field.empty()) {
+      close_step(app);
+    }
+  }
+  void operator()(const BeginStroke& action) const { apply_drawing(app, action); }
+  void operator()(const StrokeTo& action) const { apply_drawing(app, action); }
+  void operator()(const EndStroke& action) const { apply_drawing(app, action); }
+  void operator()(const MoveCursor& action) const { apply_drawing(app, action); }
+  void operator()(const PlaceCursor& action) const { app.view.cursor = action.at; }
+  void operator()(const ZoomAt& action) const { apply_view(app, action); }
+  void operator()(const PanBy& action) const {
+    if (!app.view.zoom) {
+      apply_view(app, ZoomAt{1.0F, app.view.canvas.middle()}); // from now on the zoom is the user's
+    }
+    app.view.pan.x += action.by.x;
+    app.view.pan.y += action.by.y;
+  }
+  void operator()(const ChooseFinding& action) const { apply_view(app, action); }
+  void operator()(const ChooseTab& action) const { app.view.tab = action.tab; }
+  void operator()(const ChooseFace& action) const { app.view.face = action.face; }
+  void operator()(const Placed& action) const {
+    app.view.canvas = action.canvas;
+    app.view.piece_box = action.piece;
+    app.view.focus_drawing = false;
+    app.view.finding_wanted = false;
+  }
+  void operator()(const SetDialog& action) const {
+    const bool closes = is_open(app.session.dialog) && !is_open(action.dialog);
+    app.session.dialog = action.dialog;
+    app.view.focus_drawing = app.view.focus_drawing || closes;
+  }
+  void operator()(const ChoosePath& action) const { choose_path(app, action.replace); }
+  void operator()(const AnswerGuard& action) const { answer_guard(app, action.answer); }
+  void operator()(const DropFile& action) const { request(app, Pending{Pending::What::open_file, action.path}); }
+  void operator()(const BeginDesign& action) const { begin_design(app, action.wishes); }
+  void operator()(const SetRulers& action) const {
+    app.session.ruler_across = action.across;
+    app.session.ruler_upwards = action.upwards;
+  }
+  void operator()(const CorrectScale&) const { correct_scale(app); }
+  void operator()(const SetReadings& action) const { app.session.readings = action.readings; }
+  void operator()(const UseReadings&) const { use_readings(app); }
+  void operator()(const UseSwatch& action) const { use_swatch(app, action.answer); }
+  void operator()(const Say& action) const { say(app, action.text, action.tone); }
+};
+
+} // namespace
+
+void apply(App& app, const Action& action) {
+  std::visit(Applier{app}, action);
+  load_profile(app);
+  keep_cursor_inside(app);
+}
+
+} // namespace punchwright::editor

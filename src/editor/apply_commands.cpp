@@ -1,0 +1,196 @@
+// The commands without arguments.
+#include "editor/applying.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+void invert(App& app) {
+  const Document& design = app.work.design;
+  app.work.history.begin_drag("exchange main and contrast");
+  int row = 0;
+  bool skipped = false;
+  const std::vector<Band> bands = design.bands;
+  for (const Band& band : bands) {
+    if (band.contrast) {
+      edit(app, Invert{Area{Cell{0, row}, design.grid.width(), band.rows}});
+    } else {
+      skipped = true;
+    }
+    row += band.rows;
+  }
+  app.work.history.end_drag();
+  if (skipped) {
+    say(app, "Bands of one yarn stay as they are");
+  }
+}
+
+void undo_or_redo(App& app, bool back) {
+  History& history = app.work.history;
+  const bool possible = back ? history.can_undo() : history.can_redo();
+  if (!possible) {
+    say(app, back ? "Nothing to undo" : "Nothing to redo");
+    return;
+  }
+  const std::string name = history.steps()[back ? history.done() - 1 : history.done()].name;
+  if (back) {
+    history.undo(app.work.design);
+  } else {
+    history.redo(app.work.design);
+  }
+  say(app, (back ? "Undone: " : "Done again: ") + name);
+}
+
+void split_band(App& app) {
+  const Document& design = app.work.design;
+  const int row = app.view.cursor.row;
+  std::vector<Band> bands = design.bands;
+  const std::size_t index = band_index_at(design, row);
+  int first = 0;
+  for (std::size_t below = 0; below < index; ++below) {
+    first += bands[below].rows;
+  }
+  if (row == first) {
+    say(app, fmt::format("A band begins at row {} already", row + 1), Tone::trouble);
+    return;
+  }
+  Band upper = bands[index];
+  upper.rows = bands[index].rows - (row - first);
+  upper.plain_below.reset();
+  bands[index].rows = row - first;
+  bands.insert(bands.begin() + static_cast<std::ptrdiff_t>(index) + 1, upper);
+  if (edit(app, ChangeBands{bands})) {
+    app.view.tab = Tab::yarns;
+  }
+}
+
+void join_band(App& app) {
+  const Document& design = app.work.design;
+  const std::size_t index = band_index_at(design, app.view.cursor.row);
+  if (index == 0) {
+    say(app, "The lowest band has none below it", Tone::trouble);
+    return;
+  }
+  std::vector<Band> bands = design.bands;
+  bands[index - 1].rows += bands[index].rows;
+  bands.erase(bands.begin() + static_cast<std::ptrdiff_t>(index));
+  edit(app, ChangeBands{bands});
+}
+
+void step_finding(App& app, int by) {
+  const int count = static_cast<int>(app.caches.findings.size());
+  if (count == 0) {
+    say(app, "Nothing found: the repeat can be knitted as it is", Tone::good);
+    return;
+  }
+  const int present = app.view.finding;
+  const int next = present < 0 ? (by > 0 ? 0 : count - 1) : (present + by + count) % count;
+  apply_view(app, ChooseFinding{next});
+}
+
+// Commands that change the drawing and nothing else, as edits.
+std::optional<Edit> edit_of(const App& app, Command command) {
+  const Grid& grid = app.work.design.grid;
+  const Cell cursor = app.view.cursor;
+  switch (command) {
+  case Command::clear: return Fill{Area{Cell{}, grid.width(), grid.height()}, false};
+  case Command::shift_left: return Shift{-1, 0};
+  case Command::shift_right: return Shift{1, 0};
+  case Command::shift_up: return Shift{0, 1};
+  case Command::shift_down: return Shift{0, -1};
+  case Command::mirror_sideways: return MirrorLeftRight{};
+  case Command::mirror_upwards: return MirrorUpsideDown{};
+  case Command::insert_row: return InsertRows{cursor.row + 1, 1};
+  case Command::duplicate_row: return DuplicateRows{cursor.row, 1};
+  case Command::delete_row: return DeleteRows{cursor.row, 1};
+  case Command::insert_column: return InsertColumns{cursor.column + 1, 1};
+  case Command::duplicate_column: return DuplicateColumns{cursor.column, 1};
+  case Command::delete_column: return DeleteColumns{cursor.column, 1};
+  default: return std::nullopt;
+  }
+}
+
+void toggle_stitch(App& app) {
+  apply_drawing(app, BeginStroke{app.view.cursor, false});
+  apply_drawing(app, EndStroke{});
+}
+
+void run_file_command(App& app, Command command) {
+  switch (command) {
+  case Command::new_design: return request(app, Pending{Pending::What::new_design, {}});
+  case Command::open: return request(app, Pending{Pending::What::choose_file, {}});
+  case Command::save: return save(app, {});
+  case Command::save_as: return open_path_dialog(app, Purpose::save);
+  case Command::export_card: return open_path_dialog(app, Purpose::card);
+  case Command::export_chart: return open_path_dialog(app, Purpose::chart);
+  case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);
+  case Command::export_measure_page: return open_path_dialog(app, Purpose::measure_page);
+  case Command::export_swatch: return open_path_dialog(app, Purpose::swatch);
+  case Command::quit: return request(app, Pending{Pending::What::quit, {}});
+  default: return;
+  }
+}
+
+void run_view_command(App& app, Command command) {
+  View& view = app.view;
+  const auto zoom = [&](float factor) { apply_view(app, ZoomAt{factor, view.canvas.middle()}); };
+  switch (command) {
+  case Command::pen_opposite: view.pen = Pen::opposite; return;
+  case Command::pen_contrast: view.pen = Pen::contrast; return;
+  case Command::pen_main: view.pen = Pen::main; return;
+  case Command::zoom_in: return zoom(1.25F);
+  case Command::zoom_out: return zoom(0.8F);
+  case Command::zoom_fit:
+    view.zoom.reset();
+    view.pan = {};
+    return;
+  case Command::next_finding: return step_finding(app, 1);
+  case Command::previous_finding: return step_finding(app, -1);
+  case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
+  case Command::show_settings: view.settings_open = !view.settings_open; return;
+  case Command::show_findings: view.findings_open = !view.findings_open; return;
+  case Command::larger_text: view.text_size = std::min(2.5F, view.text_size + 0.1F); return;
+  case Command::smaller_text: view.text_size = std::max(0.8F, view.text_size - 0.1F); return;
+  case Command::focus_drawing: view.focus_drawing = true; return;
+  case Command::keys: app.session.dialog = KeysDialog{}; return;
+  default: return;
+  }
+}
+
+} // namespace
+
+void run_command(App& app, Command command) {
+  const Menu menu = info_of(command).menu;
+  if (menu == Menu::view || menu == Menu::help || command == Command::pen_opposite ||
+      command == Command::pen_contrast || command == Command::pen_main) {
+    return run_view_command(app, command);
+  }
+  close_step(app);
+  app.session.message.clear();
+  if (menu == Menu::file) {
+    return run_file_command(app, command);
+  }
+  if (const auto change = edit_of(app, command)) {
+    if (edit(app, *change) && command == Command::insert_row) {
+      ++app.view.cursor.row; // onto the new row, so that several are inserted one above the other
+    }
+    return;
+  }
+  switch (command) {
+  case Command::undo: return undo_or_redo(app, true);
+  case Command::redo: return undo_or_redo(app, false);
+  case Command::toggle_stitch: return toggle_stitch(app);
+  case Command::invert: return invert(app);
+  case Command::split_band: return split_band(app);
+  case Command::join_band: return join_band(app);
+  case Command::resize:
+    app.session.dialog = SizeDialog{app.work.design.grid.width(), app.work.design.grid.height()};
+    return;
+  default: return;
+  }
+}
+
+} // namespace punchwright::editor

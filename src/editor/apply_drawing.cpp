@@ -1,0 +1,201 @@
+// Strokes of the pen, the cursor, zoom and findings: what changes while one looks at the drawing.
+#include "editor/applying.hpp"
+#include "machine/placement.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+bool pen_draws_contrast(const App& app, Cell at) {
+  switch (app.view.pen) {
+  case Pen::contrast: return true;
+  case Pen::main: return false;
+  case Pen::opposite: break;
+  }
+  return !app.work.design.grid.at(at.column, at.row);
+}
+
+bool two_yarns_in(const Document& design, int row) {
+  return design.bands[band_index_at(design, row)].contrast.has_value();
+}
+
+// Draws the cells that may be drawn, and remembers whether some may not.
+void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
+  const Document& design = app.work.design;
+  SetCells change{{}, contrast};
+  std::optional<int> refused;
+  for (const Cell cell : cells) {
+    const Cell at = wrapped(cell, design.grid.width(), design.grid.height());
+    if (contrast && !two_yarns_in(design, at.row)) {
+      refused = at.row;
+    } else {
+      change.cells.push_back(at);
+    }
+  }
+  edit(app, change);
+  if (refused) {
+    say(app,
+        fmt::format("Row {} lies in a band of one yarn: give the band a contrast (tab Yarns) to draw in it",
+                    *refused + 1),
+        Tone::trouble);
+  }
+}
+
+} // namespace
+
+void apply_drawing(App& app, const BeginStroke& action) {
+  close_step(app);
+  app.session.message.clear();
+  const Grid& grid = app.work.design.grid;
+  const Cell at = wrapped(action.at, grid.width(), grid.height());
+  const bool contrast = !action.erase && pen_draws_contrast(app, at);
+  app.work.history.begin_drag(contrast ? "draw" : "erase");
+  app.session.stroke = Stroke{action.at, contrast, false};
+  draw(app, {action.at}, contrast);
+  app.view.cursor = at;
+}
+
+void apply_drawing(App& app, const StrokeTo& action) {
+  if (!app.session.stroke || app.session.stroke->last == action.at) {
+    return;
+  }
+  const Grid& grid = app.work.design.grid;
+  draw(app, line_between(app.session.stroke->last, action.at), app.session.stroke->contrast);
+  app.session.stroke->last = action.at;
+  app.view.cursor = wrapped(action.at, grid.width(), grid.height());
+}
+
+void apply_drawing(App& app, const EndStroke&) {
+  if (app.session.stroke) {
+    close_step(app);
+  }
+}
+
+void apply_drawing(App& app, const MoveCursor& action) {
+  const Grid& grid = app.work.design.grid;
+  Cell& cursor = app.view.cursor;
+  if (action.draw) {
+    // Drawing with the keys: the stitch that is left decides, as the first stitch of a stroke does for the mouse.
+    const bool contrast = app.view.pen == Pen::main       ? false
+                          : app.view.pen == Pen::contrast ? true
+                                                          : grid.at(cursor.column, cursor.row);
+    cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
+    close_step(app);
+    app.session.message.clear();
+    draw(app, {cursor}, contrast);
+    return;
+  }
+  cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
+}
+
+CanvasLayout layout_of(const App& app, const ScreenBox& box) {
+  const Document& design = app.work.design;
+  const View& view = app.view;
+  const double stitch = design.gauge.stitch_mm();
+  const double row = design.gauge.row_mm();
+  CanvasLayout layout;
+  layout.columns = design.grid.width();
+  layout.rows = design.grid.height();
+  layout.strips_up_to = app.caches.strips_up_to;
+  const auto set_zoom = [&](float zoom) {
+    const CellSize size = cell_size(stitch, row, zoom);
+    layout.cell_width = size.width;
+    layout.cell_height = size.height;
+    const float writing = 16.0F * app.theme.scale;
+    layout.strip_height = size.height >= 9.0F * app.theme.scale ? writing : std::max(2.0F, size.height * 0.5F);
+  };
+  if (view.zoom) {
+    set_zoom(*view.zoom * app.theme.scale);
+  } else {
+    // All of the repeat and a few stitches of its neighbours; very long ones are shown from row 1 at a legible size.
+    float zoom = zoom_to_fit(stitch, row, static_cast<float>(layout.columns) + 6.0F,
+                             static_cast<float>(layout.rows) + 4.0F, box);
+    const float smallest = 3.0F * app.theme.scale / static_cast<float>(row);
+    const float largest = 34.0F * app.theme.scale / static_cast<float>(row);
+    const bool tall = zoom < smallest;
+    zoom = std::clamp(zoom, smallest, largest);
+    set_zoom(zoom);
+    while (!tall && zoom > smallest && tile_height(layout) + 2 * layout.cell_height > box.height()) {
+      zoom *= 0.95F; // strips take room too
+      set_zoom(zoom);
+    }
+  }
+  const ScreenPoint middle = box.middle();
+  const float across = static_cast<float>(layout.columns) * layout.cell_width;
+  const float tall = tile_height(layout);
+  layout.origin.x = std::round(middle.x - across / 2 + view.pan.x);
+  layout.origin.y = std::round(middle.y + tall / 2 + view.pan.y);
+  if (!view.zoom && tall + 2 * layout.cell_height > box.height()) {
+    layout.origin.y = std::round(box.bottom - 2 * layout.cell_height + view.pan.y);
+  }
+  return layout;
+}
+
+void apply_view(App& app, const ZoomAt& action) {
+  View& view = app.view;
+  const CanvasLayout before = layout_of(app, view.canvas);
+  // Where the anchor lies in the drawing, in stitches and in parts of the repeat's height.
+  const float column = (action.anchor.x - before.origin.x) / before.cell_width;
+  const float height = (before.origin.y - action.anchor.y) / tile_height(before);
+  const float row_mm = static_cast<float>(app.work.design.gauge.row_mm());
+  const float present = view.zoom ? *view.zoom : before.cell_height / row_mm / app.theme.scale;
+  view.zoom = std::clamp(present * action.factor, 2.0F / row_mm, 80.0F / row_mm);
+  const CanvasLayout after = layout_of(app, view.canvas);
+  view.pan.x += action.anchor.x - (after.origin.x + column * after.cell_width);
+  view.pan.y += action.anchor.y - (after.origin.y - height * tile_height(after));
+}
+
+namespace {
+
+// Pans so far that the cell can be seen, where it can't.
+void show(App& app, Cell cell) {
+  const ScreenBox& canvas = app.view.canvas;
+  if (canvas.width() <= 0) {
+    return;
+  }
+  const ScreenBox box = box_of(layout_of(app, canvas), cell);
+  const float margin = 2 * box.height();
+  ScreenPoint by;
+  if (box.left < canvas.left + margin) {
+    by.x = canvas.left + margin - box.left;
+  } else if (box.right > canvas.right - margin) {
+    by.x = canvas.right - margin - box.right;
+  }
+  if (box.top < canvas.top + margin) {
+    by.y = canvas.top + margin - box.top;
+  } else if (box.bottom > canvas.bottom - margin) {
+    by.y = canvas.bottom - margin - box.bottom;
+  }
+  if (by.x != 0 || by.y != 0) {
+    apply(app, PanBy{by});
+  }
+}
+
+} // namespace
+
+void apply_view(App& app, const ChooseFinding& action) {
+  const int count = static_cast<int>(app.caches.findings.size());
+  if (action.finding < 0 || action.finding >= count) {
+    app.view.finding = -1;
+    return;
+  }
+  app.view.finding = action.finding;
+  app.view.finding_wanted = true;
+  app.view.focus_drawing = true;
+  const Finding& finding = app.caches.findings[static_cast<std::size_t>(action.finding)];
+  if (finding.row < 0) {
+    return;
+  }
+  Cell place{std::max(0, finding.first_column), finding.row};
+  if (finding.last_needle) {
+    place.column = Placement(app.work.design, app.work.profile).column_of(*finding.last_needle);
+  }
+  app.view.cursor = place;
+  show(app, place);
+}
+
+} // namespace punchwright::editor

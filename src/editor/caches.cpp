@@ -1,0 +1,159 @@
+// Working out what follows from the design, once for each revision.
+#include "editor/caches.hpp"
+
+#include "editor/app.hpp"
+#include "editor/piece_picture.hpp"
+#include "machine/placement.hpp"
+
+#include <algorithm>
+
+namespace punchwright::editor {
+
+namespace {
+
+// The inserted rows between drawn rows, as the first two repetitions show them: between rows of the drawing, and, below
+// row 1, between the last row of one repetition and the first of the next.
+void find_inserted(const Work& work, Caches& caches) {
+  const int height = work.design.grid.height();
+  caches.inserted_below.assign(static_cast<std::size_t>(height), {});
+  InsertedRows pending;
+  bool seen_drawn = false;
+  int drawn_rows = 0;
+  for (const RowToKnit& row : caches.rows.rows) {
+    if (row.drawn < 0) {
+      if (seen_drawn) {
+        ++pending.count;
+        pending.yarn = row.main;
+        pending.why = row.why;
+      }
+      continue;
+    }
+    if (pending.count > 0) {
+      caches.inserted_below[static_cast<std::size_t>(row.drawn)] = pending;
+      pending = {};
+    }
+    seen_drawn = true;
+    if (++drawn_rows > 2 * height) {
+      return;
+    }
+  }
+  if (pending.count > 0) { // a loop's circuit ends with the rows back to its first
+    caches.inserted_below.front() = pending;
+  }
+}
+
+void count_strips(Caches& caches) {
+  caches.strips_up_to.clear();
+  int strips = 0;
+  for (const InsertedRows& inserted : caches.inserted_below) {
+    strips += inserted.count > 0 ? 1 : 0;
+    caches.strips_up_to.push_back(strips);
+  }
+  caches.strips = strips;
+}
+
+void find_marks(const Work& work, Caches& caches) {
+  caches.marks.clear();
+  caches.faults = caches.warnings = caches.notes = 0;
+  const Placement placement(work.design, work.profile);
+  const int width = work.design.grid.width();
+  for (std::size_t index = 0; index < caches.findings.size(); ++index) {
+    const Finding& finding = caches.findings[index];
+    caches.faults += finding.severity == Severity::fault ? 1 : 0;
+    caches.warnings += finding.severity == Severity::warning ? 1 : 0;
+    caches.notes += finding.severity == Severity::note ? 1 : 0;
+    if (finding.row < 0 || finding.row >= work.design.grid.height()) {
+      continue;
+    }
+    Mark mark{finding.row, 0, width - 1, static_cast<int>(index)};
+    if (finding.first_needle && finding.last_needle) {
+      // Needles run from left to right where the drawing runs from right to left.
+      if (finding.last_needle->position - finding.first_needle->position + 1 < width) {
+        mark.first_column = placement.column_of(*finding.last_needle);
+        mark.last_column = placement.column_of(*finding.first_needle);
+      }
+    } else if (finding.first_column >= 0) {
+      mark.first_column = finding.first_column;
+      mark.last_column = finding.last_column;
+    }
+    caches.marks.push_back(mark);
+  }
+  std::ranges::stable_sort(caches.marks, {}, &Mark::row);
+}
+
+void find_row_yarns(const Work& work, Caches& caches) {
+  caches.row_yarns.clear();
+  for (const Band& band : work.design.bands) {
+    for (int row = 0; row < band.rows; ++row) {
+      caches.row_yarns.push_back(band.main);
+      caches.row_yarns.push_back(band.contrast.value_or('\0'));
+    }
+  }
+}
+
+// Where the list of findings changed, the chosen one is looked for again by what it is about.
+void keep_chosen(App& app, const std::vector<Finding>& before) {
+  int& chosen = app.view.finding;
+  if (chosen < 0 || chosen >= static_cast<int>(before.size())) {
+    chosen = -1;
+    return;
+  }
+  const Finding& old = before[static_cast<std::size_t>(chosen)];
+  const auto& findings = app.caches.findings;
+  const auto same = std::ranges::find_if(findings, [&](const Finding& finding) {
+    return finding.id == old.id && finding.row == old.row && finding.yarn == old.yarn &&
+           finding.on_piece == old.on_piece && finding.first_column == old.first_column;
+  });
+  chosen = same == findings.end() ? -1 : static_cast<int>(same - findings.begin());
+}
+
+void draw_piece(App& app) {
+  PiecePicture& piece = app.caches.piece;
+  PiecePixels pixels =
+      picture_of_piece(app.work.design, app.work.profile, app.caches.rows, app.view.face,
+                       static_cast<int>(app.view.piece_box.width()), static_cast<int>(app.view.piece_box.height()));
+  piece.width = pixels.width;
+  piece.height = pixels.height;
+  piece.rgb = std::move(pixels.rgb);
+  piece.face = app.view.face;
+  ++piece.serial;
+}
+
+} // namespace
+
+bool refresh(App& app) {
+  Caches& caches = app.caches;
+  const Work& work = app.work;
+  bool changed = false;
+  if (!caches.valid || caches.opening != work.opening || caches.revision != work.history.revision()) {
+    const bool same_design = caches.valid && caches.opening == work.opening;
+    const std::vector<Finding> before = std::move(caches.findings);
+    caches.rows = rows_to_knit(work.design, work.profile);
+    caches.findings = check(work.design, work.profile, caches.rows);
+    const auto noted = findings_of(work.notes);
+    caches.findings.insert(caches.findings.end(), noted.begin(), noted.end());
+    if (same_design) {
+      keep_chosen(app, before);
+    } else {
+      app.view.finding = -1;
+    }
+    find_inserted(work, caches);
+    count_strips(caches);
+    find_marks(work, caches);
+    find_row_yarns(work, caches);
+    caches.opening = work.opening;
+    caches.revision = work.history.revision();
+    caches.valid = true;
+    changed = true;
+  }
+  const ScreenBox& box = app.view.piece_box;
+  const bool wrong_size = box != caches.piece.made_for;
+  if (box.width() >= 8 && (changed || wrong_size || caches.piece.face != app.view.face || caches.piece.serial == 0)) {
+    draw_piece(app);
+    caches.piece.made_for = box;
+    changed = true;
+  }
+  return changed;
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,151 @@
+// The list of commands, and how keys find theirs.
+#include "editor/commands.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace punchwright::editor {
+
+namespace {
+
+constexpr std::array commands = {
+    CommandInfo{Command::new_design, Menu::file, "new", "New design…", "Ctrl+N", "Begin a new repeat"},
+    CommandInfo{Command::open, Menu::file, "open", "Open…", "Ctrl+O", "Open a .repeat file"},
+    CommandInfo{Command::save, Menu::file, "save", "Save", "Ctrl+S", ""},
+    CommandInfo{Command::save_as, Menu::file, "save-as", "Save as…", "Ctrl+Shift+S", ""},
+    CommandInfo{Command::export_card, Menu::file, "export-card", "Export card…", "Ctrl+E",
+                "The card template at full size: PDF, SVG, PNG, or a punch list"},
+    CommandInfo{Command::export_chart, Menu::file, "export-chart", "Export needle chart…", "Ctrl+Shift+E",
+                "The needles of every row: PDF, HTML, CSV or text"},
+    CommandInfo{Command::export_fabric, Menu::file, "export-fabric", "Export picture of the piece…", "", ""},
+    CommandInfo{Command::export_measure_page, Menu::file, "export-measure-page", "Export page for measuring a blank…",
+                "", ""},
+    CommandInfo{Command::export_swatch, Menu::file, "export-swatch", "Export orientation swatch…", "", ""},
+    CommandInfo{Command::quit, Menu::file, "quit", "Quit", "Ctrl+Q", ""},
+    CommandInfo{Command::undo, Menu::edit, "undo", "Undo", "Ctrl+Z", ""},
+    CommandInfo{Command::redo, Menu::edit, "redo", "Redo", "Ctrl+Y", ""},
+    CommandInfo{Command::toggle_stitch, Menu::edit, "toggle-stitch", "Turn the stitch at the cursor", "Space",
+                "Main becomes contrast, contrast becomes main"},
+    CommandInfo{Command::invert, Menu::edit, "invert", "Exchange main and contrast", "Ctrl+I",
+                "Every stitch in bands of two yarns"},
+    CommandInfo{Command::clear, Menu::edit, "clear", "Clear the drawing", "", "Every stitch becomes main"},
+    CommandInfo{Command::pen_opposite, Menu::drawing, "pen-opposite", "Pen: opposite of the first stitch", "1",
+                "Draws the opposite of the stitch where the stroke begins"},
+    CommandInfo{Command::pen_contrast, Menu::drawing, "pen-contrast", "Pen: contrast", "2", "Draws contrast"},
+    CommandInfo{Command::pen_main, Menu::drawing, "pen-main", "Pen: main", "3", "Erases to main"},
+    CommandInfo{Command::shift_left, Menu::drawing, "shift-left", "Shift left", "Ctrl+Left",
+                "Stitches that leave at one edge come in at the other"},
+    CommandInfo{Command::shift_right, Menu::drawing, "shift-right", "Shift right", "Ctrl+Right", ""},
+    CommandInfo{Command::shift_up, Menu::drawing, "shift-up", "Shift up", "Ctrl+Up", ""},
+    CommandInfo{Command::shift_down, Menu::drawing, "shift-down", "Shift down", "Ctrl+Down", ""},
+    CommandInfo{Command::mirror_sideways, Menu::drawing, "mirror-sideways", "Mirror left and right", "H", ""},
+    CommandInfo{Command::mirror_upwards, Menu::drawing, "mirror-upwards", "Mirror top and bottom", "V",
+                "Bands are turned over with their rows"},
+    CommandInfo{Command::insert_row, Menu::rows, "insert-row", "Insert row above the cursor", "Insert",
+                "The new row joins the band below it"},
+    CommandInfo{Command::duplicate_row, Menu::rows, "duplicate-row", "Duplicate the cursor's row", "Ctrl+D", ""},
+    CommandInfo{Command::delete_row, Menu::rows, "delete-row", "Delete the cursor's row", "Delete", ""},
+    CommandInfo{Command::insert_column, Menu::rows, "insert-column", "Insert column right of the cursor",
+                "Shift+Insert", ""},
+    CommandInfo{Command::duplicate_column, Menu::rows, "duplicate-column", "Duplicate the cursor's column",
+                "Ctrl+Shift+D", ""},
+    CommandInfo{Command::delete_column, Menu::rows, "delete-column", "Delete the cursor's column", "Shift+Delete", ""},
+    CommandInfo{Command::resize, Menu::rows, "resize", "Change the size…", "Ctrl+R", ""},
+    CommandInfo{Command::split_band, Menu::rows, "split-band", "Begin a new band at the cursor's row", "B",
+                "The band is cut below the cursor's row"},
+    CommandInfo{Command::join_band, Menu::rows, "join-band", "Join the band with the one below", "Shift+B",
+                "The cursor's band takes the yarns of the one below it"},
+    CommandInfo{Command::zoom_in, Menu::view, "zoom-in", "Larger", "+", ""},
+    CommandInfo{Command::zoom_out, Menu::view, "zoom-out", "Smaller", "-", ""},
+    CommandInfo{Command::zoom_fit, Menu::view, "zoom-fit", "Fit the repeat", "0", ""},
+    CommandInfo{Command::next_finding, Menu::view, "next-finding", "Next finding", "N", ""},
+    CommandInfo{Command::previous_finding, Menu::view, "previous-finding", "Previous finding", "Shift+N", ""},
+    CommandInfo{Command::other_face, Menu::view, "other-face", "Other side of the cloth", "K",
+                "Knit side or purl side of the piece"},
+    CommandInfo{Command::show_settings, Menu::view, "show-settings", "Settings panel", "F2", ""},
+    CommandInfo{Command::show_findings, Menu::view, "show-findings", "Piece and findings", "F3", ""},
+    CommandInfo{Command::larger_text, Menu::view, "larger-text", "Larger text", "Ctrl++", ""},
+    CommandInfo{Command::smaller_text, Menu::view, "smaller-text", "Smaller text", "Ctrl+-", ""},
+    CommandInfo{Command::focus_drawing, Menu::view, "focus-drawing", "Back to the drawing", "Escape", ""},
+    CommandInfo{Command::keys, Menu::help, "keys", "Keys and mouse", "F1", ""},
+};
+
+bool ends_with_key(std::string_view keys, std::string_view key) {
+  // The last part behind a '+'; the key may be '+' itself.
+  const std::size_t plus = keys.size() < 2 ? std::string_view::npos : keys.rfind('+', keys.size() - 2);
+  const std::string_view last = plus == std::string_view::npos ? keys : keys.substr(plus + 1);
+  return std::ranges::equal(last, key, [](char one, char another) {
+    const auto small = [](char letter) {
+      return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
+    };
+    return small(one) == small(another);
+  });
+}
+
+bool is_sign(std::string_view key) {
+  return key.size() == 1 && !(key[0] >= 'a' && key[0] <= 'z');
+}
+
+} // namespace
+
+std::span<const CommandInfo> all_commands() {
+  return commands;
+}
+
+const CommandInfo& info_of(Command command) {
+  return *std::ranges::find(commands, command, &CommandInfo::command);
+}
+
+std::string_view name_of(Menu menu) {
+  switch (menu) {
+  case Menu::file: return "File";
+  case Menu::edit: return "Edit";
+  case Menu::drawing: return "Drawing";
+  case Menu::rows: return "Rows and columns";
+  case Menu::view: return "View";
+  case Menu::help: break;
+  }
+  return "Help";
+}
+
+std::optional<Command> command_for(const KeyEvent& key) {
+  if (!key.down || key.with.alt) {
+    return std::nullopt;
+  }
+  std::string name = key.name;
+  if (name == "=" || name == "keypad +") {
+    name = "+"; // the same key on many layouts, with shift
+  } else if (name == "keypad -") {
+    name = "-";
+  } else if (name == "x" && !key.with.control) {
+    name = "space"; // both turn the stitch
+  }
+  if (name == "z" && key.with.control && key.with.shift) {
+    return Command::redo;
+  }
+  for (const CommandInfo& info : commands) {
+    const std::string_view keys = info.keys;
+    if (keys.empty() || !ends_with_key(keys, name)) {
+      continue;
+    }
+    const bool control = keys.starts_with("Ctrl+");
+    const bool shift = keys.find("Shift+") != std::string_view::npos;
+    if (control == key.with.control && (is_sign(name) || shift == key.with.shift)) {
+      return info.command;
+    }
+  }
+  return std::nullopt;
+}
+
+bool belongs_to_text(const KeyEvent& key) {
+  if (key.name.size() > 1 && key.name[0] == 'f' && key.name[1] >= '0' && key.name[1] <= '9') {
+    return false;
+  }
+  if (!key.with.control) {
+    return true;
+  }
+  constexpr std::array<std::string_view, 11> own = {"a", "c", "v", "x", "y", "z", "left", "right", "up", "down", "i"};
+  return std::ranges::find(own, key.name) != own.end() || key.name == "delete" || key.name == "backspace";
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,84 @@
+// Everything that can be asked for without an argument: one list with name, key and tip, from which the menus, the
+// toolbar, the keys and the page of keys are made, so that they can't disagree.
+#pragma once
+
+#include "editor/input_queue.hpp"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace punchwright::editor {
+
+enum class Command {
+  new_design,
+  open,
+  save,
+  save_as,
+  export_card,
+  export_chart,
+  export_fabric,
+  export_measure_page,
+  export_swatch,
+  quit,
+  undo,
+  redo,
+  toggle_stitch,
+  pen_opposite,
+  pen_contrast,
+  pen_main,
+  invert,
+  clear,
+  shift_left,
+  shift_right,
+  shift_up,
+  shift_down,
+  mirror_sideways,
+  mirror_upwards,
+  insert_row,
+  duplicate_row,
+  delete_row,
+  insert_column,
+  duplicate_column,
+  delete_column,
+  resize,
+  split_band,
+  join_band,
+  zoom_in,
+  zoom_out,
+  zoom_fit,
+  next_finding,
+  previous_finding,
+  other_face,
+  show_settings,
+  show_findings,
+  larger_text,
+  smaller_text,
+  focus_drawing,
+  keys
+};
+
+enum class Menu { file, edit, drawing, rows, view, help };
+
+struct CommandInfo {
+  Command command = Command::undo;
+  Menu menu = Menu::edit;
+  const char* id = "";   // stable, for tests and settings
+  const char* name = ""; // on the menu
+  const char* keys = ""; // "Ctrl+Shift+S"; empty: none
+  const char* tip = "";  // where the pointer rests; empty: the name says it
+};
+
+[[nodiscard]] std::span<const CommandInfo> all_commands();
+[[nodiscard]] const CommandInfo& info_of(Command command);
+[[nodiscard]] std::string_view name_of(Menu menu);
+
+// The command of that key press, if there is one. Shift only counts with letters, arrows and named keys: which signs
+// need it differs between layouts.
+[[nodiscard]] std::optional<Command> command_for(const KeyEvent& key);
+
+// True where a field that is being typed in wants the key for itself.
+[[nodiscard]] bool belongs_to_text(const KeyEvent& key);
+
+} // namespace punchwright::editor

@@ -1,0 +1,107 @@
+// What can be said about dialogs without drawing them.
+#include "editor/dialogs.hpp"
+
+#include <algorithm>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+std::string_view title_of(Purpose purpose) {
+  switch (purpose) {
+  case Purpose::open: return "Open a design";
+  case Purpose::save: return "Save the design";
+  case Purpose::card: return "Export the card";
+  case Purpose::chart: return "Export the needle chart";
+  case Purpose::fabric: return "Export a picture of the piece";
+  case Purpose::measure_page: return "Export the page for measuring a blank";
+  case Purpose::swatch: return "Export the orientation swatch";
+  case Purpose::choose_machine: break;
+  }
+  return "Choose a machine file";
+}
+
+std::vector<std::string> extensions_for(Purpose purpose) {
+  switch (purpose) {
+  case Purpose::open:
+  case Purpose::save: return {".repeat"};
+  case Purpose::card: return {".pdf", ".svg", ".png", ".txt"};
+  case Purpose::chart: return {".pdf", ".html", ".csv", ".txt"};
+  case Purpose::fabric: return {".png"};
+  case Purpose::measure_page: return {".pdf", ".svg", ".png"};
+  case Purpose::swatch: return {".pdf"};
+  case Purpose::choose_machine: break;
+  }
+  return {".machine"};
+}
+
+bool writes_file(Purpose purpose) {
+  return purpose != Purpose::open && purpose != Purpose::choose_machine;
+}
+
+namespace {
+
+struct Namer {
+  std::string operator()(const NoDialog&) const { return "none"; }
+  std::string operator()(const PathDialog& dialog) const {
+    switch (dialog.purpose) {
+    case Purpose::open: return "open";
+    case Purpose::save: return "save";
+    case Purpose::card: return "card";
+    case Purpose::chart: return "chart";
+    case Purpose::fabric: return "fabric";
+    case Purpose::measure_page: return "measure-page";
+    case Purpose::swatch: return "swatch-page";
+    case Purpose::choose_machine: break;
+    }
+    return "machine";
+  }
+  std::string operator()(const GuardDialog&) const { return "guard"; }
+  std::string operator()(const TroubleDialog&) const { return "trouble"; }
+  std::string operator()(const NewDialog&) const { return "new"; }
+  std::string operator()(const SizeDialog&) const { return "size"; }
+  std::string operator()(const KeysDialog&) const { return "keys"; }
+  std::string operator()(const SwatchDialog&) const { return "swatch"; }
+};
+
+} // namespace
+
+std::string name_of(const Dialog& dialog) {
+  return std::visit(Namer{}, dialog);
+}
+
+bool is_open(const Dialog& dialog) {
+  return !std::holds_alternative<NoDialog>(dialog);
+}
+
+std::vector<FolderEntry> entries_of(const fs::path& folder, Purpose purpose) {
+  const auto kinds = extensions_for(purpose);
+  std::vector<FolderEntry> entries;
+  std::error_code trouble;
+  for (fs::directory_iterator entry(folder, trouble), end; !trouble && entry != end; entry.increment(trouble)) {
+    const std::string name = entry->path().filename().string();
+    std::error_code unreadable;
+    const bool is_folder = entry->is_directory(unreadable);
+    if (name.starts_with('.') ||
+        (!is_folder && std::ranges::find(kinds, entry->path().extension().string()) == kinds.end())) {
+      continue;
+    }
+    entries.push_back({name, is_folder});
+  }
+  std::ranges::sort(entries, [](const FolderEntry& one, const FolderEntry& another) {
+    return one.folder != another.folder ? one.folder : one.name < another.name;
+  });
+  return entries;
+}
+
+fs::path path_of(const PathDialog& dialog) {
+  fs::path path = dialog.folder / dialog.name; // an absolute name stands for itself
+  const auto kinds = extensions_for(dialog.purpose);
+  const bool kind_known = std::ranges::find(kinds, path.extension().string()) != kinds.end();
+  if (writes_file(dialog.purpose) && !kind_known && !dialog.name.empty()) {
+    path += kinds.front();
+  }
+  return path.lexically_normal();
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,86 @@
+// What the editor may be asking in the middle of the window; one at a time, as values, so that tests can read them.
+#pragma once
+
+#include "sheets/exports.hpp"
+
+#include <filesystem>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace punchwright::editor {
+
+// What goes on once the design that is open is safe.
+struct Pending {
+  enum class What { nothing, quit, new_design, choose_file, open_file };
+  What what = What::nothing;
+  std::filesystem::path path;
+};
+
+struct NoDialog {};
+
+enum class Purpose { open, save, card, chart, fabric, measure_page, swatch, choose_machine };
+
+struct FolderEntry {
+  std::string name;
+  bool folder = false;
+};
+
+// The editor's own file chooser.
+struct PathDialog {
+  Purpose purpose = Purpose::open;
+  std::filesystem::path folder;
+  std::vector<FolderEntry> entries;
+  std::string name;
+  std::string trouble;      // why the last choice didn't work
+  bool ask_replace = false; // a file of that name is there already
+  bool fresh = true;        // just opened: the name takes the keys
+  ChartWishes chart;        // only for the needle chart
+  Pending afterwards;       // after saving
+};
+
+// There is something to save.
+struct GuardDialog {
+  Pending pending;
+};
+
+struct TroubleDialog {
+  std::string title;
+  std::string text;   // with file and line
+  std::string remedy; // may be empty
+};
+
+struct NewDialog {
+  std::string profile = "bulky-card-24";
+  int width = 24;
+  int rows = 24;
+};
+
+struct SizeDialog {
+  int width = 24;
+  int rows = 24;
+};
+
+struct KeysDialog {};
+struct SwatchDialog {}; // eight pictures: which one looks like what was knitted?
+
+using Dialog =
+    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog>;
+
+// "none", "open", "guard" …: for the state line and for tests.
+[[nodiscard]] std::string name_of(const Dialog& dialog);
+[[nodiscard]] bool is_open(const Dialog& dialog);
+
+[[nodiscard]] std::string_view title_of(Purpose purpose);
+// The kinds of file that may be written or read, first the usual one: ".pdf", ".svg".
+[[nodiscard]] std::vector<std::string> extensions_for(Purpose purpose);
+[[nodiscard]] bool writes_file(Purpose purpose);
+
+// Folders first, then files of the purpose's kinds; hidden ones left out.
+[[nodiscard]] std::vector<FolderEntry> entries_of(const std::filesystem::path& folder, Purpose purpose);
+
+// The path that the dialog means: its name, absolute or in the folder, with the usual extension where it has none
+// of the allowed ones.
+[[nodiscard]] std::filesystem::path path_of(const PathDialog& dialog);
+
+} // namespace punchwright::editor

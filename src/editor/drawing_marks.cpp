@@ -1,0 +1,94 @@
+// Marks over the stitches: floats that are too long, the chosen finding, the cursor.
+#include "editor/drawing_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace punchwright::editor {
+
+namespace {
+
+// A run of columns in a row as one or two boxes: a run round the edge shows at both ends.
+template <class Draw> void each_part(const Sight& sight, const Mark& mark, Draw&& draw) {
+  const auto span = [&](int first, int last) {
+    const ScreenBox low = box_of(sight.layout, Cell{first, mark.row});
+    const ScreenBox high = box_of(sight.layout, Cell{last, mark.row});
+    draw(ScreenBox{low.left, low.top, high.right, low.bottom});
+  };
+  if (mark.first_column <= mark.last_column) {
+    span(mark.first_column, mark.last_column);
+  } else {
+    span(mark.first_column - sight.layout.columns, mark.last_column);
+    span(mark.first_column, mark.last_column + sight.layout.columns);
+  }
+}
+
+// A bar along the run, with a stop at each end.
+void draw_float(const Sight& sight, const Mark& mark) {
+  const Theme& theme = sight.app.theme;
+  const float thick = std::clamp(sight.layout.cell_height * 0.16F, 1.5F, 3.0F * sight.unit());
+  each_part(sight, mark, [&](const ScreenBox& box) {
+    const float y = box.middle().y;
+    const float stop = sight.layout.cell_height * 0.32F;
+    const float left = box.left + sight.layout.cell_width * 0.12F;
+    const float right = box.right - sight.layout.cell_width * 0.12F;
+    for (const bool halo : {true, false}) {
+      if (halo && sight.layout.cell_height < 9) {
+        continue; // no room for it
+      }
+      const ImU32 colour = halo ? ink(theme.panel, 0.85F) : ink(theme.fault);
+      const float width = halo ? thick + 2 : thick;
+      sight.list.AddLine({left, y}, {right, y}, colour, width);
+      sight.list.AddLine({left, y - stop}, {left, y + stop}, colour, width);
+      sight.list.AddLine({right, y - stop}, {right, y + stop}, colour, width);
+    }
+  });
+}
+
+void draw_chosen(const Sight& sight, const Mark& mark, Severity severity) {
+  const Theme& theme = sight.app.theme;
+  const Colour colour = severity == Severity::fault     ? theme.fault
+                        : severity == Severity::warning ? theme.warning
+                                                        : theme.note;
+  const float unit = sight.unit();
+  each_part(sight, mark, [&](const ScreenBox& box) {
+    sight.list.AddRect({box.left - 3 * unit, box.top - 3 * unit}, {box.right + 3 * unit, box.bottom + 3 * unit},
+                       ink(theme.panel), 3 * unit, 0, 5 * unit);
+    sight.list.AddRect({box.left - 3 * unit, box.top - 3 * unit}, {box.right + 3 * unit, box.bottom + 3 * unit},
+                       ink(colour), 3 * unit, 0, 2.5F * unit);
+  });
+}
+
+} // namespace
+
+void draw_marks(const Sight& sight) {
+  const auto& marks = sight.app.caches.marks;
+  const auto& findings = sight.app.caches.findings;
+  const int low = std::max(0, sight.first_row);
+  const auto first = std::ranges::lower_bound(marks, low, {}, &Mark::row);
+  const Mark* chosen = nullptr;
+  for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
+    const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
+    if (finding.id == FindingId::float_too_long && !finding.on_piece && sight.layout.cell_height >= 4) {
+      draw_float(sight, *mark);
+    }
+    if (mark->finding == sight.app.view.finding) {
+      chosen = &*mark;
+    }
+  }
+  if (chosen != nullptr) {
+    draw_chosen(sight, *chosen, findings[static_cast<std::size_t>(chosen->finding)].severity);
+  }
+}
+
+void draw_cursor(const Sight& sight, bool has_keys) {
+  const Theme& theme = sight.app.theme;
+  const ScreenBox box = box_of(sight.layout, sight.app.view.cursor);
+  const float unit = sight.unit();
+  const ImVec2 low{std::round(box.left) - unit, std::round(box.top) - unit};
+  const ImVec2 high{std::round(box.right) + unit, std::round(box.bottom) + unit};
+  sight.list.AddRect(low, high, ink(theme.panel), 2 * unit, 0, 4 * unit);
+  sight.list.AddRect(low, high, ink(has_keys ? theme.accent : theme.quiet_text), 2 * unit, 0, 2 * unit);
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,40 @@
+// The parts of the drawing panel: stitches, rulers, marks. Only the drawing_*.cpp files include this.
+#pragma once
+
+#include "editor/panels.hpp"
+#include "editor/widgets.hpp"
+
+namespace punchwright::editor {
+
+// What all of them need: the layout, the room, and the rows and columns that can be seen.
+struct Sight {
+  const App& app;
+  ImDrawList& list;
+  CanvasLayout layout;
+  ScreenBox canvas;  // the stitches' room, without rulers
+  int first_row = 0; // unwrapped
+  int last_row = 0;
+  int first_column = 0;
+  int last_column = 0;
+
+  [[nodiscard]] ScreenBox repeat_box() const;
+  [[nodiscard]] float unit() const { return app.theme.scale; }
+};
+
+// How many of its neighbours' stitches are shown beside the repeat.
+[[nodiscard]] int neighbour_columns(int width);
+[[nodiscard]] int neighbour_rows(int height);
+
+void draw_stitches(const Sight& sight);
+void draw_strips(const Sight& sight);
+void draw_lines(const Sight& sight);
+void draw_marks(const Sight& sight);
+void draw_cursor(const Sight& sight, bool has_keys);
+void dim_neighbours(const Sight& sight);
+
+void draw_row_numbers(const Sight& sight, const ScreenBox& box);
+void draw_column_numbers(const Sight& sight, const ScreenBox& box);
+void draw_needle_numbers(const Sight& sight, const ScreenBox& box);
+void draw_row_yarns(const Sight& sight, const ScreenBox& box);
+
+} // namespace punchwright::editor

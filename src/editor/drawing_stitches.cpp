@@ -1,0 +1,181 @@
+// The stitches themselves: runs of one colour as rectangles, and only those that can be seen.
+#include "editor/drawing_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+int neighbour_columns(int width) {
+  return std::clamp(width, 8, 24);
+}
+
+int neighbour_rows(int height) {
+  return std::clamp(height, 6, 24);
+}
+
+ScreenBox Sight::repeat_box() const {
+  const float right = layout.origin.x + static_cast<float>(layout.columns) * layout.cell_width;
+  return {layout.origin.x, layout.origin.y - tile_height(layout), right, layout.origin.y};
+}
+
+namespace {
+
+struct RowColours {
+  Colour main;
+  Colour contrast;
+  bool operator==(const RowColours&) const = default;
+};
+
+RowColours colours_of(const Sight& sight, int row) {
+  const Document& design = sight.app.work.design;
+  const auto place = static_cast<std::size_t>(row) * 2;
+  const char main = sight.app.caches.row_yarns[place];
+  const char contrast = sight.app.caches.row_yarns[place + 1];
+  const Colour main_colour = yarn_of(design, main).colour;
+  return {main_colour, contrast != 0 ? yarn_of(design, contrast).colour : main_colour};
+}
+
+float edge(const Sight& sight, int column) {
+  return std::round(sight.layout.origin.x + static_cast<float>(column) * sight.layout.cell_width);
+}
+
+// The contrast runs of one row, going on over the joins.
+void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour colour) {
+  const Grid& grid = sight.app.work.design.grid;
+  if (grid.all_main(row)) {
+    return;
+  }
+  const int width = grid.width();
+  int column = wrapped(Cell{sight.first_column, 0}, width, 1).column;
+  int run_from = 0;
+  bool in_run = false;
+  const ImU32 fill = ink(colour);
+  for (int place = sight.first_column; place <= sight.last_column + 1; ++place) {
+    const bool contrast = place <= sight.last_column && grid.at(column, row);
+    if (contrast && !in_run) {
+      run_from = place;
+    } else if (!contrast && in_run) {
+      sight.list.AddRectFilled({edge(sight, run_from), box.top}, {edge(sight, place), box.bottom}, fill);
+    }
+    in_run = contrast;
+    column = column + 1 == width ? 0 : column + 1;
+  }
+}
+
+} // namespace
+
+void draw_stitches(const Sight& sight) {
+  const float left = edge(sight, sight.first_column);
+  const float right = edge(sight, sight.last_column + 1);
+  const int height = sight.layout.rows;
+  RowColours at_hand;
+  ScreenBox ground{left, 0, right, 0};
+  for (int row = sight.first_row; row <= sight.last_row; ++row) {
+    const int inside = wrapped(Cell{0, row}, 1, height).row;
+    ScreenBox box = box_of(sight.layout, Cell{0, row});
+    box.top = std::round(box.top);
+    box.bottom = std::round(box.bottom);
+    const RowColours colours = colours_of(sight, inside);
+    // Rows of the same main yarn that touch are one rectangle.
+    if (row > sight.first_row && colours.main == at_hand.main && box.bottom == ground.top) {
+      ground.top = box.top;
+    } else {
+      if (row > sight.first_row) {
+        sight.list.AddRectFilled({left, ground.top}, {right, ground.bottom}, ink(at_hand.main));
+      }
+      ground = {left, box.top, right, box.bottom};
+    }
+    at_hand = colours;
+  }
+  sight.list.AddRectFilled({left, ground.top}, {right, ground.bottom}, ink(at_hand.main));
+  for (int row = sight.first_row; row <= sight.last_row; ++row) {
+    const int inside = wrapped(Cell{0, row}, 1, height).row;
+    ScreenBox box = box_of(sight.layout, Cell{0, row});
+    box.top = std::round(box.top);
+    box.bottom = std::round(box.bottom);
+    draw_contrast(sight, inside, box, colours_of(sight, inside).contrast);
+  }
+}
+
+void draw_lines(const Sight& sight) {
+  const CanvasLayout& layout = sight.layout;
+  if (std::min(layout.cell_width, layout.cell_height) < 6 * sight.unit()) {
+    return;
+  }
+  const ScreenBox low = box_of(layout, Cell{sight.first_column, sight.first_row});
+  const ScreenBox high = box_of(layout, Cell{sight.last_column, sight.last_row});
+  const Colour grey{0x80, 0x80, 0x80};
+  for (int column = sight.first_column; column <= sight.last_column + 1; ++column) {
+    const int inside = wrapped(Cell{column, 0}, layout.columns, 1).column;
+    const float x = edge(sight, column);
+    sight.list.AddRectFilled({x, std::round(high.top)}, {x + 1, std::round(low.bottom)},
+                             ink(grey, inside % 10 == 0  ? 0.75F
+                                       : inside % 5 == 0 ? 0.5F
+                                                         : 0.3F));
+  }
+  for (int row = sight.first_row; row <= sight.last_row; ++row) {
+    const int inside = wrapped(Cell{0, row}, 1, layout.rows).row;
+    const float y = std::round(box_of(layout, Cell{0, row}).bottom);
+    sight.list.AddRectFilled({low.left, y - 1}, {high.right, y},
+                             ink(grey, inside % 10 == 0  ? 0.75F
+                                       : inside % 5 == 0 ? 0.5F
+                                                         : 0.3F));
+  }
+}
+
+void draw_strips(const Sight& sight) {
+  const Theme& theme = sight.app.theme;
+  if (sight.app.caches.strips == 0) {
+    return;
+  }
+  const float left = edge(sight, sight.first_column);
+  const float right = edge(sight, sight.last_column + 1);
+  const ScreenBox repeat = sight.repeat_box();
+  const bool words = sight.layout.strip_height >= 12 * sight.unit();
+  for (int row = sight.first_row; row <= sight.last_row + 1; ++row) {
+    const int inside = wrapped(Cell{0, row}, 1, sight.layout.rows).row;
+    if (!has_strip_below(sight.layout, inside)) {
+      continue;
+    }
+    const InsertedRows& inserted = sight.app.caches.inserted_below[static_cast<std::size_t>(inside)];
+    const Yarn& yarn = yarn_of(sight.app.work.design, inserted.yarn);
+    const ScreenBox strip = strip_below(sight.layout, Cell{0, row});
+    const ImVec2 low{left, std::round(strip.top)};
+    const ImVec2 high{right, std::round(strip.bottom)};
+    sight.list.AddRectFilled(low, high, ink(theme.strip));
+    sight.list.AddLine({low.x, low.y + 0.5F}, {high.x, low.y + 0.5F}, ink(theme.warning, 0.7F));
+    sight.list.AddLine({low.x, high.y - 0.5F}, {high.x, high.y - 0.5F}, ink(theme.warning, 0.7F));
+    if (!words || row < 0 || row > sight.layout.rows) {
+      continue;
+    }
+    const float tall = high.y - low.y;
+    const float x = std::max(repeat.left, sight.canvas.left) + 5 * sight.unit();
+    swatch(sight.list, theme, {x, low.y + 3, x + tall - 6, high.y - 3}, yarn.colour);
+    const std::string text = fmt::format("{} plain row{}, {}", inserted.count, inserted.count == 1 ? "" : "s",
+                                         yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
+    const float size = theme.small->FontSize;
+    sight.list.PushClipRect({x, low.y}, {std::min(repeat.right, sight.canvas.right) - 2, high.y}, true);
+    sight.list.AddText(theme.small, size, {x + tall, std::round(low.y + (tall - size) / 2)}, ink(theme.text),
+                       text.c_str());
+    sight.list.PopClipRect();
+  }
+}
+
+void dim_neighbours(const Sight& sight) {
+  const ScreenBox repeat = sight.repeat_box();
+  const ScreenBox& all = sight.canvas;
+  const Theme& theme = sight.app.theme;
+  const ImU32 veil = ink(theme.canvas, 0.58F);
+  const float top = std::clamp(repeat.top, all.top, all.bottom);
+  const float bottom = std::clamp(repeat.bottom, all.top, all.bottom);
+  sight.list.AddRectFilled({all.left, all.top}, {all.right, top}, veil);
+  sight.list.AddRectFilled({all.left, bottom}, {all.right, all.bottom}, veil);
+  sight.list.AddRectFilled({all.left, top}, {std::max(all.left, repeat.left), bottom}, veil);
+  sight.list.AddRectFilled({std::min(all.right, repeat.right), top}, {all.right, bottom}, veil);
+  sight.list.AddRect({repeat.left - 1, repeat.top - 1}, {repeat.right + 1, repeat.bottom + 1}, ink(theme.accent), 0, 0,
+                     2 * sight.unit());
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,15 @@
+// Keys by what they say in the user's layout, and what ImGui's fields call the few that they need.
+#pragma once
+
+#include <optional>
+#include <string>
+
+namespace punchwright::editor {
+
+// "z", "left", "f1" …; `printed` is what glfwGetKeyName says, or nothing.
+[[nodiscard]] std::string key_name(int glfw_key, const char* printed);
+
+// ImGuiKey of that name.
+[[nodiscard]] std::optional<int> imgui_key(const std::string& name);
+
+} // namespace punchwright::editor

@@ -1,0 +1,176 @@
+// The piece on the bed, the knitting rules, and the card.
+#include "editor/panels.hpp"
+#include "editor/widgets.hpp"
+#include "machine/placement.hpp"
+#include "rows/cards.hpp"
+
+#include <array>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+struct Choice {
+  const char* words;
+  int value;
+};
+
+// A combo box over an enumeration.
+template <class Value, std::size_t count>
+bool choose(const Field& field, const char* words, Value& value, const std::array<Choice, count>& choices) {
+  label(field.app.theme, words);
+  bool changed = false;
+  const char* shown = choices[static_cast<std::size_t>(value)].words;
+  ImGui::PushID(field.name);
+  if (ImGui::BeginCombo("##choice", shown)) {
+    for (const Choice& choice : choices) {
+      const auto meant = static_cast<Value>(choice.value);
+      if (ImGui::Selectable(choice.words, meant == value) && meant != value) {
+        value = meant;
+        changed = true;
+      }
+      remember_place(field.actions, fmt::format("{} {}", field.name, choice.value));
+    }
+    ImGui::EndCombo();
+  }
+  ImGui::PopID();
+  remember_place(field.actions, field.name);
+  return changed;
+}
+
+void piece_size(const App& app, Actions& actions, Document& settings) {
+  const Document& design = app.work.design;
+  Piece& piece = settings.piece;
+  const Theme& theme = app.theme;
+  bool own = piece.stitches.has_value();
+  if (ImGui::Checkbox("Not just one repeat wide", &own)) {
+    piece.stitches = own ? std::optional<int>(stitches_of(design)) : std::nullopt;
+    send({app, actions, "stitches"}, settings);
+  }
+  remember_place(actions, "own stitches");
+  if (piece.stitches && count_field({app, actions, "stitches"}, "Stitches", *piece.stitches, 1, 1000)) {
+    send({app, actions, "stitches"}, settings);
+  }
+  label(theme, "First needle");
+  std::string name = piece.first_needle ? name_of(*piece.first_needle) : "";
+  if (ImGui::InputTextWithHint("##first needle", name_of(first_needle_of(design)).c_str(), &name,
+                               ImGuiInputTextFlags_CharsUppercase | ImGuiInputTextFlags_CharsNoBlank)) {
+    const auto needle = needle_named(name);
+    if (needle || name.empty()) {
+      piece.first_needle = needle;
+      send({app, actions, "first needle"}, settings);
+    }
+  }
+  remember_place(actions, "first needle");
+  tip(theme, "The leftmost needle in work, as the knitter sees the bed: L36. Empty: in the middle of the bed");
+  if (!app.work.profile.card) {
+    int column = piece.first_column.value_or(0);
+    if (count_field({app, actions, "first column"}, "Column on it", column, 0, design.grid.width())) {
+      piece.first_column = column == 0 ? std::nullopt : std::optional<int>(column);
+      send({app, actions, "first column"}, settings);
+    }
+    tip(theme, "The drawn column that the first needle knits; 0: the repeat lies in the middle");
+  }
+  hint(theme, fmt::format("{} stitches on {} to {}", stitches_of(design), name_of(first_needle_of(design)),
+                          name_of(last_needle_of(design))));
+}
+
+} // namespace
+
+void piece_tab(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const Document& design = app.work.design;
+  Document settings = settings_of(design);
+  heading(theme, "Piece");
+  piece_size(app, actions, settings);
+  if (count_field({app, actions, "times"}, "Times upwards", settings.piece.times, 1, 1000)) {
+    send({app, actions, "times"}, settings);
+  }
+  constexpr std::array sides = {Choice{"left", 0}, Choice{"right", 1}};
+  if (choose<Side>({app, actions, "carriage"}, "Carriage starts", settings.piece.carriage, sides)) {
+    send({app, actions, "carriage"}, settings);
+  }
+  constexpr std::array ends = {Choice{"as the machine", 0}, Choice{"always contrast", 1}, Choice{"as drawn", 2}};
+  if (choose<EndNeedles>({app, actions, "end needles"}, "End needles", settings.piece.end_needles, ends)) {
+    send({app, actions, "end needles"}, settings);
+  }
+  if (count_field({app, actions, "edge"}, "Seam stitches", settings.piece.edge, 0, 50)) {
+    send({app, actions, "edge"}, settings);
+  }
+  tip(theme, "At each side, taken up by the seam");
+
+  heading(theme, "Rules");
+  KnittingRules& rules = settings.rules;
+  int limit = rules.longest_float_mm ? 2 : rules.longest_float ? 1 : 0;
+  constexpr std::array limits = {Choice{"as the machine", 0}, Choice{"in stitches", 1}, Choice{"in millimetres", 2}};
+  if (choose<int>({app, actions, "float limit"}, "Longest float", limit, limits)) {
+    rules.longest_float = limit == 1 ? std::optional<int>(longest_float_of(design, app.work.profile)) : std::nullopt;
+    rules.longest_float_mm = limit == 2 ? std::optional<double>(25.0) : std::nullopt;
+    send({app, actions, "float limit"}, settings);
+  }
+  if (rules.longest_float && count_field({app, actions, "longest float"}, "Stitches", *rules.longest_float, 1, 200)) {
+    send({app, actions, "longest float"}, settings);
+  }
+  if (rules.longest_float_mm &&
+      number_field({app, actions, "longest float mm"}, "Millimetres", *rules.longest_float_mm, 1, 1000, "%.1f")) {
+    send({app, actions, "longest float mm"}, settings);
+  }
+  hint(theme, fmt::format("Floats over at most {} stitches are allowed.", longest_float_of(design, app.work.profile)));
+  if (count_field({app, actions, "plain rows"}, "Plain rows at change", rules.plain_rows, 0, 9)) {
+    send({app, actions, "plain rows"}, settings);
+  }
+  tip(theme, "Single-colour rows where the contrast yarn changes");
+  constexpr std::array change = {Choice{"on either side", 0}, Choice{"on the left", 1}, Choice{"on the right", 2}};
+  if (choose<ChangeSide>({app, actions, "change side"}, "Yarns changed", rules.change_side, change)) {
+    send({app, actions, "change side"}, settings);
+  }
+}
+
+void card_tab(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  Document settings = settings_of(app.work.design);
+  CardWishes& card = settings.card;
+  if (!app.work.profile.card) {
+    heading(theme, "Card");
+    hint(theme, "This machine reads no card: the needle chart says which needles to bring forward in every row.");
+    command_button(app, actions, Command::export_chart, "Export needle chart…", Look::main);
+    return;
+  }
+  heading(theme, "Card");
+  constexpr std::array papers = {Choice{"A4", 0}, Choice{"Letter", 1}, Choice{"roll", 2}};
+  if (choose<Paper>({app, actions, "paper"}, "Paper", card.paper, papers)) {
+    send({app, actions, "paper"}, settings);
+  }
+  if (ImGui::Checkbox("Joined into a loop", &card.loop)) {
+    send({app, actions, "loop"}, settings);
+  }
+  remember_place(actions, "loop");
+  const CardPlan plan = card_plan(app.work.design, *app.work.profile.card, app.caches.rows);
+  hint(theme,
+       fmt::format("{} rows on {} card{}", plan.rows_in_all, plan.cards.size(), plan.cards.size() == 1 ? "" : "s"));
+  command_button(app, actions, Command::export_card, "Export card…", Look::main);
+
+  heading(theme, "Does your printer print true?");
+  hint(theme, "Print the card, measure both 150 mm rulers, and type in what they measure.");
+  double across = app.session.ruler_across;
+  double upwards = app.session.ruler_upwards;
+  bool changed = number_field({app, actions, "ruler across"}, "Across, mm", across, 75, 300, "%.2f");
+  changed = number_field({app, actions, "ruler upwards"}, "Upwards, mm", upwards, 75, 300, "%.2f") || changed;
+  if (changed) {
+    actions.push(SetRulers{across, upwards});
+  }
+  if (button(theme, actions, "correct scale", "Correct the scale", Look::plain, 0, across != 150 || upwards != 150)) {
+    actions.push(CorrectScale{});
+  }
+  hint(theme, fmt::format("Correction now: {:.4f} across, {:.4f} upwards", card.scale_x, card.scale_y));
+  if (card.scale_x != 1 || card.scale_y != 1) {
+    if (button(theme, actions, "no correction", "No correction")) {
+      card.scale_x = card.scale_y = 1;
+      actions.push(EditDesign{ChangeSettings{settings}});
+    }
+  }
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,56 @@
+// The editor's own command line.
+#include "editor/options.hpp"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <map>
+
+namespace punchwright::editor {
+
+std::variant<Options, int> read_options(int count, char** arguments) {
+  CLI::App line{"Punchwright's editor: draws two-colour bands for hand-operated knitting machines.",
+                "punchwright-editor"};
+  line.set_version_flag("--version", "punchwright-editor " PUNCHWRIGHT_VERSION);
+  Options options;
+  std::string size;
+  line.add_option("FILE", options.file, "A .repeat file; without one, a blank design");
+  line.add_option("--state-to", options.state_to,
+                  "Write one line of state a frame (JSON), for scripts that drive the window");
+  line.add_option("--picture", options.picture, "Write a picture of the window (PNG) and end");
+  line.add_option("--size", size, "Of the window, in pixels: 1440x900")->check([](const std::string& text) {
+    int width = 0;
+    int height = 0;
+    const bool good = std::sscanf(text.c_str(), "%dx%d", &width, &height) == 2 && width >= 320 && height >= 240 &&
+                      width <= 8192 && height <= 8192;
+    return good ? std::string() : "'" + text + "' is no size; write 1440x900 (320x240 to 8192x8192)";
+  });
+  line.add_option("--scale", options.scale, "Size of text and parts; without it what the display says")
+      ->check(CLI::Range(0.5, 4.0));
+  line.add_option("--show", options.face, "Side of the piece: knit or purl")
+      ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}));
+  const std::map<std::string, Tab> tabs = {{"design", Tab::design},
+                                           {"yarns", Tab::yarns},
+                                           {"machine", Tab::machine},
+                                           {"piece", Tab::piece},
+                                           {"card", Tab::card}};
+  line.add_option_function<Tab>(
+          "--tab", [&options](const Tab& tab) { options.tab = tab; },
+          "Settings to show: design, yarns, machine, piece, card")
+      ->transform(CLI::CheckedTransformer(tabs));
+  line.add_flag("--finding", options.choose_finding, "Choose the first finding");
+  line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, size, swatch")
+      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch"}));
+  line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
+      ->check(CLI::Range(1, 100000));
+  try {
+    line.parse(count, arguments);
+  } catch (const CLI::ParseError& trouble) {
+    return line.exit(trouble) == 0 ? 0 : 2;
+  }
+  if (!size.empty()) {
+    std::sscanf(size.c_str(), "%dx%d", &options.width, &options.height);
+  }
+  return options;
+}
+
+} // namespace punchwright::editor

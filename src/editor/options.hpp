@@ -1,0 +1,31 @@
+// What the editor is started with.
+#pragma once
+
+#include "design/result.hpp"
+#include "editor/app.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <variant>
+
+namespace punchwright::editor {
+
+struct Options {
+  std::filesystem::path file;     // empty: a blank design
+  std::filesystem::path state_to; // one line a frame
+  std::filesystem::path picture;  // a picture of the window, and no window
+  int frames_benchmark = 0;       // frames to time, and no window
+  int width = 1440;               // px
+  int height = 900;
+  float scale = 0; // px per unit of layout; 0: what the display says
+  Face face = Face::knit;
+  std::optional<Tab> tab;
+  bool choose_finding = false;
+  std::string dialog; // shown on the picture: "keys", "open" …
+};
+
+// The options, or the status to end with where all is said already (--help, a mistake).
+[[nodiscard]] std::variant<Options, int> read_options(int count, char** arguments);
+
+} // namespace punchwright::editor

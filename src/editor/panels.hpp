@@ -1,0 +1,42 @@
+// The parts of the window. Each looks at the app and says what the user did; none changes anything.
+#pragma once
+
+#include "editor/actions.hpp"
+#include "editor/input_queue.hpp"
+
+#include <vector>
+
+namespace punchwright::editor {
+
+using Portion = std::vector<InputEvent>;
+
+// One whole frame, between ImGui's NewFrame and Render.
+void draw_frame(const App& app, const Portion& input, Actions& actions);
+
+void menu_bar(const App& app, Actions& actions);
+// One line where there is room for it, else two.
+float toolbar_height(const App& app, float width);
+void toolbar(const App& app, Actions& actions, const ScreenBox& box);
+void status_line(const App& app, Actions& actions, const ScreenBox& box);
+// Fills placed.canvas with where the stitches themselves are drawn.
+void drawing_panel(const App& app, const Portion& input, Actions& actions, const ScreenBox& box, Placed& placed);
+void settings_panel(const App& app, Actions& actions, const ScreenBox& box);
+void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed);
+void findings_panel(const App& app, Actions& actions, const ScreenBox& box);
+void dialogs(const App& app, Actions& actions);
+void keys(const App& app, const Portion& input, Actions& actions);
+
+// The tabs of the settings.
+void design_tab(const App& app, Actions& actions);
+void yarns_tab(const App& app, Actions& actions);
+void machine_tab(const App& app, Actions& actions);
+void piece_tab(const App& app, Actions& actions);
+void card_tab(const App& app, Actions& actions);
+
+// Begins a part of the window at a fixed place; ImGui::End() ends it.
+void begin_part(const App& app, const char* name, const ScreenBox& box, int more_flags = 0);
+
+// The names that ImGui knows the parts by.
+inline constexpr const char* drawing_part = "drawing";
+
+} // namespace punchwright::editor

@@ -1,0 +1,192 @@
+// The loop: wait, feed, draw, apply. After everything that happens three frames are drawn, then it waits again, so an
+// editor that nobody touches uses no processor.
+#include "editor/run.hpp"
+
+#include "editor/actions.hpp"
+#include "editor/panels.hpp"
+#include "editor/state_line.hpp"
+#include "editor/window.hpp"
+#include "files/files.hpp"
+#include "sheets/writers.hpp"
+
+#include <chrono>
+#include <cstdio>
+#include <fmt/format.h>
+#include <fstream>
+#include <iostream>
+
+namespace punchwright::editor {
+
+namespace {
+
+constexpr int frames_after_event = 3; // ImGui settles sizes and hovering over two
+
+void open_first(App& app, const Options& options) {
+  if (!options.file.empty()) {
+    std::error_code ignored;
+    apply(app, DropFile{std::filesystem::absolute(options.file, ignored)});
+  }
+  app.view.face = options.face;
+  app.view.tab = options.tab.value_or(app.view.tab);
+}
+
+void show_what_was_asked_for(App& app, const Options& options) {
+  refresh(app);
+  if (options.choose_finding) {
+    apply(app, ChooseFinding{0});
+  }
+  if (options.dialog == "swatch") {
+    apply(app, SetDialog{SwatchDialog{}});
+  }
+  const std::pair<const char*, Command> dialogs[] = {{"new", Command::new_design},     {"open", Command::open},
+                                                     {"keys", Command::keys},          {"card", Command::export_card},
+                                                     {"chart", Command::export_chart}, {"size", Command::resize}};
+  for (const auto& [name, command] : dialogs) {
+    if (options.dialog == name) {
+      apply(app, Run{command});
+    }
+  }
+}
+
+// Builds one frame and carries out what came of it. True where the frame was drawn on the screen.
+Actions one_frame(App& app, Window& window, bool publish, bool draw) {
+  refresh(app);
+  window.upload(app.caches.piece);
+  Actions actions;
+  actions.publish_places = publish;
+  const Portion input = window.begin_frame(app);
+  draw_frame(app, input, actions);
+  window.end_frame(app, draw && !window.input_waiting());
+  for (const Action& action : actions.list) {
+    apply(app, action);
+  }
+  return actions;
+}
+
+int no_window(const Error& error) {
+  std::cerr << fmt::format("punchwright-editor: {}.\nWithout a window, use the command line: punchwright check, card, "
+                           "needles, rows or fabric FILE (punchwright --help)\n",
+                           error.text());
+  return 2;
+}
+
+int work_in_window(App& app, Window& window, const Options& options) {
+  std::ofstream state;
+  if (!options.state_to.empty()) {
+    state.open(options.state_to);
+  }
+  std::uint64_t number = 0;
+  int frames_due = frames_after_event;
+  while (!app.session.quit) {
+    if (frames_due == 0 && !window.input_waiting()) {
+      window.wait();
+    } else {
+      window.look();
+    }
+    bool happened = window.input_waiting() || window.take_redraw_request();
+    for (const std::filesystem::path& path : window.take_dropped()) {
+      apply(app, DropFile{path});
+      happened = true;
+    }
+    if (window.take_close_request()) {
+      apply(app, Run{Command::quit});
+      happened = true;
+    }
+    if (happened) {
+      frames_due = frames_after_event;
+    }
+    if (frames_due == 0) {
+      continue;
+    }
+    --frames_due;
+    const Actions actions = one_frame(app, window, state.is_open(), true);
+    window.set_title(window_title(app));
+    if (state.is_open()) {
+      refresh(app);
+      state << state_line(app, actions, {++number, frames_due == 0 && !window.input_waiting()}) << std::flush;
+    }
+  }
+  return 0;
+}
+
+int write_picture(App& app, Window& window, const Options& options) {
+  for (int frame = 0; frame < 4; ++frame) {
+    one_frame(app, window, false, false);
+    if (frame == 1) {
+      show_what_was_asked_for(app, options);
+    }
+  }
+  refresh(app);
+  window.upload(app.caches.piece);
+  Actions actions;
+  const Portion input = window.begin_frame(app);
+  draw_frame(app, input, actions);
+  const auto png = png_of_pixels(options.width, options.height, window.draw_to_pixels(app), 0, 0);
+  const Failure failure = png ? write_file(options.picture, *png) : Failure(png.error());
+  if (failure) {
+    std::cerr << "punchwright-editor: " << failure->text() << '\n';
+    return 2;
+  }
+  return 0;
+}
+
+using Clock = std::chrono::steady_clock;
+
+double milliseconds(Clock::duration time) {
+  return std::chrono::duration<double, std::milli>(time).count();
+}
+
+int time_frames(App& app, Window& window, int count, double first_ms) {
+  for (int frame = 0; frame < 10; ++frame) {
+    one_frame(app, window, false, true); // settle
+  }
+  Clock::duration building{};
+  const Clock::time_point start = Clock::now();
+  for (int frame = 0; frame < count; ++frame) {
+    refresh(app);
+    window.upload(app.caches.piece);
+    Actions actions;
+    const Portion input = window.begin_frame(app);
+    const Clock::time_point before = Clock::now();
+    draw_frame(app, input, actions);
+    window.end_frame(app, false);
+    building += Clock::now() - before;
+    for (const Action& action : actions.list) {
+      apply(app, action);
+    }
+  }
+  const double whole = milliseconds(Clock::now() - start) / count;
+  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew.
+  const Clock::time_point start_drawing = Clock::now();
+  for (int frame = 0; frame < count; ++frame) {
+    apply(app, Run{Command::toggle_stitch});
+    one_frame(app, window, false, false);
+  }
+  const double drawing = milliseconds(Clock::now() - start_drawing) / count;
+  fmt::print("first_frame_ms {:.3f}\nframe_build_ms {:.4f}\nframe_ms {:.4f}\nframe_after_stroke_ms {:.4f}\n", first_ms,
+             milliseconds(building) / count, whole, drawing);
+  return std::fflush(stdout) == 0 ? 0 : 2;
+}
+
+} // namespace
+
+int run(const Options& options) {
+  const Clock::time_point start = Clock::now();
+  App app = make_app();
+  open_first(app, options);
+  const bool shown = options.picture.empty();
+  auto window = Window::open({options.width, options.height, shown, options.scale});
+  if (!window) {
+    return no_window(window.error());
+  }
+  if (!options.picture.empty()) {
+    return write_picture(app, **window, options);
+  }
+  if (options.frames_benchmark > 0) {
+    one_frame(app, **window, false, true);
+    return time_frames(app, **window, options.frames_benchmark, milliseconds(Clock::now() - start));
+  }
+  return work_in_window(app, **window, options);
+}
+
+} // namespace punchwright::editor

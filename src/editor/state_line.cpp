@@ -1,0 +1,69 @@
+// The state as JSON.
+#include "editor/state_line.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+std::string json_text(std::string_view text) {
+  std::string out = "\"";
+  for (const char letter : text) {
+    if (letter == '"' || letter == '\\') {
+      out += '\\';
+      out += letter;
+    } else if (static_cast<unsigned char>(letter) < 0x20) {
+      out += fmt::format("\\u{:04x}", static_cast<unsigned>(letter));
+    } else {
+      out += letter;
+    }
+  }
+  return out + '"';
+}
+
+std::string box_text(const ScreenBox& box) {
+  return fmt::format("[{},{},{},{}]", box.left, box.top, box.right, box.bottom);
+}
+
+// For each row that can be seen, and each column, the middle on the screen.
+std::string lattice(const App& app) {
+  const CanvasLayout layout = layout_of(app, app.view.canvas);
+  const Cell low = cell_at(layout, {app.view.canvas.left, app.view.canvas.bottom - 1});
+  const Cell high = cell_at(layout, {app.view.canvas.right - 1, app.view.canvas.top});
+  std::string rows;
+  for (int row = low.row; row <= high.row; ++row) {
+    rows += fmt::format("{}\"{}\":{:.1f}", rows.empty() ? "" : ",", row, box_of(layout, Cell{0, row}).middle().y);
+  }
+  std::string columns;
+  for (int column = low.column; column <= high.column; ++column) {
+    columns +=
+        fmt::format("{}\"{}\":{:.1f}", columns.empty() ? "" : ",", column, box_of(layout, Cell{column, 0}).middle().x);
+  }
+  return fmt::format("\"rows\":{{{}}},\"columns\":{{{}}},\"cell\":[{},{}]", rows, columns, layout.cell_width,
+                     layout.cell_height);
+}
+
+} // namespace
+
+std::string state_line(const App& app, const Actions& actions, const FrameFacts& facts) {
+  const View& view = app.view;
+  const Work& work = app.work;
+  std::string places;
+  for (const NamedPlace& place : actions.places) {
+    places += fmt::format("{}{}:{}", places.empty() ? "" : ",", json_text(place.name), box_text(place.box));
+  }
+  return fmt::format(
+      "{{\"frame\":{},\"idle\":{},\"opening\":{},\"revision\":{},\"saved\":{},\"saves\":{},\"steps\":{},\"title\":{},"
+      "\"path\":{},"
+      "\"message\":{},\"dialog\":{},\"cursor\":[{},{}],\"finding\":{},\"findings\":{},\"faults\":{},\"stroke\":{},"
+      "\"face\":\"{}\",\"scale\":{},\"canvas\":{},{},\"places\":{{{}}}}}\n",
+      facts.number, facts.idle, work.opening, work.history.revision(), work.history.saved(), app.session.saves,
+      work.history.done(), json_text(window_title(app)), json_text(app.session.path.string()),
+      json_text(app.session.message), json_text(name_of(app.session.dialog)), view.cursor.column, view.cursor.row,
+      view.finding, app.caches.findings.size(), app.caches.faults, app.session.stroke.has_value(),
+      view.face == Face::knit ? "knit" : "purl", app.theme.scale, box_text(view.canvas), lattice(app), places);
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,124 @@
+// The theme in ImGui's terms.
+#include "editor/style.hpp"
+
+#include "editor/widgets.hpp"
+
+#include <array>
+#include <cmath>
+#include <filesystem>
+#include <imgui.h>
+#include <imgui_freetype.h>
+#include <string>
+
+namespace punchwright::editor {
+
+namespace {
+
+// Latin with its extensions, dashes and quotes, the arrows and shapes that the editor's own words use. A small set,
+// since every sign costs time before the first frame.
+constexpr std::array<ImWchar, 19> letters = {0x20,   0x17f,  0x2010, 0x2026, 0x2022, 0x2022, 0x2190,
+                                             0x2195, 0x21b6, 0x21b7, 0x21c4, 0x21c5, 0x25a0, 0x25a1,
+                                             0x25d0, 0x25d1, 0x2212, 0x2212, 0};
+constexpr std::array<ImWchar, 5> small_letters = {0x20, 0x17f, 0x2010, 0x2026, 0};
+constexpr std::array<ImWchar, 5> heading_letters = {0x20, 0xff, 0x2010, 0x2026, 0};
+
+ImFont* load(const char* file, float size, const ImWchar* range) {
+  const std::string path = std::string(PUNCHWRIGHT_FONTS) + "/" + file;
+  std::error_code ignored;
+  ImFontConfig settings;
+  settings.SizePixels = size;
+  settings.OversampleH = 1;
+  settings.PixelSnapH = true;
+  if (!std::filesystem::exists(path, ignored)) {
+    return ImGui::GetIO().Fonts->AddFontDefault(&settings);
+  }
+  return ImGui::GetIO().Fonts->AddFontFromFileTTF(path.c_str(), size, &settings, range);
+}
+
+} // namespace
+
+void load_type_faces(Theme& theme, float scale) {
+  ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+  atlas.Clear();
+  atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
+  atlas.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
+  atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
+  theme.scale = scale;
+  theme.regular = load("DejaVuSansCondensed.ttf", std::round(15 * scale), letters.data());
+  theme.bold = load("DejaVuSansCondensed-Bold.ttf", std::round(15 * scale), heading_letters.data());
+  theme.small = load("DejaVuSansCondensed.ttf", std::round(12 * scale), small_letters.data());
+  ImGui::GetIO().FontDefault = theme.regular;
+}
+
+void dress(const Theme& theme) {
+  ImGuiStyle style; // from scratch, so that a second dressing does not scale twice
+  const float unit = theme.scale;
+  const auto units = [unit](float x, float y) { return ImVec2(std::round(x * unit), std::round(y * unit)); };
+  style.WindowPadding = units(12, 10);
+  style.FramePadding = units(9, 5);
+  style.ItemSpacing = units(8, 7);
+  style.ItemInnerSpacing = units(6, 5);
+  style.CellPadding = units(5, 3);
+  style.IndentSpacing = 16 * unit;
+  style.ScrollbarSize = 12 * unit;
+  style.GrabMinSize = 12 * unit;
+  style.WindowRounding = 0;
+  style.ChildRounding = 6 * unit;
+  style.FrameRounding = 5 * unit;
+  style.PopupRounding = 7 * unit;
+  style.ScrollbarRounding = 6 * unit;
+  style.GrabRounding = 5 * unit;
+  style.WindowBorderSize = 0;
+  style.ChildBorderSize = 1;
+  style.PopupBorderSize = 1;
+  style.FrameBorderSize = 1;
+  style.DisabledAlpha = 0.45F;
+  style.AntiAliasedLinesUseTex = false;
+
+  const auto set = [&style](ImGuiCol part, Colour colour, float opacity = 1.0F) {
+    style.Colors[part] = tint(colour, opacity);
+  };
+  for (int part = 0; part < ImGuiCol_COUNT; ++part) {
+    style.Colors[part] = tint(theme.panel);
+  }
+  set(ImGuiCol_Text, theme.text);
+  set(ImGuiCol_TextDisabled, theme.quiet_text);
+  set(ImGuiCol_WindowBg, theme.panel);
+  set(ImGuiCol_ChildBg, theme.panel, 0);
+  set(ImGuiCol_PopupBg, theme.panel);
+  set(ImGuiCol_Border, theme.line);
+  set(ImGuiCol_BorderShadow, theme.line, 0);
+  set(ImGuiCol_FrameBg, theme.field);
+  set(ImGuiCol_FrameBgHovered, mixed(theme.field, theme.accent_soft, 0.5F));
+  set(ImGuiCol_FrameBgActive, theme.field);
+  set(ImGuiCol_MenuBarBg, theme.ground);
+  set(ImGuiCol_ScrollbarBg, theme.panel, 0);
+  set(ImGuiCol_ScrollbarGrab, mixed(theme.line, theme.text, 0.15F));
+  set(ImGuiCol_ScrollbarGrabHovered, mixed(theme.line, theme.text, 0.3F));
+  set(ImGuiCol_ScrollbarGrabActive, mixed(theme.line, theme.text, 0.4F));
+  set(ImGuiCol_CheckMark, theme.accent);
+  set(ImGuiCol_SliderGrab, theme.accent);
+  set(ImGuiCol_SliderGrabActive, theme.accent);
+  set(ImGuiCol_Button, theme.button);
+  set(ImGuiCol_ButtonHovered, theme.button_hover);
+  set(ImGuiCol_ButtonActive, mixed(theme.button_hover, theme.text, 0.12F));
+  set(ImGuiCol_Header, theme.accent_soft);
+  set(ImGuiCol_HeaderHovered, theme.accent_soft);
+  set(ImGuiCol_HeaderActive, theme.accent_hover);
+  set(ImGuiCol_Separator, theme.line);
+  set(ImGuiCol_TextSelectedBg, theme.accent, 0.28F);
+  set(ImGuiCol_NavHighlight, theme.accent);
+  set(ImGuiCol_NavWindowingHighlight, theme.accent);
+  set(ImGuiCol_NavWindowingDimBg, theme.text, 0.2F);
+  set(ImGuiCol_ModalWindowDimBg, theme.text, 0.35F);
+  set(ImGuiCol_TableHeaderBg, theme.button);
+  set(ImGuiCol_TableBorderStrong, theme.line);
+  set(ImGuiCol_TableBorderLight, theme.line);
+  set(ImGuiCol_TableRowBg, theme.panel, 0);
+  set(ImGuiCol_TableRowBgAlt, theme.button, 0.5F);
+  set(ImGuiCol_TitleBg, theme.panel);
+  set(ImGuiCol_TitleBgActive, theme.panel);
+  ImGui::GetStyle() = style;
+}
+
+} // namespace punchwright::editor

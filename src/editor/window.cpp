@@ -1,0 +1,251 @@
+// GLFW and OpenGL: opening, drawing, closing. What comes in is in window_input.cpp.
+#define GL_GLEXT_PROTOTYPES
+#define GLFW_INCLUDE_GLEXT
+#include "editor/window.hpp"
+
+#include "editor/style.hpp"
+#include "editor/widgets.hpp"
+
+#include <GLFW/glfw3.h>
+#include <algorithm>
+#include <backends/imgui_impl_opengl3.h>
+#include <cmath>
+#include <imgui.h>
+#include <thread>
+
+namespace punchwright::editor {
+
+namespace {
+
+Error no_window(const std::string& message) {
+  const char* detail = nullptr;
+  glfwGetError(&detail);
+  return Error{{}, 0, 0, message + (detail != nullptr ? std::string(" (") + detail + ")" : std::string()), {}};
+}
+
+const char* clipboard_text(void* window) {
+  return glfwGetClipboardString(static_cast<GLFWwindow*>(window));
+}
+
+void set_clipboard_text(void* window, const char* text) {
+  glfwSetClipboardString(static_cast<GLFWwindow*>(window), text);
+}
+
+} // namespace
+
+Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
+  if (glfwInit() != GLFW_TRUE) {
+    return no_window("there is no display to open a window on");
+  }
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 2);
+  glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+  glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+  glfwWindowHint(GLFW_DEPTH_BITS, 0);
+  glfwWindowHint(GLFW_STENCIL_BITS, 0);
+  glfwWindowHint(GLFW_VISIBLE, wishes.visible ? GLFW_TRUE : GLFW_FALSE);
+  glfwWindowHintString(GLFW_X11_CLASS_NAME, "punchwright");
+  glfwWindowHintString(GLFW_X11_INSTANCE_NAME, "punchwright");
+  std::unique_ptr<Window> window(new Window);
+  window->wished_scale_ = wishes.scale;
+  window->prepare_imgui();
+  // Opening a window takes long enough to make the type faces ready meanwhile.
+  const float scale = window->content_scale();
+  std::thread type_faces([&window, scale] {
+    load_type_faces(window->prepared_, scale);
+    ImGui::GetIO().Fonts->Build();
+  });
+  window->window_ = glfwCreateWindow(wishes.width, wishes.height, "Punchwright", nullptr, nullptr);
+  type_faces.join();
+  if (window->window_ == nullptr) {
+    return no_window("the display has no OpenGL 3.2");
+  }
+  glfwMakeContextCurrent(window->window_);
+  glfwSwapInterval(1);
+  window->listen();
+  ImGuiIO& io = ImGui::GetIO();
+  io.ClipboardUserData = window->window_;
+  io.GetClipboardTextFn = clipboard_text;
+  io.SetClipboardTextFn = set_clipboard_text;
+  ImGui_ImplOpenGL3_Init("#version 150");
+  window->opengl_ready_ = true;
+  for (const int shape : {GLFW_ARROW_CURSOR, GLFW_IBEAM_CURSOR, GLFW_HAND_CURSOR, GLFW_CROSSHAIR_CURSOR}) {
+    window->cursors_.push_back(glfwCreateStandardCursor(shape));
+  }
+  return window;
+}
+
+void Window::prepare_imgui() {
+  ImGui::CreateContext();
+  imgui_ready_ = true;
+  ImGuiIO& io = ImGui::GetIO();
+  io.IniFilename = nullptr;
+  io.LogFilename = nullptr;
+  io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+  io.ConfigInputTextCursorBlink = false; // a blinking cursor would need frames
+  io.BackendFlags |= ImGuiBackendFlags_HasMouseCursors;
+  io.KeyRepeatDelay = 1.0e9F; // the system's own repeats come as presses
+  for (int key = 0; key < ImGuiKey_COUNT; ++key) {
+    io.KeyMap[key] = key;
+  }
+}
+
+// px per unit of layout, as the display asks for, or as was wished.
+float Window::content_scale() const {
+  if (wished_scale_ > 0) {
+    return wished_scale_;
+  }
+  float across = 1;
+  float upwards = 1;
+  if (window_ != nullptr) {
+    glfwGetWindowContentScale(window_, &across, &upwards);
+  } else if (GLFWmonitor* const monitor = glfwGetPrimaryMonitor()) {
+    glfwGetMonitorContentScale(monitor, &across, &upwards);
+  }
+  return std::clamp(std::max(across, upwards), 0.75F, 4.0F);
+}
+
+void Window::load_type_faces_at(Theme& theme, float scale) {
+  const bool first = loaded_scale_ == 0; // the first texture is made together with everything else
+  loaded_scale_ = scale;
+  if (first && prepared_.scale == scale) {
+    theme.scale = scale;
+    theme.regular = prepared_.regular;
+    theme.bold = prepared_.bold;
+    theme.small = prepared_.small;
+  } else {
+    load_type_faces(theme, scale);
+  }
+  dress(theme);
+  if (!first) {
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+  }
+}
+
+Window::~Window() {
+  if (opengl_ready_) {
+    ImGui_ImplOpenGL3_Shutdown();
+  }
+  if (imgui_ready_) {
+    ImGui::DestroyContext();
+  }
+  for (GLFWcursor* const cursor : cursors_) {
+    if (cursor != nullptr) {
+      glfwDestroyCursor(cursor);
+    }
+  }
+  if (window_ != nullptr) {
+    glfwDestroyWindow(window_);
+  }
+  glfwTerminate();
+}
+
+std::vector<InputEvent> Window::begin_frame(App& app) {
+  const float scale = content_scale() * app.view.text_size;
+  if (scale != loaded_scale_) {
+    load_type_faces_at(app.theme, scale);
+  }
+  ImGuiIO& io = ImGui::GetIO();
+  int width = 0;
+  int height = 0;
+  int pixels_across = 0;
+  int pixels_upwards = 0;
+  glfwGetWindowSize(window_, &width, &height);
+  glfwGetFramebufferSize(window_, &pixels_across, &pixels_upwards);
+  io.DisplaySize = ImVec2(static_cast<float>(width), static_cast<float>(height));
+  if (width > 0 && height > 0) {
+    io.DisplayFramebufferScale = ImVec2(static_cast<float>(pixels_across) / static_cast<float>(width),
+                                        static_cast<float>(pixels_upwards) / static_cast<float>(height));
+  }
+  const double now = glfwGetTime();
+  io.DeltaTime = last_time_ > 0 ? std::max(1.0e-4F, static_cast<float>(now - last_time_)) : 1.0F / 60.0F;
+  last_time_ = now;
+
+  io.MouseWheel = 0;
+  io.MouseWheelH = 0;
+  std::vector<InputEvent> portion = queue_.take_portion();
+  for (const InputEvent& event : portion) {
+    feed(event);
+  }
+  ImGui_ImplOpenGL3_NewFrame();
+  ImGui::NewFrame();
+  return portion;
+}
+
+void Window::render(int width, int height, Colour ground) {
+  glViewport(0, 0, width, height);
+  const ImVec4 colour = tint(ground);
+  glClearColor(colour.x, colour.y, colour.z, 1);
+  glClear(GL_COLOR_BUFFER_BIT);
+  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+}
+
+void Window::end_frame(const App& app, bool draw) {
+  ImGui::Render();
+  set_cursor();
+  if (!draw) {
+    return;
+  }
+  int width = 0;
+  int height = 0;
+  glfwGetFramebufferSize(window_, &width, &height);
+  render(width, height, app.theme.ground);
+  glfwSwapBuffers(window_);
+}
+
+std::vector<unsigned char> Window::draw_to_pixels(const App& app) {
+  ImGui::Render();
+  int width = 0;
+  int height = 0;
+  glfwGetFramebufferSize(window_, &width, &height);
+  GLuint frame = 0;
+  GLuint picture = 0;
+  glGenFramebuffers(1, &frame);
+  glBindFramebuffer(GL_FRAMEBUFFER, frame);
+  glGenRenderbuffers(1, &picture);
+  glBindRenderbuffer(GL_RENDERBUFFER, picture);
+  glRenderbufferStorage(GL_RENDERBUFFER, GL_RGBA8, width, height);
+  glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, picture);
+  render(width, height, app.theme.ground);
+  const auto across = static_cast<std::size_t>(width) * 3;
+  std::vector<unsigned char> pixels(across * static_cast<std::size_t>(height));
+  glPixelStorei(GL_PACK_ALIGNMENT, 1);
+  glReadPixels(0, 0, width, height, GL_RGB, GL_UNSIGNED_BYTE, pixels.data());
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
+  glDeleteRenderbuffers(1, &picture);
+  glDeleteFramebuffers(1, &frame);
+  // OpenGL's first line is the lowest.
+  for (std::size_t low = 0, high = static_cast<std::size_t>(height) - 1; low < high; ++low, --high) {
+    std::swap_ranges(pixels.begin() + static_cast<std::ptrdiff_t>(low * across),
+                     pixels.begin() + static_cast<std::ptrdiff_t>((low + 1) * across),
+                     pixels.begin() + static_cast<std::ptrdiff_t>(high * across));
+  }
+  return pixels;
+}
+
+void Window::set_title(const std::string& title) {
+  if (title != title_) {
+    title_ = title;
+    glfwSetWindowTitle(window_, title.c_str());
+  }
+}
+
+void Window::upload(PiecePicture& piece) {
+  if (piece.serial == piece.uploaded || piece.rgb.empty()) {
+    return;
+  }
+  if (piece.texture == 0) {
+    glGenTextures(1, &piece.texture);
+  }
+  glBindTexture(GL_TEXTURE_2D, piece.texture);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, piece.width, piece.height, 0, GL_RGB, GL_UNSIGNED_BYTE, piece.rgb.data());
+  piece.uploaded = piece.serial;
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,210 @@
+// Yarns and bands: names, colours, and which rows are knitted in which pair.
+#include "editor/panels.hpp"
+#include "editor/widgets.hpp"
+
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+bool in_use(const Document& design, char key) {
+  return std::ranges::any_of(design.bands,
+                             [key](const Band& band) { return band.main == key || band.contrast == key; });
+}
+
+std::string shown_name(const Yarn& yarn) {
+  return yarn.name.empty() ? fmt::format("Yarn {}", yarn.key) : yarn.name;
+}
+
+void one_yarn(const App& app, Actions& actions, std::size_t index) {
+  const Document& design = app.work.design;
+  const Yarn& yarn = design.yarns[index];
+  const Theme& theme = app.theme;
+  ImGui::PushID(static_cast<int>(index));
+  std::array<float, 3> colour = {static_cast<float>(yarn.colour.red) / 255, static_cast<float>(yarn.colour.green) / 255,
+                                 static_cast<float>(yarn.colour.blue) / 255};
+  const auto part = [](float share) { return static_cast<std::uint8_t>(std::clamp(share, 0.0F, 1.0F) * 255 + 0.5F); };
+  if (ImGui::ColorEdit3("##colour", colour.data(), ImGuiColorEditFlags_NoInputs | ImGuiColorEditFlags_NoLabel)) {
+    Document settings = settings_of(design);
+    settings.yarns[index].colour = Colour{part(colour[0]), part(colour[1]), part(colour[2])};
+    send({app, actions, "yarn colour"}, std::move(settings));
+  }
+  remember_place(actions, fmt::format("yarn {} colour", yarn.key));
+  tip(theme, "Choose the colour");
+  ImGui::SameLine(0, 6 * theme.scale);
+  ImGui::AlignTextToFramePadding();
+  ImGui::Text("%c", yarn.key);
+  ImGui::SameLine(0, 6 * theme.scale);
+  const bool used = in_use(design, yarn.key);
+  const float remove = ImGui::CalcTextSize("×").x + 2 * ImGui::GetStyle().FramePadding.x + 6 * theme.scale;
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - remove);
+  std::string name = yarn.name;
+  if (ImGui::InputText("##name", &name)) {
+    Document settings = settings_of(design);
+    settings.yarns[index].name = name;
+    send({app, actions, "yarn name"}, std::move(settings));
+  }
+  remember_place(actions, fmt::format("yarn {} name", yarn.key));
+  ImGui::SameLine(0, 6 * theme.scale);
+  if (button(theme, actions, "remove yarn", "×", Look::quiet, 0, !used && design.yarns.size() > 2)) {
+    Document settings = settings_of(design);
+    settings.yarns.erase(settings.yarns.begin() + static_cast<std::ptrdiff_t>(index));
+    actions.push(EditDesign{ChangeSettings{std::move(settings)}});
+  }
+  tip(theme, used ? "A band is knitted in it" : "Take it off the list");
+  ImGui::PopID();
+}
+
+void add_yarn(const App& app, Actions& actions) {
+  constexpr std::array colours = {Colour{0xa8, 0x3c, 0x32}, Colour{0x3f, 0x7a, 0x6b}, Colour{0xd9, 0xa4, 0x41},
+                                  Colour{0x6c, 0x8f, 0xb0}, Colour{0x7a, 0x4e, 0x6d}, Colour{0x55, 0x5b, 0x3c}};
+  constexpr std::array names = {"Rust", "Kelp", "Straw", "Haze", "Heather", "Moss"};
+  const Document& design = app.work.design;
+  for (char key = 'A'; key <= 'Z'; ++key) {
+    if (std::ranges::find(design.yarns, key, &Yarn::key) != design.yarns.end()) {
+      continue;
+    }
+    Document settings = settings_of(design);
+    const std::size_t next = (design.yarns.size() + colours.size() - 2) % colours.size();
+    settings.yarns.push_back({key, names[next], colours[next]});
+    actions.push(EditDesign{ChangeSettings{std::move(settings)}});
+    return;
+  }
+}
+
+// Chooses one of the yarns, or, where it may be, none.
+bool choose_yarn(const App& app, Actions& actions, const std::string& name, char& key, bool may_be_none) {
+  const Document& design = app.work.design;
+  bool changed = false;
+  const float square = ImGui::GetFrameHeight();
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const std::string shown = key == 0 ? "none" : "      " + shown_name(yarn_of(design, key));
+  ImGui::PushID(name.c_str());
+  if (ImGui::BeginCombo("##yarn", shown.c_str(), ImGuiComboFlags_NoArrowButton)) {
+    for (const Yarn& yarn : design.yarns) {
+      const ImVec2 at = ImGui::GetCursorScreenPos();
+      const std::string line = fmt::format("      {}##{}", shown_name(yarn), yarn.key);
+      if (ImGui::Selectable(line.c_str(), yarn.key == key) && yarn.key != key) {
+        key = yarn.key;
+        changed = true;
+      }
+      remember_place(actions, fmt::format("{} {}", name, yarn.key));
+      swatch(*ImGui::GetWindowDrawList(), app.theme,
+             {at.x + 2, at.y + 1, at.x + 2 + square * 0.55F, at.y + square * 0.6F}, yarn.colour);
+    }
+    if (may_be_none && ImGui::Selectable("none", key == 0) && key != 0) {
+      key = 0;
+      changed = true;
+    }
+    ImGui::EndCombo();
+  }
+  ImGui::PopID();
+  remember_place(actions, name);
+  if (key != 0) {
+    swatch(*ImGui::GetWindowDrawList(), app.theme,
+           {corner.x + 6, corner.y + square * 0.22F, corner.x + 6 + square * 0.56F, corner.y + square * 0.78F},
+           yarn_of(design, key).colour);
+  }
+  return changed;
+}
+
+void plain_below(const App& app, Actions& actions, std::size_t index, int first_row) {
+  const Theme& theme = app.theme;
+  std::vector<Band> bands = app.work.design.bands;
+  Band& band = bands[index];
+  bool own = band.plain_below.has_value();
+  const auto derived = app.caches.inserted_below[static_cast<std::size_t>(first_row)].count;
+  if (ImGui::Checkbox("Own number of plain rows below", &own)) {
+    band.plain_below = own ? std::optional<int>(derived) : std::nullopt;
+    actions.push(EditDesign{ChangeBands{bands}});
+  }
+  remember_place(actions, fmt::format("band {} plain", index + 1));
+  tip(theme, fmt::format("Instead of the number that follows from the rules; now {}", derived));
+  if (band.plain_below) {
+    ImGui::SameLine();
+    ImGui::SetNextItemWidth(-1);
+    int count = *band.plain_below;
+    if (ImGui::InputInt("##plain", &count, 0)) {
+      band.plain_below = std::clamp(count, 0, 99);
+      actions.push(EditDesign{ChangeBands{bands}});
+    }
+  }
+}
+
+void one_band(const App& app, Actions& actions, std::size_t index, int first_row) {
+  const Theme& theme = app.theme;
+  const Document& design = app.work.design;
+  const Band& band = design.bands[index];
+  const int last_row = first_row + band.rows - 1;
+  const bool here = app.view.cursor.row >= first_row && app.view.cursor.row <= last_row;
+  ImGui::PushID(static_cast<int>(index));
+  ImGui::PushFont(theme.bold);
+  ImGui::PushStyleColor(ImGuiCol_Text, tint(here ? theme.accent : theme.text));
+  const std::string title =
+      band.rows == 1 ? fmt::format("Row {}", first_row + 1) : fmt::format("Rows {}–{}", first_row + 1, last_row + 1);
+  if (ImGui::Selectable((title + "##band").c_str(), false)) {
+    actions.push(PlaceCursor{Cell{app.view.cursor.column, first_row}});
+  }
+  ImGui::PopStyleColor();
+  ImGui::PopFont();
+  remember_place(actions, fmt::format("band {}", index + 1));
+  char main = band.main;
+  char contrast = band.contrast.value_or('\0');
+  const float half = (ImGui::GetContentRegionAvail().x - 6 * theme.scale) / 2;
+  ImGui::SetNextItemWidth(half);
+  bool changed = choose_yarn(app, actions, fmt::format("band {} main", index + 1), main, false);
+  ImGui::SameLine(0, 6 * theme.scale);
+  ImGui::SetNextItemWidth(half);
+  changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
+  if (changed) {
+    std::vector<Band> bands = design.bands;
+    bands[index].main = main;
+    bands[index].contrast = contrast == 0 ? std::nullopt : std::optional<char>(contrast);
+    actions.push(EditDesign{ChangeBands{bands}});
+  }
+  if (band.contrast) {
+    hint(theme, fmt::format("Contrast ratio {:.1f}",
+                            contrast_ratio(yarn_of(design, band.main).colour, yarn_of(design, *band.contrast).colour)));
+  }
+  plain_below(app, actions, index, first_row);
+  ImGui::PopID();
+}
+
+} // namespace
+
+void yarns_tab(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const Document& design = app.work.design;
+  heading(theme, "Yarns");
+  for (std::size_t index = 0; index < design.yarns.size(); ++index) {
+    one_yarn(app, actions, index);
+  }
+  if (button(theme, actions, "add yarn", "Add a yarn")) {
+    add_yarn(app, actions);
+  }
+  heading(theme, "Bands, from the top");
+  hint(theme, "Main at the left, contrast at the right.");
+  if (button(theme, actions, "split band", "New band at cursor")) {
+    actions.run(Command::split_band);
+  }
+  const float join = ImGui::CalcTextSize("Join below").x + 2 * ImGui::GetStyle().FramePadding.x;
+  ImGui::SameLine();
+  if (ImGui::GetContentRegionAvail().x < join) {
+    ImGui::NewLine();
+  }
+  if (button(theme, actions, "join band", "Join below")) {
+    actions.run(Command::join_band);
+  }
+  int row = design.grid.height();
+  for (std::size_t index = design.bands.size(); index-- > 0;) {
+    row -= design.bands[index].rows;
+    ImGui::Dummy(ImVec2(0, 2 * theme.scale));
+    one_band(app, actions, index, row);
+  }
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,166 @@
+"""Opening, saving, exporting and the guard, in the real window."""
+import os
+import subprocess
+
+from driver import WindowTest, blank, design, main, rows_in
+from xdnd import drop_file
+
+
+class Files(WindowTest):
+    def test_draw_save_reopen_undo_export(self):
+        path = self.write("cove.repeat", blank(title="Cove"))
+        editor = self.start(path)
+        editor.stroke([(2, 2), (10, 2)])
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["steps"] == 0, "undo")
+        editor.key("ctrl+y")
+        editor.wait(lambda state: state["steps"] == 1, "redo")
+        editor.save()
+        self.assertEqual(editor.state["title"], "cove.repeat — Punchwright")
+        written = path.read_bytes()
+        editor.stop()
+
+        editor = self.start(path)
+        editor.key("ctrl+shift+s")
+        editor.wait(lambda state: state["dialog"] == "save", "the dialog")
+        editor.fill_name(self.folder / "copy")
+        editor.wait(lambda state: state["message"].startswith("Saved copy.repeat"), "the copy saved")
+        self.assertEqual((self.folder / "copy.repeat").read_bytes(), written)
+
+        editor.key("ctrl+e")
+        editor.wait(lambda state: state["dialog"] == "card", "the dialog")
+        editor.fill_name(self.folder / "card.pdf")
+        editor.wait(lambda state: state["message"].startswith("Written"), "the card")
+        information = subprocess.run(["pdfinfo", self.folder / "card.pdf"], capture_output=True, text=True, check=True)
+        self.assertIn("Pages:", information.stdout)
+
+        editor.key("ctrl+shift+e")
+        editor.wait(lambda state: state["dialog"] == "chart", "the dialog")
+        editor.fill_name(self.folder / "needles.csv")
+        editor.wait(lambda state: "needles.csv" in state["message"], "the chart")
+        self.assertTrue((self.folder / "needles.csv").read_text())
+
+    def test_a_design_never_saved_asks_for_its_place(self):
+        editor = self.start()
+        self.assertTrue(editor.state["title"].startswith("Untitled"))
+        editor.stroke([(1, 1)])
+        self.assertEqual(editor.state["title"], "• Untitled — Punchwright")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "save", "the dialog")
+        editor.fill_name(self.folder / "new one.repeat")
+        editor.wait(lambda state: state["saved"] and state["dialog"] == "none", "the file saved")
+        self.assertEqual(rows_in(self.folder / "new one.repeat")[1][1], "#")
+
+    def test_an_export_never_replaces_unasked(self):
+        path = self.write("a.repeat", blank())
+        (self.folder / "card.txt").write_text("precious")
+        editor = self.start(path)
+        editor.key("ctrl+e")
+        editor.wait(lambda state: state["dialog"] == "card", "the dialog")
+        editor.fill_name(self.folder / "card.txt")
+        editor.wait(lambda state: "replace" in state["places"], "the question")
+        self.assertEqual((self.folder / "card.txt").read_text(), "precious")
+        editor.click("replace")
+        editor.wait(lambda state: state["message"].startswith("Written"), "the card")
+        self.assertNotEqual((self.folder / "card.txt").read_text(), "precious")
+
+    def test_quitting_with_changes_asks_first(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.stroke([(3, 3)])
+        editor.key("ctrl+q")
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        editor.settle()
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none", "the guard gone")
+        self.assertFalse(editor.state["saved"])
+        editor.settle()
+        editor.key("ctrl+q")
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        editor.settle()
+        editor.key("Return")
+        self.assertEqual(editor.ended(), 0)
+        self.assertEqual(rows_in(path)[3][3], "#")
+
+    def test_discarding_leaves_the_file_as_it_was(self):
+        path = self.write("a.repeat", blank())
+        before = path.read_bytes()
+        editor = self.start(path)
+        editor.stroke([(3, 3)])
+        editor.key("ctrl+n")
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        editor.click("guard discard")
+        editor.wait(lambda state: state["dialog"] == "new", "the dialog for a new design")
+        editor.settle()
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none" and state["path"] == "", "the new design")
+        self.assertEqual(path.read_bytes(), before)
+
+    def test_quitting_without_changes_asks_nothing(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+
+    def test_a_file_dropped_on_the_window_is_opened_after_the_guard(self):
+        first = self.write("first.repeat", blank())
+        second = self.write("second two.repeat", design(["#..#", ".##."]))
+        editor = self.start(first)
+        drop_file(self.server.environment["DISPLAY"], int(editor.window), second)
+        editor.wait(lambda state: state["path"] == str(second), "the second design")
+        editor.wait(lambda state: state["idle"], "rest")
+        editor.stroke([(1, 1)])
+        drop_file(self.server.environment["DISPLAY"], int(editor.window), first)
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        self.assertEqual(editor.state["path"], str(second))
+        editor.click("guard save")
+        editor.wait(lambda state: state["path"] == str(first), "the first design")
+        self.assertEqual(rows_in(second)[1][1], "#")
+
+    def test_a_broken_file_is_explained_and_nothing_is_lost(self):
+        good = self.write("good.repeat", blank())
+        broken = self.write("broken.repeat", blank().replace('main = "A"', 'main = "Z"'))
+        editor = self.start(good)
+        editor.key("ctrl+o")
+        editor.wait(lambda state: state["dialog"] == "open", "the dialog")
+        editor.fill_name(broken)
+        editor.wait(lambda state: state["dialog"] == "trouble", "the explanation")
+        self.assertEqual(editor.state["path"], str(good))
+        editor.settle()
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none", "the explanation gone")
+        editor.stroke([(0, 0)])
+        editor.save()
+        self.assertEqual(rows_in(good)[0][0], "#")
+
+    def test_typing_in_a_field_draws_nothing(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.click("title")
+        editor.type("xbh 1 + n")
+        editor.wait(lambda state: not state["saved"], "the first letter")
+        editor.settle()
+        editor.save()
+        self.assertIn('title = "xbh 1 + n"', path.read_text())
+        self.assertEqual(set("".join(rows_in(path))), {"."})
+        self.assertEqual(editor.state["steps"], 1)
+        editor.click("gauge stitches")
+        editor.key("ctrl+a")
+        editor.type("28")
+        editor.key("Tab")
+        editor.save()
+        self.assertIn("stitches = 28.0", path.read_text())
+        self.assertEqual(editor.state["steps"], 2)
+
+
+class NoWindow(WindowTest):
+    def test_without_a_display_it_names_the_command_line(self):
+        environment = {key: value for key, value in os.environ.items() if key not in ("DISPLAY", "WAYLAND_DISPLAY")}
+        done = subprocess.run([os.environ["PUNCHWRIGHT_EDITOR"]], env=environment, capture_output=True, text=True,
+                              check=False)
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("punchwright check", done.stderr)
+        self.assertEqual(done.stdout, "")
+
+
+if __name__ == "__main__":
+    main()

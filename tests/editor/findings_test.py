@@ -1,0 +1,78 @@
+"""The findings beside the drawing: shown while drawing, and each leads to its place."""
+from driver import WindowTest, blank, design, main
+
+
+class Findings(WindowTest):
+    def test_a_float_too_long_is_found_and_gone_again(self):
+        editor = self.start(self.write("a.repeat", design(["#.....#....." * 2] * 2)))
+        clean = editor.settle()["faults"]
+        editor.stroke([(6, 1)])
+        self.assertGreater(editor.state["faults"], clean)
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["faults"] == clean, "no fault")
+
+    def test_a_click_on_a_finding_jumps_to_its_place(self):
+        rows = ["#..." * 6] * 9
+        rows[2] = "#......." * 3  # row 7, counted from the last line
+        editor = self.start(self.write("a.repeat", design(rows)))
+        self.assertGreater(editor.state["faults"], 0)
+        editor.click("finding 0")
+        editor.wait(lambda state: state["finding"] == 0, "the finding chosen")
+        self.assertEqual(editor.state["cursor"][1], 6)
+        self.assertEqual(editor.state["cursor"][0], 1)
+        self.assertTrue(editor.state["saved"])
+        editor.key("Right")
+        editor.wait(lambda state: state["cursor"][0] == 2, "the keys back at the drawing")
+
+    def test_next_and_previous_finding_by_key(self):
+        rows = ["#..." * 6] * 40
+        rows[1] = rows[38] = "#......." * 3
+        editor = self.start(self.write("a.repeat", design(rows)))
+        editor.key("n")
+        editor.wait(lambda state: state["finding"] == 0, "the first finding")
+        first = editor.state["cursor"]
+        editor.key("n", "n")
+        editor.wait(lambda state: state["finding"] == 2, "the third finding")
+        editor.key("shift+n", "shift+n")
+        editor.wait(lambda state: state["finding"] == 0, "the first finding again")
+        self.assertEqual(editor.state["cursor"], first)
+
+    def test_a_finding_far_away_comes_into_view(self):
+        rows = ["#..." * 6] * 400
+        rows[0] = "#......." * 3  # row 400
+        editor = self.start(self.write("a.repeat", design(rows)))
+        editor.key("n")
+        editor.wait(lambda state: state["finding"] == 0 and state["idle"], "the finding")
+        self.assertEqual(editor.state["cursor"][1], 399)
+        left, top, right, bottom = editor.state["canvas"]
+        x, y = editor.point(*editor.state["cursor"])
+        self.assertTrue(left < x < right and top < y < bottom)
+
+
+class Views(WindowTest):
+    def test_no_frame_is_drawn_while_nothing_happens(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("Right")
+        editor.wait(lambda state: state["cursor"] == [1, 0] and state["idle"], "rest")
+        before = processor_time(editor.process.pid)
+        frame = editor.state["frame"]
+        editor.wait_nothing(1.0)
+        self.assertEqual(editor.state["frame"], frame)
+        self.assertLessEqual(processor_time(editor.process.pid) - before, 1)
+
+    def test_the_other_side_of_the_cloth(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("k")
+        editor.wait(lambda state: state["face"] == "purl", "the purl side")
+        self.assertTrue(editor.state["saved"])
+
+
+def processor_time(process):
+    """Clock ticks that the process has used."""
+    with open(f"/proc/{process}/stat", encoding="utf-8") as file:
+        fields = file.read().rsplit(")", 1)[1].split()
+    return int(fields[11]) + int(fields[12])
+
+
+if __name__ == "__main__":
+    main()

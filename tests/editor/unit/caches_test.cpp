@@ -1,0 +1,130 @@
+// What is worked out from the design: strips, marks, the picture of the piece; and when.
+#include "editor/actions.hpp"
+#include "editor/piece_picture.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <doctest/doctest.h>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace {
+
+App app_with_two_contrasts() {
+  App app = make_app();
+  Document& design = app.work.design;
+  design.grid = Grid(24, 4);
+  for (int row = 0; row < 4; ++row) {
+    for (int column = row % 2; column < 24; column += 2) {
+      design.grid.set(column, row, true);
+    }
+  }
+  design.yarns.push_back({'C', "Kelp", Colour{0x3f, 0x7a, 0x6b}});
+  design.bands = {Band{2, 'A', 'B', {}}, Band{2, 'A', 'C', {}}};
+  app.view.piece_box = {0, 0, 240, 200};
+  return app;
+}
+
+} // namespace
+
+TEST_CASE("inserted rows show as a strip between the bands, and at the join when the rows are knitted again") {
+  App app = app_with_two_contrasts();
+  refresh(app);
+  REQUIRE(app.caches.inserted_below.size() == 4);
+  CHECK(app.caches.inserted_below[2].count == 1);
+  CHECK(app.caches.inserted_below[2].yarn == 'A');
+  CHECK(app.caches.inserted_below[0].count == 0);
+  CHECK(app.caches.strips_up_to == std::vector<int>{0, 0, 1, 1});
+  Document settings = settings_of(app.work.design);
+  settings.piece.times = 3;
+  editor::apply(app, EditDesign{ChangeSettings{settings}});
+  refresh(app);
+  CHECK(app.caches.inserted_below[0].count == 1);
+  CHECK(app.caches.strips == 2);
+}
+
+TEST_CASE("nothing is worked out again until the design changes") {
+  App app = app_with_two_contrasts();
+  CHECK(refresh(app));
+  CHECK_FALSE(refresh(app));
+  editor::apply(app, MoveCursor{1, 0, false});
+  CHECK_FALSE(refresh(app));
+  editor::apply(app, Run{Command::toggle_stitch});
+  CHECK(refresh(app));
+  editor::apply(app, Run{Command::other_face});
+  CHECK(refresh(app)); // the picture only
+}
+
+TEST_CASE("a float that is too long is marked where it is, round the edge too") {
+  App app = make_app();
+  app.work.design.grid = Grid(24, 1);
+  app.work.design.bands = {Band{1, 'A', 'B', {}}};
+  for (const int column : {4, 8, 12, 16, 20}) {
+    app.work.design.grid.set(column, 0, true);
+  }
+  refresh(app); // 21 … 24 and 1 … 4: contrast passes behind 7 stitches
+  REQUIRE_FALSE(app.caches.marks.empty());
+  CHECK(app.caches.marks[0].first_column == 21);
+  CHECK(app.caches.marks[0].last_column == 3);
+}
+
+TEST_CASE("the chosen finding stays chosen while others come and go") {
+  App app = app_with_two_contrasts();
+  for (int column = 0; column < 24; ++column) {
+    app.work.design.grid.set(column, 3, column == 5);
+  }
+  refresh(app);
+  const auto found = std::ranges::find(app.caches.findings, 3, &Finding::row);
+  REQUIRE(found != app.caches.findings.end());
+  const Finding chosen = *found;
+  editor::apply(app, ChooseFinding{static_cast<int>(found - app.caches.findings.begin())});
+  for (int column = 0; column < 24; ++column) {
+    editor::apply(app, EditDesign{SetCells{{Cell{column, 0}}, column == 7}}); // another too long float, in row 1
+  }
+  refresh(app);
+  REQUIRE(app.view.finding >= 0);
+  CHECK(app.caches.findings[static_cast<std::size_t>(app.view.finding)].row == chosen.row);
+}
+
+TEST_CASE(
+    "the piece shows the knit side as drawn and the purl side mirrored, row 1 lowest, in the gauge's proportion") {
+  App app = make_app();
+  Document& design = app.work.design;
+  design.piece.end_needles = EndNeedles::never;
+  design.grid.set(0, 0, true); // the lowest left stitch on the knit side
+  const RowsToKnit rows = rows_to_knit(design, app.work.profile);
+  const auto at = [](const PiecePixels& picture, int x, int y) {
+    const auto place =
+        (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(x)) * 3;
+    return Colour{picture.rgb[place], picture.rgb[place + 1], picture.rgb[place + 2]};
+  };
+  const Colour ink = design.yarns[1].colour;
+  const Colour oat = design.yarns[0].colour;
+  // 24 stitches of 6.25 mm and 24 rows of 5 mm: 150 × 120 mm, here 2 px a stitch across.
+  const PiecePixels knit = picture_of_piece(design, app.work.profile, rows, Face::knit, 48, 400);
+  REQUIRE(knit.width == 48);
+  CHECK(std::abs(knit.height - 38) <= 1);
+  CHECK(at(knit, 0, knit.height - 1) == ink);
+  CHECK(at(knit, 47, knit.height - 1) == oat);
+  CHECK(at(knit, 0, 0) == oat);
+  const PiecePixels purl = picture_of_piece(design, app.work.profile, rows, Face::purl, 48, 400);
+  CHECK(at(purl, 47, purl.height - 1) == ink);
+  CHECK(at(purl, 0, purl.height - 1) == oat);
+}
+
+TEST_CASE("all text has at least 4.5:1 on the grounds that it stands on") {
+  const Theme theme;
+  for (const Colour ground : {theme.ground, theme.panel, theme.field, theme.strip, theme.accent_soft}) {
+    CHECK(contrast_ratio(theme.text, ground) >= 4.5);
+    CHECK(contrast_ratio(theme.accent, ground) >= 4.5);
+  }
+  for (const Colour ground : {theme.ground, theme.panel, theme.field}) {
+    for (const Colour text : {theme.quiet_text, theme.fault, theme.warning, theme.note, theme.good}) {
+      CAPTURE(hex_of(text));
+      CHECK(contrast_ratio(text, ground) >= 4.5);
+    }
+  }
+  CHECK(contrast_ratio(theme.on_accent, theme.accent) >= 4.5);
+  CHECK(contrast_ratio(theme.text, theme.button_hover) >= 4.5);
+}
