@@ -45,7 +45,7 @@ void add_making(TextColumn& column, const CardJob& job, bool parts) {
     column.item("Cut the upper page along its lower line and glue it onto the flap of the page below, crosses upon "
                 "crosses, before you punch.");
   }
-  column.item("Lay the sheet on the blank, edge upon edge, and punch every ring: the cross is for the punch's point. "
+  column.item("Lay the sheet on the blank, edge upon edge, and punch every ring: the dark point is for the punch. "
               "Dots stay whole.");
   column.item("Two fully punched rows at each end: laid over the other end's rows they let its pattern show through. "
               "Front end over the back, clips through the corner holes.");

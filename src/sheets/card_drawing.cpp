@@ -1,6 +1,6 @@
 // Holes, outline, and the light marks between the holes.
 //
-// A hole is a thin ring with a cross in its middle for the punch's point; a place that stays whole is a faint dot, so
+// A hole is a thin ring with a dark point in its middle for the punch; a place that stays whole is a faint dot, so
 // that the eye can count along a row.
 #include "sheets/card_drawing.hpp"
 
@@ -13,7 +13,7 @@ namespace punchwright {
 namespace {
 
 constexpr double ring_mm = 0.15;
-constexpr double cross_arm = 0.55; // of the tiny cross in a hole's middle
+constexpr double point_radius = 0.3; // the dark point in a hole's middle
 constexpr double dot_radius = 0.22;
 
 std::string class_of(HoleKind kind) {
@@ -41,16 +41,12 @@ CircleShape ring_of(const CardHole& hole, Point origin, const CardStyle& style) 
   return ring;
 }
 
-// Both strokes in one go, over the middle and back: half as many shapes on a page.
-void add_cross(std::vector<Shape>& marks, Point centre) {
-  marks.push_back(PolylineShape{{{centre.x - cross_arm, centre.y},
-                                 {centre.x + cross_arm, centre.y},
-                                 centre,
-                                 {centre.x, centre.y - cross_arm},
-                                 {centre.x, centre.y + cross_arm}},
-                                false,
-                                line_paint(ink::dark, 0.1),
-                                {}});
+CircleShape dot_at(Point centre, double radius, Colour colour) {
+  CircleShape dot;
+  dot.centre = centre;
+  dot.radius = radius;
+  dot.paint = fill_paint(colour);
+  return dot;
 }
 
 void add_holes(DrawnCard& drawn, const CardLayout& layout, const CardPart& part, Point origin, const CardStyle& style) {
@@ -59,16 +55,12 @@ void add_holes(DrawnCard& drawn, const CardLayout& layout, const CardPart& part,
   for (const CardHole& hole : layout.holes()) {
     if (part.holds(hole.centre.y)) {
       drawn.holes.push_back(ring_of(hole, origin, style));
-      add_cross(drawn.marks, {origin.x + hole.centre.x, origin.y + hole.centre.y});
+      drawn.marks.push_back(dot_at({origin.x + hole.centre.x, origin.y + hole.centre.y}, point_radius, ink::dark));
     }
   }
   for (const Point& place : layout.unpunched()) {
     if (part.holds(place.y)) {
-      CircleShape dot;
-      dot.centre = {origin.x + place.x, origin.y + place.y};
-      dot.radius = dot_radius;
-      dot.paint = fill_paint(ink::light);
-      drawn.marks.push_back(dot);
+      drawn.marks.push_back(dot_at({origin.x + place.x, origin.y + place.y}, dot_radius, ink::light));
     }
   }
 }

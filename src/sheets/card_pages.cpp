@@ -200,7 +200,9 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job) {
       pages.push_back(page);
     }
   }
-  std::vector<Sheet> sheets = {printed_sheet(cover_sheet(job, pages, cover_frame), cover_frame)};
+  std::vector<Sheet> sheets;
+  sheets.reserve(pages.size() + 1);
+  sheets.push_back(printed_sheet(cover_sheet(job, pages, cover_frame), cover_frame));
   const int count = static_cast<int>(pages.size()) + 1;
   for (const CardPage& page : pages) {
     const CardLayout& layout = layouts[page.card];

@@ -1,178 +1,27 @@
-// Sheets to a PDF in memory (ISO 32000-1): pages, the two faces, and the word to viewers not to scale.
-//
-// Written out here and not by cairo: a process that has cairo draw a card's circles, and qpdf add the print settings,
-// needs 50 ms, of which loading qpdf alone takes 8; this takes a fraction of it, and gives the same bytes every day.
-#include "sheets/pdf_content.hpp"
+// Sheets to a PDF in memory: pages and text by cairo, then the word to viewers not to scale, which cairo has no call
+// for. That word is added as an incremental update (ISO 32000-1, 7.5.6): cairo's bytes stay as they are.
+#include "sheets/cairo_canvas.hpp"
 #include "sheets/text_metrics.hpp"
 #include "sheets/writers.hpp"
 
-#include <algorithm>
-#include <cstdint>
-#include <cstring>
+#include <cairo-pdf.h>
+#include <charconv>
 #include <fmt/format.h>
+#include <memory>
+#include <optional>
 
 namespace punchwright {
 namespace {
 
 constexpr double points_per_mm = 72.0 / 25.4;
-constexpr double longest_page_mm = 5080.0; // 14,400 units: ISO 32000-1, annex C
+constexpr double longest_page_mm = 5080.0; // ISO 32000-1, annex C: 14,400 units of 1/72 inch
 
-// What most cards need; growing would copy everything again.
-constexpr std::size_t first_room = 400'000;
-
-// Objects are numbered in the order in which their numbers are taken; they may be written in any other.
-class ObjectWriter {
-public:
-  ObjectWriter() {
-    bytes_.reserve(first_room);
-    bytes_ = "%PDF-1.6\n%\xE2\xE3\xCF\xD3\n"; // the second line says that this is no text file
-  }
-
-  int take_number() {
-    offsets_.push_back(0);
-    return static_cast<int>(offsets_.size());
-  }
-
-  void write(int number, const std::string& content) {
-    offsets_[static_cast<std::size_t>(number - 1)] = bytes_.size();
-    bytes_ += fmt::format("{} 0 obj\n", number);
-    bytes_ += content;
-    bytes_ += "\nendobj\n";
-  }
-
-  void write_stream(int number, const std::string& dictionary, const std::string& data) {
-    offsets_[static_cast<std::size_t>(number - 1)] = bytes_.size();
-    bytes_ += fmt::format("{} 0 obj\n<< {} /Length {} >>\nstream\n", number, dictionary, data.size());
-    bytes_ += data;
-    bytes_ += "\nendstream\nendobj\n";
-  }
-
-  std::string finish(int root, int information) {
-    const std::string identity = digest();
-    const std::size_t start = bytes_.size();
-    bytes_ += fmt::format("xref\n0 {}\n0000000000 65535 f \n", offsets_.size() + 1);
-    for (const std::size_t offset : offsets_) {
-      bytes_ += fmt::format("{:010} 00000 n \n", offset);
-    }
-    bytes_ +=
-        fmt::format("trailer\n<< /Size {0} /Root {1} 0 R /Info {2} 0 R /ID [<{3}> <{3}>] >>\nstartxref\n{4}\n%%EOF\n",
-                    offsets_.size() + 1, root, information, identity, start);
-    return std::move(bytes_);
-  }
-
-private:
-  // The file's identity, from what it holds (FNV-1a over eight bytes at a time, twice): the same for the same sheets.
-  [[nodiscard]] std::string digest() const {
-    std::uint64_t one = 0xcbf29ce484222325U;
-    std::uint64_t other = 0x84222325cbf29ce4U;
-    for (std::size_t at = 0; at < bytes_.size(); at += sizeof(std::uint64_t)) {
-      std::uint64_t word = 0;
-      std::memcpy(&word, bytes_.data() + at, std::min(sizeof word, bytes_.size() - at));
-      one = (one ^ word) * 0x100000001b3U;
-      other = (other ^ (one >> 29)) * 0x100000001b3U;
-    }
-    return fmt::format("{:016x}{:016x}", one, other);
-  }
-
-  std::string bytes_;
-  std::vector<std::size_t> offsets_;
-};
-
-// A string of any characters: UTF-16 with its mark, in hexadecimal.
-std::string text_string(const std::string& text) {
-  std::string hexadecimal = "<feff";
-  for (const Character& character : characters_of(text)) {
-    const auto code = static_cast<std::uint32_t>(character.code);
-    hexadecimal += code < 0x10000 ? fmt::format("{:04x}", code)
-                                  : fmt::format("{:04x}{:04x}", 0xD800 + ((code - 0x10000) >> 10),
-                                                0xDC00 + ((code - 0x10000) & 0x3FF));
-  }
-  return hexadecimal + '>';
+cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int length) {
+  static_cast<std::string*>(target)->append(reinterpret_cast<const char*>(data), length);
+  return CAIRO_STATUS_SUCCESS;
 }
 
-// Number of the font's object.
-int write_font(ObjectWriter& out, const PdfFont& font) {
-  const int number = out.take_number();
-  const int descendant = out.take_number();
-  const int descriptor = out.take_number();
-  const int program = out.take_number();
-  const int unicode = out.take_number();
-  out.write(number,
-            fmt::format("<< /Type /Font /Subtype /Type0 /BaseFont /{} /Encoding /Identity-H /DescendantFonts [{} 0 "
-                        "R] /ToUnicode {} 0 R >>",
-                        font.name(), descendant, unicode));
-  out.write(descendant, fmt::format("<< /Type /Font /Subtype /CIDFontType2 /BaseFont /{} /CIDSystemInfo << /Registry "
-                                    "(Adobe) /Ordering (Identity) /Supplement 0 >> /FontDescriptor {} 0 R /DW 600 "
-                                    "/CIDToGIDMap /Identity /W {} >>",
-                                    font.name(), descriptor, font.widths_array()));
-  out.write(descriptor, fmt::format("<< /Type /FontDescriptor /FontName /{} {} /FontFile2 {} 0 R >>", font.name(),
-                                    font.descriptor_numbers(), program));
-  const std::string file = font.font_program();
-  out.write_stream(program, fmt::format("/Length1 {}", file.size()), file);
-  out.write_stream(unicode, "", font.unicode_map());
-  return number;
-}
-
-void write_resources(ObjectWriter& out, int number, const PdfResources& resources) {
-  std::string fonts;
-  if (resources.regular.used()) {
-    fonts += fmt::format("/F0 {} 0 R ", write_font(out, resources.regular));
-  }
-  if (resources.bold.used()) {
-    fonts += fmt::format("/F1 {} 0 R ", write_font(out, resources.bold));
-  }
-  std::string circles;
-  for (std::size_t index = 0; index < resources.circles.size(); ++index) {
-    const CircleKind& kind = resources.circles[index];
-    const double reach = kind.radius + kind.paint.stroke_mm;
-    const int circle = out.take_number();
-    out.write_stream(
-        circle,
-        fmt::format("/Type /XObject /Subtype /Form /BBox [-{0:.3f} -{0:.3f} {0:.3f} {0:.3f}] /Resources << >>",
-                    reach + 0.01),
-        circle_content(kind));
-    circles += fmt::format("/C{} {} 0 R ", index, circle);
-  }
-  out.write(number, fmt::format("<< /Font << {}>> /XObject << {}>> >>", fonts, circles));
-}
-
-std::string file_of(const std::vector<Sheet>& sheets, PdfResources& resources) {
-  ObjectWriter out;
-  const int root = out.take_number();
-  const int pages = out.take_number();
-  const int information = out.take_number();
-  const int shared = out.take_number();
-  out.write(root,
-            fmt::format("<< /Type /Catalog /Pages {} 0 R /ViewerPreferences << /PrintScaling /None /DisplayDocTitle "
-                        "true >> >>",
-                        pages));
-  const std::string program = text_string("Punchwright " PUNCHWRIGHT_VERSION);
-  out.write(information, fmt::format("<< /Title {} /Creator {} /Producer {} >>", text_string(sheets.front().title),
-                                     program, program));
-  std::string kids;
-  std::string drawn; // kept from page to page, for its room
-  for (const Sheet& sheet : sheets) {
-    const int page = out.take_number();
-    const int content = out.take_number();
-    kids += fmt::format("{} 0 R ", page);
-    out.write(page,
-              fmt::format("<< /Type /Page /Parent {} 0 R /MediaBox [0 0 {:.3f} {:.3f}] /Resources {} 0 R /Contents {} "
-                          "0 R >>",
-                          pages, sheet.width * points_per_mm, sheet.height * points_per_mm, shared, content));
-    write_page(drawn, sheet, resources);
-    out.write_stream(content, "", drawn);
-  }
-  out.write(pages, fmt::format("<< /Type /Pages /Count {} /Kids [{}] >>", sheets.size(), kids));
-  write_resources(out, shared, resources);
-  return out.finish(root, information);
-}
-
-} // namespace
-
-Result<std::string> pdf_of(const std::vector<Sheet>& sheets) {
-  if (sheets.empty()) {
-    return Error{{}, 0, 0, "there is no page to write", {}};
-  }
+Failure too_long(const std::vector<Sheet>& sheets) {
   for (const Sheet& sheet : sheets) {
     if (sheet.width > longest_page_mm || sheet.height > longest_page_mm) {
       return Error{{},
@@ -183,16 +32,88 @@ Result<std::string> pdf_of(const std::vector<Sheet>& sheets) {
                    "choose sheets of paper (a4, letter), or fewer rows on a blank in the profile"};
     }
   }
-  auto regular = PdfFont::open(false);
-  if (!regular) {
-    return regular.error();
+  return std::nullopt;
+}
+
+Result<std::string> pages_by_cairo(const std::vector<Sheet>& sheets) {
+  const auto fonts = load_sheet_fonts();
+  if (!fonts) {
+    return fonts.error();
   }
-  auto bold = PdfFont::open(true);
-  if (!bold) {
-    return bold.error();
+  std::string bytes;
+  const std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)> surface(
+      cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 1, 1), cairo_surface_destroy);
+  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE,
+                                 utf8_of(characters_of(sheets.front().title)).c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Punchwright " PUNCHWRIGHT_VERSION);
+  // The same sheets give the same bytes on every day.
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
+  const std::unique_ptr<cairo_t, decltype(&cairo_destroy)> context(cairo_create(surface.get()), cairo_destroy);
+  for (const Sheet& sheet : sheets) {
+    cairo_pdf_surface_set_size(surface.get(), sheet.width * points_per_mm, sheet.height * points_per_mm);
+    cairo_save(context.get());
+    cairo_scale(context.get(), points_per_mm, points_per_mm);
+    draw_sheet(context.get(), sheet, *fonts);
+    cairo_restore(context.get());
+    cairo_show_page(context.get());
   }
-  PdfResources resources{std::move(regular).value(), std::move(bold).value(), {}};
-  return file_of(sheets, resources);
+  cairo_surface_finish(surface.get());
+  for (const cairo_status_t status : {cairo_status(context.get()), cairo_surface_status(surface.get())}) {
+    if (status != CAIRO_STATUS_SUCCESS) {
+      return cairo_error("the PDF can't be drawn", status);
+    }
+  }
+  return bytes;
+}
+
+// The number that stands behind the last `word` of the file.
+std::optional<long> last_number_after(const std::string& bytes, std::string_view word) {
+  const auto place = bytes.rfind(word);
+  if (place == std::string::npos) {
+    return std::nullopt;
+  }
+  const auto digits = bytes.find_first_of("0123456789", place + word.size());
+  long number = 0;
+  const bool found = digits != std::string::npos &&
+                     std::from_chars(bytes.data() + digits, bytes.data() + bytes.size(), number).ec == std::errc{};
+  return found ? std::optional(number) : std::nullopt;
+}
+
+// The catalogue again, with the viewer's preferences in it, behind the file; a reader takes the later one.
+Result<std::string> with_print_settings(std::string bytes) {
+  const auto catalogue = last_number_after(bytes, "/Root ");
+  const auto information = last_number_after(bytes, "/Info ");
+  const auto count = last_number_after(bytes, "/Size ");
+  const auto table = last_number_after(bytes, "startxref");
+  const std::string head = fmt::format("\n{} 0 obj\n<<", catalogue.value_or(0));
+  const auto old = bytes.rfind(head);
+  if (!catalogue || !information || !count || !table || old == std::string::npos) {
+    return Error{{}, 0, 0, "the PDF's catalogue can't be found in what cairo wrote", "report this as a defect"};
+  }
+  const auto entries = old + head.size();
+  const std::string kept = bytes.substr(entries, bytes.find("endobj", entries) - entries);
+  bytes += '\n';
+  const std::size_t place = bytes.size();
+  bytes += fmt::format("{} 0 obj\n<< /ViewerPreferences << /PrintScaling /None >>{}endobj\n", *catalogue, kept);
+  const std::size_t new_table = bytes.size();
+  bytes += fmt::format("xref\n{} 1\n{:010} 00000 n \ntrailer\n<< /Size {} /Root {} 0 R /Info {} 0 R /Prev {} >>\n"
+                       "startxref\n{}\n%%EOF\n",
+                       *catalogue, place, *count, *catalogue, *information, *table, new_table);
+  return bytes;
+}
+
+} // namespace
+
+Result<std::string> pdf_of(const std::vector<Sheet>& sheets) {
+  if (sheets.empty()) {
+    return Error{{}, 0, 0, "there is no page to write", {}};
+  }
+  if (const auto failure = too_long(sheets)) {
+    return *failure;
+  }
+  auto pages = pages_by_cairo(sheets);
+  return pages ? with_print_settings(std::move(pages).value()) : pages;
 }
 
 } // namespace punchwright

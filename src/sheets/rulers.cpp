@@ -19,10 +19,13 @@ double tick_length(int millimetre) {
 void add_ruler_across(std::vector<Shape>& shapes, Point start) {
   const int length = static_cast<int>(ruler_length);
   shapes.push_back(line_shape(start, {start.x + ruler_length, start.y}, line_paint(ink::black, hair)));
+  PolylineShape comb; // all ticks in one stroke, to and fro
+  comb.paint = line_paint(ink::black, hair);
   for (int millimetre = 0; millimetre <= length; ++millimetre) {
     const double x = start.x + millimetre;
-    shapes.push_back(line_shape({x, start.y}, {x, start.y + tick_length(millimetre)}, line_paint(ink::black, hair)));
+    comb.points.insert(comb.points.end(), {{x, start.y}, {x, start.y + tick_length(millimetre)}, {x, start.y}});
   }
+  shapes.push_back(std::move(comb));
   for (int centimetre = 0; centimetre * 10 <= length; ++centimetre) {
     const bool last = centimetre * 10 == length;
     const double x = start.x + centimetre * 10;
@@ -34,10 +37,13 @@ void add_ruler_across(std::vector<Shape>& shapes, Point start) {
 void add_ruler_up(std::vector<Shape>& shapes, Point start) {
   const int length = static_cast<int>(ruler_length);
   shapes.push_back(line_shape(start, {start.x, start.y - ruler_length}, line_paint(ink::black, hair)));
+  PolylineShape comb;
+  comb.paint = line_paint(ink::black, hair);
   for (int millimetre = 0; millimetre <= length; ++millimetre) {
     const double y = start.y - millimetre;
-    shapes.push_back(line_shape({start.x, y}, {start.x - tick_length(millimetre), y}, line_paint(ink::black, hair)));
+    comb.points.insert(comb.points.end(), {{start.x, y}, {start.x - tick_length(millimetre), y}, {start.x, y}});
   }
+  shapes.push_back(std::move(comb));
   for (int centimetre = 0; centimetre * 10 <= length; ++centimetre) {
     const double y = start.y - centimetre * 10;
     shapes.push_back(text_shape({start.x - 4.2, y + 0.9}, fmt::format("{}", centimetre), 2.4, Anchor::end));

@@ -80,7 +80,7 @@ private:
   FT_Face face_ = nullptr;
 };
 
-// Advance widths in em of the characters that sheets are made of: Latin letters, figures, punctuation and arrows.
+// Advance widths in em of the characters that sheets are made of: Latin letters, figures and punctuation.
 class WidthTable {
 public:
   explicit WidthTable(bool bold) : bold_(bold) {
@@ -107,15 +107,18 @@ public:
 private:
   static constexpr char32_t first_sign = 0x2000;
   bool bold_;
-  std::array<double, 0x250> latin_{};
-  std::array<double, 0x220> signs_{};
+  std::array<double, 0x180> latin_{};
+  std::array<double, 0x40> signs_{};
 };
 
-// Never changes once it is read.
+// Never changes once it is read; the bold face is only read where something is bold.
 const WidthTable& width_table(bool bold) {
+  if (bold) {
+    static const WidthTable heavy(true);
+    return heavy;
+  }
   static const WidthTable regular(false);
-  static const WidthTable heavy(true);
-  return bold ? heavy : regular;
+  return regular;
 }
 
 } // namespace

@@ -1,4 +1,4 @@
-// Sheets to bytes: PDF (cairo, then qpdf for the viewer's print settings), SVG (pugixml), PNG (cairo's pixels,
+// Sheets to bytes: PDF (cairo, and an update for the viewer's print settings), SVG (pugixml), PNG (cairo's pixels,
 // stb_image_write, a pHYs chunk). All give the same bytes for the same sheets, whatever the day and the locale.
 #pragma once
 
