@@ -53,6 +53,12 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
   if (finding.limit > 0) {
     entry["limit"] = finding.limit;
   }
+  if (finding.id == FindingId::card_longer_than_blank) {
+    entry["cards"] = finding.times;
+  }
+  if (finding.id == FindingId::card_too_short_for_loop) {
+    entry["circuits"] = finding.times;
+  }
   if (finding.line > 0) {
     entry["line"] = finding.line;
   }

@@ -102,12 +102,14 @@ int orientation_swatch(const SheetWishes& wishes) {
 int machine(const MachineWishes& wishes) {
   if (wishes.profile.empty()) {
     if (wants_measures(wishes) || wishes.swatch_looks_like || !wishes.output.empty()) {
-      return refuse(Error{{}, 0, 0, "which machine?", "name a built-in machine or a .machine file: punchwright machine"});
+      return refuse(
+          Error{{}, 0, 0, "which machine?", "name a built-in machine or a .machine file: punchwright machine"});
     }
     return list_machines();
   }
   if (!wishes.output.empty() && !wishes.output.ends_with(".machine")) {
-    return refuse(Error{wishes.output, 0, 0, "a machine is written as a .machine file", "let the name end in .machine"});
+    return refuse(
+        Error{wishes.output, 0, 0, "a machine is written as a .machine file", "let the name end in .machine"});
   }
   auto found = profile_for(wishes.profile);
   if (!found) {

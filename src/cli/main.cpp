@@ -4,6 +4,7 @@
 #include "cli/output.hpp"
 
 #include <CLI/CLI.hpp>
+#include <exception>
 #include <functional>
 #include <map>
 
@@ -53,6 +54,27 @@ private:
     sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)->required();
   }
 
+  // An option that takes one of a few words, and says which.
+  template <class Value>
+  static void add_choice(CLI::App* sub, const std::string& option, const std::string& what, Value& value,
+                         const std::map<std::string, Value>& words) {
+    std::string allowed;
+    for (const auto& [word, meaning] : words) {
+      allowed += (allowed.empty() ? "" : "|") + word;
+    }
+    sub->add_option_function<std::string>(
+           option,
+           [&value, words, option, allowed](const std::string& word) {
+             const auto found = words.find(word);
+             if (found == words.end()) {
+               throw CLI::ValidationError(option, "'" + word + "' is not allowed; allowed: " + allowed);
+             }
+             value = found->second;
+           },
+           what)
+        ->option_text(allowed);
+  }
+
   void add_check() {
     auto* const sub =
         add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
@@ -85,9 +107,8 @@ private:
         add_command("fabric", "draw the cloth over the whole piece", [this] { return export_fabric(fabric_); });
     add_input(sub, fabric_.where.file);
     add_output(sub, fabric_.where.output, ".png");
-    sub->add_option("--side", fabric_.side, "the side of the cloth to see")
-        ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}))
-        ->option_text("knit|purl");
+    add_choice(sub, "--side", "the side of the cloth to see", fabric_.side,
+               {{"knit", Face::knit}, {"purl", Face::purl}});
   }
 
   void add_machine() {
@@ -119,10 +140,8 @@ private:
   static void add_sheet_options(CLI::App* sub, SheetWishes& wishes, const std::string& kinds) {
     sub->add_option("MACHINE", wishes.profile, "a built-in machine, or a .machine file")->required();
     add_output(sub, wishes.output, kinds);
-    sub->add_option("--paper", wishes.paper, "paper")
-        ->transform(CLI::CheckedTransformer(
-            std::map<std::string, Paper>{{"a4", Paper::a4}, {"letter", Paper::letter}, {"roll", Paper::roll}}))
-        ->option_text("a4|letter|roll");
+    add_choice(sub, "--paper", "paper", wishes.paper,
+               {{"a4", Paper::a4}, {"letter", Paper::letter}, {"roll", Paper::roll}});
   }
 
   // Help and version are what was asked for; all else is a wrong call.
@@ -155,6 +174,11 @@ private:
 } // namespace punchwright::cli
 
 int main(int count, char** arguments) {
-  punchwright::cli::CommandLine line;
-  return line.run(count, arguments);
+  // Only what cannot be foreseen comes here: no memory, or a defect of ours.
+  try {
+    punchwright::cli::CommandLine line;
+    return line.run(count, arguments);
+  } catch (const std::exception& error) {
+    return punchwright::cli::refuse(punchwright::Error{{}, 0, 0, error.what(), "try a smaller design"});
+  }
 }

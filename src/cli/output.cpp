@@ -12,7 +12,7 @@
 namespace punchwright::cli {
 namespace {
 
-constexpr std::size_t largest_input = 8 * 1024 * 1024; // bytes: a 200 × 2,000 drawing takes 0.4 MB
+constexpr std::size_t largest_input = std::size_t{8} * 1024 * 1024; // bytes: a 200 × 2,000 drawing takes 0.4 MB
 
 } // namespace
 

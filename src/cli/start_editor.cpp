@@ -12,10 +12,14 @@
 namespace punchwright::cli {
 
 int start_editor(const std::string& file) {
+  std::error_code missing;
+  if (!file.empty() && !std::filesystem::exists(file, missing)) {
+    return refuse(Error{file, 0, 0, "no command and no file has this name", "see punchwright --help"});
+  }
   const std::string program = "punchwright-editor";
   std::error_code trouble;
   const auto here = std::filesystem::read_symlink("/proc/self/exe", trouble);
-  std::string beside = trouble ? program : (here.parent_path() / program).string();
+  const std::string beside = trouble ? program : (here.parent_path() / program).string();
   std::string argument = file;
   const auto start = [&](std::string name) {
     std::array<char*, 3> arguments{name.data(), argument.empty() ? nullptr : argument.data(), nullptr};

@@ -12,27 +12,25 @@ Grid::Grid(int width, int height)
 
 bool Grid::at(int column, int row) const {
   assert(column >= 0 && column < width_ && row >= 0 && row < height_);
-  const auto word = static_cast<std::size_t>(row * words_in_row_ + column / bits_in_word);
+  const auto word = place_of(row) + static_cast<std::size_t>(column / bits_in_word);
   return ((words_[word] >> (column % bits_in_word)) & 1U) != 0;
 }
 
 void Grid::set(int column, int row, bool contrast) {
   assert(column >= 0 && column < width_ && row >= 0 && row < height_);
-  const auto word = static_cast<std::size_t>(row * words_in_row_ + column / bits_in_word);
+  const auto word = place_of(row) + static_cast<std::size_t>(column / bits_in_word);
   const Word bit = Word{1} << (column % bits_in_word);
   words_[word] = contrast ? words_[word] | bit : words_[word] & ~bit;
 }
 
 std::span<const Grid::Word> Grid::row(int row) const {
   assert(row >= 0 && row < height_);
-  return std::span(words_).subspan(static_cast<std::size_t>(row * words_in_row_),
-                                   static_cast<std::size_t>(words_in_row_));
+  return std::span(words_).subspan(place_of(row), static_cast<std::size_t>(words_in_row_));
 }
 
 std::span<Grid::Word> Grid::row(int row) {
   assert(row >= 0 && row < height_);
-  return std::span(words_).subspan(static_cast<std::size_t>(row * words_in_row_),
-                                   static_cast<std::size_t>(words_in_row_));
+  return std::span(words_).subspan(place_of(row), static_cast<std::size_t>(words_in_row_));
 }
 
 std::string Grid::row_text(int row) const {

@@ -58,6 +58,11 @@ public:
   bool operator==(const Grid&) const = default;
 
 private:
+  // Of the row's first word.
+  [[nodiscard]] std::size_t place_of(int row) const {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(words_in_row_);
+  }
+
   int width_ = 0;
   int height_ = 0;
   int words_in_row_ = 0;

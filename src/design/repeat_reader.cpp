@@ -144,6 +144,7 @@ private:
 
   [[nodiscard]] std::string yarn_keys() const {
     std::vector<std::string> keys;
+    keys.reserve(document_.yarns.size());
     for (const Yarn& yarn : document_.yarns) {
       keys.push_back(fmt::format("\"{}\"", yarn.key));
     }

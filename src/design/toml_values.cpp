@@ -144,7 +144,8 @@ std::optional<double> TomlTable::number(std::string_view key, double least, doub
   }
   const toml::node& found = *table_.get(key);
   const std::optional<double> value = found.is_number() ? found.value<double>() : std::nullopt;
-  if (!value || !(*value >= least && *value <= most)) { // so written, it refuses nan too
+  const bool allowed = value && *value >= least && *value <= most; // so written, it refuses nan too
+  if (!allowed) {
     refuse(key, range_text("a number", plain(least), plain(most)));
     return std::nullopt;
   }
@@ -155,7 +156,7 @@ std::optional<std::string> TomlTable::text(std::string_view key, const std::stri
   if (!has(key)) {
     return std::nullopt;
   }
-  const auto value = table_.get(key)->value_exact<std::string>();
+  auto value = table_.get(key)->value_exact<std::string>();
   if (!value) {
     refuse(key, what);
   }

@@ -54,7 +54,7 @@ void TomlWriter::table(std::string_view name, const std::string& place, bool apa
 }
 
 void TomlWriter::key(std::string_view name, std::string_view value) {
-  std::string place = place_.empty() ? std::string(name) : place_ + '.' + std::string(name);
+  const std::string place = place_.empty() ? std::string(name) : place_ + '.' + std::string(name);
   std::string text(name);
   text += " = ";
   text += value;

@@ -116,7 +116,7 @@ struct Actions {
   bool publish_places = false;
 
   void push(Action action) { list.push_back(std::move(action)); }
-  void run(Command command) { list.push_back(Run{command}); }
+  void run(Command command) { list.emplace_back(Run{command}); }
 };
 
 // Everything of a design but its drawing and bands: what a ChangeField starts from.

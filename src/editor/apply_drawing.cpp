@@ -141,7 +141,7 @@ void apply_view(App& app, const ZoomAt& action) {
   // Where the anchor lies in the drawing, in stitches and in parts of the repeat's height.
   const float column = (action.anchor.x - before.origin.x) / before.cell_width;
   const float height = (before.origin.y - action.anchor.y) / tile_height(before);
-  const float row_mm = static_cast<float>(app.work.design.gauge.row_mm());
+  const auto row_mm = static_cast<float>(app.work.design.gauge.row_mm());
   const float present = view.zoom ? *view.zoom : before.cell_height / row_mm / app.theme.scale;
   view.zoom = std::clamp(present * action.factor, 2.0F / row_mm, 80.0F / row_mm);
   const CanvasLayout after = layout_of(app, view.canvas);

@@ -12,7 +12,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::size_t largest_file = 8U * 1024 * 1024; // bytes; the reader refuses more
+constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more
 
 FileReader reader() {
   return [](const fs::path& path) { return read_file(path, largest_file); };

@@ -87,7 +87,7 @@ std::vector<Cell> line_between(Cell from, Cell to) {
   const int step_column = from.column < to.column ? 1 : -1;
   const int step_row = from.row < to.row ? 1 : -1;
   std::vector<Cell> cells;
-  cells.reserve(static_cast<std::size_t>(std::max(wide, -tall) + 1));
+  cells.reserve(static_cast<std::size_t>(std::max(wide, -tall)) + 1);
   Cell at = from;
   int error = wide + tall;
   while (true) {

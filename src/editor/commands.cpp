@@ -83,7 +83,7 @@ bool ends_with_key(std::string_view keys, std::string_view key) {
 }
 
 bool is_sign(std::string_view key) {
-  return key.size() == 1 && !(key[0] >= 'a' && key[0] <= 'z');
+  return key.size() == 1 && (key[0] < 'a' || key[0] > 'z');
 }
 
 } // namespace

@@ -152,7 +152,8 @@ void draw_row_yarns(const Sight& sight, const ScreenBox& box) {
         const Colour words = contrast_ratio(yarn.colour, theme.text) >= contrast_ratio(yarn.colour, theme.on_accent)
                                  ? theme.text
                                  : theme.on_accent;
-        const char text[] = {yarn.key, 0};
+        const std::array<char, 2> letter{yarn.key, 0};
+        const char* const text = letter.data();
         const float y = (std::max(top, box.top) + std::min(bottom, box.bottom) - theme.small->FontSize) / 2;
         sight.list.AddText(theme.small, theme.small->FontSize,
                            {std::round(x + (wide - text_width(theme, text)) / 2), std::round(y)}, ink(words), text);

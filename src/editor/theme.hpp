@@ -3,6 +3,8 @@
 
 #include "design/document.hpp"
 
+#include <cmath>
+
 struct ImFont;
 
 namespace punchwright::editor {
@@ -34,10 +36,9 @@ struct Theme {
   float scale = 1.0F; // px per unit of layout: content scale times text size
 };
 
-[[nodiscard]] constexpr Colour mixed(Colour one, Colour another, float share) {
+[[nodiscard]] inline Colour mixed(Colour one, Colour another, float share) {
   const auto mix = [share](std::uint8_t a, std::uint8_t b) {
-    return static_cast<std::uint8_t>(static_cast<float>(a) + (static_cast<float>(b) - static_cast<float>(a)) * share +
-                                     0.5F);
+    return static_cast<std::uint8_t>(std::lround(std::lerp(static_cast<float>(a), static_cast<float>(b), share)));
   };
   return {mix(one.red, another.red), mix(one.green, another.green), mix(one.blue, another.blue)};
 }

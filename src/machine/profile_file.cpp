@@ -170,6 +170,21 @@ private:
                            geometry.feed_pitch),
                "feed holes smaller than their pitch");
     }
+    const auto off_sheet = [&](double from_edge, double diameter) {
+      return from_edge < diameter / 2 || from_edge > geometry.sheet_width - diameter / 2;
+    };
+    if (off_sheet(geometry.feed_from_side, geometry.feed_diameter)) {
+      complain(table_of_lengths, "feed_from_side_mm", "the feed holes run off the sheet",
+               "holes that lie on the sheet");
+    }
+    for (const ClipHole& clip : geometry.clips) {
+      if (off_sheet(clip.from_side, geometry.clip_diameter) || clip.from_end < geometry.clip_diameter / 2) {
+        complain(table_of_lengths, "clips_mm", "a clip hole runs off the sheet", "holes that lie on the sheet");
+      }
+    }
+    if (geometry.first_row < geometry.hole_diameter / 2) {
+      complain(table_of_lengths, "first_row_mm", "the lowest row runs off the sheet", "holes that lie on the sheet");
+    }
   }
 
   void complain(const TomlTable& where, std::string_view key, std::string message, const std::string& allowed) const {

@@ -45,11 +45,20 @@ public:
     case FindingId::yarns_too_alike: return yarns_too_alike();
     case FindingId::unknown_key: break;
     }
-    return {finding_.text, "nothing is lost; take it out if it was a slip of the pen"};
+    return {finding_.text, "nothing is lost; correct it if it is a typing mistake"};
   }
 
 private:
-  std::string name(char key) const { return key == 0 ? "contrast" : yarn_of(document_, key).name; }
+  // The yarn's name on one line, or its key where it has none.
+  std::string name(char key) const {
+    if (key == 0) {
+      return "the contrast";
+    }
+    std::string text = yarn_of(document_, key).name;
+    std::ranges::replace_if(
+        text, [](unsigned char letter) { return letter < ' ' || letter == 127; }, ' ');
+    return text.empty() ? std::string(1, key) : text;
+  }
   int row() const { return finding_.row + 1; }
 
   Words repeat_width() const {
@@ -64,7 +73,9 @@ private:
     }
     return {fmt::format("the repeat is {} wide, which does not divide the card's {}: a card holds {}",
                         counted(finding_.stitches, "stitch", "stitches"), finding_.limit, listed(widths)),
-            fmt::format("make it {} stitches wide; needles selected by hand know no such limit", listed(nearest))};
+            fmt::format(
+                "make it {} stitches wide, or choose a bed whose needles are selected by hand, which has no such limit",
+                listed(nearest))};
   }
 
   Words float_too_long() const {
@@ -74,6 +85,8 @@ private:
                           finding_.last_column + 1)
             : fmt::format("columns {} to {}", finding_.first_column + 1, finding_.last_column + 1);
     std::string place = columns;
+    // Each stitch parts the float in two: n of them leave n + 1 parts, none longer than the limit.
+    const int needed = finding_.stitches / (finding_.limit + 1);
     if (finding_.on_piece) {
       place = fmt::format("needles {} to {}", name_of(*finding_.first_needle), name_of(*finding_.last_needle));
       if (finding_.times > 1) {
@@ -85,24 +98,24 @@ private:
     return {fmt::format("row {}: {} floats behind {} of {} ({:.1f} mm), {}; {} at most are allowed", row(),
                         name(finding_.yarn), counted(finding_.stitches, "stitch", "stitches"), name(finding_.other),
                         finding_.stitches * document_.gauge.stitch_mm(), place, finding_.limit),
-            fmt::format("knit a stitch of {} in the middle of it, or catch the float by hand and raise the limit",
-                        name(finding_.yarn))};
+            fmt::format("knit {} of {} {}, or catch the float by hand and raise the limit",
+                        counted(needed, "stitch", "stitches"), name(finding_.yarn),
+                        needed == 1 ? "in the middle of it" : "in it, evenly spread")};
   }
 
   Words row_all_main() const {
-    std::string text = fmt::format("row {} is knitted in {} alone", row(), name(finding_.yarn));
-    if (finding_.other == 0) {
-      return {text, "a band of one yarn: no contrast is in the feeder"};
-    }
-    std::string remedy = fmt::format("take {} out of the feeder before it", name(finding_.other));
+    std::string remedy = fmt::format("before it, take {} out of the feeder if it is in", name(finding_.other));
     switch (profile_.selects) {
     case Selects::next_pass:
-      remedy += " and push the selected end needles back: a selected needle whose feeder is empty drops its stitch";
+      remedy +=
+          end_needles_knit_contrast(document_, profile_)
+              ? " and push the selected end needles back: a selected needle whose feeder is empty drops its stitch"
+              : "; no needle stands selected for it";
       break;
     case Selects::same_pass: remedy += "; no needle stands selected between passes, so nothing can drop"; break;
     case Selects::by_hand: remedy += " and bring no needle forward"; break;
     }
-    return {text, remedy};
+    return {fmt::format("row {} is knitted in {} alone", row(), name(finding_.yarn)), remedy};
   }
 
   Words row_all_contrast() const {
@@ -110,14 +123,19 @@ private:
         fmt::format("row {} is knitted in {} alone: every needle is selected, and {} would lie loose across the whole "
                     "piece",
                     row(), name(finding_.yarn), name(finding_.other)),
-        fmt::format("take {} out of the feeder before it and put it back after it", name(finding_.other))};
+        fmt::format("take {0} out of the feeder before it and put it back after it; after an odd number of such rows "
+                    "{0} hangs at the other edge: cut it and rejoin it",
+                    name(finding_.other))};
   }
 
   Words yarn_on_other_side() const {
+    const bool by_passes = profile_.feeders == 1; // a two-colour row takes two
     return {fmt::format("{} is wanted again in row {} after {} without it{}, and hangs at the other edge then",
-                        name(finding_.yarn), row(), counted(finding_.gap, "row", "rows"),
+                        name(finding_.yarn), row(),
+                        by_passes ? counted(finding_.gap, "pass", "passes") : counted(finding_.gap, "row", "rows"),
                         finding_.times > 1 ? fmt::format(" ({} times)", finding_.times) : ""),
-            "cut it and rejoin it at the side of the carriage, or make the rows between even in number"};
+            fmt::format("cut it and rejoin it at the side of the carriage, or make the {} between even in number",
+                        by_passes ? "passes" : "rows")};
   }
 
   Words card_too_short() const {
@@ -127,16 +145,10 @@ private:
   }
 
   Words card_too_long() const {
-    std::string joins;
-    constexpr int most_named = 6;
-    for (int card = 1; card < std::min(finding_.times, most_named + 1); ++card) {
-      joins += fmt::format("{}{}", joins.empty() ? "" : ", ", card * finding_.limit);
-    }
-    if (finding_.times - 1 > most_named) {
-      joins += " and so on";
-    }
-    return {fmt::format("the card has {} rows, a blank has {}", finding_.stitches, finding_.limit),
-            fmt::format("punch {} cards and join them after row {}", finding_.times, joins)};
+    return {
+        fmt::format("the card has {} rows, a blank has {}", finding_.stitches, finding_.limit),
+        fmt::format("punch {} cards and join them after {} {}", finding_.times, finding_.times == 2 ? "row" : "every",
+                    finding_.times == 2 ? fmt::format("{}", finding_.limit) : fmt::format("{} rows", finding_.limit))};
   }
 
   Words piece_wider_than_bed() const {

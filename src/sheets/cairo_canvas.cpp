@@ -74,7 +74,7 @@ void add_path(cairo_t* context, const PolylineShape& line) {
 }
 
 // Filled circles are drawn as points with a round pen, and points in a row as one dashed line: a card has a thousand
-// holes, and as many arcs take ten times as long and make the file four times as large.
+// holes, and as many arcs take twice as long and make the file three times as large.
 void stroke_points(cairo_t* context, const std::map<long, std::vector<PointRun>>& runs, double pen_mm, Colour colour) {
   set_colour(context, colour);
   cairo_set_line_width(context, pen_mm);

@@ -31,9 +31,10 @@ TEST_SUITE("repeat width") {
     CHECK(
         words.text ==
         "the repeat is 10 stitches wide, which does not divide the card's 24: a card holds 1, 2, 3, 4, 6, 8, 12 or 24");
-    CHECK(words.remedy == "make it 8 or 12 stitches wide; needles selected by hand know no such limit");
+    CHECK(words.remedy ==
+          "make it 8 or 12 stitches wide, or choose a bed whose needles are selected by hand, which has no such limit");
     CHECK(only_words(FindingId::repeat_width, blank_document(30, 1), test::card_machine()).remedy ==
-          "make it 24 stitches wide; needles selected by hand know no such limit");
+          "make it 24 stitches wide, or choose a bed whose needles are selected by hand, which has no such limit");
   }
 
   TEST_CASE("a fault for every other width, silent by hand") {
@@ -57,10 +58,10 @@ TEST_SUITE("single-colour rows") {
     CHECK(found[0].severity == Severity::note);
     const Words words = words_of(found[0], document, test::card_machine());
     CHECK(words.text == "row 2 is knitted in Oat alone");
-    CHECK(words.remedy == "take Ink out of the feeder before it and push the selected end needles back: a selected "
-                          "needle whose feeder is empty drops its stitch");
+    CHECK(words.remedy == "before it, take Ink out of the feeder if it is in and push the selected end needles back: a "
+                          "selected needle whose feeder is empty drops its stitch");
     CHECK(words_of(found[0], document, test::by_hand()).remedy ==
-          "take Ink out of the feeder before it and bring no needle forward");
+          "before it, take Ink out of the feeder if it is in and bring no needle forward");
   }
 
   TEST_CASE("all contrast: main is taken out, or it lies loose across the whole piece") {
@@ -68,7 +69,10 @@ TEST_SUITE("single-colour rows") {
     const Words words = only_words(FindingId::row_all_contrast, document, test::card_machine());
     CHECK(words.text ==
           "row 2 is knitted in Ink alone: every needle is selected, and Oat would lie loose across the whole piece");
-    CHECK(words.remedy == "take Oat out of the feeder before it and put it back after it");
+    CHECK(
+        words.remedy ==
+        "take Oat out of the feeder before it and put it back after it; after an odd number of such rows Oat hangs at "
+        "the other edge: cut it and rejoin it");
   }
 }
 
@@ -130,7 +134,7 @@ TEST_SUITE("card") {
     CHECK(of_kind(FindingId::card_longer_than_blank, blank_document(24, 60), test::card_machine()).empty());
     const Words words = only_words(FindingId::card_longer_than_blank, blank_document(24, 130), test::card_machine());
     CHECK(words.text == "the card has 130 rows, a blank has 60");
-    CHECK(words.remedy == "punch 3 cards and join them after row 60, 120");
+    CHECK(words.remedy == "punch 3 cards and join them after every 60 rows");
   }
 }
 
