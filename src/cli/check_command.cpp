@@ -13,7 +13,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// 37.5, not 37.4999999: hundredths of a millimetre are finer than any yarn.
+// Contrast ratios: more digits than anybody can see.
 double hundredths(double number) {
   return std::round(number * 100.0) / 100.0;
 }

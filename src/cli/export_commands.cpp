@@ -15,7 +15,7 @@ template <class Export> int export_file(const ExportWishes& wishes, Export&& fil
     return refuse(opened.error());
   }
   const int written = write_all(files_for(*opened));
-  return written == done ? code_for_faults(*opened, wishes.file) : written;
+  return written == done ? code_for_faults(check(opened->document, opened->profile), wishes.file) : written;
 }
 
 // A profile on the command line: built in, or a .machine file's path from here.
@@ -45,13 +45,12 @@ Failure measure(Profile& profile, const MachineWishes& wishes) {
   if (!profile.card) {
     return Error{wishes.profile, 0, 0, "this machine reads no card", "there is no blank to measure"};
   }
-  constexpr double gaps = 23.0;
   const CardGeometry& before = profile.card->geometry;
-  const double columns = profile.card->repeat > 1 ? profile.card->repeat - 1 : gaps;
+  const BlankReadings present = readings_of(before, profile.card->repeat);
   const BlankReadings readings{
-      wishes.over_23_holes.value_or(before.stitch_pitch * columns),
-      wishes.over_50_rows.value_or(before.row_pitch * 50.0), wishes.edge_to_first_hole.value_or(before.column_1),
-      wishes.sheet_width.value_or(before.sheet_width), wishes.hole_diameter.value_or(before.hole_diameter)};
+      wishes.over_23_holes.value_or(present.over_23_holes), wishes.over_50_rows.value_or(present.over_50_rows),
+      wishes.edge_to_first_hole.value_or(present.edge_to_first_hole), wishes.sheet_width.value_or(present.sheet_width),
+      wishes.hole_diameter.value_or(present.hole_diameter)};
   auto geometry = geometry_from_readings(readings, profile.card->repeat, before);
   if (!geometry) {
     return geometry.error();

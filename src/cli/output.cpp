@@ -3,7 +3,6 @@
 
 #include "cli/commands.hpp"
 #include "files/files.hpp"
-#include "rules/findings.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -74,8 +73,7 @@ int write_all(const Result<std::vector<OutputFile>>& files) {
   return to_standard_output || print(names) ? done : cannot;
 }
 
-int code_for_faults(const OpenedDocument& opened, const std::string& file) {
-  const auto findings = check(opened.document, opened.profile);
+int code_for_faults(const std::vector<Finding>& findings, const std::string& file) {
   const auto faults = std::ranges::count(findings, Severity::fault, &Finding::severity);
   if (faults == 0) {
     return done;

@@ -3,6 +3,7 @@
 
 #include "design/result.hpp"
 #include "machine/open_document.hpp"
+#include "rules/findings.hpp"
 #include "sheets/exports.hpp"
 
 #include <string>
@@ -37,6 +38,6 @@ private:
 int write_all(const Result<std::vector<OutputFile>>& files);
 
 // done, or faults_found with a line on standard error that says how many.
-int code_for_faults(const OpenedDocument& opened, const std::string& file);
+int code_for_faults(const std::vector<Finding>& findings, const std::string& file);
 
 } // namespace punchwright::cli

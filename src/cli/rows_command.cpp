@@ -102,7 +102,7 @@ int list_rows(const CheckWishes& wishes) {
   const RowsToKnit rows = rows_to_knit(opened->document, opened->profile);
   Printer printer;
   wishes.json ? add_json(printer, *opened, rows) : add_table(printer, *opened, rows);
-  return printer.finish() ? code_for_faults(*opened, wishes.file) : cannot;
+  return printer.finish() ? code_for_faults(check(opened->document, opened->profile, rows), wishes.file) : cannot;
 }
 
 } // namespace punchwright::cli

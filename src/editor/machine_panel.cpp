@@ -75,10 +75,8 @@ void measure_blank(const App& app, Actions& actions) {
   const CardReader& card = *app.work.profile.card;
   heading(theme, "Measure your blank");
   hint(theme, "A few readings on your own card, in millimetres, replace the values from memory.");
-  const CardGeometry& known = card.geometry;
-  const int gaps = card.repeat >= 24 ? 23 : card.repeat - 1;
-  BlankReadings readings = app.session.readings.value_or(BlankReadings{
-      known.stitch_pitch * gaps, known.row_pitch * 50, known.column_1, known.sheet_width, known.hole_diameter});
+  const int gaps = gaps_measured(card.repeat);
+  BlankReadings readings = app.session.readings.value_or(readings_of(card.geometry, card.repeat));
   bool changed = false;
   const std::string across = fmt::format("Over {} gaps", gaps);
   changed = number_field({app, actions, "reading across"}, across.c_str(), readings.over_23_holes, 1, 400, "%.1f");

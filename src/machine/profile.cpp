@@ -16,11 +16,6 @@ bool is_unsure(std::string_view source) {
   return source.starts_with("from memory") || source.starts_with("unknown");
 }
 
-// Distances between `gaps` + 1 holes in a row of the card: 23 gaps on a 24-stitch card, 11 on a 12-stitch one.
-int gaps_measured(int repeat) {
-  return std::min(repeat, 24) - 1;
-}
-
 Error impossible(std::string_view what, double reading, std::string remedy) {
   return Error{"", 0, 0, fmt::format("{} reads {} mm", what, reading), std::move(remedy)};
 }
@@ -73,6 +68,15 @@ std::vector<std::string> unsure_values(const Profile& profile) {
     }
   }
   return sentences;
+}
+
+int gaps_measured(int repeat) {
+  return std::min(repeat, 24) - 1;
+}
+
+BlankReadings readings_of(const CardGeometry& geometry, int repeat) {
+  return {geometry.stitch_pitch * gaps_measured(repeat), geometry.row_pitch * 50, geometry.column_1,
+          geometry.sheet_width, geometry.hole_diameter};
 }
 
 Result<CardGeometry> geometry_from_readings(const BlankReadings& readings, int repeat, const CardGeometry& before) {

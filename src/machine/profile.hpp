@@ -104,6 +104,12 @@ struct BlankReadings {
   double hole_diameter = 0;
 };
 
+// Over how many gaps between holes the first reading goes: 23, or all of a narrower card.
+[[nodiscard]] int gaps_measured(int repeat);
+
+// What a ruler reads on a blank of that geometry: the way back from geometry_from_readings().
+[[nodiscard]] BlankReadings readings_of(const CardGeometry& geometry, int repeat);
+
 // The geometry that those readings mean; what they don't tell is kept from `before`. Refused where a reading is
 // impossible (holes that overlap, columns beyond the sheet), with the reading named.
 [[nodiscard]] Result<CardGeometry> geometry_from_readings(const BlankReadings& readings, int repeat,

@@ -142,23 +142,22 @@ struct Reading {
   double present = 0;
 };
 
-std::vector<Reading> readings_of(const CardReader& card) {
-  const CardGeometry& geometry = card.geometry;
-  // A wide repeat is measured over 23 gaps as well; see geometry_from_readings().
-  const int gaps = std::min(card.repeat, 24) - 1;
+std::vector<Reading> readings_on_page(const CardReader& card) {
+  const BlankReadings present = readings_of(card.geometry, card.repeat);
+  const int gaps = gaps_measured(card.repeat);
   const std::string side = card.face == CardFace::as_knitter_sees ? "left" : "right";
   return {{"A", fmt::format("over {} holes: from the first to the last of {} in a row", gaps, gaps + 1),
-           gaps * geometry.stitch_pitch},
-          {"B", "over 50 rows: from the middle of a hole to that of the 50th above it", 50 * geometry.row_pitch},
+           present.over_23_holes},
+          {"B", "over 50 rows: from the middle of a hole to that of the 50th above it", present.over_50_rows},
           {"C", fmt::format("edge to first hole: from the {} edge to the middle of the nearest column", side),
-           geometry.column_1},
-          {"D", "sheet width: from edge to edge", geometry.sheet_width},
-          {"E", "hole diameter: of one punched hole", geometry.hole_diameter}};
+           present.edge_to_first_hole},
+          {"D", "sheet width: from edge to edge", present.sheet_width},
+          {"E", "hole diameter: of one punched hole", present.hole_diameter}};
 }
 
 void add_readings(std::vector<Shape>& shapes, const CardReader& card, const PageFrame& frame, Point corner) {
   double y = corner.y;
-  for (const Reading& reading : readings_of(card)) {
+  for (const Reading& reading : readings_on_page(card)) {
     shapes.push_back(text_shape({corner.x, y}, reading.letter, 4.2, Anchor::start, true));
     shapes.push_back(
         text_shape({corner.x + 6, y}, fitting_text(reading.what, 2.8, false, frame.right() - corner.x - 62), 2.8));

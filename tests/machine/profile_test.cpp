@@ -227,3 +227,16 @@ TEST_CASE("impossible readings are refused by name") {
           "the distance from the edge to the first hole reads 1 mm; so 24 columns would reach from -0.8 to 106.2 "
           "mm on a sheet 142.0 mm wide; measure the sheet and that distance again");
 }
+
+TEST_CASE("what a ruler reads on a blank gives back its geometry, on narrow and on wide cards") {
+  CardGeometry geometry;
+  geometry.stitch_pitch = 2.25;
+  geometry.hole_diameter = 1.75;
+  geometry.column_1 = 12.5;
+  for (const int repeat : {12, 24, 40}) {
+    CAPTURE(repeat);
+    const BlankReadings readings = readings_of(geometry, repeat);
+    CHECK(readings.over_23_holes == doctest::Approx(2.25 * (repeat == 12 ? 11 : 23)));
+    CHECK(geometry_from_readings(readings, repeat, geometry).value() == geometry);
+  }
+}
