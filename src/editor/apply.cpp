@@ -66,7 +66,7 @@ struct Applier {
   void operator()(const StrokeTo& action) const { apply_drawing(app, action); }
   void operator()(const EndStroke& action) const { apply_drawing(app, action); }
   void operator()(const MoveCursor& action) const { apply_drawing(app, action); }
-  void operator()(const PlaceCursor& action) const { app.view.cursor = action.at; }
+  void operator()(const PlaceCursor& action) const { apply_drawing(app, action); }
   void operator()(const ZoomAt& action) const { apply_view(app, action); }
   void operator()(const PanBy& action) const {
     if (!app.view.zoom) {

@@ -81,14 +81,16 @@ void join_band(App& app) {
 }
 
 void step_finding(App& app, int by) {
-  const int count = static_cast<int>(app.caches.findings.size());
+  const std::vector<Listed>& listed = app.caches.listed;
+  const int count = static_cast<int>(listed.size());
   if (count == 0) {
     say(app, "Nothing found: the repeat can be knitted as it is", Tone::good);
     return;
   }
-  const int present = app.view.finding;
-  const int next = present < 0 ? (by > 0 ? 0 : count - 1) : (present + by + count) % count;
-  apply_view(app, ChooseFinding{next});
+  const auto present = std::ranges::find(listed, app.view.finding, &Listed::finding);
+  const int place = static_cast<int>(present - listed.begin());
+  const int next = present == listed.end() ? (by > 0 ? 0 : count - 1) : (place + by + count) % count;
+  apply_view(app, ChooseFinding{listed[static_cast<std::size_t>(next)].finding});
 }
 
 // Commands that change the drawing and nothing else, as edits.
@@ -136,7 +138,12 @@ void run_file_command(App& app, Command command) {
 
 void run_view_command(App& app, Command command) {
   View& view = app.view;
-  const auto zoom = [&](float factor) { apply_view(app, ZoomAt{factor, view.canvas.middle()}); };
+  // By keys the cursor is what one looks at: it stays where it is, and comes into sight where it was out of it.
+  const auto zoom = [&](float factor) {
+    show(app, view.cursor);
+    apply_view(app, ZoomAt{factor, box_of(layout_of(app, view.canvas), view.cursor).middle()});
+    show(app, view.cursor);
+  };
   switch (command) {
   case Command::pen_opposite: view.pen = Pen::opposite; return;
   case Command::pen_contrast: view.pen = Pen::contrast; return;

@@ -1,6 +1,5 @@
 // Strokes of the pen, the cursor, zoom and findings: what changes while one looks at the drawing.
 #include "editor/applying.hpp"
-#include "machine/placement.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -87,9 +86,17 @@ void apply_drawing(App& app, const MoveCursor& action) {
     close_step(app);
     app.session.message.clear();
     draw(app, {cursor}, contrast);
-    return;
+  } else {
+    cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
   }
-  cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
+  show(app, cursor);
+}
+
+void apply_drawing(App& app, const PlaceCursor& action) {
+  const Grid& grid = app.work.design.grid;
+  app.view.cursor =
+      Cell{std::clamp(action.at.column, 0, grid.width() - 1), std::clamp(action.at.row, 0, grid.height() - 1)};
+  show(app, app.view.cursor);
 }
 
 CanvasLayout layout_of(const App& app, const ScreenBox& box) {
@@ -111,13 +118,16 @@ CanvasLayout layout_of(const App& app, const ScreenBox& box) {
   if (view.zoom) {
     set_zoom(*view.zoom * app.theme.scale);
   } else {
-    // All of the repeat and a few stitches of its neighbours; very long ones are shown from row 1 at a legible size.
-    float zoom = zoom_to_fit(stitch, row, static_cast<float>(layout.columns) + 6.0F,
-                             static_cast<float>(layout.rows) + 4.0F, box);
+    // All of the repeat and a few stitches of its neighbours. The whole width is always seen; what is too tall for a
+    // legible size is shown from row 1 up.
+    const auto columns = static_cast<float>(layout.columns);
+    const auto rows = static_cast<float>(layout.rows);
     const float smallest = 3.0F * app.theme.scale / static_cast<float>(row);
     const float largest = 34.0F * app.theme.scale / static_cast<float>(row);
+    const float across = zoom_to_fit(stitch, row, columns + 6.0F, 1.0F, box);
+    float zoom = zoom_to_fit(stitch, row, columns + 6.0F, rows + 4.0F, box);
     const bool tall = zoom < smallest;
-    zoom = std::clamp(zoom, smallest, largest);
+    zoom = std::min(std::clamp(zoom, smallest, largest), across);
     set_zoom(zoom);
     while (!tall && zoom > smallest && tile_height(layout) + 2 * layout.cell_height > box.height()) {
       zoom *= 0.95F; // strips take room too
@@ -149,9 +159,6 @@ void apply_view(App& app, const ZoomAt& action) {
   view.pan.y += action.anchor.y - (after.origin.y - height * tile_height(after));
 }
 
-namespace {
-
-// Pans so far that the cell can be seen, where it can't.
 void show(App& app, Cell cell) {
   const ScreenBox& canvas = app.view.canvas;
   if (canvas.width() <= 0) {
@@ -175,6 +182,22 @@ void show(App& app, Cell cell) {
   }
 }
 
+namespace {
+
+// Where the settings are that a finding speaks of.
+std::optional<Tab> tab_for(FindingId id) {
+  switch (id) {
+  case FindingId::yarns_too_alike: return Tab::yarns;
+  case FindingId::card_too_short_for_loop:
+  case FindingId::card_longer_than_blank: return Tab::card;
+  case FindingId::piece_wider_than_bed:
+  case FindingId::piece_off_bed:
+  case FindingId::repeat_on_needles:
+  case FindingId::repeat_cut_at_edges: return Tab::piece;
+  default: return std::nullopt;
+  }
+}
+
 } // namespace
 
 void apply_view(App& app, const ChooseFinding& action) {
@@ -187,14 +210,15 @@ void apply_view(App& app, const ChooseFinding& action) {
   app.view.finding_wanted = true;
   app.view.focus_drawing = true;
   const Finding& finding = app.caches.findings[static_cast<std::size_t>(action.finding)];
-  if (finding.row < 0) {
+  app.view.tab = tab_for(finding.id).value_or(app.view.tab);
+  const auto mark = std::ranges::find(app.caches.marks, action.finding, &Mark::finding);
+  if (mark == app.caches.marks.end()) {
     return;
   }
-  Cell place{std::max(0, finding.first_column), finding.row};
-  if (finding.last_needle) {
-    place.column = Placement(app.work.design, app.work.profile).column_of(*finding.last_needle);
+  const Cell place{mark->first_column, mark->row};
+  if (finding.row >= 0) {
+    app.view.cursor = place;
   }
-  app.view.cursor = place;
   show(app, place);
 }
 

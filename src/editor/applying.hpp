@@ -17,9 +17,13 @@ void apply_drawing(App& app, const BeginStroke& action);
 void apply_drawing(App& app, const StrokeTo& action);
 void apply_drawing(App& app, const EndStroke& action);
 void apply_drawing(App& app, const MoveCursor& action);
+void apply_drawing(App& app, const PlaceCursor& action);
 
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);
+
+// Pans so far that the cell can be seen, where it can't.
+void show(App& app, Cell cell);
 
 void run_command(App& app, Command command);
 

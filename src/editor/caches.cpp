@@ -52,33 +52,93 @@ void count_strips(Caches& caches) {
   caches.strips = strips;
 }
 
+// A float's run. Needles run from left to right where the drawing runs from right to left.
+Mark run_of(const Finding& finding, const Placement& placement, int width) {
+  Mark mark{finding.row, finding.row, 0, width - 1, 0, {}};
+  if (finding.first_needle && finding.last_needle) {
+    if (finding.last_needle->position - finding.first_needle->position + 1 < width) {
+      mark.first_column = placement.column_of(*finding.last_needle);
+      mark.last_column = placement.column_of(*finding.first_needle);
+    }
+  } else if (finding.first_column >= 0) {
+    mark.first_column = finding.first_column;
+    mark.last_column = finding.last_column;
+  }
+  return mark;
+}
+
+// Where in the drawing a finding is that isn't about one row: the columns at both ends of the piece, the bands of a
+// pair of yarns, or all of it.
+std::vector<Mark> wide_marks_of(const Finding& finding, const Document& design) {
+  const int top = design.grid.height() - 1;
+  const int right = design.grid.width() - 1;
+  switch (finding.id) {
+  case FindingId::unknown_key: return {};
+  case FindingId::repeat_on_needles:
+  case FindingId::repeat_cut_at_edges:
+    return {Mark{0, top, finding.first_column, finding.first_column, 0, finding.first_needle},
+            Mark{0, top, finding.last_column, finding.last_column, 0, finding.last_needle}};
+  case FindingId::yarns_too_alike: {
+    std::vector<Mark> marks;
+    int row = 0;
+    for (const Band& band : design.bands) {
+      if (band.main == finding.other && band.contrast == finding.yarn) {
+        marks.push_back(Mark{row, row + band.rows - 1, 0, right, 0, {}});
+      }
+      row += band.rows;
+    }
+    return marks;
+  }
+  default: return {Mark{0, top, 0, right, 0, {}}};
+  }
+}
+
 void find_marks(const Work& work, Caches& caches) {
   caches.marks.clear();
-  caches.faults = caches.warnings = caches.notes = 0;
   const Placement placement(work.design, work.profile);
-  const int width = work.design.grid.width();
+  const Grid& grid = work.design.grid;
   for (std::size_t index = 0; index < caches.findings.size(); ++index) {
     const Finding& finding = caches.findings[index];
+    const bool in_row = finding.row >= 0 && finding.row < grid.height();
+    const std::vector<Mark> found =
+        in_row ? std::vector{run_of(finding, placement, grid.width())} : wide_marks_of(finding, work.design);
+    for (Mark mark : found) {
+      mark.finding = static_cast<int>(index);
+      caches.marks.push_back(mark);
+    }
+  }
+  std::ranges::stable_sort(caches.marks, {}, &Mark::row);
+}
+
+// A float on the piece that is as long as one of the same yarn in the same row of the repeat is that one. Findings come
+// by row, so it stands not far behind in the list.
+Listed* same_on_repeat(const Finding& finding, Caches& caches) {
+  for (auto entry = caches.listed.rbegin(); entry != caches.listed.rend(); ++entry) {
+    const Finding& other = caches.findings[static_cast<std::size_t>(entry->finding)];
+    if (other.id != finding.id || other.row != finding.row) {
+      return nullptr;
+    }
+    if (other.yarn == finding.yarn && !other.on_piece && other.stitches == finding.stitches && entry->on_piece < 0) {
+      return &*entry;
+    }
+  }
+  return nullptr;
+}
+
+void list_findings(Caches& caches) {
+  caches.listed.clear();
+  caches.faults = caches.warnings = caches.notes = 0;
+  for (std::size_t index = 0; index < caches.findings.size(); ++index) {
+    const Finding& finding = caches.findings[index];
+    if (Listed* const same = finding.on_piece ? same_on_repeat(finding, caches) : nullptr) {
+      same->on_piece = static_cast<int>(index);
+      continue;
+    }
+    caches.listed.push_back(Listed{static_cast<int>(index), -1});
     caches.faults += finding.severity == Severity::fault ? 1 : 0;
     caches.warnings += finding.severity == Severity::warning ? 1 : 0;
     caches.notes += finding.severity == Severity::note ? 1 : 0;
-    if (finding.row < 0 || finding.row >= work.design.grid.height()) {
-      continue;
-    }
-    Mark mark{finding.row, 0, width - 1, static_cast<int>(index)};
-    if (finding.first_needle && finding.last_needle) {
-      // Needles run from left to right where the drawing runs from right to left.
-      if (finding.last_needle->position - finding.first_needle->position + 1 < width) {
-        mark.first_column = placement.column_of(*finding.last_needle);
-        mark.last_column = placement.column_of(*finding.first_needle);
-      }
-    } else if (finding.first_column >= 0) {
-      mark.first_column = finding.first_column;
-      mark.last_column = finding.last_column;
-    }
-    caches.marks.push_back(mark);
   }
-  std::ranges::stable_sort(caches.marks, {}, &Mark::row);
 }
 
 void find_row_yarns(const Work& work, Caches& caches) {
@@ -139,6 +199,7 @@ bool refresh(App& app) {
     }
     find_inserted(work, caches);
     count_strips(caches);
+    list_findings(caches);
     find_marks(work, caches);
     find_row_yarns(work, caches);
     caches.opening = work.opening;

@@ -9,6 +9,7 @@
 #include "rules/findings.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace punchwright::editor {
@@ -22,12 +23,20 @@ struct InsertedRows {
   Why why = Why::yarn_change;
 };
 
-// A run of stitches to be marked in the drawing.
+// Stitches to be marked in the drawing: a run in a row, or the same columns of several rows.
 struct Mark {
   int row = 0;
+  int last_row = 0;
   int first_column = 0; // first > last: round the edge
   int last_column = 0;
-  int finding = 0; // its place in the list
+  int finding = 0;              // its place among the findings
+  std::optional<Needle> needle; // the end of the piece on the bed that this column knits on
+};
+
+// An entry of the list: a float that the piece shows as well stands there once.
+struct Listed {
+  int finding = 0;
+  int on_piece = -1; // the same float on the piece; -1: none
 };
 
 // The piece in its yarn colours, as pixels.
@@ -54,6 +63,7 @@ struct Caches {
   std::vector<InsertedRows> inserted_below; // by drawn row
   std::vector<int> strips_up_to;            // by drawn row: strips below it and in it
   int strips = 0;                           // in all
+  std::vector<Listed> listed;               // what the list of findings shows
   std::vector<Mark> marks;                  // ascending by row
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;

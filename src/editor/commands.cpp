@@ -138,14 +138,14 @@ std::optional<Command> command_for(const KeyEvent& key) {
 }
 
 bool belongs_to_text(const KeyEvent& key) {
-  if (key.name.size() > 1 && key.name[0] == 'f' && key.name[1] >= '0' && key.name[1] <= '9') {
-    return false;
-  }
-  if (!key.with.control) {
+  const auto command = command_for(key);
+  if (!command) {
     return true;
   }
-  constexpr std::array<std::string_view, 11> own = {"a", "c", "v", "x", "y", "z", "left", "right", "up", "down", "i"};
-  return std::ranges::find(own, key.name) != own.end() || key.name == "delete" || key.name == "backspace";
+  const Menu menu = info_of(*command).menu;
+  const bool function_key = key.name.size() > 1 && key.name[0] == 'f';
+  const bool size = *command == Command::larger_text || *command == Command::smaller_text;
+  return menu != Menu::file && !function_key && !size;
 }
 
 } // namespace punchwright::editor

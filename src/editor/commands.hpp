@@ -78,7 +78,8 @@ struct CommandInfo {
 // need it differs between layouts.
 [[nodiscard]] std::optional<Command> command_for(const KeyEvent& key);
 
-// True where a field that is being typed in wants the key for itself.
+// True where a field that is being typed in keeps the key: all but the commands for files, the function keys and the
+// size of text. So nothing reaches the drawing while one types.
 [[nodiscard]] bool belongs_to_text(const KeyEvent& key);
 
 } // namespace punchwright::editor

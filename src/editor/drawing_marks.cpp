@@ -8,12 +8,12 @@ namespace punchwright::editor {
 
 namespace {
 
-// A run of columns in a row as one or two boxes: a run round the edge shows at both ends.
+// The marked columns of the marked rows as one or two boxes: a run round the edge shows at both ends.
 template <class Draw> void each_part(const Sight& sight, const Mark& mark, Draw&& draw) {
   const auto span = [&](int first, int last) {
     const ScreenBox low = box_of(sight.layout, Cell{first, mark.row});
-    const ScreenBox high = box_of(sight.layout, Cell{last, mark.row});
-    draw(ScreenBox{low.left, low.top, high.right, low.bottom});
+    const ScreenBox high = box_of(sight.layout, Cell{last, mark.last_row});
+    draw(ScreenBox{low.left, high.top, high.right, low.bottom});
   };
   if (mark.first_column <= mark.last_column) {
     span(mark.first_column, mark.last_column);
@@ -45,17 +45,36 @@ void draw_float(const Sight& sight, const Mark& mark) {
   });
 }
 
-void draw_chosen(const Sight& sight, const Mark& mark, Severity severity) {
+// The name of the needle at an end of the piece, on its column: the left end above, the right one below, so that they
+// don't hide each other where the columns are neighbours.
+void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool above, Colour colour) {
   const Theme& theme = sight.app.theme;
+  const float unit = sight.unit();
+  const std::string text = name_of(needle);
+  const ImVec2 size = theme.bold->CalcTextSizeA(theme.small->FontSize, 10000, 0, text.c_str());
+  const float left = std::round(box.middle().x - size.x / 2);
+  const float top = above ? std::max(sight.canvas.top, box.top) + 6 * unit
+                          : std::min(sight.canvas.bottom, box.bottom) - size.y - 6 * unit;
+  sight.list.AddRectFilled({left - 4 * unit, top - 2 * unit}, {left + size.x + 4 * unit, top + size.y + 2 * unit},
+                           ink(colour), 3 * unit);
+  sight.list.AddText(theme.bold, theme.small->FontSize, {left, top}, ink(theme.on_accent), text.c_str());
+}
+
+void draw_chosen(const Sight& sight, const Mark& mark, const Finding& finding) {
+  const Theme& theme = sight.app.theme;
+  const Severity severity = finding.severity;
   const Colour colour = severity == Severity::fault     ? theme.fault
                         : severity == Severity::warning ? theme.warning
                                                         : theme.note;
   const float unit = sight.unit();
   each_part(sight, mark, [&](const ScreenBox& box) {
-    sight.list.AddRect({box.left - 3 * unit, box.top - 3 * unit}, {box.right + 3 * unit, box.bottom + 3 * unit},
-                       ink(theme.panel), 3 * unit, 0, 5 * unit);
-    sight.list.AddRect({box.left - 3 * unit, box.top - 3 * unit}, {box.right + 3 * unit, box.bottom + 3 * unit},
-                       ink(colour), 3 * unit, 0, 2.5F * unit);
+    const ImVec2 low{box.left - 3 * unit, box.top - 3 * unit};
+    const ImVec2 high{box.right + 3 * unit, box.bottom + 3 * unit};
+    sight.list.AddRect(low, high, ink(theme.panel), 3 * unit, 0, 5 * unit);
+    sight.list.AddRect(low, high, ink(colour), 3 * unit, 0, 2.5F * unit);
+    if (mark.needle) {
+      draw_needle(sight, box, *mark.needle, mark.needle == finding.first_needle, colour);
+    }
   });
 }
 
@@ -66,18 +85,16 @@ void draw_marks(const Sight& sight) {
   const auto& findings = sight.app.caches.findings;
   const int low = std::max(0, sight.first_row);
   const auto first = std::ranges::lower_bound(marks, low, {}, &Mark::row);
-  const Mark* chosen = nullptr;
   for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
     const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
     if (finding.id == FindingId::float_too_long && !finding.on_piece && sight.layout.cell_height >= 4) {
       draw_float(sight, *mark);
     }
-    if (mark->finding == sight.app.view.finding) {
-      chosen = &*mark;
-    }
   }
-  if (chosen != nullptr) {
-    draw_chosen(sight, *chosen, findings[static_cast<std::size_t>(chosen->finding)].severity);
+  for (const Mark& mark : marks) {
+    if (mark.finding == sight.app.view.finding) {
+      draw_chosen(sight, mark, findings[static_cast<std::size_t>(mark.finding)]);
+    }
   }
 }
 

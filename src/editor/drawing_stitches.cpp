@@ -15,9 +15,11 @@ int neighbour_rows(int height) {
   return std::clamp(height, 6, 24);
 }
 
+// Without the strip below row 1: its rows lie between two repetitions.
 ScreenBox Sight::repeat_box() const {
-  const float right = layout.origin.x + static_cast<float>(layout.columns) * layout.cell_width;
-  return {layout.origin.x, layout.origin.y - tile_height(layout), right, layout.origin.y};
+  const ScreenBox low = box_of(layout, Cell{0, 0});
+  const ScreenBox high = box_of(layout, Cell{layout.columns - 1, layout.rows - 1});
+  return {low.left, high.top, high.right, low.bottom};
 }
 
 namespace {
@@ -125,6 +127,24 @@ void draw_lines(const Sight& sight) {
   }
 }
 
+namespace {
+
+// The inserted rows as threads of their yarn, one a row as long as there is room.
+void draw_plain_rows(const Sight& sight, int count, Colour colour, const ScreenBox& box) {
+  const float unit = sight.unit();
+  const int shown = std::min(count, static_cast<int>((box.height() - 2 * unit) / (4 * unit)));
+  if (box.width() < 8 * unit) {
+    return;
+  }
+  for (int thread = 0; thread < shown; ++thread) {
+    const float middle = box.middle().y + (static_cast<float>(thread) - static_cast<float>(shown - 1) / 2) * 4 * unit;
+    sight.list.AddLine({box.left, middle}, {box.right, middle}, ink(sight.app.theme.quiet_text), 3 * unit);
+    sight.list.AddLine({box.left, middle}, {box.right, middle}, ink(colour), 2 * unit);
+  }
+}
+
+} // namespace
+
 void draw_strips(const Sight& sight) {
   const Theme& theme = sight.app.theme;
   if (sight.app.caches.strips == 0) {
@@ -150,16 +170,18 @@ void draw_strips(const Sight& sight) {
     if (!words || row < 0 || row > sight.layout.rows) {
       continue;
     }
-    const float tall = high.y - low.y;
-    const float x = std::max(repeat.left, sight.canvas.left) + 5 * sight.unit();
-    swatch(sight.list, theme, {x, low.y + 3, x + tall - 6, high.y - 3}, yarn.colour);
     const std::string text = fmt::format("{} plain row{}, {}", inserted.count, inserted.count == 1 ? "" : "s",
                                          yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
     const float size = theme.small->FontSize;
-    sight.list.PushClipRect({x, low.y}, {std::min(repeat.right, sight.canvas.right) - 2, high.y}, true);
-    sight.list.AddText(theme.small, size, {x + tall, std::round(low.y + (tall - size) / 2)}, ink(theme.text),
+    const float x = std::max(repeat.left, sight.canvas.left) + 5 * sight.unit();
+    const float end = std::min(repeat.right, sight.canvas.right);
+    sight.list.PushClipRect({x, low.y}, {end - 2, high.y}, true);
+    sight.list.AddText(theme.small, size, {x, std::round(low.y + (high.y - low.y - size) / 2)}, ink(theme.text),
                        text.c_str());
     sight.list.PopClipRect();
+    draw_plain_rows(sight, inserted.count, yarn.colour,
+                    {x + theme.small->CalcTextSizeA(size, 10000, 0, text.c_str()).x + 6 * sight.unit(), low.y,
+                     end - 5 * sight.unit(), high.y});
   }
 }
 

@@ -16,6 +16,8 @@ std::string place_of(const Finding& finding) {
     place = fmt::format("Row {}", finding.row + 1);
     if (finding.first_needle && finding.last_needle) {
       place += fmt::format(", {}–{}", name_of(*finding.first_needle), name_of(*finding.last_needle));
+    } else if (finding.first_column >= 0 && finding.first_column == finding.last_column) {
+      place += fmt::format(", column {}", finding.first_column + 1);
     } else if (finding.first_column >= 0) {
       place += fmt::format(", columns {}–{}", finding.first_column + 1, finding.last_column + 1);
     }
@@ -26,8 +28,8 @@ std::string place_of(const Finding& finding) {
     case FindingId::card_longer_than_blank: return "Card";
     case FindingId::piece_wider_than_bed:
     case FindingId::piece_off_bed: return "Piece";
-    case FindingId::repeat_on_needles:
-    case FindingId::repeat_cut_at_edges: return "Repeat on the bed";
+    case FindingId::repeat_on_needles: return "Repeat on the bed";
+    case FindingId::repeat_cut_at_edges: return "Edges of the piece";
     case FindingId::yarns_too_alike: return fmt::format("Yarns {} and {}", finding.yarn, finding.other);
     case FindingId::unknown_key: return finding.line > 0 ? fmt::format("File, line {}", finding.line) : "File";
     default: return "Design";
@@ -43,85 +45,127 @@ Colour colour_of(const Theme& theme, Severity severity) {
   return severity == Severity::fault ? theme.fault : severity == Severity::warning ? theme.warning : theme.note;
 }
 
-// Cuts the text at the width, at a letter's border, with dots.
-std::string cut(const std::string& text, float room) {
-  if (ImGui::CalcTextSize(text.c_str()).x <= room) {
-    return text;
+// The text in lines of that width, no more of them than asked for; what is left over is cut, with dots.
+std::vector<std::string> lines_of(const std::string& text, float room, std::size_t most) {
+  std::vector<std::string> lines;
+  const ImFont* const face = ImGui::GetFont();
+  const char* from = text.c_str();
+  const char* const end = from + text.size();
+  while (from < end && lines.size() < most) {
+    if (lines.size() + 1 == most && ImGui::CalcTextSize(from, end).x > room) {
+      const char* stop = nullptr;
+      face->CalcTextSizeA(ImGui::GetFontSize(), room - ImGui::CalcTextSize("…").x, 0, from, end, &stop);
+      lines.push_back(fmt::format("{}…", std::string_view(from, stop)));
+      return lines;
+    }
+    const char* const stop = face->CalcWordWrapPositionA(ImGui::GetFontSize() / face->FontSize, from, end, room);
+    lines.emplace_back(from, stop == from ? end : stop);
+    from = stop == from ? end : stop;
+    while (from < end && *from == ' ') {
+      ++from;
+    }
   }
-  const char* end = nullptr;
-  ImGui::GetFont()->CalcTextSizeA(ImGui::GetFontSize(), room - ImGui::CalcTextSize("…").x, 0, text.c_str(), nullptr,
-                                  &end);
-  return text.substr(0, static_cast<std::size_t>(end - text.c_str())) + "…";
+  return lines;
 }
 
-std::string with_capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-    text[0] = static_cast<char>(text[0] - 32);
+std::string with_capital(const std::string& text) {
+  std::string out = text;
+  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
+    out.front() = static_cast<char>(out.front() - 32);
   }
-  return text;
+  return out;
 }
 
-void entry(const App& app, Actions& actions, int index) {
+constexpr std::size_t lines_of_text = 2; // below an entry's heading; all of it stands in the details
+
+float height_of_entry(const Theme& theme) {
+  return (1 + lines_of_text) * ImGui::GetTextLineHeight() + 11 * theme.scale;
+}
+
+void entry(const App& app, Actions& actions, const Listed& listed) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  const Finding& finding = app.caches.findings[static_cast<std::size_t>(index)];
-  const bool chosen = app.view.finding == index;
-  const float tall = 2 * ImGui::GetTextLineHeight() + 11 * unit;
+  const Finding& finding = app.caches.findings[static_cast<std::size_t>(listed.finding)];
+  const bool chosen = app.view.finding == listed.finding;
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float wide = ImGui::GetContentRegionAvail().x;
-  ImGui::PushID(index);
-  if (ImGui::Selectable("##finding", chosen, 0, ImVec2(wide, tall))) {
-    actions.push(ChooseFinding{index});
+  ImGui::PushID(listed.finding);
+  if (ImGui::Selectable("##finding", chosen, 0, ImVec2(wide, height_of_entry(theme)))) {
+    actions.push(ChooseFinding{listed.finding});
   }
   ImGui::PopID();
-  remember_place(actions, fmt::format("finding {}", index));
+  remember_place(actions, fmt::format("finding {}", listed.finding));
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  severity_sign(list, theme, {corner.x + 12 * unit, corner.y + 5 * unit + ImGui::GetTextLineHeight() / 2}, 7 * unit,
+  if (chosen) { // told apart from the one under the pointer by more than its ground
+    list.AddRectFilled(corner, {corner.x + 3 * unit, corner.y + height_of_entry(theme)}, ink(theme.accent));
+  }
+  severity_sign(list, theme, {corner.x + 15 * unit, corner.y + 5 * unit + ImGui::GetTextLineHeight() / 2}, 7 * unit,
                 finding.severity);
-  const float left = corner.x + 27 * unit;
-  list.AddText(theme.bold, theme.bold->FontSize, {left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
-               cut(place_of(finding), wide - 30 * unit).c_str());
+  const float left = corner.x + 29 * unit;
+  const float room = wide - 33 * unit;
+  ImGui::PushFont(theme.bold);
+  list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
+               lines_of(place_of(finding), room, 1).front().c_str());
+  ImGui::PopFont();
   Words words = words_of(finding, app.work.design, app.work.profile);
   const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
   }
-  words.text = with_capital(words.text);
-  list.AddText({left, corner.y + 6 * unit + ImGui::GetTextLineHeight()}, ink(theme.text),
-               cut(words.text, wide - 30 * unit).c_str());
+  float top = corner.y + 6 * unit + ImGui::GetTextLineHeight();
+  for (const std::string& line : lines_of(with_capital(words.text), room, lines_of_text)) {
+    list.AddText({left, top}, ink(theme.text), line.c_str());
+    top += ImGui::GetTextLineHeight();
+  }
   if (app.view.finding_wanted && chosen) {
     ImGui::SetScrollHereY(0.5F);
   }
 }
 
-Words chosen_words(const App& app) {
-  const Finding& finding = app.caches.findings[static_cast<std::size_t>(app.view.finding)];
-  const Words words = words_of(finding, app.work.design, app.work.profile);
-  return {with_capital(words.text), with_capital(words.remedy)};
+// All that is said of the chosen one: what it is, the same on the piece, and what helps.
+struct Details {
+  std::string text;
+  std::string on_piece;
+  std::string remedy;
+};
+
+Details details_of_chosen(const App& app) {
+  const auto words = [&](int finding) {
+    return words_of(app.caches.findings[static_cast<std::size_t>(finding)], app.work.design, app.work.profile);
+  };
+  const Words chosen = words(app.view.finding);
+  Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy)};
+  const auto listed = std::ranges::find(app.caches.listed, app.view.finding, &Listed::finding);
+  if (listed != app.caches.listed.end() && listed->on_piece >= 0) {
+    details.on_piece = with_capital(words(listed->on_piece).text);
+  }
+  return details;
 }
 
-// Room that the whole text of the chosen finding takes.
-float height_of_details(const App& app) {
-  const Words words = chosen_words(app);
+// Room that the details take.
+float height_of(const Details& details) {
   const float wide = ImGui::GetContentRegionAvail().x - 2 * ImGui::GetStyle().WindowPadding.x;
-  const float text = ImGui::CalcTextSize(words.text.c_str(), nullptr, false, wide).y;
-  const float remedy = words.remedy.empty() ? 0 : ImGui::CalcTextSize(words.remedy.c_str(), nullptr, false, wide).y;
-  return text + remedy + ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y +
-         4 * ImGui::GetStyle().ItemSpacing.y;
+  const auto tall = [wide](const std::string& text) {
+    return text.empty() ? 0
+                        : ImGui::CalcTextSize(text.c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
+  };
+  return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + ImGui::GetTextLineHeightWithSpacing() +
+         2 * ImGui::GetStyle().WindowPadding.y + ImGui::GetStyle().ItemSpacing.y;
 }
 
-void details(const App& app, float tall) {
-  const Theme& theme = app.theme;
-  const Words words = chosen_words(app);
+void show_details(const Theme& theme, const Details& details, float tall) {
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
   ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
   ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(words.text.c_str());
-  if (!words.remedy.empty()) {
+  ImGui::TextUnformatted(details.text.c_str());
+  if (!details.on_piece.empty()) {
+    ImGui::TextUnformatted(details.on_piece.c_str());
+  }
+  if (!details.remedy.empty()) {
     ImGui::PushFont(theme.bold);
     ImGui::TextColored(tint(theme.good), "What helps");
     ImGui::PopFont();
-    ImGui::TextUnformatted(words.remedy.c_str());
+    ImGui::TextUnformatted(details.remedy.c_str());
   }
   ImGui::PopTextWrapPos();
   ImGui::EndChild();
@@ -166,24 +210,29 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
     hint(theme, "Nothing is wrong: the repeat can be knitted as it is drawn.");
   }
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());
+  const Details said = chosen ? details_of_chosen(app) : Details{};
   const float room = ImGui::GetContentRegionAvail().y;
-  const float details_tall = chosen ? std::min(room * 0.6F, height_of_details(app)) : 0;
+  const float details_tall = chosen ? std::min(room * 0.6F, height_of(said)) : 0;
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
+  ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
+  ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
   ImGui::BeginChild("list", ImVec2(0, std::max(20.0F, room - details_tall - (chosen ? 6 * unit : 0))));
+  const auto place = std::ranges::find(caches.listed, app.view.finding, &Listed::finding) - caches.listed.begin();
   ImGuiListClipper clipper;
-  clipper.Begin(static_cast<int>(caches.findings.size()), 2 * ImGui::GetTextLineHeight() + 13 * unit);
-  if (app.view.finding_wanted && chosen) {
-    clipper.ForceDisplayRangeByIndices(app.view.finding, app.view.finding + 1);
+  clipper.Begin(static_cast<int>(caches.listed.size()), height_of_entry(theme) + 2 * unit);
+  if (app.view.finding_wanted && place < std::ssize(caches.listed)) {
+    clipper.ForceDisplayRangeByIndices(static_cast<int>(place), static_cast<int>(place) + 1);
   }
   while (clipper.Step()) {
     for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
-      entry(app, actions, index);
+      entry(app, actions, caches.listed[static_cast<std::size_t>(index)]);
     }
   }
   ImGui::EndChild();
+  ImGui::PopStyleColor(2);
   ImGui::PopStyleVar();
   if (chosen) {
-    details(app, details_tall);
+    show_details(theme, said, details_tall);
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

@@ -46,8 +46,12 @@ Parts parts_of(const App& app) {
   parts.status = {0, size.y - foot, size.x, size.y};
   const float upper = top + bar;
   const float lower = size.y - foot;
-  const float left = app.view.settings_open ? std::clamp(size.x * 0.215F, 258 * unit, 330 * unit) : 0;
-  const float right = app.view.findings_open ? std::clamp(size.x * 0.225F, 240 * unit, 350 * unit) : 0;
+  // Never more than some quarter of the window each: the drawing is what it is about.
+  const auto side = [&](float share, float least, float most) {
+    return std::min(std::clamp(size.x * share, least * unit, most * unit), size.x * 0.27F);
+  };
+  const float left = app.view.settings_open ? side(0.215F, 258, 330) : 0;
+  const float right = app.view.findings_open ? side(0.225F, 240, 350) : 0;
   parts.settings = {0, upper, left, lower};
   parts.drawing = {left, upper, std::max(left + 1, size.x - right), lower};
   const float split = upper + (lower - upper) * (lower - upper > 480 * unit ? 0.46F : 0.36F);
@@ -62,6 +66,16 @@ bool arrow(const std::string& name, int& columns, int& rows) {
   return columns != 0 || rows != 0;
 }
 
+// A field keeps its keys; but undo goes to the design where nothing has been typed into the field yet.
+bool field_keeps(const App& app, const KeyEvent& key) {
+  if (!ImGui::GetIO().WantTextInput || !belongs_to_text(key)) {
+    return false;
+  }
+  const auto command = command_for(key);
+  const bool steps = command == Command::undo || command == Command::redo;
+  return !steps || !app.session.open_field.empty();
+}
+
 bool drawing_has_keys() {
   const ImGuiWindow* const window = ImGui::GetCurrentContext()->NavWindow;
   return window == nullptr || window == ImGui::FindWindowByName(drawing_part);
@@ -70,14 +84,13 @@ bool drawing_has_keys() {
 } // namespace
 
 void keys(const App& app, const Portion& input, Actions& actions) {
-  const ImGuiIO& io = ImGui::GetIO();
   const bool popup = ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
   for (const InputEvent& event : input) {
     if (event.kind != InputEvent::Kind::key || !event.key.down) {
       continue;
     }
     const KeyEvent& key = event.key;
-    if (is_open(app.session.dialog) || popup || (io.WantTextInput && belongs_to_text(key))) {
+    if (is_open(app.session.dialog) || popup || field_keeps(app, key)) {
       continue; // dialogs and fields have their keys
     }
     int columns = 0;
@@ -93,7 +106,8 @@ void keys(const App& app, const Portion& input, Actions& actions) {
       const int column = key.name == "home" ? 0 : app.work.design.grid.width() - 1;
       actions.push(PlaceCursor{Cell{column, app.view.cursor.row}});
     } else if (key.name == "page up" || key.name == "page down") {
-      actions.push(MoveCursor{0, key.name == "page up" ? 10 : -10, false});
+      const Cell cursor = app.view.cursor; // stops at the first and last row
+      actions.push(PlaceCursor{Cell{cursor.column, cursor.row + (key.name == "page up" ? 10 : -10)}});
     } else if (const auto command = command_for(key)) {
       actions.run(*command);
     }

@@ -9,6 +9,7 @@
 #include "files/files.hpp"
 #include "sheets/writers.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <fmt/format.h>
@@ -63,6 +64,11 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   return actions;
 }
 
+bool changes_something(const Actions& actions) {
+  return std::ranges::any_of(actions.list,
+                             [](const Action& action) { return !std::holds_alternative<Placed>(action); });
+}
+
 int no_window(const Error& error) {
   std::cerr << fmt::format("punchwright-editor: {}.\nWithout a window, use the command line: punchwright check, card, "
                            "needles, rows or fabric FILE (punchwright --help)\n",
@@ -100,6 +106,9 @@ int work_in_window(App& app, Window& window, const Options& options) {
     }
     --frames_due;
     const Actions actions = one_frame(app, window, state.is_open(), true);
+    if (changes_something(actions)) {
+      frames_due = frames_after_event; // what it changed is drawn, and settles as after an event
+    }
     window.set_title(window_title(app));
     if (state.is_open()) {
       refresh(app);

@@ -60,6 +60,9 @@ Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
   if (window->window_ == nullptr) {
     return no_window("the display has no OpenGL 3.2");
   }
+  // Below this the lists at the sides have no room for an entry.
+  glfwSetWindowSizeLimits(window->window_, static_cast<int>(std::min(720 * scale, 1024.0F)),
+                          static_cast<int>(std::min(480 * scale, 680.0F)), GLFW_DONT_CARE, GLFW_DONT_CARE);
   glfwMakeContextCurrent(window->window_);
   glfwSwapInterval(1);
   window->listen();

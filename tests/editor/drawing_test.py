@@ -63,6 +63,26 @@ class Drawing(WindowTest):
         self.assertTrue(editor.settle()["saved"])
         self.assertEqual(editor.state["cursor"], [11, 7])
 
+    def test_page_keys_stop_at_the_first_and_the_last_row(self):
+        editor = self.start(self.write("a.repeat", blank(height=12)))
+        editor.key("Prior")
+        editor.wait(lambda state: state["cursor"] == [0, 10], "ten rows up")
+        editor.key("Prior")
+        editor.wait(lambda state: state["cursor"] == [0, 11], "the last row")
+        editor.key("Next", "Next")
+        editor.wait(lambda state: state["cursor"] == [0, 0], "the first row")
+
+    def test_the_view_follows_the_cursor_when_large(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key(*["plus"] * 8)
+        editor.key("End", *["Up"] * 9)
+        editor.wait(lambda state: state["cursor"] == [23, 9], "the cursor in the last column")
+        state = editor.settle()
+        self.assertIn("23", state["columns"])
+        left, top, right, bottom = state["canvas"]
+        self.assertTrue(left < state["columns"]["23"] < right)
+        self.assertTrue(top < state["rows"]["9"] < bottom)
+
     def test_drawing_with_the_keys_alone(self):
         path = self.write("a.repeat", blank())
         editor = self.start(path)

@@ -2,6 +2,7 @@
 #include "design/repeat_file.hpp"
 #include "editor/actions.hpp"
 
+#include <cmath>
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <filesystem>
@@ -103,6 +104,43 @@ TEST_CASE("looking changes nothing that could be saved") {
   editor::apply(app, PanBy{{10, 10}});
   CHECK(app.work.history.saved());
   CHECK(app.work.history.revision() == 0);
+}
+
+TEST_CASE("the view follows the cursor that the keys move, and keys zoom round it") {
+  App app = ready_app();
+  for (int press = 0; press < 8; ++press) {
+    editor::apply(app, Run{Command::zoom_in});
+  }
+  const auto cursor_box = [&] { return box_of(layout_of(app, app.view.canvas), app.view.cursor); };
+  const auto in_sight = [&] {
+    const ScreenBox box = cursor_box();
+    return app.view.canvas.contains({box.left, box.top}) && app.view.canvas.contains({box.right - 1, box.bottom - 1});
+  };
+  CHECK(in_sight());
+  for (int step = 0; step < 30; ++step) { // round the edges too
+    editor::apply(app, MoveCursor{step % 3, 1, step % 5 == 0});
+    CHECK(in_sight());
+  }
+  editor::apply(app, PlaceCursor{Cell{23, 23}});
+  CHECK(in_sight());
+  const ScreenPoint before = cursor_box().middle();
+  editor::apply(app, Run{Command::zoom_out});
+  CHECK(std::abs(cursor_box().middle().x - before.x) <= 2);
+  CHECK(std::abs(cursor_box().middle().y - before.y) <= 2);
+}
+
+TEST_CASE("the cursor is placed inside the drawing, and fitting shows the whole width of the widest repeat") {
+  App app = ready_app();
+  editor::apply(app, PlaceCursor{Cell{3, 999}});
+  CHECK(app.view.cursor == Cell{3, 23});
+  editor::apply(app, PlaceCursor{Cell{3, -10}});
+  CHECK(app.view.cursor == Cell{3, 0});
+  app.work.design.grid = Grid(200, 24);
+  refresh(app);
+  editor::apply(app, Run{Command::zoom_fit});
+  const CanvasLayout layout = layout_of(app, app.view.canvas);
+  CHECK(box_of(layout, Cell{0, 0}).left >= app.view.canvas.left);
+  CHECK(box_of(layout, Cell{199, 0}).right <= app.view.canvas.right);
 }
 
 TEST_CASE("all changes of one field are one step; another field begins another") {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cstdlib>
 #include <doctest/doctest.h>
+#include <iterator>
+#include <vector>
 
 using namespace punchwright;
 using namespace punchwright::editor;
@@ -69,6 +71,57 @@ TEST_CASE("a float that is too long is marked where it is, round the edge too") 
   CHECK(app.caches.marks[0].last_column == 3);
 }
 
+TEST_CASE("a float that the piece shows as it is on the repeat is one entry of the list, and counts once") {
+  App app = make_app();
+  app.work.design.grid = Grid(24, 1);
+  app.work.design.bands = {Band{1, 'A', 'B', {}}};
+  app.work.design.piece.stitches = 72;
+  for (const int column : {4, 8, 12, 16, 20}) {
+    app.work.design.grid.set(column, 0, true);
+  }
+  refresh(app);
+  const auto floats = std::ranges::count(app.caches.findings, FindingId::float_too_long, &Finding::id);
+  CHECK(floats == 2); // columns 22 to 4 of the repeat, and the same where repeats meet on the bed
+  CHECK(app.caches.faults == 1);
+  REQUIRE_FALSE(app.caches.listed.empty());
+  CHECK(app.caches.listed[0].on_piece == 1);
+}
+
+TEST_CASE("what is said of the bed is marked at the columns of both end needles, from bottom to top") {
+  App app = make_app();
+  Document& design = app.work.design;
+  design.piece.stitches = 70; // L35 to R35
+  refresh(app);
+  const auto note = std::ranges::find(app.caches.findings, FindingId::repeat_on_needles, &Finding::id);
+  REQUIRE(note != app.caches.findings.end());
+  const auto index = static_cast<int>(note - app.caches.findings.begin());
+  std::vector<Mark> marks;
+  std::ranges::copy_if(app.caches.marks, std::back_inserter(marks),
+                       [&](const Mark& mark) { return mark.finding == index; });
+  REQUIRE(marks.size() == 2);
+  CHECK(marks[0].first_column == note->first_column);
+  CHECK(marks[0].needle == Needle{-35});
+  CHECK(marks[1].first_column == note->last_column);
+  CHECK(marks[1].needle == Needle{34});
+  CHECK(marks[0].row == 0);
+  CHECK(marks[0].last_row == design.grid.height() - 1);
+  editor::apply(app, ChooseFinding{index});
+  CHECK(app.view.tab == Tab::piece);
+}
+
+TEST_CASE("a pair of yarns that is too alike is marked in its bands") {
+  App app = app_with_two_contrasts();
+  app.work.design.yarns[2].colour = app.work.design.yarns[0].colour;
+  refresh(app);
+  const auto found = std::ranges::find(app.caches.findings, FindingId::yarns_too_alike, &Finding::id);
+  REQUIRE(found != app.caches.findings.end());
+  const auto mark =
+      std::ranges::find(app.caches.marks, static_cast<int>(found - app.caches.findings.begin()), &Mark::finding);
+  REQUIRE(mark != app.caches.marks.end());
+  CHECK(mark->row == 2);
+  CHECK(mark->last_row == 3);
+}
+
 TEST_CASE("the chosen finding stays chosen while others come and go") {
   App app = app_with_two_contrasts();
   for (int column = 0; column < 24; ++column) {
@@ -111,6 +164,24 @@ TEST_CASE(
   const PiecePixels purl = picture_of_piece(design, app.work.profile, rows, Face::purl, 48, 400);
   CHECK(at(purl, 47, purl.height - 1) == ink);
   CHECK(at(purl, 0, purl.height - 1) == oat);
+}
+
+TEST_CASE("a picture smaller than its stitches shows their mixture in light, without stripes") {
+  App app = make_app();
+  Document& design = app.work.design;
+  design.piece.end_needles = EndNeedles::never;
+  design.yarns[0].colour = Colour{255, 255, 255};
+  design.yarns[1].colour = Colour{0, 0, 0};
+  for (int row = 0; row < design.grid.height(); ++row) {
+    for (int column = 0; column < design.grid.width(); column += 2) {
+      design.grid.set(column, row, true);
+    }
+  }
+  const RowsToKnit rows = rows_to_knit(design, app.work.profile);
+  const PiecePixels picture = picture_of_piece(design, app.work.profile, rows, Face::knit, 12, 400);
+  REQUIRE(picture.width == 12);
+  // Half the light of white is 188 of 255 (sRGB, IEC 61966-2-1).
+  CHECK(std::ranges::all_of(picture.rgb, [](unsigned char value) { return value >= 187 && value <= 189; }));
 }
 
 TEST_CASE("all text has at least 4.5:1 on the grounds that it stands on") {

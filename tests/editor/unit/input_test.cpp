@@ -86,6 +86,9 @@ TEST_CASE("a field that is typed in keeps letters and its own keys, and gives aw
   CHECK(belongs("left", false));
   CHECK(belongs("z", true));
   CHECK(belongs("v", true));
+  CHECK(belongs("d", true)); // duplicates a row: not while one types
+  CHECK(belongs("r", true));
+  CHECK(belongs_to_text(KeyEvent{"d", true, false, Modifiers{true, true, false}}));
   CHECK_FALSE(belongs("s", true));
   CHECK_FALSE(belongs("f1", false));
 }
