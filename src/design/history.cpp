@@ -43,6 +43,15 @@ void History::end_drag() {
   drag_has_step_ = false;
 }
 
+void History::cancel_drag(Document& document) {
+  const bool has_step = drag_open_ && drag_has_step_;
+  end_drag();
+  if (has_step) {
+    undo(document);
+    steps_.resize(done_);
+  }
+}
+
 bool History::undo(Document& document) {
   end_drag();
   if (!can_undo()) {

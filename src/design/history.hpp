@@ -24,6 +24,8 @@ public:
   // Between these two everything applied becomes one step.
   void begin_drag(std::string name);
   void end_drag();
+  // Takes back what was applied since begin_drag() and forgets it: as if it had never begun.
+  void cancel_drag(Document& document);
   [[nodiscard]] bool dragging() const { return drag_open_; }
 
   // Undo during a drag ends the drag first. Nothing to undo or redo: nothing happens, false.

@@ -7,6 +7,7 @@
 #include "editor/commands.hpp"
 #include "sheets/exports.hpp"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -23,8 +24,10 @@ struct EditDesign {
 struct ChangeField {
   Document settings; // grid and bands are not looked at
   std::string field;
+  std::optional<std::vector<Band>> bands; // instead of the settings
 };
 struct CloseField {};
+struct DropField {}; // Escape in a field: as it was before the typing, without a step
 
 struct BeginStroke {
   Cell at; // unwrapped
@@ -59,6 +62,12 @@ struct ChooseTab {
 struct ChooseFace {
   Face face = Face::knit;
 };
+// A panel made wider or narrower by its edge.
+struct ResizePanel {
+  enum class Which { settings, findings };
+  Which which = Which::settings;
+  float width = 0; // units of layout
+};
 // Where things stood in this frame.
 struct Placed {
   ScreenBox canvas;
@@ -70,6 +79,10 @@ struct SetDialog {
 };
 struct ChoosePath { // the path dialog's button
   bool replace = false;
+};
+struct MakeFolder {};    // of the path dialog's name, in its folder
+struct OpenWithMachine { // the trouble dialog's design, with a built-in machine instead of the one that is missing
+  std::string profile;
 };
 enum class GuardAnswer { save, discard, cancel };
 struct AnswerGuard {
@@ -88,6 +101,7 @@ struct SetRulers {
 struct CorrectScale {};
 struct SetReadings {
   BlankReadings readings;
+  int reader_offset = 0; // rows
 };
 struct UseReadings {}; // the geometry that they mean goes into a .machine file of the user's own
 struct UseSwatch {
@@ -98,10 +112,10 @@ struct Say {
   Tone tone = Tone::plain;
 };
 
-using Action =
-    std::variant<Run, EditDesign, ChangeField, CloseField, BeginStroke, StrokeTo, EndStroke, MoveCursor, PlaceCursor,
-                 ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, Placed, SetDialog, ChoosePath, AnswerGuard,
-                 DropFile, BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
+using Action = std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke,
+                            MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel,
+                            Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile,
+                            BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
 
 void apply(App& app, const Action& action);
 
@@ -110,8 +124,22 @@ struct NamedPlace {
   std::string name;
   ScreenBox box;
 };
+// Something that the keys can go to, in the order in which it was drawn.
+struct Stop {
+  enum class Kind { field, button, other };
+  Kind kind = Kind::other;
+  std::string name;       // only for tests
+  unsigned id = 0;        // ImGui's
+  void* window = nullptr; // ImGui's: where it is drawn
+  ScreenBox box;
+};
 struct Actions {
   std::vector<Action> list;
+  std::vector<Stop> stops;
+  unsigned default_button = 0; // of the dialog that is open: what Return presses
+  unsigned first_stop = 0;     // of a dialog that has just opened: what gets the keys; 0: its first stop
+  bool dialog_appears = false;
+  std::string keys_at; // only for tests: the name of the stop that has the keys
   std::vector<NamedPlace> places;
   bool publish_places = false;
 
@@ -121,6 +149,9 @@ struct Actions {
 
 // Everything of a design but its drawing and bands: what a ChangeField starts from.
 [[nodiscard]] Document settings_of(const Document& design);
+
+// The settings on that machine, without what only other machines take.
+[[nodiscard]] Document with_machine(Document settings, const Profile& profile);
 
 // The layout of the canvas for a box: the zoom and place that the view asks for.
 [[nodiscard]] CanvasLayout layout_of(const App& app, const ScreenBox& box);

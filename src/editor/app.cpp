@@ -37,4 +37,12 @@ Document settings_of(const Document& design) {
   return settings;
 }
 
+Document with_machine(Document settings, const Profile& profile) {
+  settings.profile = profile.name;
+  if (profile.card) {
+    settings.piece.first_column.reset(); // the card decides which column a needle knits
+  }
+  return settings;
+}
+
 } // namespace punchwright::editor

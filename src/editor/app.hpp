@@ -42,12 +42,16 @@ struct View {
   Face face = Face::knit;
   Tab tab = Tab::design;
   bool settings_open = true;
+  float settings_width = 0; // units of layout; 0: as the window's size suggests
+  float findings_width = 0;
   bool findings_open = true;
   Pen pen = Pen::opposite;
   float text_size = 1.0F;    // 0.8 to 2.5
   ScreenBox canvas;          // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true; // the next frame gives the keys to the drawing
   ScreenBox piece_box;       // room for the picture of the piece in the last frame
+  int part_step = 0;         // the next frame gives the keys to the next part of the window, or the one before
+  bool open_menus = false;   // the next frame opens the first menu
 };
 
 // A stroke of the pen that is being drawn.
@@ -71,6 +75,7 @@ struct Session {
   double ruler_across = 150; // mm: what the printed rulers measured
   double ruler_upwards = 150;
   std::optional<BlankReadings> readings; // being typed in
+  std::optional<int> reader_offset;      // rows, likewise
   std::uint64_t saves = 0;               // how often the design was written
   bool quit = false;
 };

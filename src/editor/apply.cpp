@@ -44,7 +44,7 @@ void change_field(App& app, const ChangeField& action) {
     app.work.history.begin_drag(action.field);
     app.session.open_field = action.field;
   }
-  edit(app, ChangeSettings{action.settings});
+  edit(app, action.bands ? Edit(ChangeBands{*action.bands}) : Edit(ChangeSettings{action.settings}));
 }
 
 struct Applier {
@@ -59,6 +59,12 @@ struct Applier {
   void operator()(const ChangeField& action) const { change_field(app, action); }
   void operator()(const CloseField&) const {
     if (!app.session.open_field.empty()) {
+      close_step(app);
+    }
+  }
+  void operator()(const DropField&) const {
+    if (!app.session.open_field.empty()) {
+      app.work.history.cancel_drag(app.work.design);
       close_step(app);
     }
   }
@@ -78,11 +84,17 @@ struct Applier {
   void operator()(const ChooseFinding& action) const { apply_view(app, action); }
   void operator()(const ChooseTab& action) const { app.view.tab = action.tab; }
   void operator()(const ChooseFace& action) const { app.view.face = action.face; }
+  void operator()(const ResizePanel& action) const {
+    const bool settings = action.which == ResizePanel::Which::settings;
+    (settings ? app.view.settings_width : app.view.findings_width) = action.width;
+  }
   void operator()(const Placed& action) const {
     app.view.canvas = action.canvas;
     app.view.piece_box = action.piece;
     app.view.focus_drawing = false;
     app.view.finding_wanted = false;
+    app.view.part_step = 0;
+    app.view.open_menus = false;
   }
   void operator()(const SetDialog& action) const {
     const bool closes = is_open(app.session.dialog) && !is_open(action.dialog);
@@ -90,6 +102,8 @@ struct Applier {
     app.view.focus_drawing = app.view.focus_drawing || closes;
   }
   void operator()(const ChoosePath& action) const { choose_path(app, action.replace); }
+  void operator()(const MakeFolder&) const { make_folder(app); }
+  void operator()(const OpenWithMachine& action) const { open_with_machine(app, action.profile); }
   void operator()(const AnswerGuard& action) const { answer_guard(app, action.answer); }
   void operator()(const DropFile& action) const { request(app, Pending{Pending::What::open_file, action.path}); }
   void operator()(const BeginDesign& action) const { begin_design(app, action.wishes); }
@@ -98,7 +112,10 @@ struct Applier {
     app.session.ruler_upwards = action.upwards;
   }
   void operator()(const CorrectScale&) const { correct_scale(app); }
-  void operator()(const SetReadings& action) const { app.session.readings = action.readings; }
+  void operator()(const SetReadings& action) const {
+    app.session.readings = action.readings;
+    app.session.reader_offset = action.reader_offset;
+  }
   void operator()(const UseReadings&) const { use_readings(app); }
   void operator()(const UseSwatch& action) const { use_swatch(app, action.answer); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }

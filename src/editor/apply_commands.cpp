@@ -162,6 +162,9 @@ void run_view_command(App& app, Command command) {
   case Command::larger_text: view.text_size = std::min(2.5F, view.text_size + 0.1F); return;
   case Command::smaller_text: view.text_size = std::max(0.8F, view.text_size - 0.1F); return;
   case Command::focus_drawing: view.focus_drawing = true; return;
+  case Command::next_part: view.part_step = 1; return;
+  case Command::previous_part: view.part_step = -1; return;
+  case Command::open_menus: view.open_menus = true; return;
   case Command::keys: app.session.dialog = KeysDialog{}; return;
   default: return;
   }
@@ -194,7 +197,7 @@ void run_command(App& app, Command command) {
   case Command::split_band: return split_band(app);
   case Command::join_band: return join_band(app);
   case Command::resize:
-    app.session.dialog = SizeDialog{app.work.design.grid.width(), app.work.design.grid.height()};
+    app.session.dialog = SizeDialog{app.work.design.grid.width(), app.work.design.grid.height(), {}};
     return;
   default: return;
   }

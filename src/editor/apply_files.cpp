@@ -12,16 +12,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more
-
-FileReader reader() {
-  return [](const fs::path& path) { return read_file(path, largest_file); };
-}
-
-void show_trouble(App& app, const std::string& title, const Error& error) {
+void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest) {
   Error place = error;
   place.remedy.clear();
-  app.session.dialog = TroubleDialog{title, place.text(), error.remedy};
+  app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}};
 }
 
 void take(App& app, OpenedDocument opened, const fs::path& path) {
@@ -36,6 +30,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   ++work.opening;
   app.session.path = path;
   app.session.readings.reset();
+  app.session.reader_offset.reset();
   app.view.cursor = {};
   app.view.finding = -1;
   app.view.zoom.reset();
@@ -43,29 +38,59 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.view.focus_drawing = true;
 }
 
-// Opens the file, or says what is wrong with it and leaves everything as it was.
-void open_file(App& app, const fs::path& path) {
-  app.session.dialog = NoDialog{};
-  auto text = read_file(path, largest_file);
-  if (!text) {
-    return show_trouble(app, "The file can't be opened", text.error());
-  }
-  auto opened = open_document(*text, path.string(), reader());
-  if (!opened) {
-    return show_trouble(app, "The file can't be read", opened.error());
-  }
-  take(app, std::move(opened).value(), path);
+void take_file(App& app, OpenedDocument opened, const fs::path& path) {
+  take(app, std::move(opened), path);
   if (path.has_parent_path()) {
     app.session.folder = path.parent_path();
   }
   say(app, fmt::format("Opened {}", path.filename().string()));
 }
 
+// Only the machine is at fault: the design can be opened with another one.
+void offer_other_machine(App& app, std::string_view text, const fs::path& path) {
+  auto read = read_repeat(text, path.string());
+  auto* const trouble = std::get_if<TroubleDialog>(&app.session.dialog);
+  if (!read || trouble == nullptr || find_profile(read->document.profile, path, file_reader())) {
+    return;
+  }
+  ReadDocument found = std::move(read).value();
+  trouble->title = "The design's machine can't be loaded";
+  trouble->missing = MissingMachine{std::move(found.document), std::move(found.notes), path};
+}
+
+// Opens the file, or says what is wrong with it and leaves everything as it was.
+void open_file(App& app, const fs::path& path) {
+  app.session.dialog = NoDialog{};
+  const std::string rest = app.session.path.empty() && app.work.history.done() == 0
+                               ? "Nothing was opened; you can begin a new design."
+                               : fmt::format("“{}” stays open, as it was.", file_name_of(app));
+  auto text = read_file(path, largest_file);
+  if (!text) {
+    return show_trouble(app, "The file can't be opened", text.error(), rest);
+  }
+  auto opened = open_document(*text, path.string(), file_reader());
+  if (!opened) {
+    show_trouble(app, "The file can't be read", opened.error(), rest);
+    return offer_other_machine(app, *text, path);
+  }
+  take_file(app, std::move(opened).value(), path);
+}
+
+// For the machine in use, where it is a built-in one, and as wide as its card.
+NewDialog new_dialog(const App& app) {
+  NewDialog dialog;
+  if (const Profile* const present = built_in_profile(app.work.design.profile)) {
+    dialog.profile = present->name;
+    dialog.width = present->card ? present->card->repeat : dialog.width;
+  }
+  return dialog;
+}
+
 void go_on(App& app, const Pending& pending) {
   switch (pending.what) {
   case Pending::What::nothing: return;
   case Pending::What::quit: app.session.quit = true; return;
-  case Pending::What::new_design: app.session.dialog = NewDialog{app.work.design.profile, 24, 24}; return;
+  case Pending::What::new_design: app.session.dialog = new_dialog(app); return;
   case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
   case Pending::What::open_file: return open_file(app, pending.path);
   }
@@ -73,7 +98,7 @@ void go_on(App& app, const Pending& pending) {
 
 bool write_design(App& app, const fs::path& path) {
   if (const Failure failure = write_file(path, write_repeat(app.work.design))) {
-    show_trouble(app, "The design is not saved", *failure);
+    show_trouble(app, "The design is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
     return false;
   }
   close_step(app);
@@ -138,22 +163,31 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   }
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
+  keep_machine_in_reach(app, path);
   if (write_design(app, path)) {
     go_on(app, dialog.afterwards);
   }
 }
 
-void choose_machine(App& app, const fs::path& path) {
-  app.session.dialog = NoDialog{};
-  Document settings = settings_of(app.work.design);
-  // Beside the design the name alone is enough, and stays right when both are moved.
-  const bool beside = !app.session.path.empty() && path.parent_path() == app.session.path.parent_path();
-  settings.profile = beside ? path.filename().string() : path.string();
-  edit(app, ChangeSettings{settings});
-}
-
 std::string name_without_kind(const App& app) {
   return app.session.path.empty() ? std::string("untitled") : app.session.path.stem().string();
+}
+
+// The name that a file for that purpose is first offered.
+std::string usual_name(const App& app, Purpose purpose) {
+  const std::string name = name_without_kind(app);
+  switch (purpose) {
+  case Purpose::save: return name + ".repeat";
+  case Purpose::card: return name + "-card.pdf";
+  case Purpose::chart: return name + "-needles.pdf";
+  case Purpose::fabric: return name + "-piece.png";
+  case Purpose::measure_page: return "measure-your-blank.pdf";
+  case Purpose::swatch: return "orientation-swatch.pdf";
+  case Purpose::keep_machine: return "my-machine.machine";
+  case Purpose::open:
+  case Purpose::choose_machine: break;
+  }
+  return {};
 }
 
 } // namespace
@@ -168,21 +202,18 @@ void request(App& app, const Pending& pending) {
 
 void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
   PathDialog dialog;
+  const bool reads_card = app.work.profile.card.has_value();
+  if (purpose == Purpose::card && !reads_card) {
+    purpose = Purpose::chart;
+    dialog.remark = "This machine reads no card. The needle chart says which needles to bring forward in each row.";
+  } else if ((purpose == Purpose::measure_page || purpose == Purpose::swatch) && !reads_card) {
+    return say(app, "This machine reads no card: there is no blank to measure and no swatch to knit", Tone::trouble);
+  }
   dialog.purpose = purpose;
   dialog.folder = app.session.folder;
   dialog.afterwards = afterwards;
   dialog.entries = entries_of(dialog.folder, purpose);
-  const std::string name = name_without_kind(app);
-  switch (purpose) {
-  case Purpose::save: dialog.name = name + ".repeat"; break;
-  case Purpose::card: dialog.name = name + "-card.pdf"; break;
-  case Purpose::chart: dialog.name = name + "-needles.pdf"; break;
-  case Purpose::fabric: dialog.name = name + "-piece.png"; break;
-  case Purpose::measure_page: dialog.name = "measure-your-blank.pdf"; break;
-  case Purpose::swatch: dialog.name = "orientation-swatch.pdf"; break;
-  case Purpose::open:
-  case Purpose::choose_machine: break;
-  }
+  dialog.name = usual_name(app, purpose);
   app.session.dialog = dialog;
 }
 
@@ -195,21 +226,58 @@ void choose_path(App& app, bool replace) {
   const fs::path path = path_of(dialog);
   std::error_code ignored;
   if (dialog.name.empty()) {
+    found->trouble = writes_file(dialog.purpose) ? "Type a name for the file." : "Choose a file, or type its name.";
     return;
   }
   if (fs::is_directory(dialog.folder / dialog.name, ignored)) {
     dialog.folder = (dialog.folder / dialog.name).lexically_normal();
-    dialog.name.clear();
+    dialog.name = usual_name(app, dialog.purpose);
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
+    dialog.list_fresh = true;
     app.session.dialog = dialog;
     return;
   }
   switch (dialog.purpose) {
   case Purpose::open: return open_file(app, path);
-  case Purpose::choose_machine: return choose_machine(app, path);
+  case Purpose::choose_machine: return choose_machine(app, dialog, path);
+  case Purpose::keep_machine: return keep_machine(app, dialog, path, replace);
   case Purpose::save: return save_as(app, dialog, path, replace);
   default: return export_files(app, dialog, path, replace);
   }
+}
+
+void make_folder(App& app) {
+  auto* const dialog = std::get_if<PathDialog>(&app.session.dialog);
+  if (dialog == nullptr || !dialog->new_folder || dialog->new_folder->empty()) {
+    return;
+  }
+  const fs::path folder = (dialog->folder / *dialog->new_folder).lexically_normal();
+  std::error_code trouble;
+  if (!fs::create_directory(folder, trouble)) {
+    dialog->trouble = trouble ? fmt::format("The folder can't be made: {}", trouble.message())
+                              : fmt::format("There is something called “{}” already", *dialog->new_folder);
+    return;
+  }
+  dialog->folder = folder;
+  dialog->new_folder.reset();
+  dialog->trouble.clear();
+  dialog->ask_replace = false;
+  dialog->entries = entries_of(folder, dialog->purpose);
+}
+
+void open_with_machine(App& app, const std::string& name) {
+  auto* const trouble = std::get_if<TroubleDialog>(&app.session.dialog);
+  const Profile* const profile = built_in_profile(name);
+  if (trouble == nullptr || !trouble->missing || profile == nullptr) {
+    return;
+  }
+  MissingMachine missing = std::move(*trouble->missing);
+  const std::string named = missing.document.profile;
+  app.session.dialog = NoDialog{};
+  take_file(app, OpenedDocument{std::move(missing.document), *profile, std::move(missing.notes)}, missing.path);
+  // A change like any other, so that the file keeps its machine until it is saved.
+  edit(app, ChangeSettings{with_machine(settings_of(app.work.design), *profile)});
+  say(app, fmt::format("Opened with “{}” instead of {}; saving keeps that", profile->title, named));
 }
 
 void save(App& app, const Pending& afterwards) {
@@ -240,7 +308,7 @@ void begin_design(App& app, const NewDialog& wishes) {
   OpenedDocument opened;
   opened.document = blank_document(wishes.width, wishes.rows);
   opened.document.profile = wishes.profile;
-  auto profile = find_profile(wishes.profile, app.session.path, reader());
+  auto profile = find_profile(wishes.profile, app.session.path, file_reader());
   if (profile) {
     opened.profile = std::move(profile).value();
   } else {
@@ -250,22 +318,6 @@ void begin_design(App& app, const NewDialog& wishes) {
   take(app, std::move(opened), {});
   app.session.dialog = NoDialog{};
   app.session.message.clear();
-}
-
-void load_profile(App& app) {
-  Work& work = app.work;
-  if (work.design.profile == work.profile_name) {
-    return;
-  }
-  work.profile_name = work.design.profile;
-  auto profile = find_profile(work.design.profile, app.session.path, reader());
-  if (profile) {
-    work.profile = std::move(profile).value();
-    work.profile_trouble.clear();
-  } else {
-    work.profile_trouble = profile.error().text();
-  }
-  app.caches.valid = false;
 }
 
 } // namespace punchwright::editor

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/actions.hpp"
+#include "machine/open_document.hpp"
 
 namespace punchwright::editor {
 
@@ -31,14 +32,29 @@ void run_command(App& app, Command command);
 void request(App& app, const Pending& pending);
 void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards = {});
 void choose_path(App& app, bool replace);
+void make_folder(App& app);
+void open_with_machine(App& app, const std::string& profile);
 void answer_guard(App& app, GuardAnswer answer);
 void save(App& app, const Pending& afterwards);
 void begin_design(App& app, const NewDialog& wishes);
 
-// Machines.
+constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more
+[[nodiscard]] FileReader file_reader();
+
+// Machines. The first two answer the path dialog.
+void choose_machine(App& app, PathDialog dialog, const std::filesystem::path& path);
+void keep_machine(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
+// A design that goes to another folder still finds the .machine file that lies beside it now.
+void keep_machine_in_reach(App& app, const std::filesystem::path& path);
 void correct_scale(App& app);
 void use_readings(App& app);
 void use_swatch(App& app, const SwatchAnswer& answer);
+// Writes the profile as that .machine file and lets the design name it; false and the reason in `trouble` where it
+// can't be written.
+bool keep_profile_at(App& app, const Profile& profile, const std::string& learnt, const std::filesystem::path& path,
+                     std::string& trouble);
+// The name that a design in `folder` calls a .machine file by: its name alone where it lies there too.
+[[nodiscard]] std::string machine_name_from(const std::filesystem::path& machine, const std::filesystem::path& folder);
 
 // Loads the machine that the design names, if it isn't the one that is loaded. The built-in ones and .machine files,
 // relative to the design's own folder.

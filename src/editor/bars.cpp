@@ -11,19 +11,6 @@ namespace punchwright::editor {
 
 namespace {
 
-bool enabled(const App& app, Command command) {
-  switch (command) {
-  case Command::undo: return app.work.history.can_undo();
-  case Command::redo: return app.work.history.can_redo();
-  case Command::export_card:
-  case Command::export_measure_page:
-  case Command::export_swatch: return app.work.profile.card.has_value();
-  case Command::next_finding:
-  case Command::previous_finding: return !app.caches.findings.empty();
-  default: return true;
-  }
-}
-
 bool ticked(const App& app, Command command) {
   switch (command) {
   case Command::pen_opposite: return app.view.pen == Pen::opposite;
@@ -103,6 +90,9 @@ void menu_bar(const App& app, Actions& actions) {
   }
   for (const Menu menu : {Menu::file, Menu::edit, Menu::drawing, Menu::rows, Menu::view, Menu::help}) {
     const std::string title(name_of(menu));
+    if (app.view.open_menus && menu == Menu::file) {
+      ImGui::OpenPopup(title.c_str());
+    }
     const bool open = ImGui::BeginMenu(title.c_str());
     remember_place(actions, "menu " + title);
     if (!open) {
@@ -116,10 +106,12 @@ void menu_bar(const App& app, Actions& actions) {
         ImGui::Separator();
       }
       const char* const key = *info.keys != 0 ? info.keys : nullptr;
-      if (ImGui::MenuItem(info.name, key, ticked(app, info.command), enabled(app, info.command))) {
+      const std::string reason = why_not(app, info.command);
+      if (ImGui::MenuItem(info.name, key, ticked(app, info.command), reason.empty())) {
         actions.run(info.command);
       }
       remember_place(actions, fmt::format("menu {}", info.id));
+      tip(app.theme, reason.empty() ? info.tip : reason);
     }
     ImGui::EndMenu();
   }
@@ -153,10 +145,10 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
       }
       first = false;
       gap = between_tools;
-      const Look look = ticked(app, tool.command)                                            ? Look::chosen
-                        : tool.command == Command::export_card && enabled(app, tool.command) ? Look::main
-                                                                                             : Look::plain;
-      command_button(app, actions, tool.command, tool.label, look, enabled(app, tool.command));
+      const Look look = ticked(app, tool.command)                                       ? Look::chosen
+                        : tool.command == Command::export_card && app.work.profile.card ? Look::main
+                                                                                        : Look::plain;
+      command_button(app, actions, tool.command, tool.label, look);
     }
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -179,6 +171,10 @@ std::string place_of_cursor(const App& app) {
   return fmt::format("Row {}, column {}: {}", cursor.row + 1, cursor.column + 1, yarn);
 }
 
+std::string words_for_saving(const App& app) {
+  return app.session.path.empty() ? "not saved yet" : app.work.history.saved() ? "saved" : "changes not saved";
+}
+
 } // namespace
 
 void status_line(const App& app, Actions& actions, const ScreenBox& box) {
@@ -190,9 +186,8 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   begin_part(app, "status", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left, box.top + 0.5F}, {box.right, box.top + 0.5F}, ink(theme.line));
-  const std::string right =
-      fmt::format("{}      {} × {}      {}", place_of_cursor(app), app.work.design.grid.width(),
-                  app.work.design.grid.height(), app.work.history.saved() ? "saved" : "not saved");
+  const std::string right = fmt::format("{}      {} × {}      {}", place_of_cursor(app), app.work.design.grid.width(),
+                                        app.work.design.grid.height(), words_for_saving(app));
   const float wide = ImGui::CalcTextSize(right.c_str()).x;
   const float room = std::max(40 * unit, box.width() - wide - 40 * unit);
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault

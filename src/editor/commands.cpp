@@ -67,6 +67,10 @@ constexpr std::array commands = {
     CommandInfo{Command::larger_text, Menu::view, "larger-text", "Larger text", "Ctrl++", ""},
     CommandInfo{Command::smaller_text, Menu::view, "smaller-text", "Smaller text", "Ctrl+-", ""},
     CommandInfo{Command::focus_drawing, Menu::view, "focus-drawing", "Back to the drawing", "Escape", ""},
+    CommandInfo{Command::next_part, Menu::view, "next-part", "Next part of the window", "F6",
+                "The keys go to the settings, the findings, and back to the drawing"},
+    CommandInfo{Command::previous_part, Menu::view, "previous-part", "Part of the window before", "Shift+F6", ""},
+    CommandInfo{Command::open_menus, Menu::view, "open-menus", "Menus", "F10", ""},
     CommandInfo{Command::keys, Menu::help, "keys", "Keys and mouse", "F1", ""},
 };
 

@@ -56,6 +56,9 @@ enum class Command {
   larger_text,
   smaller_text,
   focus_drawing,
+  next_part,
+  previous_part,
+  open_menus,
   keys
 };
 

@@ -16,6 +16,7 @@ std::string_view title_of(Purpose purpose) {
   case Purpose::fabric: return "Export a picture of the piece";
   case Purpose::measure_page: return "Export the page for measuring a blank";
   case Purpose::swatch: return "Export the orientation swatch";
+  case Purpose::keep_machine: return "Keep the machine's file";
   case Purpose::choose_machine: break;
   }
   return "Choose a machine file";
@@ -30,6 +31,7 @@ std::vector<std::string> extensions_for(Purpose purpose) {
   case Purpose::fabric: return {".png"};
   case Purpose::measure_page: return {".pdf", ".svg", ".png"};
   case Purpose::swatch: return {".pdf"};
+  case Purpose::keep_machine:
   case Purpose::choose_machine: break;
   }
   return {".machine"};
@@ -52,6 +54,7 @@ struct Namer {
     case Purpose::fabric: return "fabric";
     case Purpose::measure_page: return "measure-page";
     case Purpose::swatch: return "swatch-page";
+    case Purpose::keep_machine: return "keep-machine";
     case Purpose::choose_machine: break;
     }
     return "machine";
@@ -72,6 +75,16 @@ std::string name_of(const Dialog& dialog) {
 
 bool is_open(const Dialog& dialog) {
   return !std::holds_alternative<NoDialog>(dialog);
+}
+
+std::string fitting_widths(int card_columns) {
+  std::string list;
+  for (int width = 1; width <= card_columns; ++width) {
+    if (card_columns % width == 0) {
+      list += (list.empty() ? "" : ", ") + std::to_string(width);
+    }
+  }
+  return list;
 }
 
 std::vector<FolderEntry> entries_of(const fs::path& folder, Purpose purpose) {

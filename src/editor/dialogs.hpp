@@ -1,9 +1,12 @@
 // What the editor may be asking in the middle of the window; one at a time, as values, so that tests can read them.
 #pragma once
 
+#include "design/repeat_file.hpp"
+#include "machine/profile.hpp"
 #include "sheets/exports.hpp"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -19,7 +22,7 @@ struct Pending {
 
 struct NoDialog {};
 
-enum class Purpose { open, save, card, chart, fabric, measure_page, swatch, choose_machine };
+enum class Purpose { open, save, card, chart, fabric, measure_page, swatch, choose_machine, keep_machine };
 
 struct FolderEntry {
   std::string name;
@@ -32,11 +35,15 @@ struct PathDialog {
   std::filesystem::path folder;
   std::vector<FolderEntry> entries;
   std::string name;
-  std::string trouble;      // why the last choice didn't work
-  bool ask_replace = false; // a file of that name is there already
-  bool fresh = true;        // just opened: the name takes the keys
-  ChartWishes chart;        // only for the needle chart
-  Pending afterwards;       // after saving
+  std::string trouble;                   // why the last choice didn't work
+  bool ask_replace = false;              // a file of that name is there already
+  std::string remark;                    // why this is asked, where that isn't plain
+  bool list_fresh = false;               // another folder was gone to: by keys, its first entry takes them
+  std::optional<std::string> new_folder; // its name, being typed
+  ChartWishes chart;                     // only for the needle chart
+  std::optional<Profile> machine;        // only for keeping one: what was learnt of it, and in which words
+  std::string learnt;
+  Pending afterwards; // after saving
 };
 
 // There is something to save.
@@ -44,21 +51,33 @@ struct GuardDialog {
   Pending pending;
 };
 
+// A design that could be opened, were its machine's file there.
+struct MissingMachine {
+  Document document;
+  std::vector<ReadingNote> notes;
+  std::filesystem::path path;
+  std::string instead = "bulky-card-24"; // the built-in machine to go on with
+};
+
 struct TroubleDialog {
   std::string title;
   std::string text;   // with file and line
   std::string remedy; // may be empty
+  std::string rest;   // what has become of the design
+  std::optional<MissingMachine> missing;
 };
 
 struct NewDialog {
   std::string profile = "bulky-card-24";
   int width = 24;
   int rows = 24;
+  std::string remark; // about a number that can't be
 };
 
 struct SizeDialog {
   int width = 24;
   int rows = 24;
+  std::string remark;
 };
 
 struct KeysDialog {};
@@ -75,6 +94,9 @@ using Dialog =
 // The kinds of file that may be written or read, first the usual one: ".pdf", ".svg".
 [[nodiscard]] std::vector<std::string> extensions_for(Purpose purpose);
 [[nodiscard]] bool writes_file(Purpose purpose);
+
+// "1, 2, 3, 4, 6, 8, 12, 24": the widths that a card of so many columns takes.
+[[nodiscard]] std::string fitting_widths(int card_columns);
 
 // Folders first, then files of the purpose's kinds; hidden ones left out.
 [[nodiscard]] std::vector<FolderEntry> entries_of(const std::filesystem::path& folder, Purpose purpose);

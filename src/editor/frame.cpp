@@ -19,66 +19,10 @@ void begin_part(const App& app, const char* name, const ScreenBox& box, int more
 
 namespace {
 
-// The window's parts:
-//
-//     menu
-//     toolbar
-//     settings | drawing            | piece
-//              |                    | findings
-//     status line
-struct Parts {
-  ScreenBox toolbar;
-  ScreenBox settings;
-  ScreenBox drawing;
-  ScreenBox piece;
-  ScreenBox findings;
-  ScreenBox status;
-};
-
-Parts parts_of(const App& app) {
-  const float unit = app.theme.scale;
-  const ImVec2 size = ImGui::GetIO().DisplaySize;
-  const float top = ImGui::GetFrameHeight();
-  const float bar = toolbar_height(app, size.x);
-  const float foot = 30 * unit;
-  Parts parts;
-  parts.toolbar = {0, top, size.x, top + bar};
-  parts.status = {0, size.y - foot, size.x, size.y};
-  const float upper = top + bar;
-  const float lower = size.y - foot;
-  // Never more than some quarter of the window each: the drawing is what it is about.
-  const auto side = [&](float share, float least, float most) {
-    return std::min(std::clamp(size.x * share, least * unit, most * unit), size.x * 0.27F);
-  };
-  const float left = app.view.settings_open ? side(0.215F, 258, 330) : 0;
-  const float right = app.view.findings_open ? side(0.225F, 240, 350) : 0;
-  parts.settings = {0, upper, left, lower};
-  parts.drawing = {left, upper, std::max(left + 1, size.x - right), lower};
-  const float split = upper + (lower - upper) * (lower - upper > 480 * unit ? 0.46F : 0.36F);
-  parts.piece = {size.x - right, upper, size.x, split};
-  parts.findings = {size.x - right, split, size.x, lower};
-  return parts;
-}
-
 bool arrow(const std::string& name, int& columns, int& rows) {
   columns = name == "left" ? -1 : name == "right" ? 1 : 0;
   rows = name == "up" ? 1 : name == "down" ? -1 : 0;
   return columns != 0 || rows != 0;
-}
-
-// A field keeps its keys; but undo goes to the design where nothing has been typed into the field yet.
-bool field_keeps(const App& app, const KeyEvent& key) {
-  if (!ImGui::GetIO().WantTextInput || !belongs_to_text(key)) {
-    return false;
-  }
-  const auto command = command_for(key);
-  const bool steps = command == Command::undo || command == Command::redo;
-  return !steps || !app.session.open_field.empty();
-}
-
-bool drawing_has_keys() {
-  const ImGuiWindow* const window = ImGui::GetCurrentContext()->NavWindow;
-  return window == nullptr || window == ImGui::FindWindowByName(drawing_part);
 }
 
 } // namespace
@@ -90,8 +34,11 @@ void keys(const App& app, const Portion& input, Actions& actions) {
       continue;
     }
     const KeyEvent& key = event.key;
-    if (is_open(app.session.dialog) || popup || field_keeps(app, key)) {
+    if (is_open(app.session.dialog) || popup || (io.WantTextInput && belongs_to_text(key) && typing_undoes(key))) {
       continue; // dialogs and fields have their keys
+    }
+    if (io.WantTextInput && key.with.control && (key.name == "z" || key.name == "y")) {
+      ImGui::ClearActiveID(); // else the field would write back what is undone
     }
     int columns = 0;
     int rows = 0;
@@ -128,13 +75,15 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
   }
   drawing_panel(app, input, actions, parts.drawing, placed);
   status_line(app, actions, parts.status);
+  panel_edges(app, actions, parts);
   dialogs(app, actions);
   actions.list.insert(actions.list.begin(), placed);
   if (!app.session.open_field.empty() && !ImGui::IsAnyItemActive() &&
       !ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) {
-    actions.list.insert(actions.list.begin(), CloseField{});
+    actions.push(CloseField{});
   }
   keys(app, input, actions);
+  walk_with_keys(app, input, actions);
 }
 
 } // namespace punchwright::editor

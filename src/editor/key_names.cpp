@@ -42,8 +42,7 @@ constexpr std::array<std::pair<int, std::string_view>, 26> named = {{
     {GLFW_KEY_PAUSE, "pause"},
 }};
 
-constexpr std::array<std::pair<std::string_view, int>, 22> for_fields = {{
-    {"tab", ImGuiKey_Tab},
+constexpr std::array<std::pair<std::string_view, int>, 21> for_fields = {{
     {"left", ImGuiKey_LeftArrow},
     {"right", ImGuiKey_RightArrow},
     {"up", ImGuiKey_UpArrow},

@@ -4,9 +4,9 @@
 #include "machine/placement.hpp"
 #include "rows/cards.hpp"
 
+#include <algorithm>
 #include <array>
 #include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 namespace punchwright::editor {
 
@@ -20,7 +20,11 @@ struct Choice {
 // A combo box over an enumeration.
 template <class Value, std::size_t count>
 bool choose(const Field& field, const char* words, Value& value, const std::array<Choice, count>& choices) {
-  label(field.app.theme, words);
+  float widest = 0;
+  for (const Choice& choice : choices) {
+    widest = std::max(widest, ImGui::CalcTextSize(choice.words).x);
+  }
+  label(field.app.theme, words, 0.46F, widest + ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().FramePadding.x);
   bool changed = false;
   const char* shown = choices[static_cast<std::size_t>(value)].words;
   ImGui::PushID(field.name);
@@ -44,34 +48,38 @@ void piece_size(const App& app, Actions& actions, Document& settings) {
   const Document& design = app.work.design;
   Piece& piece = settings.piece;
   const Theme& theme = app.theme;
-  bool own = piece.stitches.has_value();
-  if (ImGui::Checkbox("Not just one repeat wide", &own)) {
-    piece.stitches = own ? std::optional<int>(stitches_of(design)) : std::nullopt;
+  int width = piece.stitches ? 1 : 0;
+  constexpr std::array widths = {Choice{"one repeat", 0}, Choice{"own number", 1}};
+  if (choose<int>({app, actions, "own stitches"}, "Width", width, widths)) {
+    piece.stitches = width == 1 ? std::optional<int>(stitches_of(design)) : std::nullopt;
     send({app, actions, "stitches"}, settings);
   }
-  remember_place(actions, "own stitches");
   if (piece.stitches && count_field({app, actions, "stitches"}, "Stitches", *piece.stitches, 1, 1000)) {
     send({app, actions, "stitches"}, settings);
   }
   label(theme, "First needle");
   std::string name = piece.first_needle ? name_of(*piece.first_needle) : "";
-  if (ImGui::InputTextWithHint("##first needle", name_of(first_needle_of(design)).c_str(), &name,
-                               ImGuiInputTextFlags_CharsUppercase | ImGuiInputTextFlags_CharsNoBlank)) {
+  if (text_input({app, actions, "first needle"}, name, name_of(first_needle_of(design)).c_str(),
+                 ImGuiInputTextFlags_CharsUppercase | ImGuiInputTextFlags_CharsNoBlank)) {
     const auto needle = needle_named(name);
-    if (needle || name.empty()) {
+    if ((needle || name.empty()) && needle != piece.first_needle) {
       piece.first_needle = needle;
       send({app, actions, "first needle"}, settings);
     }
   }
-  remember_place(actions, "first needle");
   tip(theme, "The leftmost needle in work, as the knitter sees the bed: L36. Empty: in the middle of the bed");
   if (!app.work.profile.card) {
-    int column = piece.first_column.value_or(0);
-    if (count_field({app, actions, "first column"}, "Column on it", column, 0, design.grid.width())) {
-      piece.first_column = column == 0 ? std::nullopt : std::optional<int>(column);
+    int where = piece.first_column ? 1 : 0;
+    constexpr std::array places = {Choice{"in the middle", 0}, Choice{"from a column", 1}};
+    if (choose<int>({app, actions, "repeat lies"}, "Repeat lies", where, places)) {
+      piece.first_column = where == 1 ? std::optional<int>(1) : std::nullopt;
       send({app, actions, "first column"}, settings);
     }
-    tip(theme, "The drawn column that the first needle knits; 0: the repeat lies in the middle");
+    tip(theme, "In the middle of the bed, or so that the first needle knits a column of your choice");
+    if (piece.first_column &&
+        count_field({app, actions, "first column"}, "First column", *piece.first_column, 1, design.grid.width())) {
+      send({app, actions, "first column"}, settings);
+    }
   }
   hint(theme, fmt::format("{} stitches on {} to {}", stitches_of(design), name_of(first_needle_of(design)),
                           name_of(last_needle_of(design))));
@@ -114,7 +122,7 @@ void piece_tab(const App& app, Actions& actions) {
     send({app, actions, "longest float"}, settings);
   }
   if (rules.longest_float_mm &&
-      number_field({app, actions, "longest float mm"}, "Millimetres", *rules.longest_float_mm, 1, 1000, "%.1f")) {
+      number_field({app, actions, "longest float mm"}, "Millimetres", *rules.longest_float_mm, 1, 1000, 1)) {
     send({app, actions, "longest float mm"}, settings);
   }
   hint(theme, fmt::format("Floats over at most {} stitches are allowed.", longest_float_of(design, app.work.profile)));
@@ -156,14 +164,16 @@ void card_tab(const App& app, Actions& actions) {
   hint(theme, "Print the card, measure both 150 mm rulers, and type in what they measure.");
   double across = app.session.ruler_across;
   double upwards = app.session.ruler_upwards;
-  bool changed = number_field({app, actions, "ruler across"}, "Across, mm", across, 75, 300, "%.2f");
-  changed = number_field({app, actions, "ruler upwards"}, "Upwards, mm", upwards, 75, 300, "%.2f") || changed;
+  bool changed = number_field({app, actions, "ruler across"}, "Across, mm", across, 75, 300, 2);
+  changed = number_field({app, actions, "ruler upwards"}, "Upwards, mm", upwards, 75, 300, 2) || changed;
   if (changed) {
     actions.push(SetRulers{across, upwards});
   }
-  if (button(theme, actions, "correct scale", "Correct the scale", Look::plain, 0, across != 150 || upwards != 150)) {
+  const bool off = across != 150 || upwards != 150;
+  if (button(theme, actions, "correct scale", "Correct the scale", Look::plain, 0, off)) {
     actions.push(CorrectScale{});
   }
+  tip(theme, off ? "The next print measures 150 mm" : "Both rulers measure 150 mm: there is nothing to correct");
   hint(theme, fmt::format("Correction now: {:.4f} across, {:.4f} upwards", card.scale_x, card.scale_y));
   if (card.scale_x != 1 || card.scale_y != 1) {
     if (button(theme, actions, "no correction", "No correction")) {

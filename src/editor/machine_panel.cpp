@@ -1,6 +1,7 @@
 // The machine: which one, what is known of it from memory only, and how its own blank is measured.
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "machine/profile_keys.hpp"
 
 #include <fmt/format.h>
 
@@ -8,30 +9,47 @@ namespace punchwright::editor {
 
 namespace {
 
+std::string with_capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 32);
+  }
+  return text;
+}
+
 void choose_machine(const App& app, Actions& actions) {
   const Document& design = app.work.design;
+  const Theme& theme = app.theme;
+  const Profile& present = app.work.profile;
+  const float room = ImGui::GetContentRegionAvail().x - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
+  const std::string shown = shortened(present.title, room);
   ImGui::SetNextItemWidth(-1);
-  if (ImGui::BeginCombo("##machine", app.work.profile.name.c_str())) {
+  const bool open = ImGui::BeginCombo("##machine", shown.c_str());
+  if (open) {
     for (const Profile& profile : built_in_profiles()) {
-      if (ImGui::Selectable(profile.title.c_str(), profile.name == design.profile)) {
-        Document settings = settings_of(design);
-        settings.profile = profile.name;
-        actions.push(EditDesign{ChangeSettings{std::move(settings)}});
+      if (ImGui::Selectable(profile.title.c_str(), profile.name == design.profile) && profile.name != design.profile) {
+        actions.push(EditDesign{ChangeSettings{with_machine(settings_of(design), profile)}});
+        actions.push(Say{fmt::format("The gauge stays {:g} × {:g} over 10 cm: measure a swatch of this machine's",
+                                     design.gauge.stitches, design.gauge.rows)});
       }
       remember_place(actions, "machine " + profile.name);
-      tip(app.theme, profile.name);
+      tip(theme, profile.name);
     }
     ImGui::EndCombo();
   }
   remember_place(actions, "machine");
-  hint(app.theme, app.work.profile.title);
-  if (button(app.theme, actions, "machine file", "Use a .machine file…")) {
+  tip(theme, fmt::format("{}\n{}", present.title, design.profile));
+  if (shown != present.title) {
+    hint(theme, present.title);
+  }
+  if (button(theme, actions, "machine file", "Use a .machine file…")) {
     PathDialog dialog;
     dialog.purpose = Purpose::choose_machine;
     dialog.folder = app.session.folder;
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
     actions.push(SetDialog{dialog});
   }
+  hint(theme, fmt::format("Gauge {:g} × {:g} over 10 cm, as set under Design. Another machine knits another gauge.",
+                          design.gauge.stitches, design.gauge.rows));
 }
 
 const char* words_for(Selects selects) {
@@ -47,14 +65,18 @@ void facts(const App& app) {
   const Profile& profile = app.work.profile;
   const Theme& theme = app.theme;
   const auto fact = [&](const char* words, const std::string& value) {
-    const float start = ImGui::GetCursorPosX();
-    const float wide = ImGui::GetContentRegionAvail().x;
-    ImGui::TextColored(tint(theme.quiet_text), "%s", words);
-    ImGui::SameLine(start + wide * 0.46F);
+    ImGui::TableNextColumn();
     ImGui::PushTextWrapPos(0);
+    ImGui::TextColored(tint(theme.quiet_text), "%s", words);
+    ImGui::TableNextColumn();
     ImGui::TextUnformatted(value.c_str());
     ImGui::PopTextWrapPos();
   };
+  if (!ImGui::BeginTable("facts", 2)) {
+    return;
+  }
+  ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch, 0.43F);
+  ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch, 0.57F);
   fact("Needles", fmt::format("{} at {} mm", profile.needles, profile.pitch_mm));
   fact("Selects", words_for(profile.selects));
   fact("Feeders", std::to_string(profile.feeders));
@@ -62,12 +84,14 @@ void facts(const App& app) {
   fact("Longest float", fmt::format("{} stitches", profile.longest_float));
   if (profile.card) {
     fact("Card", fmt::format("{} stitches, {} rows", profile.card->repeat, profile.card->blank_rows));
+    fact("Reader offset", fmt::format("{} rows", profile.card->reader_offset));
     fact("Column 1 on", name_of(profile.card->first_needle));
     fact("Card shows", profile.card->face == CardFace::as_knitter_sees ? "the purl side" : "the knit side");
     fact("A hole means", profile.card->hole == HoleMeans::contrast ? "contrast" : "main");
   } else {
     fact("Card", "none: selected by hand");
   }
+  ImGui::EndTable();
 }
 
 void measure_blank(const App& app, Actions& actions) {
@@ -75,31 +99,50 @@ void measure_blank(const App& app, Actions& actions) {
   const CardReader& card = *app.work.profile.card;
   heading(theme, "Measure your blank");
   hint(theme, "A few readings on your own card, in millimetres, replace the values from memory.");
-  const int gaps = gaps_measured(card.repeat);
-  BlankReadings readings = app.session.readings.value_or(readings_of(card.geometry, card.repeat));
-  bool changed = false;
-  const std::string across = fmt::format("Over {} gaps", gaps);
-  changed = number_field({app, actions, "reading across"}, across.c_str(), readings.over_23_holes, 1, 400, "%.1f");
-  changed =
-      number_field({app, actions, "reading rows"}, "Over 50 rows", readings.over_50_rows, 1, 1000, "%.1f") || changed;
-  changed =
-      number_field({app, actions, "reading edge"}, "Edge to first hole", readings.edge_to_first_hole, 0, 400, "%.1f") ||
-      changed;
-  changed =
-      number_field({app, actions, "reading width"}, "Sheet width", readings.sheet_width, 1, 400, "%.1f") || changed;
-  changed =
-      number_field({app, actions, "reading hole"}, "Hole diameter", readings.hole_diameter, 0.1, 15, "%.1f") || changed;
-  if (changed) {
-    actions.push(SetReadings{readings});
-  }
-  if (button(theme, actions, "use readings", "Use these measures", Look::plain, 0, app.session.readings.has_value())) {
-    actions.push(UseReadings{});
-  }
-  tip(theme, "They are kept in a .machine file beside the design, which then uses it");
   if (button(theme, actions, "measure page", "Export the page with what to measure…")) {
     actions.run(Command::export_measure_page);
   }
+  const int gaps = gaps_measured(card.repeat);
+  BlankReadings readings = app.session.readings.value_or(readings_of(card.geometry, card.repeat));
+  int offset = app.session.reader_offset.value_or(card.reader_offset);
+  const auto reading = [&](const char* name, const char* words, double& value, double low, double high, int decimals,
+                           const std::string& more) {
+    const bool typed = number_field({app, actions, name}, words, value, low, high, decimals);
+    tip(theme, more);
+    return typed;
+  };
+  bool changed = false;
+  if (gaps > 0) {
+    const std::string over_gaps = fmt::format("Over {} gaps", gaps);
+    changed = reading("reading across", over_gaps.c_str(), readings.over_23_holes, 1, 400, 2,
+                      fmt::format("From the middle of column 1 to the middle of column {}, mm", gaps + 1));
+  }
+  changed = reading("reading rows", "Over 50 rows", readings.over_50_rows, 1, 1000, 2,
+                    "From the middle of a row's holes to that of the 50th row after it, mm") ||
+            changed;
+  changed = reading("reading edge", "Edge to first hole", readings.edge_to_first_hole, 0, 400, 2,
+                    "From the side edge to the middle of the nearest column, mm") ||
+            changed;
+  changed = reading("reading width", "Sheet width", readings.sheet_width, 1, 400, 2, "mm") || changed;
+  changed = reading("reading hole", "Hole diameter", readings.hole_diameter, 0.1, 15, 2, "mm") || changed;
+  changed = count_field({app, actions, "reading offset"}, "Reader offset", offset, 0, 30) || changed;
+  tip(theme, "How many rows below the visible line the machine reads: count them on the machine");
+  if (changed) {
+    actions.push(SetReadings{readings, offset});
+  }
+  const bool typed = app.session.readings.has_value();
+  if (button(theme, actions, "use readings", "Use these measures", Look::main, 0, typed)) {
+    actions.push(UseReadings{});
+  }
+  tip(theme, typed ? "They are kept in a .machine file, which the design then uses"
+                   : "These are the machine's values: type in what differs on your own blank");
+  if (!typed) {
+    hint(theme, "These are the values now in use: type in what you read.");
+  }
+}
 
+void orientation_swatch(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
   heading(theme, "Orientation swatch");
   hint(theme, "A small card shows whether your machine reads cards mirrored, turned or inverted.");
   if (button(theme, actions, "export swatch", "1. Export its card…")) {
@@ -107,6 +150,41 @@ void measure_blank(const App& app, Actions& actions) {
   }
   if (button(theme, actions, "answer swatch", "2. Say how it came out…")) {
     actions.push(SetDialog{SwatchDialog{}});
+  }
+}
+
+// What is from memory or unknown, value by value; the whole source in the tip.
+void not_certain(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const Profile& profile = app.work.profile;
+  const std::size_t count = unsure_values(profile).size();
+  if (count == 0) {
+    return;
+  }
+  ImGui::Dummy(ImVec2(0, 4 * theme.scale));
+  const std::string title = fmt::format("Not certain: {} value{}###not certain", count, count == 1 ? "" : "s");
+  const bool open =
+      ImGui::TreeNodeEx(title.c_str(), ImGuiTreeNodeFlags_NoTreePushOnOpen | ImGuiTreeNodeFlags_SpanAvailWidth);
+  remember_place(actions, "not certain");
+  if (!open) {
+    return;
+  }
+  hint(theme, "From memory or unknown: compare them with your own machine and blank.");
+  for (const ProfileKey& key : profile_keys()) {
+    const auto source = profile.sources.find(std::string(key.key));
+    const auto value = key.shown(profile);
+    if (source == profile.sources.end() || !value || !is_unsure(source->second)) {
+      continue;
+    }
+    const std::string brief = source->second.substr(0, source->second.find_first_of(":;("));
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted(fmt::format("{}: {}", with_capital(std::string(key.words)), *value).c_str());
+    ImGui::PopTextWrapPos();
+    tip(theme, source->second);
+    ImGui::Indent(10 * theme.scale);
+    hint(theme, brief);
+    tip(theme, source->second);
+    ImGui::Unindent(10 * theme.scale);
   }
 }
 
@@ -122,20 +200,13 @@ void machine_tab(const App& app, Actions& actions) {
     ImGui::PopTextWrapPos();
     hint(theme, "The machine chosen before is used until then.");
   }
-  facts(app);
-  const std::vector<std::string> unsure = unsure_values(app.work.profile);
-  if (!unsure.empty()) {
-    heading(theme, "Not certain");
-    hint(theme, "These values come from memory or are unknown; compare them with your own machine and blank.");
-    for (const std::string& value : unsure) {
-      ImGui::PushTextWrapPos(0);
-      ImGui::TextUnformatted(("• " + value).c_str());
-      ImGui::PopTextWrapPos();
-    }
-  }
   if (app.work.profile.card) {
     measure_blank(app, actions);
+    orientation_swatch(app, actions);
   }
+  heading(theme, "What is known of it");
+  facts(app);
+  not_certain(app, actions);
 }
 
 } // namespace punchwright::editor

@@ -13,7 +13,7 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.set_version_flag("--version", "punchwright-editor " PUNCHWRIGHT_VERSION);
   Options options;
   std::string size;
-  line.add_option("FILE", options.file, "A .repeat file; without one, a blank design");
+  line.add_option("FILE", options.file, "A .repeat file; without one, a blank design")->option_text(" ");
   line.add_option("--state-to", options.state_to,
                   "Write one line of state a frame (JSON), for scripts that drive the window");
   line.add_option("--picture", options.picture, "Write a picture of the window (PNG) and end");
@@ -24,10 +24,12 @@ std::variant<Options, int> read_options(int count, char** arguments) {
                       width <= 8192 && height <= 8192;
     return good ? std::string() : "'" + text + "' is no size; write 1440x900 (320x240 to 8192x8192)";
   });
-  line.add_option("--scale", options.scale, "Size of text and parts; without it what the display says")
-      ->check(CLI::Range(0.5, 4.0));
+  line.add_option("--scale", options.scale, "Size of text and parts, 0.5 to 4; without it what the display says")
+      ->check(CLI::Range(0.5, 4.0))
+      ->option_text("NUMBER");
   line.add_option("--show", options.face, "Side of the piece: knit or purl")
-      ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}));
+      ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}))
+      ->option_text("SIDE");
   const std::map<std::string, Tab> tabs = {{"design", Tab::design},
                                            {"yarns", Tab::yarns},
                                            {"machine", Tab::machine},
@@ -36,12 +38,15 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option_function<Tab>(
           "--tab", [&options](const Tab& tab) { options.tab = tab; },
           "Settings to show: design, yarns, machine, piece, card")
-      ->transform(CLI::CheckedTransformer(tabs));
+      ->transform(CLI::CheckedTransformer(tabs))
+      ->option_text("TAB");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
-  line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, size, swatch")
-      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch"}));
+  line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, chart, size, swatch")
+      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch"}))
+      ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
-      ->check(CLI::Range(1, 100000));
+      ->check(CLI::Range(1, 100000))
+      ->option_text("COUNT");
   try {
     line.parse(count, arguments);
   } catch (const CLI::ParseError& trouble) {

@@ -25,6 +25,30 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
 void findings_panel(const App& app, Actions& actions, const ScreenBox& box);
 void dialogs(const App& app, Actions& actions);
 void keys(const App& app, const Portion& input, Actions& actions);
+// Tab, Return and the step from part to part, after everything was drawn.
+void walk_with_keys(const App& app, const Portion& input, Actions& actions);
+[[nodiscard]] bool drawing_has_keys();
+// False where a field is typed in that has nothing of its own to undo: the key is the program's then.
+[[nodiscard]] bool typing_undoes(const KeyEvent& key);
+
+// The parts' places:
+//
+//     menu
+//     toolbar
+//     settings | drawing            | piece
+//              |                    | findings
+//     status line
+struct Parts {
+  ScreenBox toolbar;
+  ScreenBox settings;
+  ScreenBox drawing;
+  ScreenBox piece;
+  ScreenBox findings;
+  ScreenBox status;
+};
+[[nodiscard]] Parts parts_of(const App& app);
+// The edges that can be dragged, on both sides of the drawing.
+void panel_edges(const App& app, Actions& actions, const Parts& parts);
 
 // The tabs of the settings.
 void design_tab(const App& app, Actions& actions);

@@ -1,11 +1,12 @@
 // Folders and files to choose from, a name to type, the kind of file, and whether one may be replaced.
 #include "editor/path_panel.hpp"
 
+#include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 namespace punchwright::editor {
 
@@ -18,50 +19,97 @@ PathDialog in_folder(PathDialog dialog, const fs::path& folder) {
   dialog.entries = entries_of(dialog.folder, dialog.purpose);
   dialog.trouble.clear();
   dialog.ask_replace = false;
+  dialog.list_fresh = true;
   return dialog;
 }
 
-void folder_line(const App& app, Actions& actions, const PathDialog& dialog) {
-  if (button(app.theme, actions, "folder up", "↑", Look::plain, 0, dialog.folder.has_parent_path())) {
-    actions.push(SetDialog{in_folder(dialog, dialog.folder.parent_path())});
+void folder_line(const App& app, Actions& actions, PathDialog& next, bool& changed) {
+  const Theme& theme = app.theme;
+  const bool above = next.folder.has_parent_path() && next.folder != next.folder.parent_path();
+  if (button(theme, actions, "folder up", "↑", Look::plain, 0, above)) {
+    next = in_folder(next, next.folder.parent_path());
+    changed = true;
   }
-  tip(app.theme, "The folder above");
+  tip(theme, above ? "The folder above" : "There is no folder above");
   ImGui::SameLine();
+  const float make = ImGui::CalcTextSize("New folder").x + 2 * ImGui::GetStyle().FramePadding.x;
+  const float start = ImGui::GetCursorPosX();
+  const float room = ImGui::GetContentRegionAvail().x - (writes_file(next.purpose) ? make + 8 * theme.scale : 0);
   ImGui::AlignTextToFramePadding();
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(dialog.folder.string().c_str());
+  ImGui::PushTextWrapPos(start + room);
+  ImGui::TextUnformatted(next.folder.string().c_str());
   ImGui::PopTextWrapPos();
+  if (!writes_file(next.purpose)) {
+    return;
+  }
+  ImGui::SameLine(start + room + 8 * theme.scale);
+  if (button(theme, actions, "new folder", "New folder", next.new_folder ? Look::chosen : Look::plain)) {
+    next.new_folder = next.new_folder ? std::nullopt : std::optional<std::string>("");
+    changed = true;
+  }
+  tip(theme, "Makes a folder in this one");
 }
 
-void list_entries(const App& app, Actions& actions, const PathDialog& dialog) {
+// The name of a folder that is to be made.
+void new_folder_line(const App& app, Actions& actions, PathDialog& next, bool& changed) {
+  const float make = ImGui::CalcTextSize("Make").x + 2 * ImGui::GetStyle().FramePadding.x;
+  label(app.theme, "Folder", 0.12F);
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - make - 8 * app.theme.scale);
+  std::string name = *next.new_folder;
+  changed = text_input({app, actions, "folder name"}, name, "Its name") || changed;
+  next.new_folder = name;
+  ImGui::SameLine();
+  if (button(app.theme, actions, "make folder", "Make", Look::plain, 0, !name.empty())) {
+    actions.push(SetDialog{next});
+    actions.push(MakeFolder{});
+    changed = false;
+  }
+  tip(app.theme, name.empty() ? "Type its name first" : "");
+  make_default(actions);
+}
+
+void list_entries(const App& app, Actions& actions, PathDialog& next, bool& changed, bool& chosen) {
   const float unit = app.theme.scale;
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const ImVec2 border(10 * unit, 8 * unit);
+  const float line = ImGui::GetTextLineHeight() + style.ItemSpacing.y;
+  // Whole lines only, as many as the window has room for.
+  const float room = ImGui::GetIO().DisplaySize.y - 330 * unit;
+  const float lines = std::clamp(std::floor(room / line), 3.0F, 10.0F);
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.field));
-  ImGui::BeginChild("entries", ImVec2(0, 230 * unit), true);
-  if (dialog.entries.empty()) {
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, border);
+  ImGui::BeginChild("entries", ImVec2(0, lines * line - style.ItemSpacing.y + 2 * border.y), true,
+                    ImGuiWindowFlags_NavFlattened);
+  ImGui::PopStyleVar();
+  if (next.entries.empty()) {
     hint(app.theme, "Nothing of this kind in this folder");
   }
+  const PathDialog before = next;
   ImGuiListClipper clipper;
-  clipper.Begin(static_cast<int>(dialog.entries.size()));
+  clipper.Begin(static_cast<int>(before.entries.size()), line);
   while (clipper.Step()) {
     for (int place = clipper.DisplayStart; place < clipper.DisplayEnd; ++place) {
-      const FolderEntry& entry = dialog.entries[static_cast<std::size_t>(place)];
+      const FolderEntry& entry = before.entries[static_cast<std::size_t>(place)];
       const std::string shown = fmt::format("{}{}##{}", entry.name, entry.folder ? "/" : "", place);
-      const bool chosen = entry.name == dialog.name;
-      if (ImGui::Selectable(shown.c_str(), chosen,
+      const bool marked = entry.name == before.name;
+      if (ImGui::Selectable(shown.c_str(), marked,
                             ImGuiSelectableFlags_AllowDoubleClick | ImGuiSelectableFlags_DontClosePopups)) {
+        changed = true;
+        const bool by_keys =
+            !ImGui::IsMouseClicked(ImGuiMouseButton_Left) && !ImGui::IsMouseReleased(ImGuiMouseButton_Left);
         if (entry.folder) {
-          actions.push(SetDialog{in_folder(dialog, dialog.folder / entry.name)});
+          next = in_folder(before, before.folder / entry.name);
         } else {
-          PathDialog next = dialog;
           next.name = entry.name;
           next.ask_replace = false;
-          actions.push(SetDialog{next});
-          if (ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
-            actions.push(ChoosePath{});
-          }
+          next.trouble.clear();
+          chosen = ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left) || (by_keys && marked);
         }
       }
-      remember_place(actions, "entry " + entry.name);
+      remember_place(actions, "entry " + entry.name, Stop::Kind::button);
+      if (place == 0 && before.list_fresh) {
+        make_first_stop(actions);
+      }
     }
   }
   ImGui::EndChild();
@@ -99,28 +147,42 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
   PathDialog next = dialog;
   bool changed = false;
   bool chosen = false;
-  folder_line(app, actions, dialog);
-  list_entries(app, actions, dialog);
-  if (dialog.fresh) {
-    ImGui::SetKeyboardFocusHere();
-    next.fresh = false;
+  if (!dialog.remark.empty()) {
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted(dialog.remark.c_str());
+    ImGui::PopTextWrapPos();
+  }
+  if (dialog.list_fresh) {
+    // Who walks through folders by keys stays in the list.
+    actions.dialog_appears = actions.dialog_appears || keys_show_their_place();
+    next.list_fresh = false;
     changed = true;
   }
-  label(theme, "Name", 0.12F);
-  if (ImGui::InputText("##name", &next.name,
-                       ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll)) {
-    chosen = true;
+  folder_line(app, actions, next, changed);
+  if (next.new_folder) {
+    new_folder_line(app, actions, next, changed);
   }
-  remember_place(actions, "path name");
-  if (next.name != dialog.name) {
+  const unsigned make_folder = actions.default_button;
+  list_entries(app, actions, next, changed, chosen);
+  label(theme, "Name", 0.12F);
+  std::string name = next.name;
+  if (text_input({app, actions, "path name"}, name, nullptr, ImGuiInputTextFlags_AutoSelectAll) &&
+      !ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    next.name = name;
     next.trouble.clear();
     next.ask_replace = false;
     changed = true;
+  }
+  if (!dialog.list_fresh) {
+    make_first_stop(actions);
   }
   kinds(app, actions, next, changed);
   if (dialog.purpose == Purpose::chart &&
       ImGui::Checkbox("List the needles that stay back, where they are fewer", &next.chart.stay_back_where_fewer)) {
     changed = true;
+  }
+  if (dialog.purpose == Purpose::chart) {
+    remember_place(actions, "stay back");
   }
   if (!dialog.trouble.empty()) {
     ImGui::PushTextWrapPos(0);
@@ -137,13 +199,15 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
       actions.push(ChoosePath{true});
     }
   } else {
-    const char* const words = dialog.purpose == Purpose::save                                                ? "Save"
-                              : dialog.purpose == Purpose::open || dialog.purpose == Purpose::choose_machine ? "Open"
-                                                                                                             : "Export";
-    chosen = button(theme, actions, "choose", words, Look::main) || chosen;
+    const bool opens = dialog.purpose == Purpose::open || dialog.purpose == Purpose::choose_machine;
+    const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
+    chosen = button(theme, actions, "choose", saves ? "Save" : opens ? "Open" : "Export", Look::main) || chosen;
+    if (make_folder == 0) {
+      make_default(actions);
+    }
   }
   ImGui::SameLine();
-  if (button(theme, actions, "cancel", "Cancel") || ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+  if (button(theme, actions, "cancel", "Cancel") || escape_pressed()) {
     actions.push(SetDialog{NoDialog{}});
   } else if (chosen) {
     actions.push(ChoosePath{false});

@@ -1,5 +1,6 @@
 // The settings at the left, in tabs: design, yarns, machine, piece, card.
 #include "editor/panels.hpp"
+#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>
@@ -20,6 +21,7 @@ constexpr std::array tabs = {TabInfo{Tab::design, "Design"}, TabInfo{Tab::yarns,
                              TabInfo{Tab::machine, "Machine"}, TabInfo{Tab::piece, "Piece"},
                              TabInfo{Tab::card, "Card"}};
 
+// In one line, or in two where large text leaves no room.
 void tab_row(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   float words = 0;
@@ -27,20 +29,68 @@ void tab_row(const App& app, Actions& actions) {
     words += ImGui::CalcTextSize(info.name).x;
   }
   const float gap = 2 * theme.scale;
-  const float room = ImGui::GetContentRegionAvail().x - gap * (tabs.size() - 1);
-  const float padding = std::max(2.0F, (room - words) / static_cast<float>(tabs.size()) / 2);
+  const float room = ImGui::GetContentRegionAvail().x;
+  const float padding = (room - words - gap * (tabs.size() - 1)) / static_cast<float>(tabs.size()) / 2;
+  const bool two_lines = padding < 2 * theme.scale;
   ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, ImVec2(1, 6 * theme.scale));
   ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
-  for (const TabInfo& info : tabs) {
+  for (std::size_t index = 0; index < tabs.size(); ++index) {
+    const TabInfo& info = tabs[index];
+    const std::size_t in_line = index < 3 ? 3 : 2;
+    const float wide = two_lines ? (room - gap * static_cast<float>(in_line - 1)) / static_cast<float>(in_line)
+                                 : ImGui::CalcTextSize(info.name).x + 2 * padding;
+    if (index > 0 && !(two_lines && index == 3)) {
+      ImGui::SameLine(0, gap);
+    }
     const std::string place = std::string("tab ") + info.name;
-    const float wide = ImGui::CalcTextSize(info.name).x + 2 * padding;
     if (button(theme, actions, place.c_str(), info.name, app.view.tab == info.tab ? Look::chosen : Look::quiet, wide)) {
       actions.push(ChooseTab{info.tab});
     }
-    ImGui::SameLine(0, gap);
   }
-  ImGui::NewLine();
   ImGui::PopStyleVar(2);
+}
+
+// Wraps at spaces while it is typed; what is kept has no line breaks but the user's own.
+struct Wrapping {
+  const std::string& text;
+  std::string wrapped; // as ImGui had it before the edit
+  std::string after;
+  float room = 0;
+  bool edited = false;
+};
+
+std::string wrapped_in(std::string_view text, float room) {
+  return wrapped_at(
+      text, room, [](std::string_view part) { return ImGui::CalcTextSize(part.data(), part.data() + part.size()).x; });
+}
+
+int wrap_anew(ImGuiInputTextCallbackData* data) {
+  Wrapping& wrapping = *static_cast<Wrapping*>(data->UserData);
+  const std::string_view edited(data->Buf, static_cast<std::size_t>(data->BufTextLen));
+  wrapping.after = unwrapped_edit(wrapping.text, wrapping.wrapped, edited);
+  wrapping.edited = true;
+  const std::string again = wrapped_in(wrapping.after, wrapping.room);
+  std::ranges::copy(again, data->Buf); // of the same length, by wrapped_at's promise
+  data->BufDirty = true;
+  return 0;
+}
+
+void notes_field(const App& app, Actions& actions) {
+  const Document& design = app.work.design;
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float room = ImGui::GetContentRegionAvail().x - 2 * style.FramePadding.x - style.ScrollbarSize - 1;
+  std::string shown = wrapped_in(design.notes, room);
+  Wrapping wrapping{design.notes, shown, {}, room, false};
+  ImGui::InputTextMultiline("##notes", &shown, ImVec2(-1, 5.5F * ImGui::GetTextLineHeight()),
+                            ImGuiInputTextFlags_CallbackEdit, wrap_anew, &wrapping);
+  remember_place(actions, "notes", Stop::Kind::field);
+  if (ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    actions.push(DropField{});
+  } else if (wrapping.edited) {
+    Document settings = settings_of(design);
+    settings.notes = wrapping.after;
+    send({app, actions, "notes"}, std::move(settings));
+  }
 }
 
 } // namespace
@@ -48,7 +98,7 @@ void tab_row(const App& app, Actions& actions) {
 void settings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   begin_part(app, "settings", box);
   tab_row(app, actions);
-  ImGui::BeginChild("tab");
+  ImGui::BeginChild("tab", ImVec2(0, 0), false, ImGuiWindowFlags_NavFlattened);
   switch (app.view.tab) {
   case Tab::design: design_tab(app, actions); break;
   case Tab::yarns: yarns_tab(app, actions); break;
@@ -66,20 +116,16 @@ void design_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   heading(theme, "Title and notes");
   text_field({app, actions, "title"}, "Title", &Document::title);
-  std::string notes = design.notes;
-  if (ImGui::InputTextMultiline("##notes", &notes, ImVec2(-1, 5.5F * ImGui::GetTextLineHeight()))) {
-    Document settings = settings_of(design);
-    settings.notes = notes;
-    send({app, actions, "notes"}, std::move(settings));
-  }
-  remember_place(actions, "notes");
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted("Notes");
+  notes_field(app, actions);
 
   heading(theme, "Gauge, over 10 cm");
   Document settings = settings_of(design);
-  if (number_field({app, actions, "gauge stitches"}, "Stitches", settings.gauge.stitches, 1, 200, "%.1f")) {
+  if (number_field({app, actions, "gauge stitches"}, "Stitches", settings.gauge.stitches, 1, 200, 1)) {
     send({app, actions, "gauge stitches"}, settings);
   }
-  if (number_field({app, actions, "gauge rows"}, "Rows", settings.gauge.rows, 1, 200, "%.1f")) {
+  if (number_field({app, actions, "gauge rows"}, "Rows", settings.gauge.rows, 1, 200, 1)) {
     send({app, actions, "gauge rows"}, settings);
   }
   hint(theme, fmt::format("A stitch is {:.2f} mm wide and {:.2f} mm high; the drawing's cells have that proportion.",

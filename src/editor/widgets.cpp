@@ -1,8 +1,11 @@
 // The small parts of panels.
 #include "editor/widgets.hpp"
 
+#include "editor/typed_text.hpp"
+
 #include <algorithm>
 #include <fmt/format.h>
+#include <imgui_internal.h>
 #include <imgui_stdlib.h>
 
 namespace punchwright::editor {
@@ -16,12 +19,29 @@ ImVec4 tint(Colour colour, float opacity) {
                 static_cast<float>(colour.blue) / 255.0F, opacity);
 }
 
-void remember_place(Actions& actions, std::string_view name) {
+void remember_place(Actions& actions, std::string_view name, Stop::Kind kind) {
+  const ImVec2 low = ImGui::GetItemRectMin();
+  const ImVec2 high = ImGui::GetItemRectMax();
+  const ScreenBox box{low.x, low.y, high.x, high.y};
   if (actions.publish_places) {
-    const ImVec2 low = ImGui::GetItemRectMin();
-    const ImVec2 high = ImGui::GetItemRectMax();
-    actions.places.push_back({std::string(name), {low.x, low.y, high.x, high.y}});
+    actions.places.push_back({std::string(name), box});
   }
+  if (ImGui::GetItemID() != 0 && (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0) {
+    actions.stops.push_back(
+        {kind, std::string(actions.publish_places ? name : ""), ImGui::GetItemID(), ImGui::GetCurrentWindow(), box});
+  }
+}
+
+void make_default(Actions& actions) {
+  actions.default_button = ImGui::GetItemID();
+}
+
+void make_first_stop(Actions& actions) {
+  actions.first_stop = ImGui::GetItemID();
+}
+
+bool keys_show_their_place() {
+  return !ImGui::GetCurrentContext()->NavDisableHighlight;
 }
 
 void tip(const Theme& theme, std::string_view text) {
@@ -50,25 +70,44 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
   ImGui::PushID(name);
   const bool pressed = ImGui::Button(text, ImVec2(width, 0));
   ImGui::PopID();
+  remember_place(actions, name, Stop::Kind::button);
   ImGui::EndDisabled();
   ImGui::PopStyleColor(4);
-  remember_place(actions, name);
   return pressed;
 }
 
-void command_button(const App& app, Actions& actions, Command command, const char* text, Look look, bool enabled) {
+std::string why_not(const App& app, Command command) {
+  switch (command) {
+  case Command::undo: return app.work.history.can_undo() ? "" : "Nothing has been done yet";
+  case Command::redo: return app.work.history.can_redo() ? "" : "Nothing has been undone";
+  case Command::export_card:
+  case Command::export_measure_page:
+  case Command::export_swatch:
+    return app.work.profile.card ? ""
+                                 : "This machine reads no card; the needle chart says which needles to bring forward";
+  case Command::next_finding:
+  case Command::previous_finding: return app.caches.findings.empty() ? "There are no findings" : "";
+  default: return "";
+  }
+}
+
+void command_button(const App& app, Actions& actions, Command command, const char* text, Look look) {
   const CommandInfo& info = info_of(command);
-  if (button(app.theme, actions, info.id, text, look, 0, enabled)) {
+  const std::string reason = why_not(app, command);
+  if (button(app.theme, actions, info.id, text, look, 0, reason.empty())) {
     actions.run(command);
   }
   const std::string keys = *info.keys != 0 ? fmt::format("  ({})", info.keys) : "";
-  tip(app.theme, fmt::format("{}{}{}{}", info.name, keys, *info.tip != 0 ? "\n" : "", info.tip));
+  const std::string more = reason.empty() ? info.tip : reason;
+  tip(app.theme, fmt::format("{}{}{}{}", info.name, keys, more.empty() ? "" : "\n", more));
 }
 
 void heading(const Theme& theme, const char* text) {
   ImGui::Dummy(ImVec2(0, 6 * theme.scale));
   ImGui::PushFont(theme.bold);
+  ImGui::PushTextWrapPos(0);
   ImGui::TextUnformatted(text);
+  ImGui::PopTextWrapPos();
   ImGui::PopFont();
   const ImVec2 low = ImGui::GetItemRectMin();
   const ImVec2 high = ImGui::GetItemRectMax();
@@ -87,7 +126,7 @@ void hint(const Theme& theme, std::string_view text) {
   ImGui::PopStyleColor();
 }
 
-void label(const Theme& theme, const char* text, float share) {
+void label(const Theme& theme, const char* text, float share, float needs) {
   const float start = ImGui::GetCursorPosX();
   const float wide = ImGui::GetContentRegionAvail().x;
   ImGui::AlignTextToFramePadding();
@@ -95,57 +134,152 @@ void label(const Theme& theme, const char* text, float share) {
   ImGui::TextUnformatted(text);
   ImGui::PopStyleColor();
   ImGui::SameLine();
-  ImGui::SetCursorPosX(std::max(ImGui::GetCursorPosX(), start + wide * share));
+  const float after_words = ImGui::GetCursorPosX();
+  const float least = std::max(needs, 92 * theme.scale);
+  const float field = std::max(after_words, std::min(start + wide * share, start + wide - least));
+  if (start + wide - field < least && field == after_words) {
+    ImGui::NewLine();
+  } else {
+    ImGui::SetCursorPosX(field);
+  }
   ImGui::SetNextItemWidth(-1);
 }
 
 void send(const Field& field, Document settings) {
-  field.actions.push(ChangeField{std::move(settings), field.name});
+  if (ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    return; // the field has gone back to what it was, and DropField takes back what was sent
+  }
+  field.actions.push(ChangeField{std::move(settings), field.name, {}});
+}
+
+std::string shortened(const std::string& text, float room) {
+  if (ImGui::CalcTextSize(text.c_str()).x <= room) {
+    return text;
+  }
+  const char* end = nullptr;
+  ImGui::GetFont()->CalcTextSizeA(ImGui::GetFontSize(), std::max(1.0F, room - ImGui::CalcTextSize("…").x), 0,
+                                  text.c_str(), nullptr, &end);
+  return text.substr(0, static_cast<std::size_t>(end - text.c_str())) + "…";
+}
+
+bool text_input(const Field& field, std::string& text, const char* when_empty, int flags) {
+  ImGui::PushID(field.name);
+  const bool changed = when_empty != nullptr ? ImGui::InputTextWithHint("##field", when_empty, &text, flags)
+                                             : ImGui::InputText("##field", &text, flags);
+  ImGui::PopID();
+  remember_place(field.actions, field.name, Stop::Kind::field);
+  // ImGui has put back what stood there; that is no change of its own.
+  if (ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    field.actions.push(DropField{});
+  }
+  return changed;
 }
 
 void text_field(const Field& field, const char* words, std::string Document::*member) {
   label(field.app.theme, words, 0.30F);
   std::string text = field.app.work.design.*member;
-  ImGui::PushID(field.name);
-  if (ImGui::InputText("##field", &text)) {
+  if (text_input(field, text)) {
     Document settings = settings_of(field.app.work.design);
     settings.*member = text;
     send(field, std::move(settings));
   }
-  ImGui::PopID();
-  remember_place(field.actions, field.name);
 }
 
-bool number_field(const Field& field, const char* words, double& value, double low, double high, const char* form) {
-  label(field.app.theme, words);
-  ImGui::PushID(field.name);
-  double typed = value;
-  const bool changed = ImGui::InputDouble("##field", &typed, 0, 0, form);
-  ImGui::PopID();
-  remember_place(field.actions, field.name);
+namespace {
+
+// What stands in a field that the keys have just left; nothing in others.
+std::optional<std::string> text_left_behind() {
+  const ImGuiInputTextState& state = ImGui::GetCurrentContext()->InputTextState;
+  if (!ImGui::IsItemDeactivated() || state.ID != ImGui::GetItemID() || state.CurLenW == 0) {
+    return std::nullopt;
+  }
+  std::string text;
+  for (int place = 0; place < state.CurLenW; ++place) {
+    const auto letter = static_cast<unsigned>(state.TextW[place]);
+    text += letter < 0x80 ? static_cast<char>(letter) : '?';
+  }
+  return text;
+}
+
+void remark(const Field& field, std::string words) {
+  if (field.remark != nullptr) {
+    *field.remark = std::move(words);
+  } else {
+    field.actions.push(Say{std::move(words), Tone::trouble});
+  }
+}
+
+// A field for numbers of either kind: what was typed is taken over at once where it is allowed. Too much becomes the
+// most; too little may be on its way ("1" to "16"), and is only spoken of when the field is left.
+template <class Number, class Read>
+bool typed_number(const Field& field, const char* words, Number& value, Number low, Number high, std::string shown,
+                  const Read& read) {
+  const bool escaped = ImGui::IsKeyPressed(ImGuiKey_Escape);
+  const bool changed = text_input(field, shown, nullptr, ImGuiInputTextFlags_AutoSelectAll);
+  const std::optional<Number> typed = read(shown);
+  if (const auto left = text_left_behind(); left && !escaped) {
+    const std::optional<Number> last = read(*left);
+    if (!last || *last < low) {
+      remark(field, fmt::format("{}: {} to {}; {} is kept", words, low, high, value));
+    }
+  }
   tip(field.app.theme, fmt::format("{} to {}", low, high));
-  // While a number is being typed it may be too small for a moment ("1" on the way to "16"): kept, if allowed at all.
-  if (!changed || typed < low || typed > high) {
+  if (!changed || !typed || *typed < low || *typed == value) {
     return false;
   }
-  value = typed;
-  return true;
+  if (*typed > high) {
+    remark(field, fmt::format("{}: at most {}", words, high));
+  } else if (field.remark != nullptr) {
+    field.remark->clear();
+  }
+  const Number before = value;
+  value = std::min(*typed, high);
+  return value != before;
+}
+
+} // namespace
+
+bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals) {
+  label(field.app.theme, words);
+  return typed_number<double>(field, words, value, low, high, number_shown(value, decimals), number_typed);
+}
+
+bool count_input(const Field& field, const char* words, int& value, int low, int high) {
+  const float gap = 3 * field.app.theme.scale;
+  const float square = ImGui::GetFrameHeight();
+  ImGui::SetNextItemWidth(std::max(square, ImGui::GetContentRegionAvail().x - 2 * (square + gap)));
+  bool changed = typed_number<int>(field, words, value, low, high, std::to_string(value), count_typed);
+  const int step = ImGui::GetIO().KeyShift ? 5 : 1;
+  int by = 0;
+  if (ImGui::IsItemActive()) {
+    by = ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? step : ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? -step : 0;
+    if (by != 0) {
+      ImGui::ClearActiveID(); // the number is shown anew, and typed in again
+      ImGui::ActivateItem(ImGui::GetItemID());
+    }
+  }
+  ImGui::PushID(field.name);
+  ImGui::PushButtonRepeat(true);
+  ImGui::PushAllowKeyboardFocus(false);
+  for (const auto& [sign, direction] : {std::pair{"−", -1}, std::pair{"+", 1}}) {
+    ImGui::SameLine(0, gap);
+    if (ImGui::Button(sign, ImVec2(square, square))) {
+      by = direction * step;
+    }
+    tip(field.app.theme, direction > 0 ? "One more; with Shift five" : "One less; with Shift five");
+  }
+  ImGui::PopAllowKeyboardFocus();
+  ImGui::PopButtonRepeat();
+  ImGui::PopID();
+  const int wished = std::clamp(value + by, low, high);
+  changed = changed || wished != value;
+  value = wished;
+  return changed;
 }
 
 bool count_field(const Field& field, const char* words, int& value, int low, int high) {
   label(field.app.theme, words);
-  ImGui::PushID(field.name);
-  int typed = value;
-  const bool changed = ImGui::InputInt("##field", &typed, 1, 5);
-  ImGui::PopID();
-  remember_place(field.actions, field.name);
-  if (!changed || typed == value) {
-    return false;
-  }
-  typed = std::clamp(typed, low, high);
-  const bool differs = typed != value;
-  value = typed;
-  return differs;
+  return count_input(field, words, value, low, high);
 }
 
 void swatch(ImDrawList& list, const Theme& theme, ScreenBox box, Colour colour) {

@@ -12,8 +12,14 @@ namespace punchwright::editor {
 [[nodiscard]] ImU32 ink(Colour colour, float opacity = 1.0F);
 [[nodiscard]] ImVec4 tint(Colour colour, float opacity = 1.0F);
 
-// Remembers where the last item was drawn, for tests.
-void remember_place(Actions& actions, std::string_view name);
+// Remembers where the last item was drawn, for tests, and that the keys can go to it.
+void remember_place(Actions& actions, std::string_view name, Stop::Kind kind = Stop::Kind::other);
+// The last item was one of a dialog's that Return presses, or that has the keys when the dialog opens.
+void make_default(Actions& actions);
+void make_first_stop(Actions& actions);
+
+// Whether the thing that has the keys is marked: after the mouse was used it isn't.
+[[nodiscard]] bool keys_show_their_place();
 
 // A tip where the pointer rests on the last item.
 void tip(const Theme& theme, std::string_view text);
@@ -25,25 +31,38 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
             float width = 0, bool enabled = true);
 
 // The command's button with its name and key as a tip.
-void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain,
-                    bool enabled = true);
+void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain);
+
+// Whether the command can do something now, and if not, why.
+[[nodiscard]] std::string why_not(const App& app, Command command);
 
 // A heading between parts of a panel.
 void heading(const Theme& theme, const char* text);
 // Quiet words that wrap.
 void hint(const Theme& theme, std::string_view text);
 // A label on the left; the next item fills the rest of the line.
-void label(const Theme& theme, const char* text, float share = 0.46F);
+// A field that needs more px than its share begins further left, or below the words.
+void label(const Theme& theme, const char* text, float share = 0.46F, float needs = 0);
+
+// The text, or what there is room for with dots behind it.
+[[nodiscard]] std::string shortened(const std::string& text, float room);
 
 // Fields of settings: each sends the changed settings under its name. Numbers stay within their bounds.
 struct Field {
   const App& app;
   Actions& actions;
-  const char* name; // also the step's name in the history
+  const char* name;              // also the step's name in the history
+  std::string* remark = nullptr; // takes what is said about a number that can't be; absent: the status line
 };
+// Any text; the width is that of the next item. True where it was changed. Escape takes the typing back.
+bool text_input(const Field& field, std::string& text, const char* when_empty = nullptr, int flags = 0);
 void text_field(const Field& field, const char* words, std::string Document::*member);
-bool number_field(const Field& field, const char* words, double& value, double low, double high, const char* form);
+// A point or a comma; at least that many decimals are shown.
+bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals);
+// A whole number with buttons for one more and one less; the arrow keys do that too.
 bool count_field(const Field& field, const char* words, int& value, int low, int high);
+// The same without a label, in the room that is left.
+bool count_input(const Field& field, const char* words, int& value, int low, int high);
 void send(const Field& field, Document settings);
 
 // A square of yarn with a border.

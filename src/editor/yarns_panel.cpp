@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 namespace punchwright::editor {
 
@@ -20,42 +19,64 @@ std::string shown_name(const Yarn& yarn) {
   return yarn.name.empty() ? fmt::format("Yarn {}", yarn.key) : yarn.name;
 }
 
+// A square of the yarn's colour; pressed, it opens where the colour is chosen.
+void yarn_colour(const App& app, Actions& actions, std::size_t index) {
+  const Document& design = app.work.design;
+  const Yarn& yarn = design.yarns[index];
+  std::array<float, 3> colour = {static_cast<float>(yarn.colour.red) / 255, static_cast<float>(yarn.colour.green) / 255,
+                                 static_cast<float>(yarn.colour.blue) / 255};
+  const auto part = [](float share) { return static_cast<std::uint8_t>(std::clamp(share, 0.0F, 1.0F) * 255 + 0.5F); };
+  const float square = ImGui::GetFrameHeight();
+  if (ImGui::ColorButton("##colour", ImVec4(colour[0], colour[1], colour[2], 1), ImGuiColorEditFlags_NoTooltip,
+                         ImVec2(square, square))) {
+    ImGui::OpenPopup("colour");
+  }
+  remember_place(actions, fmt::format("yarn {} colour", yarn.key), Stop::Kind::button);
+  tip(app.theme, fmt::format("Choose the colour ({})", hex_of(yarn.colour)));
+  if (ImGui::BeginPopup("colour")) {
+    if (ImGui::ColorPicker3("##picker", colour.data(),
+                            ImGuiColorEditFlags_NoSidePreview | ImGuiColorEditFlags_DisplayRGB |
+                                ImGuiColorEditFlags_DisplayHex)) {
+      Document settings = settings_of(design);
+      settings.yarns[index].colour = Colour{part(colour[0]), part(colour[1]), part(colour[2])};
+      send({app, actions, "yarn colour"}, std::move(settings));
+    }
+    ImGui::EndPopup();
+  }
+}
+
+// One line of the table: colour, letter, name, and off the list.
 void one_yarn(const App& app, Actions& actions, std::size_t index) {
   const Document& design = app.work.design;
   const Yarn& yarn = design.yarns[index];
   const Theme& theme = app.theme;
   ImGui::PushID(static_cast<int>(index));
-  std::array<float, 3> colour = {static_cast<float>(yarn.colour.red) / 255, static_cast<float>(yarn.colour.green) / 255,
-                                 static_cast<float>(yarn.colour.blue) / 255};
-  const auto part = [](float share) { return static_cast<std::uint8_t>(std::clamp(share, 0.0F, 1.0F) * 255 + 0.5F); };
-  if (ImGui::ColorEdit3("##colour", colour.data(), ImGuiColorEditFlags_NoInputs | ImGuiColorEditFlags_NoLabel)) {
-    Document settings = settings_of(design);
-    settings.yarns[index].colour = Colour{part(colour[0]), part(colour[1]), part(colour[2])};
-    send({app, actions, "yarn colour"}, std::move(settings));
-  }
-  remember_place(actions, fmt::format("yarn {} colour", yarn.key));
-  tip(theme, "Choose the colour");
-  ImGui::SameLine(0, 6 * theme.scale);
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  yarn_colour(app, actions, index);
+  ImGui::TableNextColumn();
   ImGui::AlignTextToFramePadding();
   ImGui::Text("%c", yarn.key);
-  ImGui::SameLine(0, 6 * theme.scale);
-  const bool used = in_use(design, yarn.key);
-  const float remove = ImGui::CalcTextSize("×").x + 2 * ImGui::GetStyle().FramePadding.x + 6 * theme.scale;
-  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - remove);
+  ImGui::TableNextColumn();
+  ImGui::SetNextItemWidth(-1);
   std::string name = yarn.name;
-  if (ImGui::InputText("##name", &name)) {
+  const std::string place = fmt::format("yarn {} name", yarn.key);
+  if (text_input({app, actions, place.c_str()}, name)) {
     Document settings = settings_of(design);
     settings.yarns[index].name = name;
     send({app, actions, "yarn name"}, std::move(settings));
   }
-  remember_place(actions, fmt::format("yarn {} name", yarn.key));
-  ImGui::SameLine(0, 6 * theme.scale);
-  if (button(theme, actions, "remove yarn", "×", Look::quiet, 0, !used && design.yarns.size() > 2)) {
+  ImGui::TableNextColumn();
+  const bool used = in_use(design, yarn.key);
+  const bool few = design.yarns.size() <= 2;
+  if (button(theme, actions, "remove yarn", "×", Look::quiet, 0, !used && !few)) {
     Document settings = settings_of(design);
     settings.yarns.erase(settings.yarns.begin() + static_cast<std::ptrdiff_t>(index));
     actions.push(EditDesign{ChangeSettings{std::move(settings)}});
   }
-  tip(theme, used ? "A band is knitted in it" : "Take it off the list");
+  tip(theme, used  ? "It can't be taken off the list: a band is knitted in it"
+             : few ? "Two yarns always stay on the list"
+                   : "Take it off the list");
   ImGui::PopID();
 }
 
@@ -84,7 +105,7 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const std::string shown = key == 0 ? "none" : "      " + shown_name(yarn_of(design, key));
   ImGui::PushID(name.c_str());
-  if (ImGui::BeginCombo("##yarn", shown.c_str(), ImGuiComboFlags_NoArrowButton)) {
+  if (ImGui::BeginCombo("##yarn", shown.c_str())) {
     for (const Yarn& yarn : design.yarns) {
       const ImVec2 at = ImGui::GetCursorScreenPos();
       const std::string line = fmt::format("      {}##{}", shown_name(yarn), yarn.key);
@@ -96,9 +117,12 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
       swatch(*ImGui::GetWindowDrawList(), app.theme,
              {at.x + 2, at.y + 1, at.x + 2 + square * 0.55F, at.y + square * 0.6F}, yarn.colour);
     }
-    if (may_be_none && ImGui::Selectable("none", key == 0) && key != 0) {
-      key = 0;
-      changed = true;
+    if (may_be_none) {
+      if (ImGui::Selectable("none", key == 0) && key != 0) {
+        key = 0;
+        changed = true;
+      }
+      remember_place(actions, name + " none");
     }
     ImGui::EndCombo();
   }
@@ -118,19 +142,20 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
   Band& band = bands[index];
   bool own = band.plain_below.has_value();
   const auto derived = app.caches.inserted_below[static_cast<std::size_t>(first_row)].count;
-  if (ImGui::Checkbox("Own number of plain rows below", &own)) {
+  if (ImGui::Checkbox("Plain rows below: own number", &own)) {
     band.plain_below = own ? std::optional<int>(derived) : std::nullopt;
     actions.push(EditDesign{ChangeBands{bands}});
   }
   remember_place(actions, fmt::format("band {} plain", index + 1));
   tip(theme, fmt::format("Instead of the number that follows from the rules; now {}", derived));
   if (band.plain_below) {
-    ImGui::SameLine();
-    ImGui::SetNextItemWidth(-1);
     int count = *band.plain_below;
-    if (ImGui::InputInt("##plain", &count, 0)) {
-      band.plain_below = std::clamp(count, 0, 99);
-      actions.push(EditDesign{ChangeBands{bands}});
+    const std::string place = fmt::format("band {} plain rows", index + 1);
+    if (count_field({app, actions, place.c_str()}, "Plain rows", count, 0, 99)) {
+      band.plain_below = count;
+      if (!ImGui::IsKeyPressed(ImGuiKey_Escape)) { // then DropField takes the typing back
+        actions.push(ChangeField{{}, place, bands});
+      }
     }
   }
 }
@@ -151,7 +176,7 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
   }
   ImGui::PopStyleColor();
   ImGui::PopFont();
-  remember_place(actions, fmt::format("band {}", index + 1));
+  remember_place(actions, fmt::format("band {}", index + 1), Stop::Kind::button);
   char main = band.main;
   char contrast = band.contrast.value_or('\0');
   const float half = (ImGui::GetContentRegionAvail().x - 6 * theme.scale) / 2;
@@ -180,8 +205,17 @@ void yarns_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const Document& design = app.work.design;
   heading(theme, "Yarns");
-  for (std::size_t index = 0; index < design.yarns.size(); ++index) {
-    one_yarn(app, actions, index);
+  if (ImGui::BeginTable("yarns", 4)) {
+    const ImGuiStyle& style = ImGui::GetStyle();
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight());
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("W").x);
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
+                            ImGui::CalcTextSize("×").x + 2 * style.FramePadding.x);
+    for (std::size_t index = 0; index < design.yarns.size(); ++index) {
+      one_yarn(app, actions, index);
+    }
+    ImGui::EndTable();
   }
   if (button(theme, actions, "add yarn", "Add a yarn")) {
     add_yarn(app, actions);

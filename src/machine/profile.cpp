@@ -12,10 +12,6 @@
 namespace punchwright {
 namespace {
 
-bool is_unsure(std::string_view source) {
-  return source.starts_with("from memory") || source.starts_with("unknown");
-}
-
 Error impossible(std::string_view what, double reading, std::string remedy) {
   return Error{"", 0, 0, fmt::format("{} reads {} mm", what, reading), std::move(remedy)};
 }
@@ -55,6 +51,10 @@ const Profile* built_in_profile(std::string_view name) {
   const auto& profiles = built_in_profiles();
   const auto found = std::ranges::find(profiles, name, &Profile::name);
   return found != profiles.end() ? &*found : nullptr;
+}
+
+bool is_unsure(std::string_view source) {
+  return source.starts_with("from memory") || source.starts_with("unknown");
 }
 
 std::vector<std::string> unsure_values(const Profile& profile) {

@@ -95,6 +95,9 @@ struct Profile {
 // memory".
 [[nodiscard]] std::vector<std::string> unsure_values(const Profile& profile);
 
+// Whether a value's source is memory, or there is none.
+[[nodiscard]] bool is_unsure(std::string_view source);
+
 // The ruler readings of 'measure your blank', all in mm.
 struct BlankReadings {
   double over_23_holes = 0;      // from the first column's centre to the 24th's (23 gaps); on a 12-stitch card 11 gaps

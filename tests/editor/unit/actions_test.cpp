@@ -148,11 +148,11 @@ TEST_CASE("all changes of one field are one step; another field begins another")
   for (const char* const title : {"C", "Co", "Cove"}) {
     Document settings = settings_of(app.work.design);
     settings.title = title;
-    editor::apply(app, ChangeField{settings, "title"});
+    editor::apply(app, ChangeField{settings, "title", {}});
   }
   Document settings = settings_of(app.work.design);
   settings.gauge.rows = 30;
-  editor::apply(app, ChangeField{settings, "gauge rows"});
+  editor::apply(app, ChangeField{settings, "gauge rows", {}});
   CHECK(app.work.history.steps().size() == 2);
   editor::apply(app, Run{Command::undo});
   CHECK(app.work.design.gauge.rows == 20);

@@ -1,0 +1,252 @@
+// The list of keys, and the eight pictures of the orientation swatch.
+#include "editor/dialog_parts.hpp"
+
+#include "editor/widgets.hpp"
+#include "sheets/swatch_answers.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+#include <imgui_internal.h>
+
+namespace punchwright::editor {
+
+ScreenPoint room_for_dialog(const App& app) {
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  const float unit = app.theme.scale;
+  return {size.x - 20 - 40 * unit, size.y - 20 - 32 * unit};
+}
+
+bool escape_pressed() {
+  if (!ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    return false;
+  }
+  // ImGui has closed the drop-down by now; that it was drawn in the last frame tells.
+  constexpr ImGuiWindowFlags kinds = ImGuiWindowFlags_Popup | ImGuiWindowFlags_Modal | ImGuiWindowFlags_Tooltip;
+  return std::ranges::none_of(ImGui::GetCurrentContext()->Windows, [](const ImGuiWindow* window) {
+    return window->WasActive && (window->Flags & kinds) == ImGuiWindowFlags_Popup;
+  });
+}
+
+void cancel_button(const App& app, Actions& actions, const char* words) {
+  if (button(app.theme, actions, "cancel", words) || escape_pressed()) {
+    actions.push(SetDialog{NoDialog{}});
+  }
+}
+
+void close_button(const App& app, Actions& actions) {
+  const bool pressed = button(app.theme, actions, "close", "Close", Look::main);
+  make_default(actions);
+  make_first_stop(actions);
+  if (pressed || escape_pressed()) {
+    actions.push(SetDialog{NoDialog{}});
+  }
+}
+
+namespace {
+
+using KeyLines = std::vector<std::pair<std::string, std::string>>;
+
+KeyLines key_lines() {
+  KeyLines lines = {
+      {"Draw; drag for a line", "Left button"},
+      {"Erase to main", "Right button"},
+      {"Move the drawing", "Middle button"},
+      {"Larger and smaller", "Wheel"},
+      {"Move sideways, up and down", "Shift, Ctrl + wheel"},
+      {"Move the cursor", "Arrows"},
+      {"Draw with the cursor", "Shift+Arrows"},
+      {"Turn the stitch at the cursor", "Space, X"},
+      {"Ten rows up or down", "Page Up, Page Down"},
+      {"First and last column", "Home, End"},
+      {"From field to field", "Tab, Shift+Tab"},
+      {"Press a button, open a list", "Return, Space"},
+      {"A field as it was before", "Escape"},
+  };
+  for (const CommandInfo& info : all_commands()) {
+    if (info.command == Command::redo) {
+      lines.emplace_back(info.name, std::string(info.keys) + ", Ctrl+Shift+Z");
+    } else if (*info.keys != 0 && info.command != Command::toggle_stitch) {
+      lines.emplace_back(info.name, info.keys);
+    }
+  }
+  return lines;
+}
+
+struct KeyWidths {
+  float keys = 0; // px
+  float words = 0;
+  float gap = 0;
+  [[nodiscard]] float pair() const { return keys + words + 2 * gap; }
+};
+
+KeyWidths widths_of(const Theme& theme, const KeyLines& lines) {
+  KeyWidths widths;
+  widths.gap = 18 * theme.scale;
+  for (const auto& [words, key] : lines) {
+    widths.words = std::max(widths.words, ImGui::CalcTextSize(words.c_str()).x);
+    widths.keys = std::max(widths.keys, ImGui::CalcTextSize(key.c_str()).x);
+  }
+  return widths;
+}
+
+// The arrow keys scroll, since nothing in the list can be chosen.
+void scroll_by_keys() {
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  const std::array steps = {std::pair{ImGuiKey_DownArrow, line}, std::pair{ImGuiKey_UpArrow, -line},
+                            std::pair{ImGuiKey_PageDown, ImGui::GetWindowHeight() - line},
+                            std::pair{ImGuiKey_PageUp, line - ImGui::GetWindowHeight()}};
+  for (const auto& [key, by] : steps) {
+    if (ImGui::IsKeyPressed(key)) {
+      ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() + by, 0.0F, ImGui::GetScrollMaxY()));
+    }
+  }
+}
+
+// Keys and what they do, in a table of two pairs of columns, or of one where there is no room for two.
+void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& widths, std::size_t pairs) {
+  const std::size_t rows = (lines.size() + pairs - 1) / pairs;
+  if (!ImGui::BeginTable("keys", static_cast<int>(2 * pairs), ImGuiTableFlags_SizingFixedFit)) {
+    return;
+  }
+  for (std::size_t column = 0; column < 2 * pairs; ++column) {
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
+                            (column % 2 == 0 ? widths.keys : widths.words) + widths.gap / 2);
+  }
+  for (std::size_t row = 0; row < rows; ++row) {
+    ImGui::TableNextRow();
+    for (std::size_t line = row; line < lines.size(); line += rows) {
+      ImGui::TableNextColumn();
+      ImGui::TextColored(tint(theme.accent), "%s", lines[line].second.c_str());
+      ImGui::TableNextColumn();
+      ImGui::TextUnformatted(lines[line].first.c_str());
+    }
+  }
+  ImGui::EndTable();
+}
+
+float with_scrollbar(float width, const Theme& theme) {
+  return width + ImGui::GetStyle().ScrollbarSize + 8 * theme.scale;
+}
+
+} // namespace
+
+float width_of_keys_dialog(const App& app) {
+  const KeyWidths widths = widths_of(app.theme, key_lines());
+  const float room = room_for_dialog(app).x;
+  const float two = with_scrollbar(2 * widths.pair(), app.theme);
+  return two <= room ? two : std::min(room, with_scrollbar(widths.pair(), app.theme));
+}
+
+void keys_dialog(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const KeyLines lines = key_lines();
+  const KeyWidths widths = widths_of(theme, lines);
+  const std::size_t pairs = with_scrollbar(2 * widths.pair(), theme) <= room_for_dialog(app).x ? 2 : 1;
+  const float line = ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().CellPadding.y;
+  const float whole = line * static_cast<float>((lines.size() + pairs - 1) / pairs) + 4 * theme.scale;
+  const float rest = 3 * ImGui::GetFrameHeightWithSpacing(); // title and button
+  ImGui::BeginChild("list", ImVec2(0, std::min(whole, std::max(3 * line, room_for_dialog(app).y - rest))), false,
+                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_HorizontalScrollbar);
+  key_table(theme, lines, widths, pairs);
+  scroll_by_keys();
+  ImGui::EndChild();
+  close_button(app, actions);
+}
+
+namespace {
+
+constexpr float row_to_stitch = 0.8F; // the usual proportion of a row's height to a stitch's width
+
+struct PictureSize {
+  float side = 0; // px: of the picture, its width
+  float height = 0;
+  float caption = 0; // px: height of the words
+  int across = 4;
+};
+
+PictureSize picture_size(const App& app, const Grid& motif) {
+  const float unit = app.theme.scale;
+  const ScreenPoint room = room_for_dialog(app);
+  PictureSize size;
+  size.caption = 3 * ImGui::GetTextLineHeight() + 6 * unit;
+  const float shape = row_to_stitch * static_cast<float>(motif.height()) / static_cast<float>(motif.width());
+  const float lines_of_text = 5 * ImGui::GetFrameHeightWithSpacing();
+  const float by_height = ((room.y - lines_of_text) / 2 - size.caption - 20 * unit) / shape;
+  const float by_width = (room.x - 24 * unit) / 4 - 20 * unit;
+  size.side = std::clamp(std::min(by_height, by_width), 48 * unit, 138 * unit);
+  size.height = size.side * shape;
+  return size;
+}
+
+void swatch_picture(ImDrawList& list, ScreenPoint corner, float side, const Grid& seen, const Document& motif) {
+  const auto wide = static_cast<float>(seen.width());
+  const auto tall = static_cast<float>(seen.height()) * row_to_stitch;
+  const float cell = side / wide;
+  const float left = corner.x;
+  const float top = corner.y;
+  list.AddRectFilled({left, top}, {left + cell * wide, top + cell * tall}, ink(motif.yarns[0].colour));
+  for (int row = 0; row < seen.height(); ++row) {
+    for (int column = 0; column < seen.width(); ++column) {
+      if (seen.at(column, row)) {
+        const float x = left + static_cast<float>(column) * cell;
+        const float y = top + static_cast<float>(seen.height() - 1 - row) * cell * row_to_stitch;
+        list.AddRectFilled({x, y}, {x + cell, y + cell * row_to_stitch}, ink(motif.yarns[1].colour));
+      }
+    }
+  }
+}
+
+// One of the digits 1 to 8 that was typed in this frame; 0: none.
+int digit_typed() {
+  for (const ImWchar letter : ImGui::GetIO().InputQueueCharacters) {
+    if (letter >= '1' && letter <= '0' + swatch_answers) {
+      return letter - '0';
+    }
+  }
+  return 0;
+}
+
+} // namespace
+
+float width_of_swatch_dialog(const App& app) {
+  const PictureSize size = picture_size(app, swatch_document(app.work.profile).grid);
+  return static_cast<float>(size.across) * (size.side + 20 * app.theme.scale) + 16 * app.theme.scale;
+}
+
+void swatch_dialog(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const float unit = theme.scale;
+  hint(theme, "Lay the knitted swatch before you, knit side up, cast-on edge towards you. Which picture does it look "
+              "like? Choose it, or press its number.");
+  const Document motif = swatch_document(app.work.profile);
+  const PictureSize size = picture_size(app, motif.grid);
+  const ImVec2 whole(size.side + 12 * unit, size.height + size.caption + 12 * unit);
+  const int typed = digit_typed();
+  for (int number = 1; number <= swatch_answers; ++number) {
+    const SwatchAnswer answer = swatch_answer(number);
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    ImGui::PushID(number);
+    const bool chosen = ImGui::Selectable("##picture", false, ImGuiSelectableFlags_DontClosePopups, whole);
+    ImGui::PopID();
+    remember_place(actions, fmt::format("swatch {}", number), Stop::Kind::button);
+    if (chosen || typed == number) {
+      actions.push(UseSwatch{answer});
+    }
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const std::string digit = std::to_string(number);
+    list.AddText(theme.bold, ImGui::GetFontSize(), {corner.x + 6 * unit, corner.y + 3 * unit}, ink(theme.text),
+                 digit.c_str());
+    list.AddText(nullptr, 0, {corner.x + 20 * unit, corner.y + 3 * unit}, ink(theme.text), words_of(answer).c_str(),
+                 nullptr, size.side - 8 * unit);
+    swatch_picture(list, {corner.x + 6 * unit, corner.y + size.caption + 4 * unit}, size.side,
+                   swatch_seen(motif.grid, answer), motif);
+    if (number % size.across != 0) {
+      ImGui::SameLine(0, 8 * unit);
+    }
+  }
+  cancel_button(app, actions, "Not now");
+}
+
+} // namespace punchwright::editor

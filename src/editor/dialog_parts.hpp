@@ -1,0 +1,25 @@
+// The dialogs that are mostly to be looked at, and what all dialogs have in common; drawn by dialogs().
+#pragma once
+
+#include "editor/actions.hpp"
+
+namespace punchwright::editor {
+
+// px that a dialog may take, without its borders.
+[[nodiscard]] ScreenPoint room_for_dialog(const App& app);
+
+// Escape, where no drop-down was open that takes it.
+[[nodiscard]] bool escape_pressed();
+
+// Closes without doing anything; Escape too.
+void cancel_button(const App& app, Actions& actions, const char* words);
+// The only button of a dialog: Return and Escape too.
+void close_button(const App& app, Actions& actions);
+
+void keys_dialog(const App& app, Actions& actions);
+void swatch_dialog(const App& app, Actions& actions);
+// px: what the content asks for.
+[[nodiscard]] float width_of_keys_dialog(const App& app);
+[[nodiscard]] float width_of_swatch_dialog(const App& app);
+
+} // namespace punchwright::editor
