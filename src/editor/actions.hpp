@@ -140,6 +140,7 @@ struct Actions {
   unsigned first_stop = 0;     // of a dialog that has just opened: what gets the keys; 0: its first stop
   bool dialog_appears = false;
   std::string keys_at; // only for tests: the name of the stop that has the keys
+  std::string typed;   // and what stands in it, where it is a field
   std::vector<NamedPlace> places;
   bool publish_places = false;
 

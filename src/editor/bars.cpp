@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <imgui_internal.h>
 
 namespace punchwright::editor {
 
@@ -94,6 +95,9 @@ void menu_bar(const App& app, Actions& actions) {
       ImGui::OpenPopup(title.c_str());
     }
     const bool open = ImGui::BeginMenu(title.c_str());
+    if (!open && ImGui::GetItemID() != 0 && ImGui::GetCurrentContext()->NavJustMovedToId == ImGui::GetItemID()) {
+      ImGui::OpenPopup(title.c_str()); // gone to by an arrow key: the next menu opens as the last one was
+    }
     remember_place(actions, "menu " + title);
     if (!open) {
       continue;

@@ -160,7 +160,8 @@ namespace {
 constexpr float row_to_stitch = 0.8F; // the usual proportion of a row's height to a stitch's width
 
 struct PictureSize {
-  float side = 0; // px: of the picture, its width
+  float cell = 0; // px: the room across for a picture and its words
+  float side = 0; // px: the width of the picture
   float height = 0;
   float caption = 0; // px: height of the words
   int across = 4;
@@ -175,7 +176,8 @@ PictureSize picture_size(const App& app, const Grid& motif) {
   const float lines_of_text = 5 * ImGui::GetFrameHeightWithSpacing();
   const float by_height = ((room.y - lines_of_text) / 2 - size.caption - 20 * unit) / shape;
   const float by_width = (room.x - 24 * unit) / 4 - 20 * unit;
-  size.side = std::clamp(std::min(by_height, by_width), 48 * unit, 138 * unit);
+  size.cell = std::clamp(by_width, 48 * unit, 150 * unit);
+  size.side = std::min(std::max(by_height, 48 * unit), size.cell);
   size.height = size.side * shape;
   return size;
 }
@@ -212,7 +214,7 @@ int digit_typed() {
 
 float width_of_swatch_dialog(const App& app) {
   const PictureSize size = picture_size(app, swatch_document(app.work.profile).grid);
-  return static_cast<float>(size.across) * (size.side + 20 * app.theme.scale) + 16 * app.theme.scale;
+  return static_cast<float>(size.across) * (size.cell + 20 * app.theme.scale) + 16 * app.theme.scale;
 }
 
 void swatch_dialog(const App& app, Actions& actions) {
@@ -222,7 +224,7 @@ void swatch_dialog(const App& app, Actions& actions) {
               "like? Choose it, or press its number.");
   const Document motif = swatch_document(app.work.profile);
   const PictureSize size = picture_size(app, motif.grid);
-  const ImVec2 whole(size.side + 12 * unit, size.height + size.caption + 12 * unit);
+  const ImVec2 whole(size.cell + 12 * unit, size.height + size.caption + 12 * unit);
   const int typed = digit_typed();
   for (int number = 1; number <= swatch_answers; ++number) {
     const SwatchAnswer answer = swatch_answer(number);
@@ -239,7 +241,7 @@ void swatch_dialog(const App& app, Actions& actions) {
     list.AddText(theme.bold, ImGui::GetFontSize(), {corner.x + 6 * unit, corner.y + 3 * unit}, ink(theme.text),
                  digit.c_str());
     list.AddText(nullptr, 0, {corner.x + 20 * unit, corner.y + 3 * unit}, ink(theme.text), words_of(answer).c_str(),
-                 nullptr, size.side - 8 * unit);
+                 nullptr, size.cell - 14 * unit);
     swatch_picture(list, {corner.x + 6 * unit, corner.y + size.caption + 4 * unit}, size.side,
                    swatch_seen(motif.grid, answer), motif);
     if (number % size.across != 0) {

@@ -99,9 +99,10 @@ void measure_blank(const App& app, Actions& actions) {
   const CardReader& card = *app.work.profile.card;
   heading(theme, "Measure your blank");
   hint(theme, "A few readings on your own card, in millimetres, replace the values from memory.");
-  if (button(theme, actions, "measure page", "Export the page with what to measure…")) {
+  if (button(theme, actions, "measure page", "Export a page for it…")) {
     actions.run(Command::export_measure_page);
   }
+  tip(theme, "A page that shows what to measure, with places to write it down");
   const int gaps = gaps_measured(card.repeat);
   BlankReadings readings = app.session.readings.value_or(readings_of(card.geometry, card.repeat));
   int offset = app.session.reader_offset.value_or(card.reader_offset);

@@ -119,12 +119,27 @@ bool typing_undoes(const KeyEvent& key) {
   return field->GetUndoAvailCount() > 0 || field->GetRedoAvailCount() > 0;
 }
 
+namespace {
+
+// For tests: which thing has the keys, and what is typed in it.
+void tell_where_keys_are(Actions& actions) {
+  const ImGuiContext& context = *ImGui::GetCurrentContext();
+  const ImGuiID present = context.ActiveId != 0 ? context.ActiveId : context.NavDisableHighlight ? 0 : context.NavId;
+  const auto stop = std::ranges::find(actions.stops, present, &Stop::id);
+  actions.keys_at = stop != actions.stops.end() ? stop->name : drawing_has_keys() ? "drawing" : "";
+  if (const ImGuiInputTextState* const field = ImGui::GetInputTextState(context.ActiveId)) {
+    for (int place = 0; place < field->CurLenW; ++place) {
+      const auto letter = static_cast<unsigned>(field->TextW[place]);
+      actions.typed += letter < 0x80 ? static_cast<char>(letter) : '?';
+    }
+  }
+}
+
+} // namespace
+
 void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
   if (actions.publish_places) {
-    const ImGuiContext& context = *ImGui::GetCurrentContext();
-    const ImGuiID present = context.ActiveId != 0 ? context.ActiveId : context.NavDisableHighlight ? 0 : context.NavId;
-    const auto stop = std::ranges::find(actions.stops, present, &Stop::id);
-    actions.keys_at = stop != actions.stops.end() ? stop->name : drawing_has_keys() ? "drawing" : "";
+    tell_where_keys_are(actions);
   }
   if (actions.dialog_appears) {
     const std::vector<Stop> stops = stops_in(actions, root_with_keys());

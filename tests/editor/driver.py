@@ -11,7 +11,7 @@ import tempfile
 import time
 import unittest
 
-HANGS_AFTER = 120  # seconds
+HANGS_AFTER = float(os.environ.get("PUNCHWRIGHT_HANGS_AFTER", "120"))  # seconds
 EDITOR = os.environ.get("PUNCHWRIGHT_EDITOR", "punchwright-editor")
 
 PLAIN = """format = 1
@@ -167,7 +167,9 @@ class Editor:
         self.wait(lambda state: place in state["places"] and state["idle"], f"'{place}' on the screen")
         left, top, right, bottom = self.state["places"][place]
         frame = self.state["frame"]
-        self._xdotool("mousemove", "--window", self.window, round((left + right) / 2), round((top + bottom) / 2))
+        x, y = round((left + right) / 2), round((top + bottom) / 2)
+        # From beside it, since a pointer that is there already sends no event.
+        self._xdotool("mousemove", "--window", self.window, x - 2, y, "mousemove", "--window", self.window, x, y)
         self.wait(lambda state: state["frame"] > frame and state["idle"], "the pointer's arrival")
         frame = self.state["frame"]
         self._xdotool("click", button)

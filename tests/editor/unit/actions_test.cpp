@@ -265,7 +265,7 @@ TEST_CASE("a measured blank is kept beside the design, which then uses it; undo 
   App app = ready_app();
   app.session.path = folder.path / "cove.repeat";
   BlankReadings readings{104.9, 252, 18.6, 142.4, 3.4};
-  editor::apply(app, SetReadings{readings});
+  editor::apply(app, SetReadings{readings, 7});
   editor::apply(app, UseReadings{});
   CHECK(fs::exists(folder.path / "cove.machine"));
   CHECK(app.work.design.profile == "cove.machine");
