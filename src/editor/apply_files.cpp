@@ -55,6 +55,10 @@ void offer_other_machine(App& app, std::string_view text, const fs::path& path) 
   }
   ReadDocument found = std::move(read).value();
   trouble->title = "The design's machine can't be loaded";
+  if (!fs::exists(path.parent_path() / found.document.profile)) {
+    trouble->remedy = "Put the machine's file there again, or go on with another machine.";
+  }
+  trouble->rest.clear();
   trouble->missing = MissingMachine{std::move(found.document), std::move(found.notes), path};
 }
 

@@ -112,7 +112,7 @@ struct Drawer {
       return close_button(app, actions);
     }
     ImGui::Separator();
-    text_lines("Or go on with another machine: nothing is written before you save.");
+    text_lines("The design itself is whole. Open it with another machine? Nothing is written before you save.");
     TroubleDialog next = dialog;
     if (choose_built_in(app, actions, next.missing->instead)) {
       actions.push(SetDialog{next});

@@ -22,6 +22,8 @@ void go_to(const Stop& stop) {
   ImGui::ClearActiveID();
   ImGui::FocusWindow(window);
   ImGui::SetNavID(stop.id, ImGuiNavLayer_Main, 0, ImGui::WindowRectAbsToRel(window, box));
+  context.NavInitRequest = false; // ImGui would go to the window's first thing
+  context.NavInitResultId = 0;
   context.NavDisableHighlight = false;
   context.NavDisableMouseHover = true;
   ImGui::ScrollToBringRectIntoView(window, box);
@@ -142,7 +144,8 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
     tell_where_keys_are(actions);
   }
   if (actions.dialog_appears) {
-    const std::vector<Stop> stops = stops_in(actions, root_with_keys());
+    const auto& popups = ImGui::GetCurrentContext()->OpenPopupStack;
+    const std::vector<Stop> stops = stops_in(actions, popups.empty() ? root_with_keys() : popups.front().Window);
     const auto wished = std::ranges::find(stops, actions.first_stop, &Stop::id);
     if (!stops.empty()) {
       go_to(wished != stops.end() ? *wished : stops.front());

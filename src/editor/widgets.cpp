@@ -187,12 +187,13 @@ void text_field(const Field& field, const char* words, std::string Document::*me
 
 namespace {
 
-// What stands in a field that the keys have just left; nothing in others.
+// What stood in a field that the keys have left, once; nothing in others.
 std::optional<std::string> text_left_behind() {
-  const ImGuiInputTextState& state = ImGui::GetCurrentContext()->InputTextState;
-  if (!ImGui::IsItemDeactivated() || state.ID != ImGui::GetItemID() || state.CurLenW == 0) {
+  ImGuiInputTextState& state = ImGui::GetCurrentContext()->InputTextState;
+  if (state.ID != ImGui::GetItemID() || ImGui::GetActiveID() == state.ID || state.ID == 0) {
     return std::nullopt;
   }
+  state.ID = 0; // told
   std::string text;
   for (int place = 0; place < state.CurLenW; ++place) {
     const auto letter = static_cast<unsigned>(state.TextW[place]);

@@ -136,6 +136,16 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
   return changed;
 }
 
+// Whether both yarns of a band have room beside each other with their whole names.
+bool side_by_side(const App& app) {
+  float widest = 0;
+  for (const Yarn& yarn : app.work.design.yarns) {
+    widest = std::max(widest, ImGui::CalcTextSize(("      " + shown_name(yarn)).c_str()).x);
+  }
+  const float needs = widest + ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().FramePadding.x;
+  return 2 * needs + 6 * app.theme.scale <= ImGui::GetContentRegionAvail().x;
+}
+
 void plain_below(const App& app, Actions& actions, std::size_t index, int first_row) {
   const Theme& theme = app.theme;
   std::vector<Band> bands = app.work.design.bands;
@@ -179,12 +189,20 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
   remember_place(actions, fmt::format("band {}", index + 1), Stop::Kind::button);
   char main = band.main;
   char contrast = band.contrast.value_or('\0');
-  const float half = (ImGui::GetContentRegionAvail().x - 6 * theme.scale) / 2;
-  ImGui::SetNextItemWidth(half);
-  bool changed = choose_yarn(app, actions, fmt::format("band {} main", index + 1), main, false);
-  ImGui::SameLine(0, 6 * theme.scale);
-  ImGui::SetNextItemWidth(half);
-  changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
+  bool changed = false;
+  if (side_by_side(app)) {
+    const float half = (ImGui::GetContentRegionAvail().x - 6 * theme.scale) / 2;
+    ImGui::SetNextItemWidth(half);
+    changed = choose_yarn(app, actions, fmt::format("band {} main", index + 1), main, false);
+    ImGui::SameLine(0, 6 * theme.scale);
+    ImGui::SetNextItemWidth(half);
+    changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
+  } else {
+    label(theme, "Main", 0.36F);
+    changed = choose_yarn(app, actions, fmt::format("band {} main", index + 1), main, false);
+    label(theme, "Contrast", 0.36F);
+    changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
+  }
   if (changed) {
     std::vector<Band> bands = design.bands;
     bands[index].main = main;
@@ -221,7 +239,9 @@ void yarns_tab(const App& app, Actions& actions) {
     add_yarn(app, actions);
   }
   heading(theme, "Bands, from the top");
-  hint(theme, "Main at the left, contrast at the right.");
+  if (side_by_side(app)) {
+    hint(theme, "Main at the left, contrast at the right.");
+  }
   if (button(theme, actions, "split band", "New band at cursor")) {
     actions.run(Command::split_band);
   }

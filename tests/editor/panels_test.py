@@ -1,6 +1,5 @@
 """Panels and dialogs in the real window: fields, the keys alone, what is learnt about a machine."""
 import pathlib
-import re
 import tomllib
 
 from driver import WindowTest, blank, design, main
@@ -32,9 +31,9 @@ class Panels(WindowTest):
         for _ in range(60):
             if editor.state["keys_at"] == place:
                 return
-            frame = editor.state["frame"]
+            before = editor.state["keys_at"]
             editor.key(key)
-            editor.wait(lambda state: state["frame"] > frame and state["idle"], "the next thing")
+            editor.wait(lambda state: state["keys_at"] != before and state["idle"], "the next thing")
             seen.append(editor.state["keys_at"])
         self.fail(f"{key} never comes to '{place}': {seen}")
 
@@ -82,9 +81,9 @@ class Fields(Panels):
         path = self.write("a.repeat", blank())
         editor = self.start(path)
         self.fill(editor, "gauge rows", "2000")
-        self.assertIn("at most 200", editor.state["message"])
+        editor.wait(lambda state: "at most 200" in state["message"] and state["idle"], "the bound")
         self.fill(editor, "gauge rows", "0,5")
-        self.assertIn("1 to 200", editor.state["message"])
+        editor.wait(lambda state: "1 to 200" in state["message"] and state["idle"], "the bounds")
         editor.save()
         self.assertEqual(tomllib.loads(path.read_text())["gauge"]["rows"], 200)
 
@@ -103,6 +102,7 @@ class KeysAlone(Panels):
         path = self.write("a.repeat", blank())
         editor = self.start(path)
         editor.key("F6")
+        editor.wait(lambda state: state["keys_at"] == "tab Design" and state["idle"], "the settings")
         self.tab_until(editor, "tab Piece")
         editor.key("Return")
         editor.wait(lambda state: "carriage" in state["places"], "the piece's settings")
@@ -263,13 +263,6 @@ class FileDialog(Panels):
         editor.click("choose")
         editor.wait(lambda state: state["saves"] == 1, "the file saved")
         self.assertTrue((self.folder / "bands" / "birds" / "gulls.repeat").exists())
-
-    def test_the_first_line_of_state_names_no_command_line(self):
-        """What the editor says about a machine without a reader is meant for people, not for a shell."""
-        editor = self.start(self.write("a.repeat", blank().replace("bulky-card-24", "plastic-by-hand")))
-        editor.key("ctrl+e")
-        editor.wait(lambda state: state["dialog"] == "chart" and state["idle"], "the chart's dialog")
-        self.assertFalse(re.search(r"punchwright (card|needles)", editor.state["message"]))
 
 
 class Edges(Panels):
