@@ -68,6 +68,13 @@ struct ResizePanel {
   Which which = Which::settings;
   float width = 0; // units of layout
 };
+struct ZoomPiece {
+  float factor = 1;
+  ScreenPoint anchor; // px in the window
+};
+struct PanPiece {
+  ScreenPoint by; // px
+};
 // Where things stood in this frame.
 struct Placed {
   ScreenBox canvas;
@@ -112,10 +119,11 @@ struct Say {
   Tone tone = Tone::plain;
 };
 
-using Action = std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke,
-                            MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel,
-                            Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile,
-                            BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
+using Action =
+    std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, MoveCursor,
+                 PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
+                 Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile, BeginDesign,
+                 SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
 
 void apply(App& app, const Action& action);
 

@@ -46,12 +46,19 @@ struct View {
   float findings_width = 0;
   bool findings_open = true;
   Pen pen = Pen::opposite;
-  float text_size = 1.0F;    // 0.8 to 2.5
-  ScreenBox canvas;          // where the drawing stood in the last frame, without its margins
-  bool focus_drawing = true; // the next frame gives the keys to the drawing
-  ScreenBox piece_box;       // room for the picture of the piece in the last frame
-  int part_step = 0;         // the next frame gives the keys to the next part of the window, or the one before
-  bool open_menus = false;   // the next frame opens the first menu
+  float text_size = 1.0F;           // 0.8 to 2.5
+  ScreenBox canvas;                 // where the drawing stood in the last frame, without its margins
+  bool focus_drawing = true;        // the next frame gives the keys to the drawing
+  ScreenBox piece_box;              // room for the picture of the piece in the last frame
+  int part_step = 0;                // the next frame gives the keys to the next part of the window, or the one before
+  bool open_menus = false;          // the next frame opens the first menu
+  bool piece_large = false;         // the piece takes the drawing's place
+  bool afar = false;                // the piece's room shows the band over 60 cm instead
+  std::optional<double> piece_zoom; // px per mm; absent: all of the piece
+  struct {
+    double x = 0;
+    double y = 0;
+  } piece_middle; // mm from the piece's middle to the room's, y upwards
 };
 
 // A stroke of the pen that is being drawn.

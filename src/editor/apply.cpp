@@ -83,11 +83,16 @@ struct Applier {
   }
   void operator()(const ChooseFinding& action) const { apply_view(app, action); }
   void operator()(const ChooseTab& action) const { app.view.tab = action.tab; }
-  void operator()(const ChooseFace& action) const { app.view.face = action.face; }
   void operator()(const ResizePanel& action) const {
     const bool settings = action.which == ResizePanel::Which::settings;
     (settings ? app.view.settings_width : app.view.findings_width) = action.width;
   }
+  void operator()(const ChooseFace& action) const {
+    app.view.face = action.face;
+    app.view.afar = false;
+  }
+  void operator()(const ZoomPiece& action) const { apply_view(app, action); }
+  void operator()(const PanPiece& action) const { apply_view(app, action); }
   void operator()(const Placed& action) const {
     app.view.canvas = action.canvas;
     app.view.piece_box = action.piece;

@@ -157,6 +157,12 @@ void run_view_command(App& app, Command command) {
   case Command::next_finding: return step_finding(app, 1);
   case Command::previous_finding: return step_finding(app, -1);
   case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
+  case Command::from_afar: view.afar = !view.afar; return;
+  case Command::piece_large: view.piece_large = !view.piece_large; return;
+  case Command::piece_fit:
+    view.piece_zoom.reset();
+    view.piece_middle = {};
+    return;
   case Command::show_settings: view.settings_open = !view.settings_open; return;
   case Command::show_findings: view.findings_open = !view.findings_open; return;
   case Command::larger_text: view.text_size = std::min(2.5F, view.text_size + 0.1F); return;

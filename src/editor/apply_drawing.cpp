@@ -222,4 +222,35 @@ void apply_view(App& app, const ChooseFinding& action) {
   show(app, place);
 }
 
+void apply_view(App& app, const ZoomPiece& action) {
+  View& view = app.view;
+  const double before = app.caches.piece.painter.px_per_mm();
+  if (before <= 0) {
+    return;
+  }
+  const ScreenPoint middle = view.piece_box.middle();
+  // mm from the room's middle to the anchor, before and after
+  const double x = (action.anchor.x - middle.x) / before;
+  const double y = (middle.y - action.anchor.y) / before;
+  const double after = std::clamp<double>(before * action.factor, 0.2, 90 / app.work.design.gauge.row_mm());
+  view.piece_zoom = after;
+  view.piece_middle.x += x * (1 - before / after);
+  view.piece_middle.y += y * (1 - before / after);
+}
+
+void apply_view(App& app, const PanPiece& action) {
+  View& view = app.view;
+  const double px = app.caches.piece.painter.px_per_mm();
+  if (px <= 0) {
+    return;
+  }
+  const Document& design = app.work.design;
+  view.piece_zoom = view.piece_zoom.value_or(px);
+  // At least the cloth's edge stays in the room's middle.
+  const double aside = stitches_of(design) * design.gauge.stitch_mm() / 2;
+  const double up = static_cast<double>(app.caches.rows.rows.size()) * design.gauge.row_mm() / 2;
+  view.piece_middle.x = std::clamp(view.piece_middle.x - action.by.x / px, -aside, aside);
+  view.piece_middle.y = std::clamp(view.piece_middle.y + action.by.y / px, -up, up);
+}
+
 } // namespace punchwright::editor

@@ -22,6 +22,8 @@ void apply_drawing(App& app, const PlaceCursor& action);
 
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);
+void apply_view(App& app, const ZoomPiece& action);
+void apply_view(App& app, const PanPiece& action);
 
 // Pans so far that the cell can be seen, where it can't.
 void show(App& app, Cell cell);

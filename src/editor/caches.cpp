@@ -2,7 +2,6 @@
 #include "editor/caches.hpp"
 
 #include "editor/app.hpp"
-#include "editor/piece_picture.hpp"
 #include "machine/placement.hpp"
 
 #include <algorithm>
@@ -167,16 +166,15 @@ void keep_chosen(App& app, const std::vector<Finding>& before) {
   chosen = same == findings.end() ? -1 : static_cast<int>(same - findings.begin());
 }
 
-void draw_piece(App& app) {
-  PiecePicture& piece = app.caches.piece;
-  PiecePixels pixels =
-      picture_of_piece(app.work.design, app.work.profile, app.caches.rows, app.view.face,
-                       static_cast<int>(app.view.piece_box.width()), static_cast<int>(app.view.piece_box.height()));
-  piece.width = pixels.width;
-  piece.height = pixels.height;
-  piece.rgb = std::move(pixels.rgb);
-  piece.face = app.view.face;
-  ++piece.serial;
+ClothView cloth_view(const View& view) {
+  const ScreenBox& box = view.piece_box;
+  ClothView cloth{view.face, view.afar, static_cast<int>(box.width()), static_cast<int>(box.height()), 0, 0, 0};
+  if (view.piece_zoom && !view.afar) {
+    cloth.px_per_mm = *view.piece_zoom;
+    cloth.middle_x = view.piece_middle.x;
+    cloth.middle_y = view.piece_middle.y;
+  }
+  return cloth;
 }
 
 } // namespace
@@ -207,12 +205,14 @@ bool refresh(App& app) {
     caches.valid = true;
     changed = true;
   }
-  const ScreenBox& box = app.view.piece_box;
-  const bool wrong_size = box != caches.piece.made_for;
-  if (box.width() >= 8 && (changed || wrong_size || caches.piece.face != app.view.face || caches.piece.serial == 0)) {
-    draw_piece(app);
-    caches.piece.made_for = box;
-    changed = true;
+  const ClothView view = cloth_view(app.view);
+  PiecePicture& piece = caches.piece;
+  if (view.width >= 8 && (changed || piece.made_for != view)) {
+    if (piece.painter.paint(work.design, work.profile, caches.rows, view)) {
+      ++piece.serial;
+    }
+    changed = changed || piece.made_for != view;
+    piece.made_for = view;
   }
   return changed;
 }

@@ -4,6 +4,7 @@
 
 #include "design/document.hpp"
 #include "editor/canvas_layout.hpp"
+#include "editor/piece_picture.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
@@ -39,13 +40,10 @@ struct Listed {
   int on_piece = -1; // the same float on the piece; -1: none
 };
 
-// The piece in its yarn colours, as pixels.
+// The picture of the cloth, and what the window made of it.
 struct PiecePicture {
-  int width = 0; // px
-  int height = 0;
-  std::vector<unsigned char> rgb;
-  Face face = Face::knit;
-  ScreenBox made_for;         // the room that it was made for
+  ClothPainter painter;
+  std::optional<ClothView> made_for;
   std::uint64_t serial = 0;   // grows with every new picture
   unsigned texture = 0;       // OpenGL's name for it, set by the window
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds

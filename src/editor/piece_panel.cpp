@@ -1,44 +1,93 @@
-// The piece as it will look, knit side or purl side.
+// The piece as it will look: knit side, purl side with its floats, or the band from afar; larger and nearer as wished.
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <fmt/format.h>
 
 namespace punchwright::editor {
 
+namespace {
+
+void choose_sight(const App& app, Actions& actions, float wide) {
+  const Theme& theme = app.theme;
+  const float unit = theme.scale;
+  const View& view = app.view;
+  struct Sight {
+    const char* name;
+    const char* words;
+    const char* tip;
+    bool chosen;
+    Action action;
+  };
+  const std::array sights = {
+      Sight{"knit side", "Knit side", "As it is worn (K changes sides)", !view.afar && view.face == Face::knit,
+            ChooseFace{Face::knit}},
+      Sight{"purl side", "Purl side", "As it hangs on the machine, with the floats as they lie (K changes sides)",
+            !view.afar && view.face == Face::purl, ChooseFace{Face::purl}},
+      Sight{"from afar", "From afar", "The band repeated over 60 cm, as the eye sees it across a room (J)", view.afar,
+            Run{Command::from_afar}}};
+  float buttons = 0;
+  for (const Sight& sight : sights) {
+    buttons += ImGui::CalcTextSize(sight.words).x + 2 * ImGui::GetStyle().FramePadding.x + 4 * unit;
+  }
+  ImGui::PushFont(theme.bold);
+  if (ImGui::CalcTextSize("The piece").x + buttons + 36 * unit < wide) {
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted("The piece");
+    ImGui::SameLine(wide - buttons - 8 * unit);
+  }
+  ImGui::PopFont();
+  for (const Sight& sight : sights) {
+    if (button(theme, actions, sight.name, sight.words, sight.chosen ? Look::chosen : Look::quiet)) {
+      actions.push(sight.action);
+    }
+    tip(theme, sight.tip);
+    ImGui::SameLine(0, 4 * unit);
+  }
+  ImGui::NewLine();
+}
+
+std::string size_in_words(const App& app) {
+  const Document& design = app.work.design;
+  if (app.view.afar) {
+    return fmt::format("The band over {:.0f} cm", afar_mm / 10);
+  }
+  const int stitches = stitches_of(design);
+  const auto rows = app.caches.rows.rows.size();
+  return fmt::format("{} stitches × {} rows: {:.0f} × {:.0f} cm", stitches, rows,
+                     stitches * design.gauge.stitch_mm() / 10, static_cast<double>(rows) * design.gauge.row_mm() / 10);
+}
+
+void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {
+  ImGui::SetCursorScreenPos({room.left, room.top});
+  ImGui::InvisibleButton("cloth", {room.width(), room.height()});
+  remember_place(actions, "cloth");
+  const ImGuiIO& io = ImGui::GetIO();
+  if (app.view.afar) {
+    return;
+  }
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0) {
+    actions.push(ZoomPiece{std::pow(1.18F, io.MouseWheel), from_imgui(io.MousePos)});
+  }
+  if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
+    actions.run(Command::piece_fit);
+  } else if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    actions.push(PanPiece{from_imgui(io.MouseDelta)});
+  }
+  tip(app.theme, "The wheel brings it nearer, dragging moves it, a double click shows all of it");
+}
+
+} // namespace
+
 void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   begin_part(app, "piece", box);
-  const auto side = [&](const char* name, const char* words, Face face) {
-    if (button(theme, actions, name, words, app.view.face == face ? Look::chosen : Look::quiet)) {
-      actions.push(ChooseFace{face});
-    }
-    tip(theme, face == Face::knit ? "As it is worn (K changes sides)" : "As it hangs on the machine (K changes sides)");
-  };
-  const float wide = ImGui::CalcTextSize("Knit sidePurl side").x + 4 * ImGui::GetStyle().FramePadding.x + 4 * unit;
-  ImGui::PushFont(theme.bold);
-  const bool room_for_title = ImGui::CalcTextSize("The piece").x + wide + 36 * unit < box.width();
-  if (room_for_title) {
-    ImGui::AlignTextToFramePadding();
-    ImGui::TextUnformatted("The piece");
-  }
-  ImGui::PopFont();
-  if (room_for_title) {
-    ImGui::SameLine(box.width() - wide - 12 * unit);
-  }
-  side("knit side", "Knit side", Face::knit);
-  ImGui::SameLine(0, 4 * unit);
-  side("purl side", "Purl side", Face::purl);
-
-  const Document& design = app.work.design;
-  const int stitches = stitches_of(design);
-  const auto rows = app.caches.rows.rows.size();
-  const std::string size =
-      fmt::format("{} stitches × {} rows: {:.0f} × {:.0f} cm", stitches, rows, stitches * design.gauge.stitch_mm() / 10,
-                  static_cast<double>(rows) * design.gauge.row_mm() / 10);
+  choose_sight(app, actions, box.width());
+  const std::string size = size_in_words(app);
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float text = ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
   const ScreenBox room{std::floor(corner.x), std::floor(corner.y), std::floor(box.right - 12 * unit),
@@ -46,12 +95,13 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
   placed.piece = room;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({room.left, room.top}, {room.right, room.bottom}, ink(theme.ground), 6 * unit);
+  use_mouse(app, actions, room);
   const PiecePicture& piece = app.caches.piece;
-  if (piece.texture != 0 && piece.width > 0) {
-    const float left = std::floor(room.middle().x - static_cast<float>(piece.width) / 2);
-    const float top = std::floor(room.middle().y - static_cast<float>(piece.height) / 2);
-    list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(piece.texture)), {left, top},
-                  {left + static_cast<float>(piece.width), top + static_cast<float>(piece.height)});
+  const PiecePixels& pixels = piece.painter.pixels();
+  if (piece.texture != 0 && pixels.width > 0) {
+    const ImVec2 low{room.left + static_cast<float>(pixels.left), room.top + static_cast<float>(pixels.top)};
+    list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(piece.texture)), low,
+                  {low.x + static_cast<float>(pixels.width), low.y + static_cast<float>(pixels.height)});
   }
   ImGui::SetCursorScreenPos({room.left, room.bottom + 4 * unit});
   hint(theme, size);

@@ -1,175 +1,327 @@
-// The picture of the piece, drawn pixel by pixel.
+// Painting the cloth, line by line of pixels.
 #include "editor/piece_picture.hpp"
 
 #include "plan/plan.hpp"
 
 #include <algorithm>
-#include <array>
+#include <bit>
 #include <cmath>
-#include <cstdint>
-#include <vector>
+#include <iterator>
+#include <utility>
 
 namespace punchwright::editor {
 
 namespace {
 
-// How light a place inside a stitch is, 0.62 to 1.06; x and y run from 0 to 1, y upwards. On the knit side the two legs
-// of the loop lean towards each other at the foot; on the purl side the loop's head lies across as an arc.
-float shade_at(Face face, float x, float y) {
-  const float aside = std::abs(x - 0.5F) * 2; // 0 in the middle, 1 at the edge
-  if (face == Face::knit) {
-    const float leg = 0.28F + 0.46F * y; // the leg's middle, aside
-    const float off = std::abs(aside - leg) / 0.36F;
-    return off >= 1 ? 0.66F : 0.66F + 0.40F * std::sqrt(1 - off * off);
-  }
-  const float arc = 0.30F + 0.42F * (1 - aside * aside);
-  const float off = std::abs(y - arc) / 0.34F;
-  return off >= 1 ? 0.66F : 0.66F + 0.38F * std::sqrt(1 - off * off);
-}
+constexpr double largest_row = 90; // px: larger than that shows nothing more
+constexpr double fitted_row = 22;  // px: how large a small piece is shown where all of it fits
 
-// Which stitches (or rows) lie under each pixel, and how much of it each covers: so a picture smaller than its stitches
-// shows their mixture, and has no stripes of its own.
-struct Lattice {
-  struct Share {
-    int cell = 0;
-    float part = 1; // of the pixel
-  };
-  std::vector<Share> shares;
-  std::vector<std::size_t> from; // for each pixel its first share; one more at the end
-  std::vector<float> part;       // where in its stitch the pixel's middle lies, 0 to 1
+// A running fingerprint (FNV-1a, 64 bits: Fowler, Noll and Vo).
+struct Fingerprint {
+  std::uint64_t value = 0xcbf29ce484222325U;
+  void add(std::uint64_t number) {
+    for (int byte = 0; byte < 8; ++byte) {
+      value = (value ^ (number & 0xff)) * 0x100000001b3U;
+      number >>= 8;
+    }
+  }
+  void add(Colour colour) {
+    add(static_cast<std::uint64_t>(colour.red) << 16 | static_cast<std::uint64_t>(colour.green) << 8 | colour.blue);
+  }
 };
 
-Lattice lattice(int pixels, int cells) {
+// Where the piece lies and which stitches its ends knit: what all rows depend on besides their own stitches.
+std::uint64_t settings_of(const Document& design, const Profile& profile) {
+  const Placement placement(design, profile);
+  Fingerprint print;
+  print.add(static_cast<std::uint64_t>(stitches_of(design)));
+  print.add(static_cast<std::uint64_t>(placement.column_of(first_needle_of(design))));
+  print.add(end_needles_knit_contrast(design, profile) ? 1 : 0);
+  print.add(static_cast<std::uint64_t>(design.grid.width()));
+  print.add(std::bit_cast<std::uint64_t>(design.gauge.stitches));
+  print.add(std::bit_cast<std::uint64_t>(design.gauge.rows));
+  return print.value;
+}
+
+std::uint64_t fingerprint_of(const Document& design, const RowToKnit& row) {
+  Fingerprint print;
+  print.add(yarn_of(design, row.main).colour);
+  print.add(row.contrast != 0 ? yarn_of(design, row.contrast).colour : yarn_of(design, row.main).colour);
+  print.add(row.contrast != 0 ? 1 : 0);
+  if (row.drawn >= 0) {
+    for (const Grid::Word word : design.grid.row(row.drawn)) {
+      print.add(word);
+    }
+  }
+  return print.value;
+}
+
+unsigned char byte_of(float value) {
+  return static_cast<unsigned char>(std::clamp(value + 0.5F, 0.0F, 255.0F));
+}
+
+} // namespace
+
+void ClothPainter::Light::add(const Light& light, float share) {
+  red += light.red * share;
+  green += light.green * share;
+  blue += light.blue * share;
+}
+
+// The floats of one yarn over the stitches of the other: between its outermost stitches it is carried along.
+void ClothPainter::lay_floats(const std::vector<bool>& contrast, bool yarn, std::vector<Over>& floats) {
+  int last = -1;
+  for (int stitch = 0; stitch < static_cast<int>(contrast.size()); ++stitch) {
+    if (contrast[static_cast<std::size_t>(stitch)] != yarn) {
+      continue;
+    }
+    for (int over = last + 1; last >= 0 && over < stitch; ++over) {
+      floats[static_cast<std::size_t>(over)] = {last + 1, stitch - last - 1};
+    }
+    last = stitch;
+  }
+}
+
+// How far below its ends the float hangs at a place in stitches, in parts of a row: more, the longer the way is.
+float ClothPainter::sag_of(const Over& over, float place) {
+  const float part = (place - static_cast<float>(over.from)) / static_cast<float>(over.length);
+  return std::min(0.2F, 0.035F * static_cast<float>(over.length)) * 4 * part * (1 - part);
+}
+
+ClothPainter::Lattice ClothPainter::Lattice::over(int pixels, double first_cell, double cells_per_pixel, int cells) {
   Lattice out;
-  const double step = static_cast<double>(cells) / pixels;
   for (int pixel = 0; pixel < pixels; ++pixel) {
-    const double low = pixel * step;
-    const double high = std::min<double>(cells, low + step);
+    const double low = std::clamp<double>(first_cell + pixel * cells_per_pixel, 0, cells - 1.0e-6);
+    const double high = std::clamp<double>(low + cells_per_pixel, low + 1.0e-9, cells);
     out.from.push_back(out.shares.size());
     for (int cell = static_cast<int>(low); cell < cells && cell < high; ++cell) {
       const double covered = std::min<double>(high, cell + 1) - std::max<double>(low, cell);
-      if (covered > step * 1.0e-6) {
+      if (covered > (high - low) * 1.0e-6) {
         out.shares.push_back({cell, static_cast<float>(covered / (high - low))});
       }
     }
     const double middle = (low + high) / 2;
-    out.part.push_back(static_cast<float>(middle - std::floor(middle)));
+    out.middle.push_back(std::min(cells - 1, static_cast<int>(middle)));
+    out.part.push_back(std::clamp(static_cast<float>(middle - out.middle.back()), 0.0F, 0.9999F));
   }
   out.from.push_back(out.shares.size());
   return out;
 }
 
-// Light adds up linearly; the numbers of a colour don't. (sRGB, IEC 61966-2-1)
-float light_of(std::uint8_t value) {
-  const float part = static_cast<float>(value) / 255;
-  return part <= 0.04045F ? part / 12.92F : std::pow((part + 0.055F) / 1.055F, 2.4F);
+void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) {
+  frame_ = frame;
+  px_per_mm_ = frame.px_per_mm;
+  const double wide = frame.stitches * stitch_mm * frame.px_per_mm; // of the cloth, px
+  const double tall = frame.rows * row_mm * frame.px_per_mm;
+  // The cloth's edges in the room; what lies outside it isn't painted.
+  const double left = frame.view.width / 2.0 - wide / 2 - frame.view.middle_x * frame.px_per_mm;
+  const double top = frame.view.height / 2.0 - tall / 2 + frame.view.middle_y * frame.px_per_mm;
+  pixels_.left = static_cast<int>(std::clamp<double>(std::round(left), 0, frame.view.width));
+  pixels_.top = static_cast<int>(std::clamp<double>(std::round(top), 0, frame.view.height));
+  const auto end = [](double edge, int room) {
+    return static_cast<int>(std::clamp<double>(std::floor(edge), 0, room));
+  };
+  pixels_.width = std::max(1, end(left + wide, frame.view.width) - pixels_.left);
+  pixels_.height = std::max(1, end(top + tall, frame.view.height) - pixels_.top);
+  const double stitch_px = stitch_mm * frame.px_per_mm;
+  const double row_px = row_mm * frame.px_per_mm;
+  across_ = Lattice::over(pixels_.width, std::max(0.0, pixels_.left - left) / stitch_px, 1 / stitch_px, frame.stitches);
+  const double below = std::max(0.0, top + tall - (pixels_.top + pixels_.height)); // px of cloth below the picture
+  upwards_ = Lattice::over(pixels_.height, below / row_px, 1 / row_px, frame.rows);
+  // From 5 px a stitch on its form begins to show, from 12 px it is all there.
+  detail_ = std::clamp((static_cast<float>(std::min(stitch_px, row_px)) - 5.0F) / 7.0F, 0.0F, 1.0F);
+  pixels_.rgb.assign(static_cast<std::size_t>(pixels_.width) * static_cast<std::size_t>(pixels_.height) * 3, 0);
+  fingerprints_.clear();
+  lines_.clear();
 }
 
-// The other way round, from 0 to `steps` even steps of light.
-class Encoder {
-public:
-  Encoder() {
-    for (std::size_t step = 0; step <= steps; ++step) {
-      const float light = static_cast<float>(step) / steps;
-      const float part = light <= 0.0031308F ? light * 12.92F : 1.055F * std::pow(light, 1 / 2.4F) - 0.055F;
-      values_[step] = part * 255;
+void ClothPainter::fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted,
+                             Line& line) const {
+  const auto stitches = static_cast<std::size_t>(frame_.stitches);
+  line.main = yarn_of(design, knitted.main).colour;
+  line.contrast_colour = knitted.contrast != 0 ? yarn_of(design, knitted.contrast).colour : line.main;
+  if (frame_.view.afar) {
+    line.contrast.assign(stitches, false);
+    for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
+      line.contrast[stitch] =
+          design.grid.at(static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
+    }
+    if (frame_.view.face == Face::purl) {
+      std::reverse(line.contrast.begin(), line.contrast.end());
+    }
+  } else {
+    // The list runs as the knitter sees them, on the purl side.
+    line.contrast = stitches_in_row(design, profile, knitted);
+    if (frame_.view.face == Face::knit) {
+      std::reverse(line.contrast.begin(), line.contrast.end());
     }
   }
-  [[nodiscard]] float value(float light) const { return values_[static_cast<std::size_t>(light * steps + 0.5F)]; }
-
-private:
-  static constexpr std::size_t steps = 4096;
-  std::array<float, steps + 1> values_{};
-};
-
-struct Light {
-  float red = 0;
-  float green = 0;
-  float blue = 0;
-};
-
-Light light_of(Colour colour) {
-  return {light_of(colour.red), light_of(colour.green), light_of(colour.blue)};
-}
-
-void add(Light& sum, const Light& light, float part) {
-  sum.red += light.red * part;
-  sum.green += light.green * part;
-  sum.blue += light.blue * part;
-}
-
-// One row to knit, a light for each pixel across.
-std::vector<Light> line_of(const Document& design, const std::vector<bool>& stitches, const RowToKnit& row, Face face,
-                           const Lattice& across) {
-  const Light main = light_of(yarn_of(design, row.main).colour);
-  const Light contrast = row.contrast != 0 ? light_of(yarn_of(design, row.contrast).colour) : main;
-  const std::size_t pixels = across.from.size() - 1;
-  std::vector<Light> line(pixels);
-  for (std::size_t pixel = 0; pixel < pixels; ++pixel) {
-    for (std::size_t share = across.from[pixel]; share < across.from[pixel + 1]; ++share) {
-      // The list of stitches runs as the knitter sees them; the knit side shows it from right to left.
-      const auto seen = static_cast<std::size_t>(across.shares[share].cell);
-      const std::size_t stitch = face == Face::purl ? seen : stitches.size() - 1 - seen;
-      add(line[pixel], stitches[stitch] ? contrast : main, across.shares[share].part);
+  line.floats.assign(stitches, Over{});
+  if (frame_.view.face == Face::purl && knitted.two_coloured()) {
+    lay_floats(line.contrast, true, line.floats);
+    lay_floats(line.contrast, false, line.floats);
+  }
+  const auto light = [this](Colour colour) {
+    return Light{table_.light(colour.red), table_.light(colour.green), table_.light(colour.blue)};
+  };
+  const Light main = light(line.main);
+  const Light contrast = light(line.contrast_colour);
+  constexpr float strand = 2 * StitchForm::strand_half; // share of a stitch that a float hides
+  line.light.assign(static_cast<std::size_t>(across_.pixels()), Light{});
+  for (std::size_t pixel = 0; pixel < line.light.size(); ++pixel) {
+    for (std::size_t share = across_.from[pixel]; share < across_.from[pixel + 1]; ++share) {
+      const auto stitch = static_cast<std::size_t>(across_.shares[share].cell);
+      const float part = across_.shares[share].part;
+      const bool is_contrast = line.contrast[stitch];
+      const float hidden = line.floats[stitch].length > 0 ? strand : 0.0F;
+      line.light[pixel].add(is_contrast ? contrast : main, part * (1 - hidden));
+      line.light[pixel].add(is_contrast ? main : contrast, part * hidden);
     }
+  }
+}
+
+// The rows under a line of pixels and the one above them are asked for again and again.
+const ClothPainter::Line& ClothPainter::line_of(const Document& design, const Profile& profile, const RowsToKnit& rows,
+                                                int row) {
+  constexpr std::size_t held = 4;
+  if (lines_.size() < held) {
+    lines_.resize(held);
+  }
+  Line& line = lines_[static_cast<std::size_t>(row) % held];
+  if (line.row != row) {
+    line.row = row;
+    const auto place = static_cast<std::size_t>(row) % rows.rows.size(); // from afar they are repeated
+    fill_line(design, profile, rows.rows[place], line);
   }
   return line;
 }
 
-} // namespace
+// One line of pixels of stitches, `height` (0 to 1) up in the row.
+void ClothPainter::texture_scan(const Line& line, const Line& above, float height, unsigned char* out) const {
+  const bool knit = frame_.view.face == Face::knit;
+  for (std::size_t pixel = 0; pixel < sum_.size(); ++pixel) {
+    const auto stitch = static_cast<std::size_t>(across_.middle[pixel]);
+    const float across = across_.part[pixel];
+    const bool is_contrast = line.contrast[stitch];
+    Colour colour = is_contrast ? line.contrast_colour : line.main;
+    float shade = 1;
+    if (knit) {
+      const StitchForm::Place& place = form_.knit(across, height);
+      shade = place.own;
+      if (place.share > 0) {
+        colour = above.contrast[stitch] ? above.contrast_colour : above.main;
+        shade = place.next;
+      }
+    } else {
+      shade = form_.purl(across, height);
+      const Over& over = line.floats[stitch];
+      const float sag = over.length > 0 ? sag_of(over, static_cast<float>(stitch) + across) : 0;
+      const float off = (height - StitchForm::strand_height + sag) / StitchForm::strand_half;
+      if (over.length > 0 && std::abs(off) < 1) {
+        colour = is_contrast ? line.main : line.contrast_colour;
+        shade = 0.62F + 0.44F * std::sqrt(1 - off * off);
+      }
+    }
+    const Light& mixed = sum_[pixel];
+    const auto part = [&](std::uint8_t own, float light) {
+      const float flat = table_.value(std::min(1.0F, light));
+      return byte_of(flat + (static_cast<float>(own) * shade - flat) * detail_);
+    };
+    *out++ = part(colour.red, mixed.red);
+    *out++ = part(colour.green, mixed.green);
+    *out++ = part(colour.blue, mixed.blue);
+  }
+}
+
+void ClothPainter::paint_scan(const Document& design, const Profile& profile, const RowsToKnit& rows, int scan) {
+  const auto from_below = static_cast<std::size_t>(pixels_.height - 1 - scan); // row 1 lies lowest
+  sum_.assign(static_cast<std::size_t>(pixels_.width), Light{});
+  for (std::size_t share = upwards_.from[from_below]; share < upwards_.from[from_below + 1]; ++share) {
+    const Line& line = line_of(design, profile, rows, upwards_.shares[share].cell);
+    for (std::size_t pixel = 0; pixel < sum_.size(); ++pixel) {
+      sum_[pixel].add(line.light[pixel], upwards_.shares[share].part);
+    }
+  }
+  unsigned char* out =
+      pixels_.rgb.data() + static_cast<std::size_t>(scan) * static_cast<std::size_t>(pixels_.width) * 3;
+  if (detail_ > 0) {
+    const int row = upwards_.middle[from_below];
+    const Line& line = line_of(design, profile, rows, row);
+    const Line& above = line_of(design, profile, rows, std::min(row + 1, frame_.rows - 1));
+    return texture_scan(line, above, upwards_.part[from_below], out);
+  }
+  for (const Light& light : sum_) {
+    *out++ = byte_of(table_.value(std::min(1.0F, light.red)));
+    *out++ = byte_of(table_.value(std::min(1.0F, light.green)));
+    *out++ = byte_of(table_.value(std::min(1.0F, light.blue)));
+  }
+}
+
+ClothPainter::Frame ClothPainter::frame_for(const Document& design, const Profile& profile, int knitted,
+                                            const ClothView& view) {
+  const double stitch_mm = design.gauge.stitch_mm();
+  const double row_mm = design.gauge.row_mm();
+  Frame frame{view, stitches_of(design), knitted, 0, settings_of(design, profile)};
+  if (view.afar) {
+    frame.stitches = std::max(1, static_cast<int>(afar_mm / stitch_mm));
+    frame.px_per_mm = view.width / afar_mm;
+    frame.rows = std::max(1, static_cast<int>(view.height / (row_mm * frame.px_per_mm)));
+  } else if (view.px_per_mm <= 0) {
+    frame.px_per_mm =
+        std::min({view.width / (frame.stitches * stitch_mm), view.height / (frame.rows * row_mm), fitted_row / row_mm});
+  } else {
+    frame.px_per_mm = std::min(view.px_per_mm, largest_row / row_mm);
+  }
+  return frame;
+}
+
+// Where in the room a row lies, and the one above it, whose foot shows in it.
+bool ClothPainter::scan_due(int scan, const std::vector<bool>& changed) const {
+  const auto from_below = static_cast<std::size_t>(pixels_.height - 1 - scan);
+  const auto is_changed = [&](int row) { return changed[static_cast<std::size_t>(row) % changed.size()]; };
+  bool due = is_changed(std::min(upwards_.middle[from_below] + 1, frame_.rows - 1));
+  for (std::size_t share = upwards_.from[from_below]; !due && share < upwards_.from[from_below + 1]; ++share) {
+    due = is_changed(upwards_.shares[share].cell);
+  }
+  return due;
+}
+
+bool ClothPainter::paint(const Document& design, const Profile& profile, const RowsToKnit& rows,
+                         const ClothView& view) {
+  const std::size_t knitted = rows.rows.size();
+  if (view.width < 8 || view.height < 8 || knitted < 1 || stitches_of(design) < 1) {
+    pixels_ = {};
+    frame_ = {};
+    return true;
+  }
+  const Frame frame = frame_for(design, profile, static_cast<int>(knitted), view);
+  const bool all = !(frame == frame_);
+  if (all) {
+    lay_out(frame, design.gauge.stitch_mm(), design.gauge.row_mm());
+  }
+  fingerprints_.resize(knitted);
+  std::vector<bool> changed(knitted, all);
+  for (std::size_t row = 0; row < knitted; ++row) {
+    const std::uint64_t print = fingerprint_of(design, rows.rows[row]);
+    changed[row] = changed[row] || print != fingerprints_[row];
+    fingerprints_[row] = print;
+  }
+  lines_.clear();
+  bool any = false;
+  for (int scan = 0; scan < pixels_.height; ++scan) {
+    if (scan_due(scan, changed)) {
+      paint_scan(design, profile, rows, scan);
+      any = true;
+    }
+  }
+  return any;
+}
 
 PiecePixels picture_of_piece(const Document& design, const Profile& profile, const RowsToKnit& rows, Face face,
                              int widest, int tallest) {
-  PiecePixels picture;
-  const int stitches = stitches_of(design);
-  const int row_count = static_cast<int>(rows.rows.size());
-  if (stitches < 1 || row_count < 1 || widest < 8 || tallest < 8) {
-    return picture;
-  }
-  const double wide_mm = stitches * design.gauge.stitch_mm();
-  const double tall_mm = row_count * design.gauge.row_mm();
-  const double largest = 22; // px a row: larger than that shows nothing more
-  const double scale = std::min({widest / wide_mm, tallest / tall_mm, largest / design.gauge.row_mm()});
-  picture.width = std::clamp(static_cast<int>(wide_mm * scale), 1, widest);
-  picture.height = std::clamp(static_cast<int>(tall_mm * scale), 1, tallest);
-  picture.rgb.resize(static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height) * 3);
-
-  const Lattice across = lattice(picture.width, stitches);
-  const Lattice upwards = lattice(picture.height, row_count);
-  // From 6 px a stitch on its form begins to show, from 12 px it is all there.
-  const float px = static_cast<float>(picture.width) / static_cast<float>(stitches);
-  const float relief = std::clamp((px - 6.0F) / 6.0F, 0.0F, 1.0F);
-
-  const Encoder encoder;
-  const auto wide = static_cast<std::size_t>(picture.width);
-  int line_held = -1;
-  std::vector<Light> line;
-  std::vector<Light> sum(wide);
-  unsigned char* out = picture.rgb.data();
-  for (int y = 0; y < picture.height; ++y) {
-    const auto from_below = static_cast<std::size_t>(picture.height - 1 - y); // row 1 lies lowest
-    sum.assign(wide, Light{});
-    for (std::size_t share = upwards.from[from_below]; share < upwards.from[from_below + 1]; ++share) {
-      const int row = upwards.shares[share].cell;
-      if (row != line_held) {
-        line_held = row;
-        const RowToKnit& knitted = rows.rows[static_cast<std::size_t>(row)];
-        line = line_of(design, stitches_in_row(design, profile, knitted), knitted, face, across);
-      }
-      for (std::size_t x = 0; x < wide; ++x) {
-        add(sum[x], line[x], upwards.shares[share].part);
-      }
-    }
-    for (std::size_t x = 0; x < wide; ++x) {
-      const float shade =
-          relief == 0 ? 1.0F : 1 + (shade_at(face, across.part[x], upwards.part[from_below]) - 1) * relief;
-      for (const float light : {sum[x].red, sum[x].green, sum[x].blue}) {
-        *out++ =
-            static_cast<unsigned char>(std::clamp(encoder.value(std::min(1.0F, light)) * shade + 0.5F, 0.0F, 255.0F));
-      }
-    }
-  }
-  return picture;
+  ClothPainter painter;
+  painter.paint(design, profile, rows, ClothView{face, false, widest, tallest, 0, 0, 0});
+  return painter.pixels();
 }
 
 } // namespace punchwright::editor

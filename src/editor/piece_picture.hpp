@@ -1,11 +1,14 @@
-// The piece as it will look, as pixels at the size at which it is shown: stitches in the yarns' colours and the
-// gauge's proportion, from flat cells when small to a stitch with its two legs when large.
+// The cloth as pixels at the size at which it is shown: stitches in the yarns' colours and the gauge's proportion, the
+// knit side, or the purl side with the floats as they lie. Flat mixtures when small, stitches with their loops when
+// large, without a jump between. Only rows that changed are drawn anew, since this happens at every stroke.
 #pragma once
 
 #include "design/document.hpp"
+#include "editor/stitch_form.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
 
+#include <cstdint>
 #include <vector>
 
 namespace punchwright::editor {
@@ -13,10 +16,103 @@ namespace punchwright::editor {
 struct PiecePixels {
   int width = 0;
   int height = 0;
+  int left = 0; // px from the room's upper left corner
+  int top = 0;
   std::vector<unsigned char> rgb; // 3 bytes a pixel, the top row first
 };
 
-// As large as fits into `widest` × `tallest` px.
+// What of the cloth is shown, and how large.
+struct ClothView {
+  Face face = Face::knit;
+  bool afar = false; // the band repeated over 60 cm, whatever the piece's width; else the piece
+  int width = 0;     // px of room
+  int height = 0;
+  double px_per_mm = 0; // 0: as large as fits
+  double middle_x = 0;  // mm from the cloth's middle to the room's; x to the right, y upwards
+  double middle_y = 0;
+  bool operator==(const ClothView&) const = default;
+};
+
+// Width of the view from afar, mm.
+inline constexpr double afar_mm = 600;
+
+class ClothPainter {
+public:
+  // Brings the picture up to date with the design. True where a pixel may have changed.
+  bool paint(const Document& design, const Profile& profile, const RowsToKnit& rows, const ClothView& view);
+  [[nodiscard]] const PiecePixels& pixels() const { return pixels_; }
+  // At which the last picture was painted; also where the view asked for what fits.
+  [[nodiscard]] double px_per_mm() const { return px_per_mm_; }
+
+private:
+  // Which stitches (or rows) lie under each pixel, and how much of it each covers: so a picture smaller than its
+  // stitches shows their mixture, and has no stripes of its own.
+  struct Lattice {
+    struct Share {
+      int cell = 0;
+      float part = 1; // of the pixel
+    };
+    std::vector<Share> shares;
+    std::vector<std::size_t> from; // for each pixel its first share; one more at the end
+    std::vector<int> middle;       // the cell in which the pixel's middle lies
+    std::vector<float> part;       // and where in it, 0 to 1
+    static Lattice over(int pixels, double first_cell, double cells_per_pixel, int cells);
+    [[nodiscard]] int pixels() const { return static_cast<int>(middle.size()); }
+  };
+  struct Light {
+    float red = 0;
+    float green = 0;
+    float blue = 0;
+    void add(const Light& light, float share);
+  };
+  // The float that lies over a stitch: on the purl side it is seen from one end to the other.
+  struct Over {
+    int from = 0;   // the first stitch that it passes
+    int length = 0; // stitches; 0: no float there
+  };
+  // A row of the cloth as the side shown has it, from its left edge.
+  struct Line {
+    int row = -1;
+    std::vector<bool> contrast;
+    std::vector<Over> floats; // over each stitch
+    std::vector<Light> light; // of each pixel across, all that it covers mixed
+    Colour main;
+    Colour contrast_colour;
+  };
+  struct Frame { // what all rows depend on; another one paints everything anew
+    ClothView view;
+    int stitches = 0;
+    int rows = 0;
+    double px_per_mm = 0;
+    std::uint64_t settings = 0;
+    bool operator==(const Frame&) const = default;
+  };
+
+  [[nodiscard]] static Frame frame_for(const Document& design, const Profile& profile, int knitted,
+                                       const ClothView& view);
+  [[nodiscard]] bool scan_due(int scan, const std::vector<bool>& changed) const;
+  static void lay_floats(const std::vector<bool>& contrast, bool yarn, std::vector<Over>& floats);
+  static float sag_of(const Over& over, float place);
+  void lay_out(const Frame& frame, double stitch_mm, double row_mm);
+  const Line& line_of(const Document& design, const Profile& profile, const RowsToKnit& rows, int row);
+  void fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) const;
+  void paint_scan(const Document& design, const Profile& profile, const RowsToKnit& rows, int scan);
+  void texture_scan(const Line& line, const Line& above, float height, unsigned char* out) const;
+
+  PiecePixels pixels_;
+  double px_per_mm_ = 0;
+  Frame frame_;
+  Lattice across_;
+  Lattice upwards_;
+  float detail_ = 0; // 0: mixtures only; 1: stitches only
+  std::vector<std::uint64_t> fingerprints_;
+  std::vector<Line> lines_; // the last few rows
+  std::vector<Light> sum_;
+  StitchForm form_;
+  LightTable table_;
+};
+
+// The whole piece, as large as fits into `widest` × `tallest` px.
 [[nodiscard]] PiecePixels picture_of_piece(const Document& design, const Profile& profile, const RowsToKnit& rows,
                                            Face face, int widest, int tallest);
 

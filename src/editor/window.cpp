@@ -235,7 +235,8 @@ void Window::set_title(const std::string& title) {
 }
 
 void Window::upload(PiecePicture& piece) {
-  if (piece.serial == piece.uploaded || piece.rgb.empty()) {
+  const PiecePixels& pixels = piece.painter.pixels();
+  if (piece.serial == piece.uploaded || pixels.rgb.empty()) {
     return;
   }
   if (piece.texture == 0) {
@@ -247,7 +248,7 @@ void Window::upload(PiecePicture& piece) {
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
-  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, piece.width, piece.height, 0, GL_RGB, GL_UNSIGNED_BYTE, piece.rgb.data());
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, pixels.width, pixels.height, 0, GL_RGB, GL_UNSIGNED_BYTE, pixels.rgb.data());
   piece.uploaded = piece.serial;
 }
 

@@ -1,0 +1,69 @@
+// Filling the tables.
+#include "editor/stitch_form.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace punchwright::editor {
+
+namespace {
+
+constexpr float gap = 0.42F; // light between the strands, where one sees into the cloth
+
+// Roundness of a strand: 1 along its middle, falling to the sides; 0 beyond its edge.
+float round_strand(float off, float half) {
+  const float part = off / half;
+  return std::abs(part) >= 1 ? 0.0F : std::sqrt(1 - part * part);
+}
+
+// The two legs lean towards each other at the foot, and are thickest in the middle. `up` may lie below 0: the foot
+// inside the stitch below.
+float leg(float across, float up) {
+  const float aside = std::abs(across - 0.5F) * 2; // 0 in the middle of the stitch, 1 at its edge
+  const float middle = 0.16F + 0.50F * std::clamp(up + 0.1F, 0.0F, 1.1F);
+  const float half = 0.40F - 0.10F * std::abs(up - 0.45F);
+  const float ply = 0.05F * std::sin(2 * std::numbers::pi_v<float> * (up * 2.5F + aside * 1.2F)); // the yarn's twist
+  const float roundness = round_strand(aside - middle, half);
+  return roundness <= 0 ? 0.0F : 0.58F + 0.46F * roundness + ply * roundness;
+}
+
+// The loop's head lies over the foot of the loop above it; heads of neighbours meet at their sides.
+float head(float across, float up) {
+  const float aside = std::abs(across - 0.5F) * 2;
+  const float arc = 0.30F + 0.42F * (1 - aside * aside * aside);
+  const float half = 0.30F;
+  const float ply = 0.05F * std::sin(2 * std::numbers::pi_v<float> * (across * 3 + up * 1.1F));
+  const float roundness = round_strand(up - arc, half);
+  return roundness <= 0 ? 0.0F : 0.60F + 0.44F * roundness + ply * roundness;
+}
+
+} // namespace
+
+StitchForm::StitchForm() {
+  for (int y = 0; y < size; ++y) {
+    for (int x = 0; x < size; ++x) {
+      const float across = (static_cast<float>(x) + 0.5F) / size;
+      const float up = (static_cast<float>(y) + 0.5F) / size;
+      const auto at = static_cast<std::size_t>(y * size + x);
+      const float own = leg(across, up);
+      const float next = up > 0.72F ? leg(across, up - 1) : 0.0F;
+      knit_[at] = {own > 0 ? own : gap, next, next > 0 ? 1.0F : 0.0F};
+      const float loop = std::max(head(across, up), head(across, up + 1) * 0.92F);
+      purl_[at] = loop > 0 ? loop : gap;
+    }
+  }
+}
+
+LightTable::LightTable() {
+  for (std::size_t number = 0; number < light_.size(); ++number) {
+    const float part = static_cast<float>(number) / 255;
+    light_[number] = part <= 0.04045F ? part / 12.92F : std::pow((part + 0.055F) / 1.055F, 2.4F);
+  }
+  for (std::size_t step = 0; step < value_.size(); ++step) {
+    const float light = static_cast<float>(step) / steps;
+    value_[step] = 255 * (light <= 0.0031308F ? light * 12.92F : 1.055F * std::pow(light, 1 / 2.4F) - 0.055F);
+  }
+}
+
+} // namespace punchwright::editor

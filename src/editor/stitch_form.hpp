@@ -1,0 +1,58 @@
+// How light each place of a stitch is, seen from either side: tables, worked out once, since a picture asks for them
+// hundreds of thousands of times. And the way between a colour's numbers and its light.
+#pragma once
+
+#include "design/units.hpp"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+
+namespace punchwright::editor {
+
+// Places run from 0 to 1 across the stitch and from 0 to 1 upwards.
+//
+//     knit side            purl side
+//      \    /               .--.     the loop's head lies across as an arc
+//       \  /               (    )
+//        \/      <- the next row's foot comes out here, over this row's legs
+class StitchForm {
+public:
+  StitchForm();
+
+  struct Place {
+    float own = 1;   // how light the stitch's own yarn is there
+    float next = 1;  // and the yarn of the stitch above, whose foot
+    float share = 0; // covers so much of the place
+  };
+  [[nodiscard]] const Place& knit(float across, float upwards) const { return knit_[place(across, upwards)]; }
+  [[nodiscard]] float purl(float across, float upwards) const { return purl_[place(across, upwards)]; }
+
+  // A float across the stitch on the purl side: a strand this far up, so thick, in parts of a row.
+  static constexpr float strand_height = 0.28F;
+  static constexpr float strand_half = 0.09F;
+
+private:
+  static constexpr int size = 64;
+  [[nodiscard]] static std::size_t place(float across, float upwards) {
+    return static_cast<std::size_t>(static_cast<int>(upwards * size) * size + static_cast<int>(across * size));
+  }
+  std::array<Place, static_cast<std::size_t>(size) * size> knit_;
+  std::array<float, static_cast<std::size_t>(size) * size> purl_;
+};
+
+// Light adds up linearly; the numbers of a colour don't (sRGB, IEC 61966-2-1).
+class LightTable {
+public:
+  LightTable();
+  [[nodiscard]] float light(std::uint8_t value) const { return light_[value]; }
+  // 0 to 255; `light` from 0 to 1.
+  [[nodiscard]] float value(float light) const { return value_[static_cast<std::size_t>(light * steps + 0.5F)]; }
+
+private:
+  static constexpr int steps = 4096;
+  std::array<float, 256> light_;
+  std::array<float, steps + 1> value_;
+};
+
+} // namespace punchwright::editor

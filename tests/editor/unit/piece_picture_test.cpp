@@ -1,0 +1,160 @@
+// The picture of the cloth: what is drawn anew is the same as what would be drawn from nothing, floats lie where they
+// lie, and nearer or farther the colours stay.
+#include "editor/actions.hpp"
+#include "editor/piece_picture.hpp"
+
+#include <cmath>
+#include <doctest/doctest.h>
+#include <random>
+#include <utility>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace {
+
+Colour at(const PiecePixels& picture, int x, int y) {
+  const auto place =
+      (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(x)) * 3;
+  return Colour{picture.rgb[place], picture.rgb[place + 1], picture.rgb[place + 2]};
+}
+
+// Mean of the numbers of one part of the picture.
+double brightness(const PiecePixels& picture, int left, int top, int right, int bottom) {
+  double sum = 0;
+  for (int y = top; y < bottom; ++y) {
+    for (int x = left; x < right; ++x) {
+      const Colour colour = at(picture, x, y);
+      sum += colour.red + colour.green + colour.blue;
+    }
+  }
+  return sum / (3.0 * (right - left) * (bottom - top));
+}
+
+Document black_on_white(int width, int height) {
+  Document design = make_app().work.design;
+  design.grid = Grid(width, height);
+  design.bands = {Band{height, 'A', 'B', {}}};
+  design.yarns[0].colour = Colour{255, 255, 255};
+  design.yarns[1].colour = Colour{0, 0, 0};
+  design.piece.end_needles = EndNeedles::never;
+  return design;
+}
+
+} // namespace
+
+TEST_CASE("what is painted anew after a stroke equals what is painted from nothing, at every size and side") {
+  std::mt19937 random(20261125); // printed by its failure through CAPTURE
+  const Profile profile = make_app().work.profile;
+  for (int round = 0; round < 60; ++round) {
+    CAPTURE(round);
+    Document design = black_on_white(24, 1 + static_cast<int>(random() % 30));
+    ClothView view{random() % 2 == 0 ? Face::knit : Face::purl,
+                   random() % 4 == 0,
+                   60 + static_cast<int>(random() % 200),
+                   60 + static_cast<int>(random() % 200),
+                   0,
+                   0,
+                   0};
+    if (random() % 2 == 0) {
+      view.px_per_mm = 0.3 + static_cast<double>(random() % 80) / 10;
+      view.middle_x = static_cast<double>(random() % 60) - 30;
+    }
+    ClothPainter painter;
+    for (int stroke = 0; stroke < 4; ++stroke) {
+      const int height = design.grid.height();
+      design.grid.flip(static_cast<int>(random() % 24), static_cast<int>(random() % static_cast<unsigned>(height)));
+      const RowsToKnit rows = rows_to_knit(design, profile);
+      painter.paint(design, profile, rows, view);
+      ClothPainter fresh;
+      fresh.paint(design, profile, rows, view);
+      CHECK(painter.pixels().rgb == fresh.pixels().rgb);
+    }
+  }
+}
+
+TEST_CASE("a stroke that changes nothing leaves the picture as it is") {
+  const Profile profile = make_app().work.profile;
+  const Document design = black_on_white(24, 8);
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  const ClothView view{Face::knit, false, 200, 200, 0, 0, 0};
+  ClothPainter painter;
+  CHECK(painter.paint(design, profile, rows, view));
+  CHECK_FALSE(painter.paint(design, profile, rows, view));
+}
+
+TEST_CASE("on the purl side the floats lie over the other yarn's stitches, on the knit side nothing does") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(24, 1);
+  for (int column = 4; column < 20; ++column) {
+    design.grid.set(column, 0, true); // main passes behind the middle one of three repeats whole, and behind the others
+  }
+  design.piece.stitches = 24;
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  const auto painted = [&](Face face) {
+    ClothPainter painter;
+    painter.paint(design, profile, rows, ClothView{face, false, 240, 60, 0, 0, 0});
+    return painter.pixels();
+  };
+  const PiecePixels knit = painted(Face::knit);
+  const PiecePixels purl = painted(Face::purl);
+  CHECK(brightness(knit, 60, 0, 180, knit.height) < 3);
+  CHECK(brightness(purl, 60, 0, 180, purl.height) > 15); // white strands over black stitches
+  // Contrast isn't carried to the piece's edges: no float there.
+  CHECK(brightness(purl, 0, 0, 30, purl.height) > brightness(knit, 0, 0, 30, knit.height) * 0.8);
+}
+
+TEST_CASE("nearer or from afar, the cloth is equally light") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(24, 24);
+  design.yarns[1].colour = Colour{255, 255, 255};
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  double before = -1;
+  for (const double zoom : {0.4, 0.8, 1.2, 1.6, 2.0, 2.4, 3.0}) {
+    CAPTURE(zoom);
+    ClothPainter painter;
+    painter.paint(design, profile, rows, ClothView{Face::knit, false, 200, 200, zoom, 0, 0});
+    const PiecePixels& pixels = painter.pixels();
+    const double light = brightness(pixels, 0, 0, pixels.width, pixels.height);
+    if (before >= 0) {
+      CHECK(std::abs(light - before) < 16); // no jump from one step to the next
+    }
+    before = light;
+  }
+}
+
+TEST_CASE("from afar 60 cm of the repeat are seen, however narrow the piece") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(12, 4);
+  design.grid.set(0, 0, true);
+  design.piece.stitches = 12;
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  ClothPainter painter;
+  painter.paint(design, profile, rows, ClothView{Face::knit, true, 960, 40, 0, 0, 0});
+  const PiecePixels& pixels = painter.pixels(); // 96 stitches of 6.25 mm, 10 px each: eight repeats
+  REQUIRE(pixels.width == 960);
+  int dark = 0;
+  for (int stitch = 0; stitch < 96; ++stitch) {
+    dark += brightness(pixels, stitch * 10, pixels.height - 7, stitch * 10 + 10, pixels.height - 1) < 60 ? 1 : 0;
+  }
+  CHECK(dark == 8);
+}
+
+TEST_CASE("the place under the pointer stays there when the piece is brought nearer") {
+  App app = make_app();
+  app.view.piece_box = {100, 100, 400, 300};
+  refresh(app);
+  const ScreenPoint anchor{300, 150};
+  const auto place_under = [&] {
+    const double px = app.caches.piece.painter.px_per_mm();
+    return std::pair{app.view.piece_middle.x + (anchor.x - 250) / px, app.view.piece_middle.y + (200 - anchor.y) / px};
+  };
+  const auto before = place_under();
+  editor::apply(app, ZoomPiece{2.0F, anchor});
+  refresh(app);
+  CHECK(place_under().first == doctest::Approx(before.first).epsilon(0.01));
+  CHECK(place_under().second == doctest::Approx(before.second).epsilon(0.01));
+  editor::apply(app, Run{Command::piece_fit});
+  refresh(app);
+  CHECK_FALSE(app.view.piece_zoom.has_value());
+}
