@@ -13,7 +13,7 @@
 namespace punchwright {
 namespace {
 
-constexpr int strip_pixels = 2048;                // height of a strip that is drawn at once
+constexpr int strip_pixels = 1024;                // height of a strip that is drawn at once
 constexpr double most_bytes = 1'000'000'000.0;    // a picture above that is refused: stb counts bytes in an int
 constexpr std::size_t after_first_chunk = 8 + 25; // signature and IHDR
 
@@ -48,8 +48,8 @@ void append(void* closure, void* data, int size) {
   static_cast<std::string*>(closure)->append(static_cast<const char*>(data), static_cast<std::size_t>(size));
 }
 
-// Adds the rows of one strip, as RGB, to `rgb`.
-void append_rows(cairo_surface_t* surface, int width, int rows, std::vector<unsigned char>& rgb) {
+// The rows of one strip, as RGB.
+void copy_rows(cairo_surface_t* surface, int width, int rows, unsigned char* rgb) {
   cairo_surface_flush(surface);
   const unsigned char* pixels = cairo_image_surface_get_data(surface);
   const int stride = cairo_image_surface_get_stride(surface);
@@ -57,9 +57,9 @@ void append_rows(cairo_surface_t* surface, int width, int rows, std::vector<unsi
     const auto* line = reinterpret_cast<const std::uint32_t*>(pixels + static_cast<std::ptrdiff_t>(row) * stride);
     for (int column = 0; column < width; ++column) {
       const std::uint32_t pixel = line[column];
-      rgb.push_back(static_cast<unsigned char>(pixel >> 16));
-      rgb.push_back(static_cast<unsigned char>(pixel >> 8));
-      rgb.push_back(static_cast<unsigned char>(pixel));
+      *rgb++ = static_cast<unsigned char>(pixel >> 16);
+      *rgb++ = static_cast<unsigned char>(pixel >> 8);
+      *rgb++ = static_cast<unsigned char>(pixel);
     }
   }
 }
@@ -68,9 +68,8 @@ void append_rows(cairo_surface_t* surface, int width, int rows, std::vector<unsi
 
 Result<std::string> png_of_pixels(int width, int height, const std::vector<unsigned char>& rgb, int pixels_per_metre_x,
                                   int pixels_per_metre_y) {
-  // Line art: most rows repeat the one above, so the filter 'up' alone packs well, and searching longer gains little.
+  // Line art: most rows repeat the one above, so the filter 'up' alone packs well.
   stbi_write_force_png_filter = 2;
-  stbi_write_png_compression_level = 5;
   std::string bytes;
   if (stbi_write_png_to_func(append, &bytes, width, height, 3, rgb.data(), width * 3) == 0 ||
       bytes.size() < after_first_chunk) {
@@ -96,12 +95,12 @@ Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm) {
   if (!fonts) {
     return fonts.error();
   }
-  std::vector<unsigned char> rgb;
-  rgb.reserve(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 3);
+  const std::size_t across = static_cast<std::size_t>(width) * 3;
+  std::vector<unsigned char> rgb(across * static_cast<std::size_t>(height));
+  const CairoSurface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, std::min(strip_pixels, height)));
   for (int top = 0; top < height; top += strip_pixels) {
     const int rows = std::min(strip_pixels, height - top);
-    CairoSurface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, rows));
-    CairoContext context(cairo_create(surface.get()));
+    const CairoContext context(cairo_create(surface.get()));
     cairo_set_source_rgb(context.get(), 1, 1, 1);
     cairo_paint(context.get());
     cairo_translate(context.get(), 0, -top);
@@ -110,7 +109,7 @@ Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm) {
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
       return cairo_error("the page can't be drawn", status);
     }
-    append_rows(surface.get(), width, rows, rgb);
+    copy_rows(surface.get(), width, rows, rgb.data() + across * static_cast<std::size_t>(top));
   }
   return png_of_pixels(width, height, rgb, pixels_per_mm * 1000, pixels_per_mm * 1000);
 }
