@@ -3,6 +3,7 @@
 #include "sheets/cairo_canvas.hpp"
 
 #include "sheets/point_runs.hpp"
+#include "sheets/short_strokes.hpp"
 #include "sheets/text_metrics.hpp"
 
 #include <cairo-ft.h>
@@ -73,11 +74,23 @@ void add_path(cairo_t* context, const PolylineShape& line) {
   }
 }
 
+// cairo works out how far every dot reaches, point by point around its rim, though a PDF keeps the pen and not the rim.
+// A rim of four points, above, below and at both sides, reaches as far. Above the pen's radius cairo takes four.
+void coarsen_rims(cairo_t* context, double pen_mm) {
+  if (cairo_surface_get_type(cairo_get_target(context)) == CAIRO_SURFACE_TYPE_PDF) {
+    double radius = pen_mm / 2;
+    double none = 0;
+    cairo_user_to_device_distance(context, &radius, &none);
+    cairo_set_tolerance(context, radius * 1.5);
+  }
+}
+
 // Filled circles are drawn as points with a round pen, and points in a row as one dashed line: a card has a thousand
 // holes, and as many arcs take twice as long and make the file three times as large.
-void stroke_points(cairo_t* context, const std::map<long, std::vector<PointRun>>& runs, double pen_mm, Colour colour) {
+void stroke_points(cairo_t* context, const PointRuns& runs, double pen_mm, Colour colour) {
   set_colour(context, colour);
   cairo_set_line_width(context, pen_mm);
+  coarsen_rims(context, pen_mm);
   for (const auto& [key, lines] : runs) {
     const double distance = distance_of(key);
     const double dash[] = {0, distance};
@@ -93,14 +106,16 @@ void stroke_points(cairo_t* context, const std::map<long, std::vector<PointRun>>
   }
 }
 
-void paint_points(cairo_t* context, std::vector<Point> centres, double radius, const Paint& paint) {
-  const auto runs = point_runs(std::move(centres));
+void paint_points(cairo_t* context, const std::vector<Point>& centres, double radius, const Paint& paint) {
+  const auto runs = point_runs(centres);
+  const double usual_tolerance = cairo_get_tolerance(context);
   cairo_set_line_cap(context, CAIRO_LINE_CAP_ROUND);
   if (paint.stroke) {
     stroke_points(context, runs, 2 * radius + paint.stroke_mm, *paint.stroke);
   }
   stroke_points(context, runs, 2 * radius - (paint.stroke ? paint.stroke_mm : 0.0), *paint.fill);
   cairo_set_line_cap(context, CAIRO_LINE_CAP_BUTT);
+  cairo_set_tolerance(context, usual_tolerance);
 }
 
 bool drawn_as_point(const Shape& shape) {
@@ -108,7 +123,32 @@ bool drawn_as_point(const Shape& shape) {
   return circle != nullptr && circle->paint.fill && !circle->paint.dashed;
 }
 
+void paint_strokes(cairo_t* context, const std::vector<Stroke>& strokes, const Paint& paint) {
+  set_colour(context, *paint.stroke);
+  const auto lines = dashed_lines(strokes, paint.stroke_mm);
+  for (std::size_t index = 0; index < lines.size(); ++index) {
+    const DashedLine& line = lines[index];
+    cairo_move_to(context, line.line.from.x, line.line.from.y);
+    cairo_line_to(context, line.line.to.x, line.line.to.y);
+    if (index + 1 == lines.size() || !line.same_pen(lines[index + 1])) {
+      const double dash[] = {line.dash_mm, line.gap_mm};
+      cairo_set_dash(context, dash, line.gap_mm > 0 ? 2 : 0, 0);
+      cairo_set_line_width(context, line.pen_mm);
+      cairo_stroke(context);
+    }
+  }
+}
+
+bool drawn_as_stroke(const Shape& shape) {
+  const auto* const line = std::get_if<PolylineShape>(&shape);
+  return line != nullptr && line->points.size() == 2 && !line->closed && line->paint.stroke && !line->paint.fill &&
+         !line->paint.dashed;
+}
+
 void paint_path(cairo_t* context, const Paint& paint) {
+  if (cairo_has_current_point(context) == 0) {
+    return;
+  }
   if (paint.fill) {
     set_colour(context, *paint.fill);
     cairo_fill_preserve(context);
@@ -177,32 +217,57 @@ bool share_a_path(const Shape& one, const Shape& next) {
   return same && !paint->fill;
 }
 
+// What can be drawn together, until something else comes.
+class Gathered {
+public:
+  explicit Gathered(cairo_t* context) : context_(context) {}
+
+  void add(const Shape& shape) {
+    if (drawn_as_point(shape)) {
+      points_.push_back(std::get<CircleShape>(shape).centre);
+    } else if (drawn_as_stroke(shape)) {
+      const auto& ends = std::get<PolylineShape>(shape).points;
+      strokes_.push_back({ends.front(), ends.back()});
+    } else if (const auto* circle = std::get_if<CircleShape>(&shape)) {
+      add_path(context_, *circle);
+    } else if (const auto* rectangle = std::get_if<RectangleShape>(&shape)) {
+      add_path(context_, *rectangle);
+    } else if (const auto* line = std::get_if<PolylineShape>(&shape)) {
+      add_path(context_, *line);
+    }
+  }
+
+  // `last` is one of the shapes that were added; all have its paint.
+  void paint(const Shape& last) {
+    const Paint& paint = *paint_of(last);
+    if (!points_.empty()) {
+      paint_points(context_, points_, std::get<CircleShape>(last).radius, paint);
+    }
+    if (!strokes_.empty()) {
+      paint_strokes(context_, strokes_, paint);
+    }
+    paint_path(context_, paint);
+    points_.clear();
+    strokes_.clear();
+  }
+
+private:
+  cairo_t* context_;
+  std::vector<Point> points_;
+  std::vector<Stroke> strokes_;
+};
+
 void draw_group(cairo_t* context, const Group& group, const SheetFonts& fonts) {
-  std::vector<Point> points;
+  Gathered gathered(context);
   for (std::size_t index = 0; index < group.shapes.size(); ++index) {
     const Shape& shape = group.shapes[index];
     if (const auto* text = std::get_if<TextShape>(&shape)) {
       draw_text(context, *text, fonts);
       continue;
     }
-    const bool more = index + 1 < group.shapes.size() && share_a_path(shape, group.shapes[index + 1]);
-    if (drawn_as_point(shape)) {
-      const auto& circle = std::get<CircleShape>(shape);
-      points.push_back(circle.centre);
-      if (!more) {
-        paint_points(context, std::exchange(points, {}), circle.radius, circle.paint);
-      }
-      continue;
-    }
-    std::visit(
-        [context](const auto& drawn) {
-          if constexpr (!std::is_same_v<std::decay_t<decltype(drawn)>, TextShape>) {
-            add_path(context, drawn);
-          }
-        },
-        shape);
-    if (!more) {
-      paint_path(context, *paint_of(shape));
+    gathered.add(shape);
+    if (index + 1 == group.shapes.size() || !share_a_path(shape, group.shapes[index + 1])) {
+      gathered.paint(shape);
     }
   }
 }

@@ -49,9 +49,12 @@ CircleShape dot_at(Point centre, double radius, Colour colour) {
   return dot;
 }
 
+// Numbers, lines and words beside the holes; only a guess, so that the list seldom has to move.
+constexpr std::size_t marks_beside_holes = 1000;
+
 void add_holes(DrawnCard& drawn, const CardLayout& layout, const CardPart& part, Point origin, const CardStyle& style) {
   drawn.holes.reserve(layout.holes().size());
-  drawn.marks.reserve(layout.holes().size() + layout.unpunched().size());
+  drawn.marks.reserve(layout.holes().size() + layout.unpunched().size() + marks_beside_holes);
   for (const CardHole& hole : layout.holes()) {
     if (part.holds(hole.centre.y)) {
       drawn.holes.push_back(ring_of(hole, origin, style));
@@ -96,26 +99,29 @@ std::pair<double, double> outermost_columns(const CardLayout& layout) {
 }
 
 // Short strokes between the columns, level with every fifth printed number: a line for the eye that crosses no hole.
+// The tenth ones are darker; each sort is drawn together.
 void add_row_lines(DrawnCard& drawn, const CardLayout& layout, const CardNotes& notes, const CardPart& part,
                    Point origin) {
   const double clear = layout.hole_diameter() / 2 + 0.15;
   const auto [first, last] = outermost_columns(layout);
-  for (const LineNote& note : notes.lines) {
-    const int line = layout.line_of(note.row);
-    if (note.number % 5 != 0 || line < 0 || line >= layout.lines() || !part.holds(layout.y_of_line(line))) {
-      continue;
-    }
-    const double y = origin.y + layout.y_of_line(line);
-    const bool tenth = note.number % 10 == 0;
+  for (const bool tenth : {false, true}) {
     const Paint paint = line_paint(tenth ? ink::middle : ink::light, tenth ? 0.3 : 0.2);
-    for (double x = first; x < last - 0.01; x += layout.stitch_pitch()) {
-      if (layout.stitch_pitch() - 2 * clear > 0.1) {
-        drawn.marks.push_back(
-            line_shape({origin.x + x + clear, y}, {origin.x + x + layout.stitch_pitch() - clear, y}, paint));
+    for (const LineNote& note : notes.lines) {
+      const int line = layout.line_of(note.row);
+      if (note.number % 5 != 0 || (note.number % 10 == 0) != tenth || line < 0 || line >= layout.lines() ||
+          !part.holds(layout.y_of_line(line))) {
+        continue;
       }
+      const double y = origin.y + layout.y_of_line(line);
+      for (double x = first; x < last - 0.01; x += layout.stitch_pitch()) {
+        if (layout.stitch_pitch() - 2 * clear > 0.1) {
+          drawn.marks.push_back(
+              line_shape({origin.x + x + clear, y}, {origin.x + x + layout.stitch_pitch() - clear, y}, paint));
+        }
+      }
+      drawn.marks.push_back(line_shape({origin.x + first - clear - 1.0, y}, {origin.x + first - clear, y}, paint));
+      drawn.marks.push_back(line_shape({origin.x + last + clear, y}, {origin.x + last + clear + 1.0, y}, paint));
     }
-    drawn.marks.push_back(line_shape({origin.x + first - clear - 1.0, y}, {origin.x + first - clear, y}, paint));
-    drawn.marks.push_back(line_shape({origin.x + last + clear, y}, {origin.x + last + clear + 1.0, y}, paint));
   }
 }
 

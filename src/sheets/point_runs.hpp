@@ -14,11 +14,15 @@ struct PointRun {
   Point last; // the same as `first` for a point alone
 };
 
-// Every point in exactly one run, level ones first, then upright ones; by the distance between neighbours in hundredths
-// of a micrometre, 0 for points alone.
-[[nodiscard]] std::map<long, std::vector<PointRun>> point_runs(std::vector<Point> points);
+// By the distance between neighbours in hundredths of a micrometre, 0 for points alone.
+using PointRuns = std::map<long, std::vector<PointRun>>;
 
-// The distance that such a key stands for, in mm.
+// Every point in exactly one run. Level ones are taken first, then upright ones, or the other way about where that
+// makes fewer.
+[[nodiscard]] PointRuns point_runs(const std::vector<Point>& points);
+
+// Such a key for a distance in mm, and back.
+[[nodiscard]] long key_of(double distance);
 [[nodiscard]] double distance_of(long key);
 
 } // namespace punchwright

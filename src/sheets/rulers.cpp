@@ -3,6 +3,7 @@
 
 #include "sheets/shapes.hpp"
 
+#include <array>
 #include <fmt/format.h>
 
 namespace punchwright {
@@ -10,22 +11,24 @@ namespace {
 
 constexpr double hair = 0.12;
 
-double tick_length(int millimetre) {
-  return millimetre % 10 == 0 ? 3.6 : (millimetre % 5 == 0 ? 2.6 : 1.6);
-}
+// The longer ticks lie upon the shorter ones, so that each kind runs along the whole ruler at equal distances.
+struct Ticks {
+  int every; // mm
+  double length;
+};
+constexpr std::array<Ticks, 3> all_ticks = {{{1, 1.6}, {5, 2.6}, {10, 3.6}}};
 
 } // namespace
 
 void add_ruler_across(std::vector<Shape>& shapes, Point start) {
   const int length = static_cast<int>(ruler_length);
   shapes.push_back(line_shape(start, {start.x + ruler_length, start.y}, line_paint(ink::black, hair)));
-  PolylineShape comb; // all ticks in one stroke, to and fro
-  comb.paint = line_paint(ink::black, hair);
-  for (int millimetre = 0; millimetre <= length; ++millimetre) {
-    const double x = start.x + millimetre;
-    comb.points.insert(comb.points.end(), {{x, start.y}, {x, start.y + tick_length(millimetre)}, {x, start.y}});
+  for (const Ticks& ticks : all_ticks) {
+    for (int millimetre = 0; millimetre <= length; millimetre += ticks.every) {
+      const double x = start.x + millimetre;
+      shapes.push_back(line_shape({x, start.y}, {x, start.y + ticks.length}, line_paint(ink::black, hair)));
+    }
   }
-  shapes.push_back(std::move(comb));
   for (int centimetre = 0; centimetre * 10 <= length; ++centimetre) {
     const bool last = centimetre * 10 == length;
     const double x = start.x + centimetre * 10;
@@ -37,13 +40,12 @@ void add_ruler_across(std::vector<Shape>& shapes, Point start) {
 void add_ruler_up(std::vector<Shape>& shapes, Point start) {
   const int length = static_cast<int>(ruler_length);
   shapes.push_back(line_shape(start, {start.x, start.y - ruler_length}, line_paint(ink::black, hair)));
-  PolylineShape comb;
-  comb.paint = line_paint(ink::black, hair);
-  for (int millimetre = 0; millimetre <= length; ++millimetre) {
-    const double y = start.y - millimetre;
-    comb.points.insert(comb.points.end(), {{start.x, y}, {start.x - tick_length(millimetre), y}, {start.x, y}});
+  for (const Ticks& ticks : all_ticks) {
+    for (int millimetre = 0; millimetre <= length; millimetre += ticks.every) {
+      const double y = start.y - millimetre;
+      shapes.push_back(line_shape({start.x, y}, {start.x - ticks.length, y}, line_paint(ink::black, hair)));
+    }
   }
-  shapes.push_back(std::move(comb));
   for (int centimetre = 0; centimetre * 10 <= length; ++centimetre) {
     const double y = start.y - centimetre * 10;
     shapes.push_back(text_shape({start.x - 4.2, y + 0.9}, fmt::format("{}", centimetre), 2.4, Anchor::end));

@@ -7,20 +7,32 @@ using namespace punchwright;
 
 TEST_SUITE("point runs") {
   TEST_CASE("level runs first, then upright ones, then points alone") {
-    // o o o . o     level: three at 4.5, one far away
-    // o             the two at the left stand above one another
-    // o
-    const auto runs = point_runs({{9, 0}, {0, 0}, {4.5, 0}, {20, 0}, {0, 5}, {0, 10}});
+    // o o o . .     three at 4.5
+    // . . . . o     two above one another
+    // . . . . o
+    // . . . o .     one that has no neighbour
+    const auto runs = point_runs({{9, 0}, {30, 5}, {0, 0}, {4.5, 0}, {30, 10}, {20, 17}});
     REQUIRE(runs.size() == 3);
     REQUIRE(runs.at(450000).size() == 1);
     CHECK(runs.at(450000).front().first == Point{0, 0});
     CHECK(runs.at(450000).front().last == Point{9, 0});
     CHECK(distance_of(450000) == doctest::Approx(4.5));
     REQUIRE(runs.at(500000).size() == 1);
-    CHECK(runs.at(500000).front().first == Point{0, 5});
-    CHECK(runs.at(500000).front().last == Point{0, 10});
+    CHECK(runs.at(500000).front().first == Point{30, 5});
+    CHECK(runs.at(500000).front().last == Point{30, 10});
     REQUIRE(runs.at(0).size() == 1);
-    CHECK(runs.at(0).front().first == Point{20, 0});
+    CHECK(runs.at(0).front().first == Point{20, 17});
+  }
+
+  TEST_CASE("upright runs first where that makes fewer") {
+    // o o    two columns that are punched in every row
+    // o o
+    // o o
+    const auto runs = point_runs({{0, 0}, {7, 0}, {0, 5}, {7, 5}, {0, 10}, {7, 10}});
+    REQUIRE(runs.size() == 1);
+    REQUIRE(runs.at(500000).size() == 2);
+    CHECK(runs.at(500000).front().first == Point{0, 0});
+    CHECK(runs.at(500000).front().last == Point{0, 10});
   }
 
   TEST_CASE("as many points in the runs as there were") {
