@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -35,7 +36,7 @@ public:
   std::vector<RowToKnit> all_repetitions() {
     const int times = document_.piece.times;
     rows_.reserve(drawn_.size() * static_cast<std::size_t>(times) * 5 / 4);
-    for (int repetition = 0; repetition < times; ++repetition) {
+    for (int repetition = 0; repetition < times && std::ssize(rows_) <= most_rows_to_knit; ++repetition) {
       repetitions_left_ = times - 1 - repetition;
       if (repetition > 0) {
         add_rows_between(drawn_.size() - 1, 0);
@@ -188,8 +189,9 @@ private:
 
 void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {
   const std::size_t circuit = rows.size();
-  rows.reserve(circuit * static_cast<std::size_t>(times));
-  for (int round = 1; round < times; ++round) {
+  constexpr std::size_t most = most_rows_to_knit;
+  rows.reserve(std::min(circuit * static_cast<std::size_t>(times), most + circuit));
+  for (int round = 1; round < times && rows.size() <= most; ++round) {
     for (std::size_t index = 0; index < circuit; ++index) {
       rows.push_back(rows[index]);
     }
@@ -234,6 +236,12 @@ RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
     repeat_circuit(result.rows, document.piece.times, document.piece.carriage);
   } else {
     result.rows = derivation.all_repetitions();
+  }
+  if (std::ssize(result.rows) > most_rows_to_knit) {
+    result.rows.resize(most_rows_to_knit);
+    result.cut_off = true;
+  }
+  if (!document.card.loop) {
     result.circuit = static_cast<int>(result.rows.size());
   }
   if (profile.card) {
@@ -245,6 +253,23 @@ RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
     order_passes(result.rows, document.piece.carriage);
   }
   return result;
+}
+
+Failure too_many_rows(const Document& document, const Profile& profile) {
+  // At most: every band begins with as many plain rows as it can, one more for the side, and one for the circuit.
+  long long in_each = document.grid.height() + 1LL;
+  for (const Band& band : document.bands) {
+    in_each += band.plain_below.value_or(document.rules.plain_rows + 1);
+  }
+  if (in_each * document.piece.times <= most_rows_to_knit || !rows_to_knit(document, profile).cut_off) {
+    return std::nullopt;
+  }
+  constexpr int million = 1'000'000;
+  return Error{{},
+               0,
+               0,
+               fmt::format("the design comes to more than {} million rows to knit", most_rows_to_knit / million),
+               "allowed: fewer; lower times in [piece], or plain_below in the bands"};
 }
 
 std::vector<Pass> passes_of(const RowToKnit& row) {

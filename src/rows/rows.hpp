@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "design/result.hpp"
 #include "machine/profile.hpp"
 
 #include <cstdint>
@@ -35,12 +36,21 @@ struct RowToKnit {
   bool operator==(const RowToKnit&) const = default;
 };
 
+// More are not worked out. Above what 2,000 drawn rows knitted 1,000 times come to with their plain rows; small enough
+// for 64 MB.
+constexpr int most_rows_to_knit = 4'000'000;
+
 struct RowsToKnit {
   std::vector<RowToKnit> rows; // in the order of knitting; number n is rows[n - 1]
   int circuit = 0;             // loop: rows on one circuit of the card; else all rows
+  bool cut_off = false;        // there are more than most_rows_to_knit: the rest is left out
 };
 
 [[nodiscard]] RowsToKnit rows_to_knit(const Document& document, const Profile& profile);
+
+// An error where the design comes to more than most_rows_to_knit; told without working them out wherever a glance is
+// enough.
+[[nodiscard]] Failure too_many_rows(const Document& document, const Profile& profile);
 
 // A pass of the carriage, with the yarns that are in its feeders.
 struct Pass {

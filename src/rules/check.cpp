@@ -1,6 +1,4 @@
 // All checks of a design on a machine, gathered and put in order.
-#include "machine/placement.hpp"
-#include "rows/cards.hpp"
 #include "rules/checks.hpp"
 #include "rules/findings.hpp"
 
@@ -81,60 +79,16 @@ void check_yarn_sides(const RowsToKnit& rows, std::vector<Finding>& findings) {
   }
 }
 
-void check_card(const Document& document, const Profile& profile, const RowsToKnit& rows,
-                std::vector<Finding>& findings) {
-  if (!profile.card) {
+// Knitting that nobody can finish is cut off, so that it takes no memory; what is left out must be said.
+void check_amount(const RowsToKnit& rows, std::vector<Finding>& findings) {
+  if (!rows.cut_off) {
     return;
   }
-  const CardPlan plan = card_plan(document, *profile.card, rows);
-  if (plan.loop && plan.circuit < profile.card->loop_rows) {
-    Finding finding;
-    finding.id = FindingId::card_too_short_for_loop;
-    finding.severity = Severity::note;
-    finding.stitches = plan.circuit;
-    finding.limit = profile.card->loop_rows;
-    finding.times = plan.circuits;
-    findings.push_back(std::move(finding));
-  }
-  if (plan.rows_in_all > profile.card->blank_rows) {
-    Finding finding;
-    finding.id = FindingId::card_longer_than_blank;
-    finding.severity = Severity::note;
-    finding.stitches = plan.rows_in_all;
-    finding.limit = profile.card->blank_rows;
-    finding.times = static_cast<int>(plan.cards.size());
-    findings.push_back(std::move(finding));
-  }
-}
-
-void check_piece(const Document& document, const Profile& profile, std::vector<Finding>& findings) {
-  Finding place;
-  place.on_piece = true;
-  place.stitches = stitches_of(document);
-  place.first_needle = first_needle_of(document);
-  place.last_needle = last_needle_of(document);
-  if (place.stitches > profile.needles) {
-    place.id = FindingId::piece_wider_than_bed;
-    place.severity = Severity::fault;
-    place.limit = profile.needles;
-    findings.push_back(place);
-  } else if (*place.first_needle < profile.leftmost() || *place.last_needle > profile.rightmost()) {
-    place.id = FindingId::piece_off_bed;
-    place.severity = Severity::fault;
-    place.limit = profile.needles;
-    findings.push_back(place);
-  }
-  const Placement placement(document, profile);
-  place.severity = Severity::note;
-  place.limit = 0;
-  place.first_column = placement.column_of(*place.first_needle);
-  place.last_column = placement.column_of(*place.last_needle);
-  place.id = FindingId::repeat_on_needles;
-  findings.push_back(place);
-  if (place.first_column != document.grid.width() - 1 || place.last_column != 0) {
-    place.id = FindingId::repeat_cut_at_edges;
-    findings.push_back(place);
-  }
+  Finding finding;
+  finding.id = FindingId::too_many_rows;
+  finding.severity = Severity::fault;
+  finding.limit = most_rows_to_knit;
+  findings.push_back(std::move(finding));
 }
 
 void check_yarns(const Document& document, std::vector<Finding>& findings) {
@@ -172,6 +126,7 @@ std::vector<Finding> check(const Document& document, const Profile& profile, con
   std::vector<Finding> findings;
   check_width(document, profile, findings);
   check_piece(document, profile, findings);
+  check_amount(rows, findings);
   check_floats(document, profile, findings);
   check_single_colour_rows(document, findings);
   check_yarn_sides(rows, findings);

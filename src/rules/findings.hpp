@@ -7,7 +7,9 @@
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
 
+#include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,9 +28,12 @@ enum class FindingId {
   card_longer_than_blank,  // note
   piece_wider_than_bed,    // fault
   piece_off_bed,           // fault
+  too_many_rows,           // fault: more rows to knit than are worked out
   repeat_on_needles,       // note
   repeat_cut_at_edges,     // note
   yarns_too_alike,         // warning
+  loop_change_undone,      // warning: rows for the side of the yarn change that don't bring the carriage there
+  card_held,               // note: one feeder, so the card is held for the second pass of a row
   unknown_key              // note
 };
 
@@ -43,9 +48,9 @@ struct Finding {
   int last_column = -1;
   std::optional<Needle> first_needle; // on the piece: leftmost and rightmost
   std::optional<Needle> last_needle;
-  int stitches = 0;  // length of a float, width of a repeat, rows of a card, stitches of a piece
+  int stitches = 0;  // length of a float, width of a repeat, rows of a card, stitches of a piece or of its visible part
   int limit = 0;     // what would be allowed
-  int times = 1;     // how often on the piece; how often a circuit stands on the card; how many cards
+  int times = 1;     // how often on the piece; how often a circuit stands on the card; how many cards; rows in vain
   int gap = 0;       // rows without the yarn
   double number = 0; // the contrast ratio
   int line = 0;      // of the file, from 1
@@ -57,6 +62,8 @@ struct Finding {
 // "float-too-long": stable, for scripts.
 [[nodiscard]] std::string_view stable_id(FindingId id);
 [[nodiscard]] std::string_view name_of(Severity severity);
+// "Repeat cut at the edges": a heading, another one for every id.
+[[nodiscard]] std::string_view title_of(FindingId id);
 
 // All findings: faults first, then warnings, then notes; within these by row from the bottom.
 [[nodiscard]] std::vector<Finding> check(const Document& document, const Profile& profile);
@@ -71,6 +78,19 @@ struct Words {
   std::string remedy;
 };
 [[nodiscard]] Words words_of(const Finding& finding, const Document& document, const Profile& profile);
+
+// Findings that people read as one: rows of one colour that lie on one another, in the same yarn. An empty drawing of
+// 40 rows has a finding a row, which scripts rely on, and one entry for the eye.
+struct FindingGroup {
+  std::size_t first = 0; // place in the findings
+  std::size_t count = 1; // they stand side by side there
+  bool operator==(const FindingGroup&) const = default;
+};
+// Every finding is in one group; the groups stand in the order of the findings.
+[[nodiscard]] std::vector<FindingGroup> gathered(std::span<const Finding> findings);
+// "rows 1 to 40 are knitted in Oat alone"; a group of one in the words of its finding.
+[[nodiscard]] Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
+                             const Profile& profile);
 
 // Contrast ratio of two sRGB colours, 1 to 21. WCAG 2.x, "contrast ratio" and "relative luminance".
 [[nodiscard]] double contrast_ratio(Colour one, Colour another);

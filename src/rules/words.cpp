@@ -2,6 +2,7 @@
 #include "machine/placement.hpp"
 #include "rows/cards.hpp"
 #include "rules/findings.hpp"
+#include "rules/whole_repeats.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -26,8 +27,9 @@ std::string counted(int number, const char* one, const char* many) {
 
 class Speaker {
 public:
-  Speaker(const Finding& finding, const Document& document, const Profile& profile)
-      : finding_(finding), document_(document), profile_(profile) {}
+  // `rows` of one colour that lie on one another are spoken of together, the first of them by its finding.
+  Speaker(const Finding& finding, const Document& document, const Profile& profile, int rows = 1)
+      : finding_(finding), document_(document), profile_(profile), rows_(rows) {}
 
   Words words() const {
     switch (finding_.id) {
@@ -43,6 +45,9 @@ public:
     case FindingId::repeat_on_needles: return repeat_on_needles();
     case FindingId::repeat_cut_at_edges: return repeat_cut_at_edges();
     case FindingId::yarns_too_alike: return yarns_too_alike();
+    case FindingId::too_many_rows: return too_many_rows();
+    case FindingId::loop_change_undone: return loop_change_undone();
+    case FindingId::card_held: return card_held();
     case FindingId::unknown_key: break;
     }
     return {finding_.text, "nothing is lost; correct it if it is a typing mistake"};
@@ -60,6 +65,11 @@ private:
     return text.empty() ? std::string(1, key) : text;
   }
   int row() const { return finding_.row + 1; }
+  // "row 7 is", "rows 7 and 8 are", "rows 7 to 9 are".
+  std::string rows_are() const {
+    return rows_ == 1 ? fmt::format("row {} is", row())
+                      : fmt::format("rows {} {} {} are", row(), rows_ == 2 ? "and" : "to", row() + rows_ - 1);
+  }
 
   Words repeat_width() const {
     const auto widths = widths_for_card(finding_.limit);
@@ -78,54 +88,78 @@ private:
                 listed(nearest))};
   }
 
+  // "column 5", "columns 22 to 3 round the edge of the repeat".
+  std::string columns() const {
+    const int first = finding_.first_column + 1;
+    const int last = finding_.last_column + 1;
+    if (first == last) {
+      return fmt::format("column {}", first);
+    }
+    return fmt::format("columns {} to {}{}", first, last, first > last ? " round the edge of the repeat" : "");
+  }
+
+  std::string float_limit() const {
+    if (document_.rules.longest_float_mm && !document_.rules.longest_float) {
+      return fmt::format("{:g} mm, {}, at most are allowed", *document_.rules.longest_float_mm,
+                         counted(finding_.limit, "stitch", "stitches"));
+    }
+    return fmt::format("{} at most are allowed", finding_.limit);
+  }
+
   Words float_too_long() const {
-    const std::string columns =
-        finding_.first_column > finding_.last_column
-            ? fmt::format("columns {} to {} round the edge of the repeat", finding_.first_column + 1,
-                          finding_.last_column + 1)
-            : fmt::format("columns {} to {}", finding_.first_column + 1, finding_.last_column + 1);
-    std::string place = columns;
+    const std::string passed = fmt::format("{} of {} ({:.1f} mm)", counted(finding_.stitches, "stitch", "stitches"),
+                                           name(finding_.other), finding_.stitches * document_.gauge.stitch_mm());
+    if (finding_.on_piece) {
+      return float_on_piece(passed);
+    }
     // Each stitch parts the float in two: n of them leave n + 1 parts, none longer than the limit.
     const int needed = finding_.stitches / (finding_.limit + 1);
-    if (finding_.on_piece) {
-      place = fmt::format("needles {} to {}", name_of(*finding_.first_needle), name_of(*finding_.last_needle));
-      if (finding_.times > 1) {
-        place += fmt::format(" and {} more on the piece", counted(finding_.times - 1, "place", "places"));
-      } else {
-        place += " of the piece";
-      }
-    }
-    return {fmt::format("row {}: {} floats behind {} of {} ({:.1f} mm), {}; {} at most are allowed", row(),
-                        name(finding_.yarn), counted(finding_.stitches, "stitch", "stitches"), name(finding_.other),
-                        finding_.stitches * document_.gauge.stitch_mm(), place, finding_.limit),
+    return {fmt::format("row {}: {} floats behind {}, {}; {}", row(), name(finding_.yarn), passed, columns(),
+                        float_limit()),
             fmt::format("knit {} of {} {}, or catch the float by hand and raise the limit",
                         counted(needed, "stitch", "stitches"), name(finding_.yarn),
                         needed == 1 ? "in the middle of it" : "in it, evenly spread")};
   }
 
+  // The repeat's own finding stands before it: what this one adds is where on the bed, and how often.
+  Words float_on_piece(const std::string& passed) const {
+    const bool one_needle = finding_.first_needle == finding_.last_needle;
+    const std::string needles =
+        one_needle ? fmt::format("needle {}", name_of(*finding_.first_needle))
+                   : fmt::format("needles {} to {}", name_of(*finding_.first_needle), name_of(*finding_.last_needle));
+    const std::string often = finding_.times == 1 ? "once: at" : fmt::format("in {} places, first at", finding_.times);
+    return {fmt::format("row {} on the piece: {} floats behind {} {} {}, which knit {}; {}", row(), name(finding_.yarn),
+                        passed, often, needles, columns(), float_limit()),
+            finding_.times == 1
+                ? fmt::format("mended in the drawing it is mended here; or catch it by hand at {}", needles)
+                : fmt::format("mended once in the drawing it is mended in all {} places; or catch it by "
+                              "hand in each",
+                              finding_.times)};
+  }
+
   Words row_all_main() const {
-    std::string remedy = fmt::format("before it, take {} out of the feeder if it is in", name(finding_.other));
+    std::string remedy = fmt::format("before {}, take {} out of the feeder if it is in", rows_ == 1 ? "it" : "them",
+                                     name(finding_.other));
     switch (profile_.selects) {
     case Selects::next_pass:
       remedy +=
           end_needles_knit_contrast(document_, profile_)
               ? " and push the selected end needles back: a selected needle whose feeder is empty drops its stitch"
-              : "; no needle stands selected for it";
+              : "; no needle stands selected for a row of main alone";
       break;
     case Selects::same_pass: remedy += "; no needle stands selected between passes, so nothing can drop"; break;
     case Selects::by_hand: remedy += " and bring no needle forward"; break;
     }
-    return {fmt::format("row {} is knitted in {} alone", row(), name(finding_.yarn)), remedy};
+    return {fmt::format("{} knitted in {} alone", rows_are(), name(finding_.yarn)), remedy};
   }
 
   Words row_all_contrast() const {
     return {
-        fmt::format("row {} is knitted in {} alone: every needle is selected, and {} would lie loose across the whole "
-                    "piece",
-                    row(), name(finding_.yarn), name(finding_.other)),
-        fmt::format("take {0} out of the feeder before it and put it back after it; after an odd number of such rows "
+        fmt::format("{} knitted in {} alone: every needle is selected, and {} would lie loose across the whole piece",
+                    rows_are(), name(finding_.yarn), name(finding_.other)),
+        fmt::format("take {0} out of the feeder before {1} and put it back after {1}; after an odd number of such rows "
                     "{0} hangs at the other edge: cut it and rejoin it",
-                    name(finding_.other))};
+                    name(finding_.other), rows_ == 1 ? "it" : "them")};
   }
 
   Words yarn_on_other_side() const {
@@ -179,16 +213,40 @@ private:
     const int width = document_.grid.width();
     const int left = finding_.first_column + 1;     // stitches of a repeat on the left, if it is cut
     const int right = width - finding_.last_column; // and on the right
+    if (finding_.first_column - finding_.last_column + 1 == finding_.stitches) { // a part of one repeat
+      return {fmt::format("the piece shows {} of the repeat's {} stitches{}", finding_.stitches, width,
+                          document_.piece.edge > 0 ? " between its selvedges" : ""),
+              whole_repeats()};
+    }
+    const std::string_view before_count = document_.piece.edge > 0 ? ", beside the selvedge:" : ":";
     std::string text = "the repeat is cut at ";
     if (left != width && right != width) {
-      text += fmt::format("both edges of the piece: of its {} stitches there {} {} on the left and {} on the right",
-                          width, left == 1 ? "is" : "are", left, right);
+      text += fmt::format("both edges of the piece{} of its {} stitches there {} {} on the left and {} on the right",
+                          before_count, width, left == 1 ? "is" : "are", left, right);
     } else {
       const int there = left != width ? left : right;
-      text += fmt::format("the {} edge of the piece: of its {} stitches there {} {}", left != width ? "left" : "right",
-                          width, there == 1 ? "is" : "are", there);
+      text += fmt::format("the {} edge of the piece{} of its {} stitches there {} {}", left != width ? "left" : "right",
+                          before_count, width, there == 1 ? "is" : "are", there);
     }
-    return {text, "as many stitches as whole repeats, from where a repeat begins, would show it whole"};
+    return {text, whole_repeats()};
+  }
+
+  // What to set, so that nothing is cut.
+  std::string whole_repeats() const {
+    std::string remedy;
+    std::optional<int> column;
+    for (const WholeRepeats& piece : nearest_whole_repeats(document_, profile_)) {
+      const std::string first = name_of(piece.first_needle);
+      remedy += remedy.empty() ? fmt::format("take {} stitches in work from first needle {} ({}{})", piece.stitches,
+                                             first, counted(piece.repeats, "whole repeat", "whole repeats"),
+                                             document_.piece.edge > 0 ? " between the edges" : "")
+                               : fmt::format(", or {} from {} ({})", piece.stitches, first, piece.repeats);
+      column = piece.first_column;
+    }
+    if (remedy.empty()) {
+      return "the bed has no room for a whole repeat between the edges: it is cut in any case";
+    }
+    return column ? remedy + fmt::format(", with first_column = {}", *column) : remedy;
   }
 
   Words yarns_too_alike() const {
@@ -197,43 +255,47 @@ private:
             "choose a lighter or a darker yarn: 2 to 1 at least"};
   }
 
+  Words too_many_rows() const {
+    return {fmt::format("the design comes to more than {} million rows to knit; only the first are worked out",
+                        finding_.limit / 1'000'000),
+            "lower times in [piece], or plain_below in the bands"};
+  }
+
+  Words loop_change_undone() const {
+    const bool wished_left = document_.rules.change_side == ChangeSide::left;
+    const std::string_view wished = wished_left ? "left" : "right";
+    const std::string_view threaded = wished_left ? "right" : "left";
+    const std::string_view start = document_.piece.carriage == Side::left ? "right" : "left"; // the other one
+    return {
+        fmt::format("every circuit of the loop begins on the same side, so {} is threaded on the {} for row {}, not "
+                    "on the {}: {} at its end {} nothing",
+                    name(finding_.yarn), threaded, row(), wished, counted(finding_.times, "plain row", "plain rows"),
+                    finding_.times == 1 ? "changes" : "change"),
+        fmt::format("begin with the carriage on the {0} (carriage = \"{0}\"), or set change_side = \"any\"", start)};
+  }
+
+  Words card_held() const {
+    return {fmt::format("the carriage has one feeder: {} to knit {} two passes each, over the same card row",
+                        counted(finding_.stitches, "row", "rows"), finding_.stitches == 1 ? "takes" : "take"),
+            "hold the card on its row for the second pass, and let it go on with the next row; the rows to knit name "
+            "the yarn of each pass"};
+  }
+
   const Finding& finding_;
   const Document& document_;
   const Profile& profile_;
+  int rows_;
 };
 
 } // namespace
 
-std::string_view stable_id(FindingId id) {
-  switch (id) {
-  case FindingId::repeat_width: return "repeat-width";
-  case FindingId::float_too_long: return "float-too-long";
-  case FindingId::row_all_main: return "row-all-main";
-  case FindingId::row_all_contrast: return "row-all-contrast";
-  case FindingId::yarn_on_other_side: return "yarn-on-other-side";
-  case FindingId::card_too_short_for_loop: return "card-too-short-for-loop";
-  case FindingId::card_longer_than_blank: return "card-longer-than-blank";
-  case FindingId::piece_wider_than_bed: return "piece-wider-than-bed";
-  case FindingId::piece_off_bed: return "piece-off-bed";
-  case FindingId::repeat_on_needles: return "repeat-on-needles";
-  case FindingId::repeat_cut_at_edges: return "repeat-cut-at-edges";
-  case FindingId::yarns_too_alike: return "yarns-too-alike";
-  case FindingId::unknown_key: break;
-  }
-  return "unknown-key";
-}
-
-std::string_view name_of(Severity severity) {
-  switch (severity) {
-  case Severity::fault: return "fault";
-  case Severity::warning: return "warning";
-  case Severity::note: break;
-  }
-  return "note";
-}
-
 Words words_of(const Finding& finding, const Document& document, const Profile& profile) {
   return Speaker(finding, document, profile).words();
+}
+
+Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
+               const Profile& profile) {
+  return Speaker(findings[group.first], document, profile, static_cast<int>(group.count)).words();
 }
 
 } // namespace punchwright

@@ -326,3 +326,49 @@ TEST_SUITE("cards") {
     CHECK(plan_for(35, true).cards == std::vector{Card{1, 1, 60}, Card{2, 61, 10}});
   }
 }
+
+TEST_SUITE("how many rows") {
+  TEST_CASE("the largest drawing, knitted as often as can be, is worked out whole") {
+    Document document = blank_document(200, tallest_repeat);
+    document.piece.times = 1000;
+    CHECK_FALSE(too_many_rows(document, test::card_machine()));
+    document.bands = {Band{1000, 'A', 'B', 9}, Band{1000, 'A', 'B', 9}}; // 1,000 times 2,018 rows, less 9
+    CHECK_FALSE(too_many_rows(document, test::card_machine()));
+    const RowsToKnit rows = rows_to_knit(document, test::card_machine());
+    CHECK(rows.rows.size() == 2'017'991);
+    CHECK_FALSE(rows.cut_off);
+  }
+
+  TEST_CASE("more than four million are refused, and never held in memory") {
+    Document document = blank_document(2, tallest_repeat);
+    document.bands.assign(tallest_repeat, Band{1, 'A', 'B', 99});
+    document.piece.times = 1000; // 200 million
+    for (const bool loop : {false, true}) {
+      document.card.loop = loop;
+      const Failure failure = too_many_rows(document, test::card_machine());
+      REQUIRE(failure);
+      CHECK(failure->text() == "the design comes to more than 4 million rows to knit; allowed: fewer; lower times in "
+                               "[piece], or plain_below in the bands");
+      const RowsToKnit rows = rows_to_knit(document, test::card_machine());
+      CHECK(rows.cut_off);
+      CHECK(rows.rows.size() == most_rows_to_knit);
+      CHECK(rows.rows.capacity() < 2 * most_rows_to_knit);
+      CHECK(rows.circuit == (loop ? 200'000 : most_rows_to_knit));
+    }
+  }
+
+  TEST_CASE("the limit is met exactly: four million are allowed, one more is not") {
+    // Each repetition has 2,000 drawn rows and 2,000 asked for below the 100 bands; the first one 20 less.
+    Document document = blank_document(2, 2000);
+    document.bands.assign(100, Band{20, 'A', 'B', 20}); // 3,980 + 999 repetitions of 4,000
+    document.piece.times = 1000;
+    CHECK(rows_to_knit(document, test::by_hand()).rows.size() == 3'999'980);
+    CHECK_FALSE(too_many_rows(document, test::by_hand()));
+    document.bands.back().plain_below = 21; // one more in each of 1,000
+    CHECK(too_many_rows(document, test::by_hand()));
+    document.bands.back().plain_below = 20;
+    document.card.loop = true; // every circuit alike: 4,000 rows, 1,000 times
+    CHECK(rows_to_knit(document, test::by_hand()).rows.size() == most_rows_to_knit);
+    CHECK_FALSE(too_many_rows(document, test::by_hand()));
+  }
+}

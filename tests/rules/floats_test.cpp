@@ -104,6 +104,24 @@ TEST_SUITE("floats on the repeat") {
         "are allowed");
   }
 
+  TEST_CASE("a float behind one stitch has one column") {
+    const Document document = with_limit(drawn({".#.", "..."}), 0);
+    const auto found = on_repeat(document);
+    REQUIRE(found.size() == 2);
+    CHECK(words_of(found[0], document, test::by_hand()).text ==
+          "row 2: Oat floats behind 1 stitch of Ink (6.2 mm), column 2; 0 at most are allowed");
+  }
+
+  TEST_CASE("a limit in millimetres is told in millimetres, with the stitches it comes to") {
+    Document document = drawn({"#.....#."});
+    document.rules.longest_float_mm = 25.0; // 16 stitches to 10 cm: four of them
+    const auto found = on_repeat(document);
+    REQUIRE(found.size() == 1);
+    CHECK(
+        words_of(found[0], document, test::by_hand()).text ==
+        "row 1: Ink floats behind 5 stitches of Oat (31.2 mm), columns 2 to 6; 25 mm, 4 stitches, at most are allowed");
+  }
+
   // Never over more than 5 stitches (knittingmagic.biz, guide 8, stranding); 6 needles at most (Spencer, Knitting
   // Technology, the float stitch). The default here is 5.
   TEST_CASE("the default limit is five stitches") {
@@ -200,6 +218,21 @@ TEST_SUITE("floats on the piece") {
     CHECK(name_of(*found[0].last_needle) == "L6");
     document.piece.end_needles = EndNeedles::always;
     CHECK(floats(document, test::by_hand(), true).size() == 2); // and six between L20 and L13
+  }
+
+  TEST_CASE("words say what the piece adds: which needles, how often, which columns they knit") {
+    Document document = with_limit(drawn({"#......."}), 5);
+    document.piece.stitches = 41;
+    Words words = words_of(floats(document, test::by_hand(), true).front(), document, test::by_hand());
+    CHECK(words.text ==
+          "row 1 on the piece: Ink floats behind 7 stitches of Oat (43.8 mm) in 4 places, first at needles "
+          "L12 to L6, which knit columns 2 to 8; 5 at most are allowed");
+    CHECK(words.remedy == "mended once in the drawing it is mended in all 4 places; or catch it by hand in each");
+    document.piece.stitches = 18; // L9 to R9
+    words = words_of(floats(document, test::by_hand(), true).front(), document, test::by_hand());
+    CHECK(words.text == "row 1 on the piece: Ink floats behind 7 stitches of Oat (43.8 mm) once: at needles L4 to R3, "
+                        "which knit columns 2 to 8; 5 at most are allowed");
+    CHECK(words.remedy == "mended in the drawing it is mended here; or catch it by hand at needles L4 to R3");
   }
 
   TEST_CASE("on the piece as on the repeat: as many as counted needle by needle, on random pieces") {

@@ -1,0 +1,24 @@
+// Pieces near the wished one that show whole repeats between their edges: what to set where the repeat is cut.
+#pragma once
+
+#include "design/document.hpp"
+#include "machine/profile.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace punchwright {
+
+struct WholeRepeats {
+  int repeats = 1;
+  int stitches = 0; // edges included
+  Needle first_needle;
+  std::optional<int> first_column; // from 1, where the piece has one
+  bool operator==(const WholeRepeats&) const = default;
+};
+
+// The nearest piece with no more stitches than this one, and the nearest with more; without those that the bed has no
+// room for.
+[[nodiscard]] std::vector<WholeRepeats> nearest_whole_repeats(const Document& document, const Profile& profile);
+
+} // namespace punchwright

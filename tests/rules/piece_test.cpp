@@ -1,0 +1,161 @@
+// The piece on the bed: needles enough, where the repeat falls, where it is cut, and what to set so that it is whole.
+#include "rules/findings.hpp"
+#include "rules/whole_repeats.hpp"
+#include "support/builders.hpp"
+#include "support/machines.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace punchwright;
+using test::Dice;
+
+namespace {
+
+std::vector<Finding> of_kind(FindingId id, const Document& document, const Profile& profile) {
+  std::vector<Finding> found = check(document, profile);
+  std::erase_if(found, [&](const Finding& finding) { return finding.id != id; });
+  return found;
+}
+
+Words only_words(FindingId id, const Document& document, const Profile& profile) {
+  const auto found = of_kind(id, document, profile);
+  REQUIRE(found.size() == 1);
+  return words_of(found.front(), document, profile);
+}
+
+Words cut_words(const Document& document, const Profile& profile = test::card_machine()) {
+  return only_words(FindingId::repeat_cut_at_edges, document, profile);
+}
+
+bool is_cut(const Document& document, const Profile& profile = test::card_machine()) {
+  return !of_kind(FindingId::repeat_cut_at_edges, document, profile).empty();
+}
+
+// A repeat of 24 and a piece from that needle of the left half.
+Document piece(int stitches, int first_left_needle, int edge) {
+  Document document = blank_document(24, 1);
+  document.piece.stitches = stitches;
+  document.piece.first_needle = left_needle(first_left_needle);
+  document.piece.edge = edge;
+  return document;
+}
+
+void set(Document& document, const WholeRepeats& whole) {
+  document.piece.stitches = whole.stitches;
+  document.piece.first_needle = whole.first_needle;
+  document.piece.first_column = whole.first_column;
+}
+
+} // namespace
+
+TEST_SUITE("piece") {
+  TEST_CASE("more stitches than needles") {
+    Document document = blank_document(24, 1);
+    document.piece.stitches = 250;
+    const Words words = only_words(FindingId::piece_wider_than_bed, document, test::card_machine());
+    CHECK(words.text == "the piece has 250 stitches, the bed 200 needles");
+    CHECK(words.remedy == "knit it in 2 pieces, or choose a bed with more needles");
+    document.piece.stitches = 200;
+    CHECK(of_kind(FindingId::piece_wider_than_bed, document, test::card_machine()).empty());
+    CHECK(of_kind(FindingId::piece_off_bed, document, test::card_machine()).empty());
+  }
+
+  TEST_CASE("a first needle off the bed, or a last one") {
+    Document document = blank_document(24, 1);
+    document.piece.first_needle = left_needle(101);
+    CHECK(only_words(FindingId::piece_off_bed, document, test::card_machine()).text ==
+          "the piece would stand on L101 to L78, the bed ends at L100 and R100");
+    document.piece.first_needle = right_needle(78);
+    CHECK(of_kind(FindingId::piece_off_bed, document, test::card_machine()).size() == 1);
+    document.piece.first_needle = right_needle(77);
+    CHECK(of_kind(FindingId::piece_off_bed, document, test::card_machine()).empty());
+  }
+
+  TEST_CASE("where the repeat falls on the needles") {
+    Document document = blank_document(24, 1);
+    document.piece.stitches = 71;
+    document.piece.first_needle = left_needle(36);
+    CHECK(only_words(FindingId::repeat_on_needles, document, test::card_machine()).text ==
+          "71 stitches, on L36 to R35: as the knitter sees it, from drawn column 24 on the left to 2 on the right");
+  }
+}
+
+TEST_SUITE("repeat cut at the edges") {
+  TEST_CASE("where it is cut, and how much of it is there") {
+    CHECK(cut_words(piece(71, 36, 0)).text ==
+          "the repeat is cut at the right edge of the piece: of its 24 stitches there are 23");
+    CHECK(cut_words(piece(70, 35, 0)).text ==
+          "the repeat is cut at both edges of the piece: of its 24 stitches there are 23 on the left and 23 on the "
+          "right");
+    CHECK(cut_words(piece(9, 12, 0)).text == "the piece shows 9 of the repeat's 24 stitches");
+    CHECK_FALSE(is_cut(piece(72, 36, 0)));
+  }
+
+  TEST_CASE("selvedge stitches are taken up by the seam: only what shows between them counts") {
+    CHECK_FALSE(is_cut(piece(74, 37, 1)));
+    CHECK_FALSE(is_cut(piece(78, 39, 3)));
+    CHECK(is_cut(piece(74, 37, 0)));
+    CHECK(cut_words(piece(72, 36, 1)).text ==
+          "the repeat is cut at both edges of the piece, beside the selvedge: of its "
+          "24 stitches there are 23 on the left and 23 on the right");
+    CHECK(cut_words(piece(12, 12, 1)).text == "the piece shows 10 of the repeat's 24 stitches between its selvedges");
+    CHECK_FALSE(is_cut(piece(2, 36, 1))); // nothing shows
+    const auto found = of_kind(FindingId::repeat_cut_at_edges, piece(72, 36, 1), test::card_machine());
+    CHECK(found.front().first_needle == left_needle(35));
+    CHECK(found.front().last_needle == right_needle(35));
+    CHECK(found.front().stitches == 70);
+  }
+
+  TEST_CASE("the remedy names the nearest pieces that cut nothing: stitches in work and first needle") {
+    CHECK(cut_words(piece(71, 36, 0)).remedy ==
+          "take 48 stitches in work from first needle L36 (2 whole repeats), or 72 from L36 (3)");
+    CHECK(cut_words(piece(70, 36, 1)).remedy ==
+          "take 50 stitches in work from first needle L37 (2 whole repeats between the edges), or 74 from L37 (3)");
+    // As many stitches as whole repeats have, but in the wrong place.
+    CHECK(cut_words(piece(48, 35, 0)).remedy == "take 48 stitches in work from first needle L36 (2 whole repeats)");
+    CHECK(cut_words(piece(10, 36, 0)).remedy == "take 24 stitches in work from first needle L36 (1 whole repeat)");
+  }
+
+  TEST_CASE("a bed without room for a whole repeat says so") {
+    Document document = blank_document(160, 1);
+    document.piece.stitches = 100;
+    CHECK(cut_words(document, test::by_hand()).remedy ==
+          "the bed has no room for a whole repeat between the edges: it is cut in any case");
+  }
+
+  TEST_CASE("by hand with first_column the drawing moves to the piece") {
+    Document document = piece(30, 10, 2);
+    document.piece.first_column = 5;
+    CHECK(cut_words(document, test::by_hand()).remedy ==
+          "take 28 stitches in work from first needle L10 (1 whole repeat between the edges), or 52 from L10 (2), with "
+          "first_column = 2");
+  }
+
+  TEST_CASE("whoever does what the remedy says has nothing cut, and stays on the bed") {
+    Dice dice(23);
+    int suggestions = 0;
+    for (int throws = 0; throws < 500; ++throws) {
+      const bool card = dice.heads();
+      Document document = blank_document(card ? 12 : 1 + dice.throw_one(60), 1);
+      document.piece.stitches = 1 + dice.throw_one(150);
+      document.piece.edge = dice.throw_one(6);
+      if (dice.heads()) {
+        document.piece.first_needle = Needle{-75 + dice.throw_one(100)};
+      }
+      if (!card && dice.heads()) {
+        document.piece.first_column = 1 + dice.throw_one(document.grid.width());
+      }
+      const Profile profile = card ? test::card_machine() : test::by_hand();
+      for (const WholeRepeats& whole : nearest_whole_repeats(document, profile)) {
+        ++suggestions;
+        Document mended = document;
+        set(mended, whole);
+        CAPTURE(throws);
+        CHECK_FALSE(is_cut(mended, profile));
+        CHECK(of_kind(FindingId::piece_off_bed, mended, profile).empty());
+        CHECK(whole.stitches == whole.repeats * document.grid.width() + 2 * document.piece.edge);
+      }
+    }
+    CHECK(suggestions > 500);
+  }
+}
