@@ -18,6 +18,11 @@ double hundredths(double number) {
   return std::round(number * 100.0) / 100.0;
 }
 
+bool counts_rows(FindingId id) {
+  return id == FindingId::card_longer_than_blank || id == FindingId::card_too_short_for_loop ||
+         id == FindingId::card_held;
+}
+
 void add_place(Json& entry, const Finding& finding) {
   const bool has_columns = finding.first_column >= 0;
   if (finding.id == FindingId::float_too_long || has_columns || finding.first_needle) {
@@ -42,10 +47,11 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
     entry["yarn"] = std::string(1, finding.yarn);
   }
   add_place(entry, finding);
+  if (finding.id == FindingId::loop_change_undone) {
+    entry["rows"] = finding.times;
+  }
   if (finding.stitches > 0) {
-    entry[finding.id == FindingId::card_longer_than_blank || finding.id == FindingId::card_too_short_for_loop
-              ? "rows"
-              : "stitches"] = finding.stitches;
+    entry[counts_rows(finding.id) ? "rows" : "stitches"] = finding.stitches;
   }
   if (finding.id == FindingId::float_too_long) {
     entry["mm"] = finding.stitches * document.gauge.stitch_mm();
@@ -71,6 +77,27 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
   return entry;
 }
 
+void add_json(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened) {
+  printer.add(R"({"format":1,"findings":[)");
+  const char* separator = "\n";
+  for (const Finding& finding : findings) {
+    printer.add(separator + json_of(finding, opened.document, opened.profile).dump());
+    separator = ",\n";
+  }
+  printer.add("\n]}\n");
+}
+
+// People read neighbouring rows of one colour as one, and find a key by file and line, as in errors.
+void add_text(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened,
+              const std::string& file) {
+  for (const FindingGroup& group : gathered(findings)) {
+    const Finding& finding = findings[group.first];
+    const Words words = words_of(group, findings, opened.document, opened.profile);
+    const std::string place = finding.line > 0 ? fmt::format("{}:{}: ", file, finding.line) : std::string();
+    printer.add(fmt::format("{}: {}{}\n    {}\n", name_of(finding.severity), place, words.text, words.remedy));
+  }
+}
+
 std::string summary_of(const std::vector<Finding>& findings) {
   std::string text;
   for (const auto& [severity, one, many] :
@@ -93,21 +120,13 @@ int check_file(const CheckWishes& wishes) {
   auto findings = check(opened->document, opened->profile);
   const auto notes = findings_of(opened->notes);
   findings.insert(findings.end(), notes.begin(), notes.end());
+  const std::string file = name_for_people(wishes.file);
   Printer printer;
   if (wishes.json) {
-    printer.add(R"({"format":1,"findings":[)");
-    const char* separator = "\n";
-    for (const Finding& finding : findings) {
-      printer.add(separator + json_of(finding, opened->document, opened->profile).dump());
-      separator = ",\n";
-    }
-    printer.add("\n]}\n");
+    add_json(printer, findings, *opened);
   } else {
-    for (const Finding& finding : findings) {
-      const Words words = words_of(finding, opened->document, opened->profile);
-      printer.add(fmt::format("{}: {}\n    {}\n", name_of(finding.severity), words.text, words.remedy));
-    }
-    printer.add(fmt::format("{}: {}\n", wishes.file, summary_of(findings)));
+    add_text(printer, findings, *opened, file);
+    printer.add(fmt::format("{}: {}\n", file, summary_of(findings)));
   }
   if (!printer.finish()) {
     return cannot;

@@ -50,12 +50,24 @@ Result<std::string> read_for_machine(const std::filesystem::path& path) {
   return read_file(path, largest_input);
 }
 
+std::string name_for_people(const std::string& file) {
+  return file == "-" ? "standard input" : file;
+}
+
 Result<OpenedDocument> open_file(const std::string& file) {
   const auto text = read_file(file, largest_input);
   if (!text) {
     return text.error();
   }
-  return open_document(*text, file == "-" ? "standard input" : file, read_for_machine);
+  const std::string name = name_for_people(file);
+  auto opened = open_document(*text, name, read_for_machine);
+  if (opened) {
+    if (auto failure = too_many_rows(opened->document, opened->profile)) {
+      failure->file = name;
+      return *failure;
+    }
+  }
+  return opened;
 }
 
 int write_all(const Result<std::vector<OutputFile>>& files) {
@@ -78,8 +90,8 @@ int code_for_faults(const std::vector<Finding>& findings, const std::string& fil
   if (faults == 0) {
     return done;
   }
-  const std::string text = fmt::format("punchwright: {}: {} {}; 'punchwright check' names {}\n", file, faults,
-                                       faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
+  const std::string text = fmt::format("punchwright: {}: {} {}; 'punchwright check' names {}\n", name_for_people(file),
+                                       faults, faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
   std::fwrite(text.data(), 1, text.size(), stderr);
   return faults_found;
 }

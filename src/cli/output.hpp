@@ -30,7 +30,11 @@ private:
   bool good_ = true;
 };
 
-// The document of a file, or of standard input ("-"), with its machine.
+// "-" is standard input.
+[[nodiscard]] std::string name_for_people(const std::string& file);
+
+// The document of a file, or of standard input ("-"), with its machine. Refused, too, where it comes to more rows to
+// knit than are worked out.
 [[nodiscard]] Result<OpenedDocument> open_file(const std::string& file);
 [[nodiscard]] Result<std::string> read_for_machine(const std::filesystem::path& path);
 

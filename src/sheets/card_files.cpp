@@ -7,6 +7,7 @@
 #include "sheets/writers.hpp"
 
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -15,6 +16,9 @@ constexpr int pixels_per_mm = 10; // 254 dpi: a pixel is 0.1 mm exactly
 
 // Some 200 blanks. Nobody punches more, and all pages are held in memory.
 constexpr int most_rows_on_pages = 12'000;
+
+// A list is made in memory before it is written.
+constexpr double largest_list = 1024.0 * 1024.0 * 1024.0; // bytes
 
 Failure why_no_card(const Document& document, const Profile& profile, const std::string& extension) {
   if (!profile.card) {
@@ -38,12 +42,28 @@ Failure why_no_card(const Document& document, const Profile& profile, const std:
   return std::nullopt;
 }
 
-Error too_many_rows(const CardJob& job) {
+// Told before anything is made of the rows: of a large design that would take memory and time for nothing.
+Failure too_much(const Document& document, const Profile& profile, const RowsToKnit& rows,
+                 const std::string& extension) {
+  const CardPlan plan = card_plan(document, *profile.card, rows);
+  if (extension == ".txt") {
+    if (size_of_punch_list(document, profile, rows, plan) <= largest_list) {
+      return std::nullopt;
+    }
+    return Error{{},
+                 0,
+                 0,
+                 fmt::format("the punch list of {} rows would be larger than 1 GiB", plan.rows_in_all),
+                 "set loop = true in [card], or lower times in [piece]"};
+  }
+  if (plan.rows_in_all <= most_rows_on_pages) {
+    return std::nullopt;
+  }
   return Error{
       {},
       0,
       0,
-      fmt::format("{} rows need {} cards, too many to draw", job.plan.rows_in_all, job.plan.cards.size()),
+      fmt::format("{} rows need {} cards, too many to draw", plan.rows_in_all, plan.cards.size()),
       fmt::format("up to {} rows are allowed; set loop = true in [card], lower times in [piece], or write .txt",
                   most_rows_on_pages)};
 }
@@ -80,12 +100,13 @@ Result<std::vector<OutputFile>> card_files(const Document& document, const Profi
   if (const auto problem = why_no_card(document, profile, extension)) {
     return *problem;
   }
-  const CardJob job = card_job(document, profile);
+  RowsToKnit rows = rows_to_knit(document, profile);
+  if (const auto problem = too_much(document, profile, rows, extension)) {
+    return *problem;
+  }
+  const CardJob job = card_job(document, profile, std::move(rows));
   if (extension == ".txt") {
     return std::vector<OutputFile>{{path, punch_list(job)}};
-  }
-  if (job.plan.rows_in_all > most_rows_on_pages) {
-    return too_many_rows(job);
   }
   if (extension == ".svg") {
     // A cutting machine gets one card a file, as large as it is: neither paper nor print correction mean anything to

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -147,7 +148,11 @@ Error too_wide(const CardJob& job, const PageFrame& frame) {
 } // namespace
 
 CardJob card_job(const Document& document, const Profile& profile) {
-  CardJob job{document, profile, rows_to_knit(document, profile), {}, {}};
+  return card_job(document, profile, rows_to_knit(document, profile));
+}
+
+CardJob card_job(const Document& document, const Profile& profile, RowsToKnit rows) {
+  CardJob job{document, profile, std::move(rows), {}, {}};
   job.plan = card_plan(document, *profile.card, job.rows);
   job.notes = card_notes(document, profile, job.rows, job.plan);
   return job;

@@ -25,6 +25,7 @@ struct CardJob {
   CardNotes notes;
 };
 [[nodiscard]] CardJob card_job(const Document& document, const Profile& profile);
+[[nodiscard]] CardJob card_job(const Document& document, const Profile& profile, RowsToKnit rows);
 [[nodiscard]] CardWords card_words(const CardJob& job, const Card& card);
 
 // A part of a card on a page of its own; `first_row` to `last_row` counted through all cards.

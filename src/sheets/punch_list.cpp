@@ -79,6 +79,22 @@ std::string runs_text(const std::vector<int>& columns) {
   return text;
 }
 
+double size_of_punch_list(const Document& document, const Profile& profile, const RowsToKnit& rows,
+                          const CardPlan& plan) {
+  constexpr double other_words = 50; // "row 1000000: ", the blank's number, and a share of the card's heading
+  std::vector<double> of_drawn(static_cast<std::size_t>(document.grid.height()) + 1, 0.0); // rows alike are alike long
+  double bytes = 0;
+  for (int row = 1; row <= plan.rows_in_all; ++row) {
+    const RowToKnit& to_knit = rows.rows[static_cast<std::size_t>((row - 1) % plan.circuit)];
+    double& known = of_drawn[static_cast<std::size_t>(to_knit.drawn + 1)];
+    if (known == 0.0) {
+      known = other_words + static_cast<double>(runs_text(punched_columns(document, profile, rows, row)).size());
+    }
+    bytes += known;
+  }
+  return bytes;
+}
+
 std::string punch_list(const CardJob& job) {
   std::string text = heading(job);
   for (const Card& card : job.plan.cards) {

@@ -51,7 +51,7 @@ class StandardInput(CommandTest):
             from_file = run(*arguments, self.faulty)
             ended = run(*arguments, "-", input=self.faulty.read_bytes())
             self.assert_ended(ended, FAULTS)
-            self.assertEqual(ended.text, from_file.text.replace(str(self.faulty), "-"))
+            self.assertEqual(ended.text, from_file.text.replace(str(self.faulty), "standard input"))
 
     def test_gives_the_same_exports(self):
         for what, form in command.EXPORTS:

@@ -134,3 +134,29 @@ TEST_CASE("thousands of rows are drawn; more than anybody punches only make a li
   CHECK(files.error().remedy.find("loop = true") != std::string::npos);
   CHECK(card_files(document, profile, "c.txt").ok());
 }
+
+TEST_CASE("the size of a punch list is known before it is made, and more than 1 GiB is refused") {
+  const Profile profile = card_machine();
+  Document document = slanting_design(120);
+  const RowsToKnit rows = rows_to_knit(document, profile);
+  const double told = size_of_punch_list(document, profile, rows, card_plan(document, *profile.card, rows));
+  const auto made = static_cast<double>(card_files(document, profile, "c.txt")->front().bytes.size());
+  CHECK(told > made / 2);
+  CHECK(told < made * 2);
+
+  Profile wide = card_machine();
+  wide.card->repeat = 200;
+  document = blank_document(200, 2000);
+  document.piece.times = 1000;
+  for (int row = 0; row < 2000; ++row) {
+    for (int column = 0; column < 200; ++column) {
+      document.grid.set(column, row, column % 3 != 0); // 67 runs in a row
+    }
+  }
+  const auto files = card_files(document, wide, "c.txt");
+  REQUIRE_FALSE(files.ok());
+  CHECK(files.error().text() == "the punch list of 2000000 rows would be larger than 1 GiB; set loop = true in [card], "
+                                "or lower times in [piece]");
+  document.card.loop = true;
+  CHECK(card_files(document, wide, "c.txt").ok());
+}
