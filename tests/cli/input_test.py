@@ -2,9 +2,10 @@
 Every refusal is exit 2 with one message; where there is a place in the file, it says file, line and column."""
 
 import os
+import subprocess
 
 import command
-from command import DONE, FAULTS, GOOD, CommandTest, as_nobody, run
+from command import CANNOT, DONE, FAULTS, GOOD, CommandTest, as_nobody, run
 
 READERS = [["check"], ["check", "--json"], ["rows"], ["rows", "--json"]]
 
@@ -130,6 +131,28 @@ class AMalformedFile(CommandTest):
     def test_says_what_was_found_and_what_is_allowed(self):
         ended = run("check", self.file("spoilt.repeat", GOOD + 'carriage = "middle"\n'))
         self.assert_refused(ended, "middle", "left", "right")
+
+
+class ADesignBeyondAllUse(CommandTest):
+    """2,000 drawn rows knitted 1,000 times are the largest that the keys allow without plain rows between them."""
+
+    def design(self, bands):
+        rows = '  "#.#.",\n' * 2000
+        text = GOOD.replace('  ".##.",\n  "#..#",\n', rows).replace(GOOD[GOOD.index("[[band]]") : GOOD.index("[piece]")], bands)
+        return self.file("tall.repeat", text + "times = 1000\n")
+
+    def test_two_million_rows_are_knitted(self):
+        tall = self.design('[[band]]\nrows = 2000\nmain = "A"\ncontrast = "B"\n')
+        self.assert_ended(run("check", tall), DONE)
+
+    def test_two_hundred_million_are_refused_in_little_memory(self):
+        huge = self.design('[[band]]\nrows = 1\nmain = "A"\ncontrast = "B"\nplain_below = 99\n' * 2000)
+        for arguments in [["check"], ["rows", "--json"], ["card", "-o", self.folder / "card.txt"]]:
+            self.assert_refused(run(*arguments, huge), f"{huge}: ", "4 million rows to knit", "times")
+        child = subprocess.Popen([command.PROGRAM, "check", huge], stderr=subprocess.DEVNULL)
+        used = os.wait4(child.pid, 0)[2].ru_maxrss
+        child.returncode = CANNOT  # waited for already
+        self.assertLess(used, 600 << 10, "KiB; all of them would take 3 GiB")
 
 
 class AMachineOfOnesOwn(CommandTest):

@@ -20,6 +20,21 @@ def schema(name):
     return json.loads(path.read_text()) if path.exists() else None
 
 
+def of_this_version(described):
+    """The schema without room for what is to come: only the keys, ids and reasons that this version has."""
+    if isinstance(described, list):
+        return [of_this_version(part) for part in described]
+    if not isinstance(described, dict):
+        return described
+    known = {"$ref": "#/$defs/known"}
+    if known in described.get("anyOf", []):
+        return known
+    strict = {key: of_this_version(part) for key, part in described.items()}
+    if described.get("type") == "object" and "properties" in described:
+        strict["additionalProperties"] = False
+    return strict
+
+
 class JsonTest(CommandTest):
     def answer(self, what, file, code=None):
         ended = run(what, file, "--json")
@@ -33,6 +48,7 @@ class JsonTest(CommandTest):
 
             jsonschema.Draft202012Validator.check_schema(described)
             jsonschema.validate(answer, described)
+            jsonschema.validate(answer, of_this_version(described))
         return answer
 
 
@@ -86,6 +102,31 @@ class TheFindings(JsonTest):
             for finding in self.answer("check", file)["findings"]:
                 self.assertIn(f"{finding['severity']}: {finding['text']}\n    {finding['remedy']}\n", words)
 
+    def test_rows_alike_are_gathered_in_the_words_only(self):
+        rows = ["..", "..", "##", "##", "##", "#.", ".."]
+        text = GOOD.replace("width = 4", "width = 2").replace("rows = 2", "rows = 7")
+        text = text.replace('  ".##.",\n  "#..#",\n', "".join(f'  "{row}",\n' for row in rows))
+        file = self.file("plain.repeat", text)
+        found = [(one["row"], one["id"]) for one in self.answer("check", file, DONE)["findings"] if "all" in one["id"]]
+        contrast = [(row, "row-all-contrast") for row in (3, 4, 5)]
+        self.assertEqual(found, [(1, "row-all-main"), *contrast, (6, "row-all-main"), (7, "row-all-main")])
+        said = [line for line in run("check", file).text.splitlines() if "alone" in line]
+        self.assertEqual(len(said), 3)
+        for begin, line in zip(["row 1 is", "rows 3 to 5 are", "rows 6 and 7 are"], said):
+            self.assertTrue(line.startswith(f"note: {begin} knitted in "), line)
+
+    def test_of_a_loop_and_of_one_feeder(self):
+        machine = "format = 1\n[bed]\nneedles = 60\npitch_mm = 9\n[knitting]\nfeeders = 1\n[card]\nrepeat = 24\n"
+        self.file("one feeder.machine", machine)
+        text = GOOD.replace("bulky-card-24", "one feeder.machine").replace("rows = 2\n", "rows = 1\n")
+        text = text.replace("[piece]", '[[band]]\nrows = 1\nmain = "A"\ncontrast = "C"\n\n[piece]')
+        text = text.replace("[repeat]", '[[yarn]]\nkey = "C"\n\n[repeat]')
+        text += '[rules]\nchange_side = "left"\n[card]\nloop = true\n'
+        found = {one["id"]: one for one in self.answer("check", self.file("round.repeat", text), DONE)["findings"]}
+        self.assertEqual(found["card-held"]["rows"], 2)
+        self.assertEqual((found["loop-change-undone"]["row"], found["loop-change-undone"]["yarn"]), (1, "B"))
+        self.assertEqual(found["loop-change-undone"]["severity"], "warning")
+
     def test_are_valid_whatever_the_names_are(self):
         for name in ['Quote \\"', "Backslash \\\\", "Tab\\t", "Möwe", "🧶", "\\u0007", "\\u2028", "</script>"]:
             text = self.faulty.read_text().replace('name = "Ink"', f'name = "{name}"')
@@ -96,6 +137,7 @@ class TheFindings(JsonTest):
         lines = {one.get("line"): one["text"] for one in self.answer("check", file, DONE)["findings"]}
         self.assertIn(GOOD.count("\n") + 2, lines)
         self.assertIn("room", lines[GOOD.count("\n") + 2])
+        self.assertIn(f"note: {file}:{GOOD.count(chr(10)) + 2}: unknown ", run("check", file).text)
 
 
 class TheRows(JsonTest):
@@ -180,6 +222,22 @@ class TheRows(JsonTest):
 
 
 class TheSchemas(JsonTest):
+    def test_have_room_for_what_is_to_come(self):
+        import jsonschema
+
+        for what, add in {
+            "check": lambda answer: answer["findings"].append(
+                {"id": "needle-bent", "severity": "note", "text": "t", "remedy": "r", "shelf": 3}
+            ),
+            "rows": lambda answer: answer["rows"][0].update(shelf=3),
+        }.items():
+            answer = self.answer(what, SAMPLE)
+            add(answer)
+            answer["room"] = "harbour"
+            jsonschema.validate(answer, schema(f"{what}.schema.json"))
+            with self.assertRaises(jsonschema.ValidationError, msg="so that this version's keys are looked at"):
+                jsonschema.validate(answer, of_this_version(schema(f"{what}.schema.json")))
+
     def test_tell_a_spoilt_answer(self):
         import jsonschema
 
