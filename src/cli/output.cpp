@@ -75,11 +75,13 @@ int write_all(const Result<std::vector<OutputFile>>& files) {
     return refuse(files.error());
   }
   std::string names;
+  std::vector<NewContent> contents;
   for (const OutputFile& file : *files) {
-    if (const auto failure = write_file(file.path, file.bytes)) {
-      return refuse(*failure);
-    }
+    contents.push_back({file.path, file.bytes});
     names += file.path + '\n';
+  }
+  if (const auto failure = write_files(contents)) {
+    return refuse(*failure);
   }
   const bool to_standard_output = files->size() == 1 && files->front().path == "-";
   return to_standard_output || print(names) ? done : cannot;

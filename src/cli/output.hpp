@@ -38,7 +38,7 @@ private:
 [[nodiscard]] Result<OpenedDocument> open_file(const std::string& file);
 [[nodiscard]] Result<std::string> read_for_machine(const std::filesystem::path& path);
 
-// Writes the files whole, or says why not, and prints their names. Returns done or cannot.
+// Writes all of the files whole, or none and says why not, and prints their names. Returns done or cannot.
 int write_all(const Result<std::vector<OutputFile>>& files);
 
 // done, or faults_found with a line on standard error that says how many.

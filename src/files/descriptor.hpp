@@ -22,6 +22,10 @@ public:
 
   [[nodiscard]] bool good() const { return number_ >= 0; }
   [[nodiscard]] int number() const { return number_; }
+  void reset(int number) {
+    (void)close();
+    number_ = number;
+  }
   // 0 or an errno value: some file systems report a full disk only now.
   [[nodiscard]] int close();
 

@@ -2,13 +2,15 @@
 // POSIX.1-2008 and Linux extended attributes.
 #include "files/files.hpp"
 
-#include "files/descriptor.hpp"
-#include "files/replacement.hpp"
+#include "files/writing.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <fcntl.h>
 #include <fmt/core.h>
+#include <memory>
+#include <optional>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -34,26 +36,69 @@ Result<std::filesystem::path> target_of(const std::filesystem::path& path) {
   return file_error(path, "cannot be written", ELOOP);
 }
 
-Failure write_standard_output(std::string_view bytes) {
-  if (const int trouble = write_all(STDOUT_FILENO, bytes)) {
-    return file_error("standard output", "cannot be written", trouble);
-  }
-  return std::nullopt;
-}
+// Devices, pipes and standard output take bytes as they come; there is no old content to keep, and none to put back.
+class Sending final : public Writing {
+public:
+  explicit Sending(std::filesystem::path path) : path_(std::move(path)) {}
 
-// Devices and pipes take bytes as they come; there is no old content to keep.
-Failure write_device(const std::filesystem::path& path, std::string_view bytes) {
-  Descriptor file(open_again(path, O_WRONLY | O_CLOEXEC | O_NOCTTY));
-  if (!file.good()) {
-    return file_error(path, "cannot be opened for writing", errno);
+  Failure stage(std::string_view bytes) override {
+    bytes_ = bytes;
+    return std::nullopt;
   }
-  if (const int trouble = write_all(file.number(), bytes)) {
-    return file_error(path, "cannot be written", trouble);
+
+  Failure put(bool /*with_others*/) override {
+    if (path_ == "-") {
+      const int trouble = write_all(STDOUT_FILENO, bytes_);
+      return trouble == 0 ? Failure() : file_error("standard output", "cannot be written", trouble);
+    }
+    Descriptor file(open_again(path_, O_WRONLY | O_CLOEXEC | O_NOCTTY));
+    if (!file.good()) {
+      return file_error(path_, "cannot be opened for writing", errno);
+    }
+    int trouble = write_all(file.number(), bytes_);
+    if (trouble == 0) {
+      trouble = file.close();
+    }
+    return trouble == 0 ? Failure() : file_error(path_, "cannot be written", trouble);
   }
-  if (const int trouble = file.close()) {
-    return file_error(path, "cannot be written", trouble);
+
+  Failure settle() override { return std::nullopt; }
+
+private:
+  std::filesystem::path path_;
+  std::string_view bytes_;
+};
+
+enum class Manner { sending, through, replacing }; // in the order of putting: what can't be taken back comes first
+
+struct Step {
+  Manner manner = Manner::sending;
+  std::unique_ptr<Writing> writing;
+};
+
+Result<Step> step_for(const std::filesystem::path& path) {
+  if (path == "-") {
+    return Step{Manner::sending, std::make_unique<Sending>(path)};
   }
-  return std::nullopt;
+  struct stat old {};
+  const bool exists = ::stat(path.c_str(), &old) == 0;
+  if (!exists && errno != ENOENT) {
+    return file_error(path, "cannot be written", errno);
+  }
+  if (exists && S_ISDIR(old.st_mode)) {
+    return file_error(path, "cannot be written", EISDIR);
+  }
+  if (exists && !S_ISREG(old.st_mode)) {
+    // By its own name: links such as /dev/stdout lead to no path.
+    return Step{Manner::sending, std::make_unique<Sending>(path)};
+  }
+  const Result<std::filesystem::path> target = target_of(path);
+  if (!target) {
+    return target.error();
+  }
+  return exists && old.st_nlink > 1
+             ? Step{Manner::through, writing_through(path, *target, old)}
+             : Step{Manner::replacing, replacement(path, *target, exists ? std::optional(old) : std::nullopt)};
 }
 
 Result<std::string> read_descriptor(int descriptor, const std::filesystem::path& path, std::size_t limit) {
@@ -88,26 +133,33 @@ Result<std::string> read_file(const std::filesystem::path& path, std::size_t lim
 }
 
 Failure write_file(const std::filesystem::path& path, std::string_view bytes) {
-  if (path == "-") {
-    return write_standard_output(bytes);
+  return write_files({NewContent{path, bytes}});
+}
+
+Failure write_files(const std::vector<NewContent>& files) {
+  std::vector<Step> steps; // goes at the end, and takes back what is not settled
+  for (const NewContent& file : files) {
+    Result<Step> step = step_for(file.path);
+    if (!step) {
+      return step.error();
+    }
+    steps.push_back(std::move(step).value());
+    if (Failure failure = steps.back().writing->stage(file.bytes)) {
+      return failure;
+    }
   }
-  struct stat old {};
-  const bool exists = ::stat(path.c_str(), &old) == 0;
-  if (!exists && errno != ENOENT) {
-    return file_error(path, "cannot be written", errno);
+  std::ranges::stable_sort(steps, {}, &Step::manner);
+  for (const Step& step : steps) {
+    if (Failure failure = step.writing->put(steps.size() > 1)) {
+      return failure;
+    }
   }
-  if (exists && S_ISDIR(old.st_mode)) {
-    return file_error(path, "cannot be written", EISDIR);
+  Failure late;
+  for (const Step& step : steps) {
+    Failure failure = step.writing->settle();
+    late = late ? late : std::move(failure);
   }
-  if (exists && !S_ISREG(old.st_mode)) {
-    return write_device(path, bytes); // by its own name: links such as /dev/stdout lead to no path
-  }
-  const Result<std::filesystem::path> target = target_of(path);
-  if (!target) {
-    return target.error();
-  }
-  return exists && old.st_nlink > 1 ? write_through(path, *target, bytes)
-                                    : replace_file(path, *target, exists ? &old : nullptr, bytes);
+  return late;
 }
 
 } // namespace punchwright

@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace punchwright {
 
@@ -15,7 +16,16 @@ namespace punchwright {
 
 // Replaces the file's content in one step: temporary file in the same directory, fsync, rename, fsync of the
 // directory. Follows a symbolic link, keeps mode and, where possible, owner; a file with several hard links is
-// written through, as are devices and pipes; "-" is standard output. On an error the old file is as it was.
+// written through, with the whole content beside it until that is done; devices and pipes are written through; "-" is
+// standard output. On an error the old file is as it was.
 [[nodiscard]] Failure write_file(const std::filesystem::path& path, std::string_view bytes);
+
+struct NewContent {
+  std::filesystem::path path;
+  std::string_view bytes;
+};
+// Several files that belong together, such as the cards of one design. All are written to the disk before the first of
+// them takes its place; on an error all are as they were, and no new one is left.
+[[nodiscard]] Failure write_files(const std::vector<NewContent>& files);
 
 } // namespace punchwright

@@ -1,11 +1,9 @@
 // The temporary file: made beside the target, filled, put on the disk, given the target's rights, and renamed over it.
 // Its name tells whose it is and of which process, so that leftovers of a killed one can be cleared away, and only
 // those.
-#include "files/replacement.hpp"
-
 #include "files/leftovers.hpp"
+#include "files/writing.hpp"
 
-#include <array>
 #include <cerrno>
 #include <fcntl.h>
 #include <sys/xattr.h>
@@ -53,6 +51,10 @@ int sync_directory(const std::filesystem::path& directory) {
   return trouble == EINVAL || trouble == ENOTSUP ? 0 : trouble;
 }
 
+std::filesystem::path folder_of(const std::filesystem::path& file) {
+  return file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
+}
+
 struct Temporary {
   std::filesystem::path path;
   Descriptor file;
@@ -71,9 +73,10 @@ Temporary make_temporary(const std::filesystem::path& target, mode_t mode) {
 }
 
 // 0, or the errno value of the first call that failed.
-int fill(Temporary& temporary, const std::filesystem::path& target, const struct stat* old, std::string_view bytes) {
+int fill(Temporary& temporary, const std::filesystem::path& target, const std::optional<struct stat>& old,
+         std::string_view bytes) {
   int trouble = write_all(temporary.file.number(), bytes);
-  if (trouble == 0 && old != nullptr) {
+  if (trouble == 0 && old) {
     const Descriptor source(open_again(target, O_RDONLY | O_CLOEXEC));
     trouble = copy_rights(source.number(), temporary.file.number(), *old);
   }
@@ -84,69 +87,105 @@ int fill(Temporary& temporary, const std::filesystem::path& target, const struct
   return trouble != 0 ? trouble : closing;
 }
 
-} // namespace
-
-Failure replace_file(const std::filesystem::path& named, const std::filesystem::path& target, const struct stat* old,
-                     std::string_view bytes) {
-  // A file that the user made read-only is not to be replaced behind her back.
-  if (old != nullptr && ::access(target.c_str(), W_OK) != 0) {
-    return file_error(named, "cannot be written", errno);
+// The old content under another name, to put it back; empty where the file system has no second names.
+std::filesystem::path second_name(const std::filesystem::path& target) {
+  for (int attempt = 0; attempt < most_names; ++attempt) {
+    std::filesystem::path path = temporary_name(target, attempt);
+    if (::link(target.c_str(), path.c_str()) == 0) {
+      return path;
+    }
+    if (errno != EEXIST) {
+      break;
+    }
   }
-  clear_leftovers(target);
-  // Until its rights are copied nobody else may read what may be private.
-  Temporary temporary = make_temporary(target, old != nullptr ? 0600 : 0666);
-  if (!temporary.file.good()) {
-    return file_error(named, "cannot be written", errno);
-  }
-  int trouble = fill(temporary, target, old, bytes);
-  if (trouble == 0 && ::rename(temporary.path.c_str(), target.c_str()) != 0) {
-    trouble = errno;
-  }
-  if (trouble != 0) {
-    ::unlink(temporary.path.c_str());
-    return file_error(named, "cannot be written", trouble);
-  }
-  const std::filesystem::path folder = target.has_parent_path() ? target.parent_path() : std::filesystem::path(".");
-  if (const int late = sync_directory(folder)) {
-    return file_error(named, "was written, but the disk did not confirm it", late);
-  }
-  return std::nullopt;
+  return {};
 }
 
-Failure write_through(const std::filesystem::path& named, const std::filesystem::path& target, std::string_view bytes) {
-  Descriptor file(open_again(target, O_RDWR | O_CLOEXEC));
-  if (!file.good()) {
-    return file_error(named, "cannot be written", errno);
+class Replacement final : public Writing {
+public:
+  Replacement(std::filesystem::path named, std::filesystem::path target, std::optional<struct stat> old, mode_t fresh)
+      : named_(std::move(named)), target_(std::move(target)), old_(old), fresh_(fresh) {}
+  ~Replacement() override {
+    if (placed_) {
+      take_back();
+    }
+    if (!temporary_.empty()) {
+      ::unlink(temporary_.c_str());
+    }
   }
-  std::string before;
-  std::array<char, 65536> block{};
-  for (ssize_t count = 1; count > 0;) {
-    count = read_again(file.number(), block.data(), block.size());
-    if (count < 0) {
-      return file_error(named, "cannot be read before it is written", errno);
+  Replacement(const Replacement&) = delete;
+  Replacement& operator=(const Replacement&) = delete;
+  Replacement(Replacement&&) = delete;
+  Replacement& operator=(Replacement&&) = delete;
+
+  Failure stage(std::string_view bytes) override {
+    // A file that the user made read-only is not to be replaced behind her back.
+    if (old_ && ::access(target_.c_str(), W_OK) != 0) {
+      return file_error(named_, "cannot be written", errno);
     }
-    before.append(block.data(), static_cast<std::size_t>(count));
+    clear_leftovers(target_);
+    // Until its rights are copied nobody else may read what may be private.
+    Temporary temporary = make_temporary(target_, old_ ? 0600 : fresh_);
+    if (!temporary.file.good()) {
+      return file_error(named_, "cannot be written", errno);
+    }
+    temporary_ = temporary.path;
+    const int trouble = fill(temporary, target_, old_, bytes);
+    return trouble == 0 ? Failure() : file_error(named_, "cannot be written", trouble);
   }
-  // Not cut off first, so that the old content's place on the disk is there to put it back.
-  const auto put = [&](std::string_view content) {
-    if (::lseek(file.number(), 0, SEEK_SET) < 0) {
-      return errno;
+
+  Failure put(bool with_others) override {
+    // A second name of somebody else's file might not be taken away again: in a folder such as /tmp it may not.
+    if (with_others && old_ && (old_->st_uid == ::geteuid() || ::geteuid() == 0)) {
+      kept_ = second_name(target_);
     }
-    int trouble = write_all(file.number(), content);
-    if (trouble == 0 && ::ftruncate(file.number(), static_cast<off_t>(content.size())) != 0) {
-      trouble = errno;
+    if (::rename(temporary_.c_str(), target_.c_str()) != 0) {
+      const int trouble = errno;
+      remove_kept();
+      return file_error(named_, "cannot be written", trouble);
     }
-    return trouble != 0 ? trouble : sync_again(file.number());
-  };
-  int trouble = put(bytes);
-  if (trouble != 0) {
-    if (put(before) != 0) {
-      return file_error(named, "was damaged: neither new nor old content could be written", trouble);
-    }
-    return file_error(named, "cannot be written", trouble);
+    temporary_.clear();
+    placed_ = true;
+    return std::nullopt;
   }
-  trouble = file.close();
-  return trouble == 0 ? Failure() : file_error(named, "cannot be written", trouble);
+
+  Failure settle() override {
+    placed_ = false;
+    remove_kept();
+    const int late = sync_directory(folder_of(target_));
+    return late == 0 ? Failure() : file_error(named_, "was written, but the disk did not confirm it", late);
+  }
+
+private:
+  void take_back() {
+    if (!kept_.empty()) {
+      (void)::rename(kept_.c_str(), target_.c_str());
+    } else if (!old_) {
+      ::unlink(target_.c_str());
+    }
+  }
+
+  void remove_kept() {
+    if (!kept_.empty()) {
+      ::unlink(kept_.c_str());
+      kept_.clear();
+    }
+  }
+
+  std::filesystem::path named_;
+  std::filesystem::path target_;
+  std::optional<struct stat> old_;
+  mode_t fresh_;
+  std::filesystem::path temporary_; // empty: none, or in its place
+  std::filesystem::path kept_;      // the old content, until all is settled
+  bool placed_ = false;
+};
+
+} // namespace
+
+std::unique_ptr<Writing> replacement(std::filesystem::path named, std::filesystem::path target,
+                                     std::optional<struct stat> old, mode_t fresh) {
+  return std::make_unique<Replacement>(std::move(named), std::move(target), old, fresh);
 }
 
 } // namespace punchwright

@@ -55,7 +55,9 @@ class TheExtensionChoosesTheWriter(CommandTest):
         self.assertEqual(ended.text, f"{self.folder}/tall.svg\n{self.folder}/tall-2.svg\n")
         self.assertTrue((self.folder / "tall-2.svg").read_bytes().startswith(b"<?xml"))
         (self.folder / "lost-2.svg").mkdir()
+        before = self.names()
         self.assert_refused(run("card", design, "-o", self.folder / "lost.svg"), "lost-2.svg")
+        self.assertEqual(self.names(), before, "one card without the other would be half an export")
 
 
 class ACardForAMachineWithoutOne(CommandTest):

@@ -118,15 +118,6 @@ TEST_CASE("links that lead in a circle are refused") {
             .ends_with("symbolic links lead round in a circle; choose another name"));
 }
 
-TEST_CASE("hard links stay together") {
-  const ScratchFolder folder;
-  put(folder / "one", "a longer old text");
-  fs::create_hard_link(folder / "one", folder / "two");
-  CHECK(text_of(write_file(folder / "one", "new")) == "saved");
-  CHECK(content_of(folder / "two") == "new");
-  CHECK(fs::hard_link_count(folder / "one") == 2);
-}
-
 TEST_CASE("devices and pipes are written through, and a full device is an error") {
   const ScratchFolder folder;
   CHECK(text_of(write_file("/dev/null", "gone")) == "saved");
