@@ -2,6 +2,7 @@
 // What is doubtful is told as sentences, so that screen and sheets say it alike.
 #include "machine/profile.hpp"
 
+#include "machine/hole_conflicts.hpp"
 #include "machine/profile_keys.hpp"
 
 #include <algorithm>
@@ -41,6 +42,13 @@ std::optional<Error> contradiction(const CardGeometry& geometry, const BlankRead
         fmt::format("so {} columns would reach from {:.1f} to {:.1f} mm on a sheet {:.1f} mm wide; measure "
                     "the sheet and that distance again",
                     repeat, first, last, geometry.sheet_width));
+  }
+  // Feed and clip holes are not among the readings: they are as the profile says, mostly from memory.
+  if (const auto conflict = hole_conflict(geometry, repeat)) {
+    return impossible(
+        "the distance from the edge to the first hole", readings.edge_to_first_hole,
+        fmt::format("so {}; measure that too, and write it as '{}' under [card.geometry] in a .machine file",
+                    conflict->what, conflict->key));
   }
   return std::nullopt;
 }

@@ -5,6 +5,7 @@
 #include "design/toml_extras.hpp"
 #include "design/toml_statements.hpp"
 #include "design/toml_values.hpp"
+#include "machine/hole_conflicts.hpp"
 #include "machine/profile_keys.hpp"
 
 #include <algorithm>
@@ -87,6 +88,13 @@ private:
     CardReader card;
     card.repeat = table_of_card.whole("repeat", 1, 200).value_or(card.repeat);
     card.first_needle = table_of_card.needle("first_needle").value_or(centred_first_needle(card.repeat));
+    if (card.first_needle < profile_.leftmost() || card.first_needle > profile_.rightmost()) {
+      complain(
+          table_of_card, "first_needle",
+          fmt::format("'card.first_needle' is \"{}\"{}, which is not on the bed", name_of(card.first_needle),
+                      table_of_card.has("first_needle") ? "" : " where it is left out"),
+          fmt::format("a needle from \"{}\" to \"{}\"", name_of(profile_.leftmost()), name_of(profile_.rightmost())));
+    }
     card.face = table_of_card.word("face", face_words).value_or(card.face);
     card.hole = table_of_card.word("hole", hole_words).value_or(card.hole);
     card.turned = table_of_card.flag("turned").value_or(card.turned);
@@ -184,6 +192,10 @@ private:
     }
     if (geometry.first_row < geometry.hole_diameter / 2) {
       complain(table_of_lengths, "first_row_mm", "the lowest row runs off the sheet", "holes that lie on the sheet");
+    }
+    if (const auto conflict = hole_conflict(geometry, card.repeat)) {
+      complain(table_of_lengths, conflict->key, fmt::format("'card.geometry.{}': {}", conflict->key, conflict->what),
+               "places beside the pattern's holes");
     }
   }
 

@@ -186,6 +186,22 @@ TEST_CASE("malformed machines are refused with their place, what was found and w
        "m:30:20: holes of 4.52 mm, 4.52 mm apart, run into one another; allowed: holes smaller than both pitches"},
       {"feed_diameter_mm = 3.0", "feed_diameter_mm = 5.0",
        "m:33:20: feed holes of 5 mm, 5 mm apart, run into one another; allowed: feed holes smaller than their pitch"},
+      {"\"L12\"", "\"L57\"",
+       "m:18:16: 'card.first_needle' is \"L57\", which is not on the bed; allowed: a needle from \"L56\" to \"R56\""},
+      {"\"L12\"", "\"R57\"",
+       "m:18:16: 'card.first_needle' is \"R57\", which is not on the bed; allowed: a needle from \"L56\" to \"R56\""},
+      {"feed_from_side_mm = 6.0", "feed_from_side_mm = 16.0",
+       "m:35:21: 'card.geometry.feed_from_side_mm': the feed holes, 16 mm from the side, run into column 1; allowed: "
+       "places beside the pattern's holes"},
+      {"[13.0, 5.0]", "[17.0, 11.0]",
+       "m:37:12: 'card.geometry.clips_mm': the clip hole 17 mm from the side and 11 mm from the end runs into column "
+       "1; "
+       "allowed: places beside the pattern's holes"},
+      // Higher up, into a row of the pattern.
+      {"[13.0, 5.0]", "[19.0, 42.0]",
+       "m:37:12: 'card.geometry.clips_mm': the clip hole 19 mm from the side and 42 mm from the end runs into column "
+       "1; "
+       "allowed: places beside the pattern's holes"},
       {"[13.0, 5.0]", "[13.0]", "m:37:25: 'card.geometry.clips_mm' holds a list; allowed: " + clips},
       {"[13.0, 5.0]", "13.0", "m:37:25: 'card.geometry.clips_mm' holds 13.0; allowed: " + clips},
       {"[[6.0, 5.0], [13.0, 5.0]]", "true", "m:37:12: 'card.geometry.clips_mm' is true; allowed: " + clips},
@@ -205,6 +221,20 @@ TEST_CASE("malformed machines are refused with their place, what was found and w
     REQUIRE_FALSE(result.ok());
     CHECK(result.error().text() == malformed.expected);
   }
+}
+
+TEST_CASE("clip and feed holes may come as near to the pattern's as they like, as long as they don't meet") {
+  CHECK(read_machine(changed("feed_from_side_mm = 6.0", "feed_from_side_mm = 15.7"), "m").ok());
+  CHECK(read_machine(changed("[13.0, 5.0]", "[19.0, 9.0]"), "m").ok());  // 3.5 mm below the lowest row
+  CHECK(read_machine(changed("[13.0, 5.0]", "[15.4, 12.5]"), "m").ok()); // level with it, 3.6 mm beside
+  CHECK_FALSE(read_machine(changed("[13.0, 5.0]", "[15.6, 12.5]"), "m").ok());
+}
+
+TEST_CASE("a card wider than its bed is refused also where its first needle is left to be worked out") {
+  const auto result = read_machine("format = 1\n[bed]\nneedles = 20\npitch_mm = 8\n[card]\nrepeat = 24\n", "m");
+  REQUIRE_FALSE(result.ok());
+  CHECK(result.error().text() == "m:5:1: 'card.first_needle' is \"L12\" where it is left out, which is not on the bed; "
+                                 "allowed: a needle from \"L10\" to \"R10\"");
 }
 
 TEST_CASE("a machine without a card that selects needles is refused") {

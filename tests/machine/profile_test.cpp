@@ -228,6 +228,20 @@ TEST_CASE("impossible readings are refused by name") {
           "mm on a sheet 142.0 mm wide; measure the sheet and that distance again");
 }
 
+TEST_CASE(
+    "readings that would bring the pattern into the feed holes are refused, since a ruler told nothing of those") {
+  BlankReadings readings = usual_readings;
+  readings.edge_to_first_hole = 8;
+  CHECK(
+      geometry_from_readings(readings, 24, {}).error().text() ==
+      "the distance from the edge to the first hole reads 8 mm; so the feed holes, 6 mm from the side, run into column "
+      "1; measure that too, and write it as 'feed_from_side_mm' under [card.geometry] in a .machine file");
+  CardGeometry measured;
+  measured.feed_from_side = 3;
+  measured.clips.clear();
+  CHECK(geometry_from_readings(readings, 24, measured).ok());
+}
+
 TEST_CASE("what a ruler reads on a blank gives back its geometry, on narrow and on wide cards") {
   CardGeometry geometry;
   geometry.stitch_pitch = 2.25;
