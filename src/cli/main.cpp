@@ -1,12 +1,15 @@
 // The command line: arguments to the commands' wishes, nothing more.
 // It links no editor code, which proves on every build that the core needs no window.
 #include "cli/commands.hpp"
+#include "cli/help.hpp"
 #include "cli/output.hpp"
 
 #include <CLI/CLI.hpp>
+#include <charconv>
 #include <exception>
 #include <functional>
 #include <map>
+#include <optional>
 
 namespace punchwright::cli {
 namespace {
@@ -14,11 +17,11 @@ namespace {
 class CommandLine {
 public:
   CommandLine() {
-    app_.description("Punchwright: two-colour bands for knitting machines, from a drawn repeat to a punched card.\n"
-                     "'punchwright FILE' opens the editor.");
+    app_.description("Punchwright: two-colour bands for knitting machines, from a drawn repeat to a\n"
+                     "punched card. 'punchwright FILE' opens the editor.");
     app_.add_option("FILE", file_, "a .repeat file to open in the editor");
-    app_.set_version_flag("--version", version());
-    app_.footer("Exit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.");
+    app_.require_subcommand(0, 1);
+    tell_of_itself(app_);
     add_check();
     add_card();
     add_needles();
@@ -40,9 +43,14 @@ public:
 private:
   static std::string version() { return "punchwright " PUNCHWRIGHT_VERSION; }
 
+  static void tell_of_itself(CLI::App& app) {
+    app.set_help_flag("-h,--help", "this text");
+    app.set_version_flag("--version", version(), "the program's version");
+  }
+
   CLI::App* add_command(const std::string& name, const std::string& what, std::function<int()> command) {
     CLI::App* const sub = app_.add_subcommand(name, what);
-    sub->set_version_flag("--version", version());
+    tell_of_itself(*sub);
     sub->callback([this, command = std::move(command)] { chosen_ = command; });
     return sub;
   }
@@ -51,41 +59,73 @@ private:
     sub->add_option("FILE", file, "a .repeat file, or - for standard input")->required();
   }
   static void add_output(CLI::App* sub, std::string& output, const std::string& kinds) {
-    sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)->required();
+    sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)
+        ->required()
+        ->type_name("OUT");
+  }
+
+  // An option whose value `read` understands, or not: then what it may be is said.
+  static void add_value(CLI::App* sub, const std::string& option, const std::string& type, const std::string& allowed,
+                        const std::string& what, std::function<bool(const std::string&)> read) {
+    sub->add_option_function<std::string>(
+           option,
+           [option, allowed, read = std::move(read)](const std::string& word) {
+             if (!read(word)) {
+               throw CLI::ValidationError("'" + word + "' is not allowed for " + option + "; allowed: " + allowed);
+             }
+           },
+           what)
+        ->type_name(type);
   }
 
   // An option that takes one of a few words, and says which.
   template <class Value>
   static void add_choice(CLI::App* sub, const std::string& option, const std::string& what, Value& value,
                          const std::map<std::string, Value>& words) {
+    std::string type;
     std::string allowed;
     for (const auto& [word, meaning] : words) {
-      allowed += (allowed.empty() ? "" : "|") + word;
+      type += (type.empty() ? "" : "|") + word;
+      allowed += (allowed.empty() ? "" : word == words.rbegin()->first ? " or " : ", ") + word;
     }
-    sub->add_option_function<std::string>(
-           option,
-           [&value, words, option, allowed](const std::string& word) {
-             const auto found = words.find(word);
-             if (found == words.end()) {
-               throw CLI::ValidationError(option, "'" + word + "' is not allowed; allowed: " + allowed);
-             }
-             value = found->second;
-           },
-           what)
-        ->option_text(allowed);
+    add_value(sub, option, type, allowed, what, [&value, words](const std::string& word) {
+      const auto found = words.find(word);
+      if (found != words.end()) {
+        value = found->second;
+      }
+      return found != words.end();
+    });
+  }
+
+  // Without regard to the language of the system: 104.9, never 104,9.
+  template <class Number> static bool read_number(const std::string& word, std::optional<Number>& number) {
+    Number value{};
+    const char* const end = word.data() + word.size();
+    const auto [stop, trouble] = std::from_chars(word.data(), end, value);
+    if (trouble != std::errc{} || stop != end) {
+      return false;
+    }
+    number = value;
+    return true;
+  }
+
+  static void add_millimetres(CLI::App* sub, const std::string& option, const std::string& what,
+                              std::optional<double>& number) {
+    add_value(sub, option, "MM", "a number of millimetres, such as 104.9", what,
+              [&number](const std::string& word) { return read_number(word, number); });
   }
 
   void add_check() {
     auto* const sub =
         add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
     add_input(sub, check_.file);
-    sub->add_flag("--json", check_.json, "findings as JSON");
+    sub->add_flag("--json", check_.json, "the findings as JSON")->disable_flag_override();
   }
 
   void add_rows() {
     auto* const sub = add_command("rows", "list the rows to knit", [this] { return list_rows(rows_); });
     add_input(sub, rows_.file);
-    sub->add_flag("--json", rows_.json, "rows as JSON");
+    sub->add_flag("--json", rows_.json, "the rows as JSON")->disable_flag_override();
   }
 
   void add_card() {
@@ -99,7 +139,8 @@ private:
     add_input(sub, needles_.where.file);
     add_output(sub, needles_.where.output, ".pdf, .html, .csv, .txt");
     sub->add_flag("--stay-back", needles_.chart.stay_back_where_fewer,
-                  "name the needles that stay back in rows where they are fewer");
+                  "name the needles that stay back in rows where they are fewer")
+        ->disable_flag_override();
   }
 
   void add_fabric() {
@@ -114,18 +155,21 @@ private:
   void add_machine() {
     auto* const sub = add_command("machine", "list the machines, or write one as a .machine file of your own",
                                   [this] { return machine(machine_); });
-    sub->add_option("MACHINE", machine_.profile, "a built-in machine, or a .machine file");
-    sub->add_option("-o,--output", machine_.output, "the .machine file to write");
-    sub->add_option("--over-holes", machine_.over_23_holes,
-                    "measured: mm over 23 gaps between holes (11 on a 12-stitch card)");
-    sub->add_option("--over-rows", machine_.over_50_rows, "measured: mm over 50 rows");
-    sub->add_option("--edge-to-hole", machine_.edge_to_first_hole,
-                    "measured: mm from the side edge to the first hole's centre");
-    sub->add_option("--sheet-width", machine_.sheet_width, "measured: mm from edge to edge");
-    sub->add_option("--hole", machine_.hole_diameter, "measured: mm across a hole");
-    sub->add_option("--swatch", machine_.swatch_looks_like, "the picture that the knitted swatch looks like")
-        ->check(CLI::Range(1, 8))
-        ->option_text("1-8");
+    sub->add_option("MACHINE", machine_.profile, "a built-in machine, or a .machine file; none: all are listed");
+    sub->add_option("-o,--output", machine_.output, "the .machine file to write; none: standard output")
+        ->type_name("OUT");
+    add_millimetres(sub, "--over-holes", "measured over 23 gaps between holes (11 on a 12-stitch card)",
+                    machine_.over_23_holes);
+    add_millimetres(sub, "--over-rows", "measured over 50 rows", machine_.over_50_rows);
+    add_millimetres(sub, "--edge-to-hole", "measured from the side edge to the first hole's centre",
+                    machine_.edge_to_first_hole);
+    add_millimetres(sub, "--sheet-width", "measured from edge to edge", machine_.sheet_width);
+    add_millimetres(sub, "--hole", "measured across a hole", machine_.hole_diameter);
+    add_value(sub, "--swatch", "1-8", "1 to 8", "the picture that the knitted swatch looks like",
+              [this](const std::string& word) {
+                return read_number(word, machine_.swatch_looks_like) && *machine_.swatch_looks_like >= 1 &&
+                       *machine_.swatch_looks_like <= 8;
+              });
   }
 
   void add_sheets() {
@@ -140,21 +184,21 @@ private:
   static void add_sheet_options(CLI::App* sub, SheetWishes& wishes, const std::string& kinds) {
     sub->add_option("MACHINE", wishes.profile, "a built-in machine, or a .machine file")->required();
     add_output(sub, wishes.output, kinds);
-    add_choice(sub, "--paper", "paper", wishes.paper,
+    add_choice(sub, "--paper", "the paper to print on", wishes.paper,
                {{"a4", Paper::a4}, {"letter", Paper::letter}, {"roll", Paper::roll}});
   }
 
   // Help and version are what was asked for; all else is a wrong call.
   int explain(const CLI::ParseError& error) {
-    if (error.get_exit_code() == 0) {
-      const CLI::App* asked = &app_;
-      for (const CLI::App* sub : app_.get_subcommands()) {
-        asked = sub;
-      }
-      const bool wants_version = dynamic_cast<const CLI::CallForVersion*>(&error) != nullptr;
-      return print(wants_version ? version() + "\n" : asked->help()) ? done : cannot;
+    const CLI::App* asked = &app_;
+    for (const CLI::App* sub : app_.get_subcommands()) {
+      asked = sub;
     }
-    return refuse(Error{{}, 0, 0, error.what(), "see punchwright --help"});
+    if (error.get_exit_code() == 0) {
+      const bool wants_version = dynamic_cast<const CLI::CallForVersion*>(&error) != nullptr;
+      return print(wants_version ? version() + "\n" : help_of(*asked)) ? done : cannot;
+    }
+    return refuse(complaint(error, *asked));
   }
 
   CLI::App app_;

@@ -1,13 +1,69 @@
-"""Help and version on standard output with exit 0; a call that makes no sense on standard error with exit 2.
+"""The words of help and of wrong calls are compared with golden files; PUNCHWRIGHT_RENEW=1 writes them anew, to be looked
+at. Help and version on standard output with exit 0; a call that makes no sense on standard error with exit 2.
 Also what 'punchwright FILE' starts."""
 
 import os
+import pathlib
 import re
 import shutil
 import stat
 
 import command
-from command import COMMANDS, DONE, SOURCE, CommandTest, run
+from command import COMMANDS, DONE, GOOD, SOURCE, CommandTest, run
+
+
+GOLDEN = pathlib.Path(__file__).parent / "golden"
+
+WRONG_CALLS = [
+    "check",
+    "card design.repeat",
+    "check --jason design.repeat",
+    "check design.repeat another.repeat",
+    "check design.repeat rows",
+    "check design.repeat --json=5",
+    "rows design.repeat -o rows.txt",
+    "card design.repeat -o",
+    "card design.repeat --output=",
+    "needles design.repeat -o one.pdf -o two.pdf",
+    "fabric design.repeat -o cloth.png --side front",
+    "fabric design.repeat -o cloth.png --side",
+    "machine bulky-card-24 --over-rows 252,5",
+    "machine bulky-card-24 --swatch 9",
+    "measure -o page.pdf",
+    "swatch bulky-card-24 -o swatch.pdf --paper a3",
+    "--frobnicate",
+    "punch design.repeat",
+]
+
+
+class TheWordsAreOurOwn(CommandTest):
+    maxDiff = None
+
+    def assert_golden(self, name, text):
+        file = GOLDEN / name
+        if os.environ.get("PUNCHWRIGHT_RENEW"):
+            file.write_text(text)
+        self.assertEqual(text, file.read_text(), f"if it is meant so: PUNCHWRIGHT_RENEW=1, and look at {file}")
+        # The parser's own words.
+        for word in ["REQUIRED", "TEXT", "FLOAT", "OPTIONS", "SUBCOMMAND", "Positionals", "ENUM", "required but"]:
+            self.assertNotIn(word, text)
+
+    def test_of_help(self):
+        text = ""
+        for arguments in [[], *([name] for name in COMMANDS)]:
+            said = run(*arguments, "--help").text
+            self.assertLessEqual(max(map(len, said.splitlines())), 79, "fits a terminal")
+            text += "$ " + " ".join(["punchwright", *arguments, "--help"]) + f"\n{said}\n"
+        self.assert_golden("help.txt", text)
+
+    def test_of_wrong_calls(self):
+        self.file("design.repeat", GOOD)
+        text = ""
+        for call in WRONG_CALLS:
+            ended = run(*call.split(), cwd=self.folder)
+            self.assert_refused(ended)
+            text += f"$ punchwright {call}\n{ended.err}"
+        self.assert_golden("wrong-calls.txt", text)
 
 
 class HelpIsThereEverywhere(CommandTest):
