@@ -103,7 +103,11 @@ Result<Grid> redrawn(const Grid& before, const Paste& edit) {
   return after;
 }
 
-Result<Change> keep_differences(Document& document, Grid after) {
+Result<Change> keep_differences(Document& document, Result<Grid> redrawn) {
+  if (!redrawn) {
+    return redrawn.error();
+  }
+  Grid after = std::move(redrawn).value();
   std::vector<Change::RowDifference> differences;
   for (int row = 0; row < after.height(); ++row) {
     const auto old_words = document.grid.row(row);
@@ -121,6 +125,19 @@ Result<Change> keep_differences(Document& document, Grid after) {
   }
   document.grid = std::move(after);
   return Change{std::move(differences)};
+}
+
+Result<Change> exchange_drawing(Document& document, Result<Change::Drawing> rebuilt) {
+  if (!rebuilt) {
+    return rebuilt.error();
+  }
+  const Change::Drawing& after = *rebuilt;
+  if (after.grid == document.grid && after.bands == document.bands && after.extras == document.extras) {
+    return Change{};
+  }
+  Change change{std::move(rebuilt).value()};
+  exchange(document, change);
+  return change;
 }
 
 constexpr int new_line = -1; // in a list of sources: a row or column that is all main
@@ -364,19 +381,9 @@ Result<Change> apply_edit(Document& document, const Edit& edit) {
         if constexpr (std::is_same_v<Kind, ChangeSettings>) {
           return change_settings(document, kind);
         } else if constexpr (requires { redrawn(document.grid, kind); }) {
-          auto after = redrawn(document.grid, kind);
-          return after ? keep_differences(document, std::move(after).value()) : Result<Change>(after.error());
+          return keep_differences(document, redrawn(document.grid, kind));
         } else {
-          auto after = rebuilt(document, kind);
-          if (!after) {
-            return after.error();
-          }
-          if (after->grid == document.grid && after->bands == document.bands && after->extras == document.extras) {
-            return Change{};
-          }
-          Change change{std::move(after).value()};
-          exchange(document, change);
-          return change;
+          return exchange_drawing(document, rebuilt(document, kind));
         }
       },
       edit);
