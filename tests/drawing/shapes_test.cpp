@@ -192,7 +192,8 @@ TEST_SUITE("shapes") {
   }
 
   // A stitch belongs to the ellipse where its centre does, so the reference is drawn large and sampled at the centres;
-  // centres nearer to the curve than the large pixels can tell may fall either way.
+  // centres nearer to the curve than the large pixels can tell may fall either way. (One that is 2 stitches wide can
+  // only reach its ends as a rectangle, so it isn't compared.)
   TEST_CASE("ellipses of all proportions, as ImageMagick draws them enlarged") {
     constexpr int zoom = 15;
     for (int height = 3; height <= 18; height += 3) {
@@ -213,7 +214,7 @@ TEST_SUITE("shapes") {
       const auto reaching =
           imagemagick(fmt::format("-size {}x{} xc:white +antialias -draw '{}'", 23 * pitch, height, outermost));
       int compared = 0;
-      for (int width = 2; width <= 24; ++width) {
+      for (int width = 3; width <= 24; ++width) {
         const auto ours = picture_of(ellipse_cells({0, 0}, {width - 1, height - 1}, Interior::filled), width, height);
         for (int row = 0; row < height; ++row) {
           for (int column = 0; column < width; ++column) {
