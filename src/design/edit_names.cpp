@@ -17,8 +17,11 @@ struct Namer {
   std::string operator()(const InsertColumns&) const { return "insert columns"; }
   std::string operator()(const DeleteColumns&) const { return "delete columns"; }
   std::string operator()(const DuplicateColumns&) const { return "duplicate columns"; }
+  std::string operator()(const MoveRows&) const { return "move rows"; }
+  std::string operator()(const MoveColumns&) const { return "move columns"; }
   std::string operator()(const Resize&) const { return "change size"; }
   std::string operator()(const Paste&) const { return "paste"; }
+  std::string operator()(const Redraw& edit) const { return edit.name; }
   std::string operator()(const ChangeSettings&) const { return "change settings"; }
   std::string operator()(const ChangeBands&) const { return "change bands"; }
 };

@@ -2,6 +2,8 @@
 #include "design/edits.hpp"
 
 #include "design/band_rows.hpp"
+#include "design/edit_parts.hpp"
+#include "design/lines_of_grid.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -9,32 +11,6 @@
 
 namespace punchwright {
 namespace {
-
-int wrapped(int place, int size) {
-  const int rest = place % size;
-  return rest < 0 ? rest + size : rest;
-}
-
-Error refusal(std::string message, std::string remedy) {
-  return Error{{}, 0, 0, std::move(message), std::move(remedy)};
-}
-
-Failure outside(const Grid& grid, int first, int count, int size, const char* what) {
-  if (count >= 1 && first >= 0 && first + count <= size) {
-    return std::nullopt;
-  }
-  return refusal(fmt::format("{} {} to {} don't exist in a drawing of {} stitches and {} rows", what, first + 1,
-                             first + count, grid.width(), grid.height()),
-                 fmt::format("choose {} 1 to {}", what, size));
-}
-
-Failure wrong_size(int width, int height) {
-  if (width >= 1 && width <= widest_repeat && height >= 1 && height <= tallest_repeat) {
-    return std::nullopt;
-  }
-  return refusal(fmt::format("a drawing can't have {} stitches and {} rows", width, height),
-                 fmt::format("1 to {} stitches and 1 to {} rows", widest_repeat, tallest_repeat));
-}
 
 // The drawing after an edit that leaves its size and its bands alone.
 Result<Grid> redrawn(const Grid& before, const SetCells& edit) {
@@ -103,6 +79,15 @@ Result<Grid> redrawn(const Grid& before, const Paste& edit) {
   return after;
 }
 
+Result<Grid> redrawn(const Grid& before, const Redraw& edit) {
+  if (edit.drawing.width() != before.width() || edit.drawing.height() != before.height()) {
+    return refusal(fmt::format("a drawing of {} stitches and {} rows doesn't replace one of {} and {}",
+                               edit.drawing.width(), edit.drawing.height(), before.width(), before.height()),
+                   "change the size first");
+  }
+  return edit.drawing;
+}
+
 Result<Change> keep_differences(Document& document, Result<Grid> redrawn) {
   if (!redrawn) {
     return redrawn.error();
@@ -140,16 +125,6 @@ Result<Change> exchange_drawing(Document& document, Result<Change::Drawing> rebu
   return change;
 }
 
-constexpr int new_line = -1; // in a list of sources: a row or column that is all main
-
-std::vector<int> counted(int size) {
-  std::vector<int> places(static_cast<std::size_t>(size));
-  for (int place = 0; place < size; ++place) {
-    places[static_cast<std::size_t>(place)] = place;
-  }
-  return places;
-}
-
 // Edits that change the size of the drawing or its bands.
 Result<Change::Drawing> rebuilt(const Document& document, const MirrorUpsideDown&) {
   const Grid& before = document.grid;
@@ -160,27 +135,6 @@ Result<Change::Drawing> rebuilt(const Document& document, const MirrorUpsideDown
   auto sources = counted(before.height());
   std::ranges::reverse(sources);
   return Change::Drawing{std::move(after), upside_down(document.bands), extras_for_rows(document.extras, sources)};
-}
-
-Grid with_rows(const Grid& before, const std::vector<int>& sources) {
-  Grid after(before.width(), static_cast<int>(sources.size()));
-  for (int row = 0; row < after.height(); ++row) {
-    if (const int source = sources[static_cast<std::size_t>(row)]; source >= 0) {
-      std::ranges::copy(before.row(source), after.row(row).begin());
-    }
-  }
-  return after;
-}
-
-Grid with_columns(const Grid& before, const std::vector<int>& sources) {
-  Grid after(static_cast<int>(sources.size()), before.height());
-  for (int row = 0; row < before.height(); ++row) {
-    for (int column = 0; column < after.width(); ++column) {
-      const int source = sources[static_cast<std::size_t>(column)];
-      after.set(column, row, source >= 0 && before.at(source, row));
-    }
-  }
-  return after;
 }
 
 Result<Change::Drawing> rebuilt(const Document& document, const InsertRows& edit) {
@@ -267,22 +221,6 @@ Result<Change::Drawing> rebuilt(const Document& document, const DuplicateColumns
   const std::vector<int> copies(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
   sources.insert(sources.begin() + edit.first + edit.count, copies.begin(), copies.end());
   return Change::Drawing{with_columns(grid, sources), document.bands, document.extras};
-}
-
-Result<Change::Drawing> rebuilt(const Document& document, const Resize& edit) {
-  if (auto failure = wrong_size(edit.width, edit.height)) {
-    return *failure;
-  }
-  const Grid& grid = document.grid;
-  auto columns = counted(grid.width());
-  columns.resize(static_cast<std::size_t>(edit.width), new_line);
-  auto rows = counted(grid.height());
-  rows.resize(static_cast<std::size_t>(std::min(edit.height, grid.height())));
-  auto bands = bands_for_rows(document.bands, rows);
-  bands.back().rows += std::max(0, edit.height - grid.height());
-  rows.resize(static_cast<std::size_t>(edit.height), new_line);
-  return Change::Drawing{with_rows(with_columns(grid, columns), rows), std::move(bands),
-                         extras_for_rows(document.extras, rows)};
 }
 
 bool has_yarn(const std::vector<Yarn>& yarns, char key) {

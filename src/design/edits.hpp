@@ -73,15 +73,43 @@ struct DuplicateColumns {
   int first = 0;
   int count = 1;
 };
-// Keeps what lies at the corner row 1, column 1; new stitches are main, new rows join the top band.
+// Which yarns moved rows are knitted with.
+enum class MovedYarns {
+  of_the_place, // those of the band where they land: at the edge of their own band they stay in it, else they join the
+                // band below (below row 1, the lowest); a band without rows goes
+  their_own,    // each row keeps its band's yarns, so bands are split and joined
+};
+// Rows to another place in the drawing.
+struct MoveRows {
+  int first = 0;
+  int count = 1;
+  int to = 0; // the index of the first of them afterwards, 0 to height - count
+  MovedYarns yarns = MovedYarns::of_the_place;
+};
+struct MoveColumns {
+  int first = 0;
+  int count = 1;
+  int to = 0; // the index of the first of them afterwards, 0 to width - count
+};
+// Where the old drawing lies in the new size. An odd rest of `middle` goes to the right, or to the top.
+enum class AcrossAnchor { left, middle, right };
+enum class UpAnchor { bottom, middle, top };
+// New stitches are main; new rows join the nearest band, the lowest or the top one.
 struct Resize {
   int width = 1;
   int height = 1;
+  AcrossAnchor across = AcrossAnchor::left;
+  UpAnchor up = UpAnchor::bottom;
 };
 // Sets `drawing` down with its lowest left stitch at `corner`, going round the edges.
 struct Paste {
   Cell corner;
   Grid drawing;
+};
+// The stitches anew, size and bands as they are; `name` is what was done, for the list.
+struct Redraw {
+  Grid drawing;
+  std::string name;
 };
 // Everything but the drawing: title, notes, machine, gauge, yarns, piece, rules, card. The grid and bands of
 // `settings` are not looked at.
@@ -94,8 +122,8 @@ struct ChangeBands {
 };
 
 using Edit = std::variant<SetCells, Fill, Shift, MirrorLeftRight, MirrorUpsideDown, Invert, InsertRows, DeleteRows,
-                          DuplicateRows, InsertColumns, DeleteColumns, DuplicateColumns, Resize, Paste, ChangeSettings,
-                          ChangeBands>;
+                          DuplicateRows, InsertColumns, DeleteColumns, DuplicateColumns, MoveRows, MoveColumns, Resize,
+                          Paste, Redraw, ChangeSettings, ChangeBands>;
 
 // In the words of the list of what was done: "draw", "shift", "insert rows", …
 [[nodiscard]] std::string name_of(const Edit& edit);

@@ -37,7 +37,7 @@ Edit any_edit(Dice& dice, const Document& document) {
   const int height = document.grid.height();
   const auto column = [&] { return dice.throw_one(width); };
   const auto row = [&] { return dice.throw_one(height); };
-  switch (dice.throw_one(16)) {
+  switch (dice.throw_one(20)) {
   case 0: return SetCells{{{column(), row()}, {column(), row()}}, dice.heads()};
   case 1: return Fill{{{column(), row()}, 1 + column(), 1 + row()}, dice.heads()};
   case 2: return Shift{dice.throw_one(400) - 200, dice.throw_one(400) - 200};
@@ -51,13 +51,26 @@ Edit any_edit(Dice& dice, const Document& document) {
   case 10: return DeleteColumns{column(), 1 + dice.throw_one(3)};
   case 11: return DuplicateColumns{column(), 1 + dice.throw_one(3)};
   case 12: return Resize{1 + dice.throw_one(80), 1 + dice.throw_one(12)};
-  case 13: return Paste{{column(), row()}, grid_of({"#.#", ".#."})};
+  case 13: {
+    if (dice.heads()) {
+      Grid other(width, height);
+      other.set(column(), row(), true);
+      return Redraw{other, "redraw"};
+    }
+    return Paste{{column(), row()}, grid_of({"#.#", ".#."})};
+  }
   case 14: {
     Document settings = document;
     settings.title = std::to_string(dice.throw_one(3));
     settings.gauge.stitches = 10 + dice.throw_one(3);
     return ChangeSettings{settings};
   }
+  case 15: return MoveRows{row(), 1 + dice.throw_one(3), row(), MovedYarns::of_the_place};
+  case 16: return MoveRows{row(), 1 + dice.throw_one(3), row(), MovedYarns::their_own};
+  case 17: return MoveColumns{column(), 1 + dice.throw_one(3), column()};
+  case 18:
+    return Resize{1 + dice.throw_one(80), 1 + dice.throw_one(12), static_cast<AcrossAnchor>(dice.throw_one(3)),
+                  static_cast<UpAnchor>(dice.throw_one(3))};
   default: {
     const int first = 1 + dice.throw_one(height);
     std::vector<Band> bands{Band{first, 'A', 'B', std::nullopt}};
@@ -221,6 +234,9 @@ TEST_SUITE("edits") {
       document.yarns = test::five_yarns();
       for (int count = 0; count < 30; ++count) {
         document.grid.set(dice.throw_one(document.grid.width()), dice.throw_one(document.grid.height()), true);
+      }
+      if (const int lower = dice.throw_one(document.grid.height()); lower > 0) {
+        document.bands = {Band{lower, 'A', 'B', 1}, Band{document.grid.height() - lower, 'C', 'D', std::nullopt}};
       }
       const Document before = document;
       auto change = apply_edit(document, any_edit(dice, document));

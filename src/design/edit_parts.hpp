@@ -1,0 +1,22 @@
+// What the edits share: refusals in the same words, and those edits that put rows and columns elsewhere.
+// For edits*.cpp of this room only.
+#pragma once
+
+#include "design/edits.hpp"
+
+namespace punchwright {
+
+[[nodiscard]] int wrapped(int place, int size);
+
+[[nodiscard]] Error refusal(std::string message, std::string remedy);
+
+// Lines `first` to `first` + `count` - 1 of `size`; `what` is "rows" or "columns".
+[[nodiscard]] Failure outside(const Grid& grid, int first, int count, int size, const char* what);
+
+[[nodiscard]] Failure wrong_size(int width, int height);
+
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const MoveRows& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const MoveColumns& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const Resize& edit);
+
+} // namespace punchwright
