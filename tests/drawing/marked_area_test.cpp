@@ -213,7 +213,8 @@ TEST_SUITE("drawing as text") {
           Error{"text", 2, 0, "the line has 3 stitches, the first one 2", allowed.substr(2)});
     CHECK(drawing_from_text("..\n\n..").error().message == "the line has 0 stitches, the first one 2");
     CHECK(drawing_from_text("\n..").error().line == 1);
-    CHECK(refused(std::string(201, '.')) == "text:1:201: the line has 201 stitches; a drawing has 200 stitches at most");
+    CHECK(refused(std::string(201, '.')) ==
+          "text:1:201: the line has 201 stitches; a drawing has 200 stitches at most");
     std::string tall;
     for (int row = 0; row < 2001; ++row) {
       tall += ".\n";

@@ -1,0 +1,277 @@
+// Which frieze group a strip has, and the nearest strip that has one.
+#include "drawing/frieze_parts.hpp"
+#include "drawing/wrap.hpp"
+
+#include <algorithm>
+#include <climits>
+#include <cstdint>
+
+namespace punchwright {
+namespace {
+
+// The strip's stitches one a byte, each row four times over, so that columns needn't be taken round the edge; main
+// above and below.
+class Stitches {
+public:
+  explicit Stitches(const Grid& strip) : width_(strip.width()), height_(strip.height()) {
+    bytes_.reserve(4 * static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_));
+    for (int row = 0; row < height_; ++row) {
+      for (int column = 0; column < 4 * width_; ++column) {
+        bytes_.push_back(strip.at(column % width_, row) ? 1 : 0);
+      }
+    }
+  }
+  [[nodiscard]] int width() const { return width_; }
+  [[nodiscard]] int height() const { return height_; }
+  // `column` from -width to 3 widths - 1.
+  [[nodiscard]] int at(int column, int row) const {
+    return row < 0 || row >= height_ ? 0 : bytes_[static_cast<std::size_t>((4 * row + 1) * width_ + column)];
+  }
+
+private:
+  int width_;
+  int height_;
+  std::vector<std::uint8_t> bytes_;
+};
+
+bool has_movement(const Stitches& strip, const Movement& movement) {
+  for (int row = 0; row < strip.height(); ++row) {
+    for (int column = 0; column < strip.width(); ++column) {
+      const Cell there = movement.of({column, row});
+      if (strip.at(column, row) != strip.at(there.column, there.row)) {
+        return false;
+      }
+    }
+  }
+  return true;
+}
+
+int smallest_repeat(const Stitches& strip) {
+  for (int repeat = 1; repeat < strip.width(); ++repeat) {
+    if (strip.width() % repeat == 0 && has_movement(strip, {Turned::no, repeat, Turned::no, 0})) {
+      return repeat;
+    }
+  }
+  return strip.width();
+}
+
+// The only level axis that a strip with main above and below can have; without contrast, the middle.
+int middle_of_contrast(const Grid& strip) {
+  int lowest = 0;
+  int highest = strip.height() - 1;
+  while (lowest < highest && strip.all_main(lowest)) {
+    ++lowest;
+  }
+  if (lowest == highest && strip.all_main(lowest)) {
+    return strip.height() - 1;
+  }
+  while (strip.all_main(highest)) {
+    --highest;
+  }
+  return lowest + highest;
+}
+
+std::optional<int> lowest_upright(const Stitches& strip, int repeat, Turned upside_down, int level) {
+  for (int upright = 0; upright < repeat; ++upright) {
+    if (has_movement(strip, {Turned::yes, upright, upside_down, level})) {
+      return upright;
+    }
+  }
+  return std::nullopt;
+}
+
+// The strip folded to one repeat: how many contrast stitches lie at each of its columns. Each row twice over, forwards
+// and backwards, so that a movement is a place to start reading at: the search looks at every place of the axes, and
+// these loops over plain numbers are what a compiler makes fast.
+class Folded {
+public:
+  using Count = std::uint16_t;
+
+  Folded(const Grid& strip, int repeat)
+      : repeat_(repeat), height_(strip.height()), times_(strip.width() / repeat),
+        counts_(static_cast<std::size_t>(4 * repeat * height_), 0), in_row_(static_cast<std::size_t>(height_), 0) {
+    for (int row = 0; row < height_; ++row) {
+      for (int column = 0; column < strip.width(); ++column) {
+        if (strip.at(column, row)) {
+          ++in_row_[static_cast<std::size_t>(row)];
+          for (const int again : {0, repeat}) {
+            ++counts_[place(row, 0) + static_cast<std::size_t>(column % repeat + again)];
+            ++counts_[place(row, 1) + static_cast<std::size_t>((repeat - column % repeat) % repeat + again)];
+          }
+        }
+      }
+    }
+  }
+  [[nodiscard]] int repeat() const { return repeat_; }
+  [[nodiscard]] int height() const { return height_; }
+  [[nodiscard]] int times() const { return times_; }
+  [[nodiscard]] int contrast_in(int row) const { return in_row_[static_cast<std::size_t>(row)]; }
+  // The counts that the columns of `row` meet under the movement, column 0 first.
+  [[nodiscard]] const Count* met_by(int row, const Movement& movement) const {
+    const bool back = movement.left_right == Turned::yes;
+    const int start = round_edge(back ? -movement.across : movement.across, repeat_);
+    return counts_.data() + place(movement.of({0, row}).row, back ? 1 : 0) + start;
+  }
+
+private:
+  [[nodiscard]] std::size_t place(int row, int backwards) const {
+    return static_cast<std::size_t>((2 * row + backwards) * 2 * repeat_);
+  }
+
+  int repeat_;
+  int height_;
+  int times_;
+  std::vector<Count> counts_;
+  std::vector<int> in_row_;
+};
+
+// Each column's smaller number of one yarn among the `places` places of its orbit, all columns together.
+int smaller_parts(const Folded& strip, int row, const Movements& movements, int places) {
+  using Count = Folded::Count;
+  int sum = 0;
+  const auto add = [&](auto&& contrast_at) {
+    for (int column = 0; column < strip.repeat(); ++column) {
+      const auto contrast = static_cast<Count>(contrast_at(column));
+      sum += std::min<Count>(contrast, static_cast<Count>(places - contrast));
+    }
+  };
+  const Count* const first = strip.met_by(row, movements[0]);
+  if (movements.size() == 1) {
+    add([=](int column) { return first[column]; });
+    return sum;
+  }
+  const Count* const second = strip.met_by(row, movements[1]);
+  if (movements.size() == 2) {
+    add([=](int column) { return first[column] + second[column]; });
+    return sum;
+  }
+  const Count* const third = strip.met_by(row, movements[2]);
+  const Count* const fourth = strip.met_by(row, movements[3]);
+  add([=](int column) { return first[column] + second[column] + third[column] + fourth[column]; });
+  return sum;
+}
+
+// Stitches to change for the frieze, or a number above `limit` as soon as it is.
+int changes_for(const Folded& strip, const Frieze& frieze, int limit) {
+  const Movements movements = movements_of(frieze);
+  const int places = static_cast<int>(movements.size()) * strip.times();
+  // Counted once for each place, so that an orbit counts as often as it has places: divided by them at the end.
+  std::int64_t counted = 0;
+  for (int row = 0; row < strip.height(); ++row) {
+    const int partner = uses_level_axis(frieze.group) ? frieze.level - row : row;
+    if (partner < 0 || partner >= strip.height()) {
+      counted += std::int64_t{strip.contrast_in(row)} * places;
+    } else if (partner >= row) {
+      const int both = partner > row ? 2 : 1;
+      counted += std::int64_t{smaller_parts(strip, row, movements, places)} * strip.times() * both;
+    }
+    if (counted > std::int64_t{limit} * places) {
+      return limit + 1;
+    }
+  }
+  return static_cast<int>(counted / places);
+}
+
+Grid by_majority(const Grid& strip, const Frieze& frieze) {
+  Grid after(strip.width(), strip.height());
+  for (int row = 0; row < strip.height(); ++row) {
+    for (int column = 0; column < strip.width(); ++column) {
+      const auto orbit = orbit_of({column, row}, frieze, strip.width());
+      std::size_t contrast = 0;
+      bool leaves = false;
+      for (const Cell place : orbit) {
+        const bool inside = place.row >= 0 && place.row < strip.height();
+        leaves = leaves || !inside;
+        contrast += inside && strip.at(place.column, place.row) ? 1U : 0U;
+      }
+      after.set(column, row, !leaves && 2 * contrast > orbit.size());
+    }
+  }
+  return after;
+}
+
+int differing(const Grid& one, const Grid& other) {
+  int count = 0;
+  for (int row = 0; row < one.height(); ++row) {
+    for (int column = 0; column < one.width(); ++column) {
+      count += one.at(column, row) != other.at(column, row) ? 1 : 0;
+    }
+  }
+  return count;
+}
+
+// The repeats to try. A glide by half of a shorter repeat is one by half the width only where that repeat fits an odd
+// number of times; all other symmetries of a shorter repeat are symmetries of the whole width too.
+std::vector<int> repeats_to_try(FriezeGroup group, int width) {
+  std::vector<int> repeats{width};
+  while (needs_even_repeat(group) && repeats.back() % 4 == 0) {
+    repeats.push_back(repeats.back() / 2);
+  }
+  return repeats;
+}
+
+} // namespace
+
+bool has_symmetry(const Grid& strip, const Frieze& frieze) {
+  if (unusable_frieze(frieze, strip.width(), strip.height())) {
+    return false;
+  }
+  const Stitches stitches(strip);
+  return has_movement(stitches, {Turned::no, frieze.repeat, Turned::no, 0}) &&
+         std::ranges::all_of(movements_of(frieze),
+                             [&](const Movement& movement) { return has_movement(stitches, movement); });
+}
+
+Frieze classify(const Grid& strip) {
+  const Stitches stitches(strip);
+  const int repeat = smallest_repeat(stitches);
+  const int level = middle_of_contrast(strip);
+  const auto mirror = lowest_upright(stitches, repeat, Turned::no, 0);
+  if (has_movement(stitches, {Turned::no, 0, Turned::yes, level})) {
+    return mirror ? Frieze{FriezeGroup::p2mm, repeat, *mirror, level} : Frieze{FriezeGroup::p11m, repeat, 0, level};
+  }
+  if (repeat % 2 == 0 && has_movement(stitches, {Turned::no, repeat / 2, Turned::yes, level})) {
+    return mirror ? Frieze{FriezeGroup::p2mg, repeat, *mirror, level} : Frieze{FriezeGroup::p11g, repeat, 0, level};
+  }
+  if (mirror) {
+    return {FriezeGroup::p1m1, repeat, *mirror, 0};
+  }
+  if (const auto half_turn = lowest_upright(stitches, repeat, Turned::yes, level)) {
+    return {FriezeGroup::p2, repeat, *half_turn, level};
+  }
+  return {FriezeGroup::p1, repeat, 0, 0};
+}
+
+Result<NearestFrieze> nearest_with(const Grid& strip, const Frieze& frieze) {
+  if (auto failure = unusable_frieze(frieze, strip.width(), strip.height())) {
+    return *failure;
+  }
+  Grid after = by_majority(strip, frieze);
+  const int changed = differing(strip, after);
+  return NearestFrieze{std::move(after), frieze, changed};
+}
+
+Result<NearestFrieze> nearest_with(const Grid& strip, FriezeGroup group) {
+  if (needs_even_repeat(group) && strip.width() % 2 != 0) {
+    return odd_repeat(group, strip.width());
+  }
+  Frieze best{group, strip.width(), 0, 0};
+  int fewest = INT_MAX - 1;
+  const int levels = uses_level_axis(group) ? 2 * strip.height() - 1 : 1;
+  for (const int repeat : repeats_to_try(group, strip.width())) {
+    const Folded folded(strip, repeat);
+    for (int level = 0; level < levels; ++level) {
+      const int uprights = uses_upright_axis(group) ? repeat : 1;
+      for (int upright = 0; upright < uprights; ++upright) {
+        const Frieze frieze{group, repeat, upright, level};
+        if (const int changes = changes_for(folded, frieze, fewest - 1); changes < fewest) {
+          fewest = changes;
+          best = frieze;
+        }
+      }
+    }
+  }
+  return nearest_with(strip, best);
+}
+
+} // namespace punchwright
