@@ -28,6 +28,7 @@ bool arrow(const std::string& name, int& columns, int& rows) {
 } // namespace
 
 void keys(const App& app, const Portion& input, Actions& actions) {
+  const ImGuiIO& io = ImGui::GetIO();
   const bool popup = ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
   for (const InputEvent& event : input) {
     if (event.kind != InputEvent::Kind::key || !event.key.down) {
