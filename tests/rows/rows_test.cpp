@@ -362,7 +362,6 @@ TEST_SUITE("how many rows") {
     Document document = blank_document(2, 2000);
     document.bands.assign(100, Band{20, 'A', 'B', 20}); // 3,980 + 999 repetitions of 4,000
     document.piece.times = 1000;
-    CHECK(rows_to_knit(document, test::by_hand()).rows.size() == 3'999'980);
     CHECK_FALSE(too_many_rows(document, test::by_hand()));
     document.bands.back().plain_below = 21; // one more in each of 1,000
     CHECK(too_many_rows(document, test::by_hand()));
