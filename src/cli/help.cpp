@@ -105,7 +105,7 @@ std::string entries(const std::vector<std::pair<std::string, std::string>>& all)
 
 // "-o, --output" of the option that the parser's message begins with, which is all that it tells of it.
 std::string option_in(std::string_view message, const CLI::App& command) {
-  const std::string name(message.substr(0, message.find_first_of(": ")));
+  std::string name(message.substr(0, message.find_first_of(": ")));
   for (const CLI::Option* option : options_in_order(command)) {
     if (!option->get_positional() && option->check_name(name.starts_with('-') ? name : "--" + name)) {
       const std::string text = shown(*option);
@@ -184,6 +184,7 @@ std::string help_of(const CLI::App& command) {
   }
   text += '\n' + as_sentence(command.get_description()) + "\n\n";
   std::vector<std::pair<std::string, std::string>> all;
+  all.reserve(commands.size());
   for (const CLI::App* sub : commands) {
     all.emplace_back(sub->get_name(), sub->get_description());
   }

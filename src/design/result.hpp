@@ -10,7 +10,8 @@
 namespace punchwright {
 
 // What is wrong, where, and what to do about it. `line` and `column` count from 1; 0: no such place.
-struct Error {
+// The analyzer loses sight of a value inside std::variant, and takes a copy of it for one of garbage.
+struct Error { // NOLINT(clang-analyzer-core.uninitialized.Assign)
   std::string file;
   int line = 0;
   int column = 0;

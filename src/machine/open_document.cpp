@@ -22,7 +22,7 @@ Error at(const std::string& path, Spot spot, std::string message, std::string re
 }
 
 // Faults of the .machine file itself keep their own place; what has none is a fault of the key that names it.
-Error placed(Error error, const std::string& path, Spot spot) {
+Error placed(const Error& error, const std::string& path, Spot spot) {
   return error.line > 0
              ? error
              : at(path, spot, error.file.empty() ? error.message : error.file + ": " + error.message, error.remedy);
