@@ -1,0 +1,137 @@
+// Brick, half drop, and the drawing beside or above its own image, as straight repeats.
+#include "drawing/layouts.hpp"
+
+#include "drawing/marked_area.hpp"
+#include "drawing/turns.hpp"
+
+#include <array>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+constexpr std::array all_layouts = {Layout::brick,
+                                    Layout::half_drop,
+                                    Layout::mirrored_beside,
+                                    Layout::turned_beside,
+                                    Layout::upside_down_beside,
+                                    Layout::upside_down_above,
+                                    Layout::mirrored_all_round};
+
+struct Times {
+  int across = 1;
+  int up = 1;
+};
+
+Times times_of(Layout layout) {
+  switch (layout) {
+  case Layout::brick:
+  case Layout::upside_down_above: return {1, 2};
+  case Layout::mirrored_all_round: return {2, 2};
+  default: return {2, 1};
+  }
+}
+
+Error refusal(std::string message, std::string remedy) {
+  return Error{{}, 0, 0, std::move(message), std::move(remedy)};
+}
+
+// "1, 2, 3, 4, 6, 8, 12 or 24": the widths of a drawing that a card of `card_width` stitches holds `times` over.
+std::string widths_that_fit(int card_width, int times, Layout layout) {
+  std::string text;
+  int last = 0;
+  for (int width = 1; width * times <= card_width; ++width) {
+    const bool halves = layout != Layout::brick || width % 2 == 0;
+    if (halves && card_width % (width * times) == 0) {
+      if (last > 0) {
+        text += (text.empty() ? "" : ", ") + std::to_string(last);
+      }
+      last = width;
+    }
+  }
+  if (last == 0) {
+    return "none";
+  }
+  return text.empty() ? std::to_string(last) : text + " or " + std::to_string(last);
+}
+
+Failure no_such_layout(const Grid& drawing, Layout layout, std::optional<int> card_width) {
+  if (layout == Layout::brick && drawing.width() % 2 != 0) {
+    return refusal(
+        fmt::format("brick moves each second course by half of {} stitches, which is no whole number", drawing.width()),
+        "make the drawing one stitch wider or narrower");
+  }
+  if (layout == Layout::half_drop && drawing.height() % 2 != 0) {
+    return refusal(
+        fmt::format("half drop moves each second column of repeats by half of {} rows, which is no whole number",
+                    drawing.height()),
+        "insert or delete a row");
+  }
+  const Times times = times_of(layout);
+  const int width = times.across * drawing.width();
+  const int height = times.up * drawing.height();
+  if (width > widest_repeat || height > tallest_repeat) {
+    return refusal(fmt::format("laid out, the drawing has {} stitches and {} rows", width, height),
+                   fmt::format("{} stitches and {} rows at most", widest_repeat, tallest_repeat));
+  }
+  if (card_width && *card_width % width != 0) {
+    return refusal(
+        fmt::format("laid out, the drawing is {} stitches wide, and the card repeats over {}", width, *card_width),
+        fmt::format("a drawing of {} stitches fits this layout; needles that are brought forward by hand "
+                    "have no such limit",
+                    widths_that_fit(*card_width, times.across, layout)));
+  }
+  return std::nullopt;
+}
+
+// What lies beside the drawing, or above it, or both.
+Grid image_of(const Grid& drawing, Layout layout) {
+  switch (layout) {
+  case Layout::brick: return shifted(drawing, drawing.width() / 2, 0);
+  case Layout::half_drop: return shifted(drawing, 0, drawing.height() / 2);
+  case Layout::mirrored_beside:
+  case Layout::mirrored_all_round: return mirrored_left_right(drawing);
+  case Layout::turned_beside: return turned(drawing, 2);
+  case Layout::upside_down_beside:
+  case Layout::upside_down_above: return mirrored_upside_down(drawing);
+  }
+  return drawing;
+}
+
+} // namespace
+
+std::span<const Layout> layouts() {
+  return all_layouts;
+}
+
+std::string_view name_of(Layout layout) {
+  switch (layout) {
+  case Layout::brick: return "brick";
+  case Layout::half_drop: return "half drop";
+  case Layout::mirrored_beside: return "mirrored beside";
+  case Layout::turned_beside: return "turned beside";
+  case Layout::upside_down_beside: return "upside down beside";
+  case Layout::upside_down_above: return "upside down above";
+  case Layout::mirrored_all_round: return "mirrored all round";
+  }
+  return "";
+}
+
+Result<Grid> laid_out(const Grid& drawing, Layout layout, std::optional<int> card_width) {
+  if (auto failure = no_such_layout(drawing, layout, card_width)) {
+    return *failure;
+  }
+  const int width = drawing.width();
+  const int height = drawing.height();
+  const Times times = times_of(layout);
+  const Grid image = image_of(drawing, layout);
+  Grid straight = set_down(Grid(times.across * width, times.up * height), {0, 0}, drawing);
+  if (layout == Layout::mirrored_all_round) {
+    straight = set_down(straight, {width, 0}, image);
+    straight = set_down(straight, {0, height}, mirrored_upside_down(drawing));
+    return set_down(straight, {width, height}, mirrored_upside_down(image));
+  }
+  return set_down(straight, times.across == 2 ? Cell{width, 0} : Cell{0, height}, image);
+}
+
+} // namespace punchwright

@@ -1,0 +1,31 @@
+// Repeats set out other than straight, expanded into the straight repeat that a card or a needle list needs.
+#pragma once
+
+#include "design/grid.hpp"
+#include "design/result.hpp"
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace punchwright {
+
+enum class Layout {
+  brick,              // each second course of repeats moved sideways by half the width: twice as high
+  half_drop,          // each second column of repeats moved up by half the height: twice as wide
+  mirrored_beside,    // the drawing and its mirror image side by side: twice as wide
+  turned_beside,      // the drawing and itself turned by a half turn side by side: twice as wide
+  upside_down_beside, // the drawing and itself upside down side by side: twice as wide
+  upside_down_above,  // itself upside down above it: twice as high
+  mirrored_all_round, // mirrored beside it, and both upside down above: twice as wide and high
+};
+
+[[nodiscard]] std::span<const Layout> layouts();
+[[nodiscard]] std::string_view name_of(Layout layout); // "half drop"
+
+// The straight repeat, the drawing at its lowest left. `card_width`: the stitches that the machine's card repeats over,
+// absent where it reads none. Refused, with the reason: an odd width for brick, an odd height for half drop; more than
+// 200 stitches or 2000 rows; a width that doesn't divide the card's.
+[[nodiscard]] Result<Grid> laid_out(const Grid& drawing, Layout layout, std::optional<int> card_width);
+
+} // namespace punchwright
