@@ -1,0 +1,116 @@
+// The collection read from its drawn sheets, and found by words.
+#include "drawing/motifs.hpp"
+
+#include "drawing/marked_area.hpp"
+#include "drawing/motif_data.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+
+namespace punchwright {
+namespace {
+
+constexpr std::array groups = {MotifGroup::birds, MotifGroup::sea,     MotifGroup::harbour,
+                               MotifGroup::waves, MotifGroup::borders, MotifGroup::fillers};
+
+std::string_view sheet_of(MotifGroup group) {
+  switch (group) {
+  case MotifGroup::birds: return bird_motifs();
+  case MotifGroup::sea: return sea_motifs();
+  case MotifGroup::harbour: return harbour_motifs();
+  case MotifGroup::waves: return wave_motifs();
+  case MotifGroup::borders: return border_motifs();
+  case MotifGroup::fillers: return filler_motifs();
+  }
+  return {};
+}
+
+// Up to `mark`, which goes too.
+std::string_view taken_up_to(std::string_view& text, std::string_view mark) {
+  const auto end = std::min(text.find(mark), text.size());
+  const auto part = text.substr(0, end);
+  text.remove_prefix(std::min(end + mark.size(), text.size()));
+  return part;
+}
+
+// "bell-buoy: Bell buoy; sound mark", a line end, the rows.
+Motif read_motif(std::string_view text, MotifGroup group) {
+  Motif motif;
+  motif.group = group;
+  motif.id = taken_up_to(text, ": ");
+  motif.name = taken_up_to(text, "; ");
+  motif.words = taken_up_to(text, "\n");
+  const auto drawing = drawing_from_text(text);
+  assert(drawing.ok());
+  motif.drawing = *drawing;
+  return motif;
+}
+
+// English words only, so ASCII.
+std::string in_small_letters(std::string_view text) {
+  std::string small(text);
+  std::ranges::transform(small, small.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  return small;
+}
+
+bool begins_a_word(std::string_view text, std::string_view beginning) {
+  for (auto place = text.find(beginning); place != std::string_view::npos; place = text.find(beginning, place + 1)) {
+    if (place == 0 || text[place - 1] == ' ') {
+      return true;
+    }
+  }
+  return false;
+}
+
+} // namespace
+
+std::span<const MotifGroup> motif_groups() {
+  return groups;
+}
+
+std::string_view name_of(MotifGroup group) {
+  switch (group) {
+  case MotifGroup::birds: return "birds";
+  case MotifGroup::sea: return "sea";
+  case MotifGroup::harbour: return "harbour";
+  case MotifGroup::waves: return "waves";
+  case MotifGroup::borders: return "borders";
+  case MotifGroup::fillers: return "fillers";
+  }
+  return "";
+}
+
+std::vector<Motif> motif_collection() {
+  std::vector<Motif> motifs;
+  for (const MotifGroup group : groups) {
+    std::string_view sheet = sheet_of(group);
+    sheet.remove_prefix(1); // the line end after the opening quote
+    while (!sheet.empty()) {
+      motifs.push_back(read_motif(taken_up_to(sheet, "\n\n"), group));
+    }
+  }
+  return motifs;
+}
+
+std::vector<const Motif*> motifs_found(std::span<const Motif> motifs, std::string_view wanted) {
+  const std::string small = in_small_letters(wanted);
+  std::vector<const Motif*> found;
+  for (const Motif& motif : motifs) {
+    const std::string text = in_small_letters(motif.name + ' ' + std::string(name_of(motif.group)) + ' ' + motif.words);
+    std::string_view rest = small;
+    bool all = true;
+    while (!rest.empty()) {
+      const auto word = taken_up_to(rest, " ");
+      all = all && (word.empty() || begins_a_word(text, word));
+    }
+    if (all) {
+      found.push_back(&motif);
+    }
+  }
+  return found;
+}
+
+} // namespace punchwright
