@@ -3,7 +3,7 @@
 #pragma once
 
 #include <array>
-#include <cctype>
+#include <charconv>
 #include <cstdio>
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -17,17 +17,16 @@ using Picture = std::vector<std::string>; // '.' white, '#' black, '+' grey; the
 
 // The lines of a plain PGM with a largest value of 255.
 inline Picture picture_of(const std::string& pgm) {
-  std::vector<int> numbers;
-  for (std::size_t place = 2; place < pgm.size();) {
-    if (std::isdigit(static_cast<unsigned char>(pgm[place])) == 0) {
-      ++place;
-      continue;
-    }
-    std::size_t digits = 0;
-    numbers.push_back(std::stoi(pgm.substr(place), &digits));
-    place += digits;
-  }
   REQUIRE(pgm.starts_with("P2"));
+  std::vector<int> numbers;
+  for (const char* place = pgm.data() + 2; place < pgm.data() + pgm.size();) {
+    int number = 0;
+    const auto [stop, trouble] = std::from_chars(place, pgm.data() + pgm.size(), number);
+    if (trouble == std::errc{}) {
+      numbers.push_back(number);
+    }
+    place = stop + 1;
+  }
   REQUIRE(numbers.size() > 3);
   const auto width = static_cast<std::size_t>(numbers[0]);
   const auto height = static_cast<std::size_t>(numbers[1]);
