@@ -83,6 +83,7 @@ int work_in_window(App& app, Window& window, const Options& options) {
   }
   std::uint64_t number = 0;
   int frames_due = frames_after_event;
+  bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
     if (frames_due == 0 && !window.input_waiting()) {
       window.wait();
@@ -100,14 +101,16 @@ int work_in_window(App& app, Window& window, const Options& options) {
     }
     if (happened) {
       frames_due = frames_after_event;
+      may_settle = true;
     }
     if (frames_due == 0) {
       continue;
     }
     --frames_due;
     const Actions actions = one_frame(app, window, state.is_open(), true);
-    if (changes_something(actions)) {
+    if (may_settle && changes_something(actions)) {
       frames_due = frames_after_event; // what it changed is drawn, and settles as after an event
+      may_settle = false;
     }
     window.set_title(window_title(app));
     if (state.is_open()) {
