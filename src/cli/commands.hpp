@@ -41,8 +41,20 @@ struct SheetWishes {
   Paper paper = Paper::a4;
 };
 
+struct StepsWishes {
+  std::string file;
+  std::string output; // empty: standard output
+  bool json = false;
+};
+struct ProveWishes {
+  std::string file;
+  std::string card; // a punch list; empty: the card as the program draws it
+};
+
 int check_file(const CheckWishes& wishes);
 int list_rows(const CheckWishes& wishes);
+int list_steps(const StepsWishes& wishes);
+int prove_file(const ProveWishes& wishes);
 int export_card(const ExportWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);
 int export_fabric(const FabricWishes& wishes);

@@ -26,6 +26,8 @@ public:
     add_card();
     add_needles();
     add_rows();
+    add_steps();
+    add_prove();
     add_fabric();
     add_machine();
     add_sheets();
@@ -128,6 +130,20 @@ private:
     sub->add_flag("--json", rows_.json, "the rows as JSON")->disable_flag_override();
   }
 
+  void add_steps() {
+    auto* const sub = add_command("steps", "list the steps at the machine", [this] { return list_steps(steps_); });
+    add_input(sub, steps_.file);
+    sub->add_flag("--json", steps_.json, "steps as JSON");
+    sub->add_option("-o,--output", steps_.output, "a file to write; its extension chooses the form: .pdf, .html, .txt");
+  }
+
+  void add_prove() {
+    auto* const sub = add_command("prove", "knit the card and the steps on a model of the machine, and compare",
+                                  [this] { return prove_file(prove_); });
+    add_input(sub, prove_.file);
+    sub->add_option("--card", prove_.card, "a punch list of the card to knit from, in place of the one that is drawn");
+  }
+
   void add_card() {
     auto* const sub = add_command("card", "write the full-size card template", [this] { return export_card(card_); });
     add_input(sub, card_.file);
@@ -205,6 +221,8 @@ private:
   std::string file_;
   CheckWishes check_;
   CheckWishes rows_;
+  StepsWishes steps_;
+  ProveWishes prove_;
   ExportWishes card_;
   NeedlesWishes needles_;
   FabricWishes fabric_;

@@ -28,6 +28,10 @@ struct ChartWishes {
 [[nodiscard]] Result<std::vector<OutputFile>> needle_files(const Document& document, const Profile& profile,
                                                            const std::string& path, const ChartWishes& wishes);
 
+// The numbered steps at the machine, with a box to tick off each: .pdf, .html, .txt.
+[[nodiscard]] Result<std::vector<OutputFile>> step_files(const Document& document, const Profile& profile,
+                                                         const std::string& path);
+
 // The cloth as it will look, over the whole piece: .png.
 [[nodiscard]] Result<std::vector<OutputFile>> fabric_files(const Document& document, const Profile& profile,
                                                            const std::string& path, Face side);

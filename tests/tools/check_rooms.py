@@ -14,6 +14,12 @@ LIBRARIES = {
 }
 
 
+# Single headers that a room may not include although it may include their room, and why.
+FORBIDDEN = {
+    ("knitting", "machine/placement.hpp"): "the proof must not share the conversion from needle to column",
+}
+
+
 def table():
     rooms = {}
     for line in (root / "README.md").read_text().splitlines():
@@ -46,6 +52,8 @@ def main():
                 target = found[2]
                 if found[1] == '"' and target.split("/")[0] not in allowed:
                     trouble.append(f"{where}{folder.name} may not include {target}")
+                if (folder.name, target) in FORBIDDEN:
+                    trouble.append(f"{where}{folder.name} may not include {target}: {FORBIDDEN[folder.name, target]}")
                 for library, pattern in LIBRARIES.items():
                     if found[1] == "<" and re.match(pattern, target) and library not in libraries:
                         trouble.append(f"{where}{folder.name} may not include {library} ({target})")

@@ -1,0 +1,156 @@
+// Passes to rows: a pass that fills what the one before passed by belongs to the same row of stitches.
+#include "knitting/fabric.hpp"
+
+#include <algorithm>
+
+namespace punchwright {
+namespace {
+
+bool is_stitch(const Cell& cell) {
+  return cell.yarn != 0 || cell.missing || cell.slipped;
+}
+
+void merge(Cell& below, const Cell& made) {
+  if (made.yarn != 0 || made.missing) {
+    const bool caught = below.caught;
+    below = made;
+    below.caught = caught;
+  }
+}
+
+} // namespace
+
+int FabricFloat::longest_stretch() const {
+  int longest = 0;
+  int from = first.position;
+  for (const Needle needle : caught) {
+    longest = std::max(longest, needle.position - from);
+    from = needle.position + 1;
+  }
+  // Needles out of work among those passed make a stretch no longer than the float has stitches.
+  return std::min(std::max(longest, last.position - from + 1), stitches);
+}
+
+void Fabric::add(const std::vector<Event>& events) {
+  for (const Event& event : events) {
+    if (const auto* pass = std::get_if<PassMade>(&event)) {
+      add_pass(*pass);
+    } else if (const auto* across = std::get_if<YarnAcross>(&event)) {
+      across_.push_back(across->yarn);
+    } else if (const auto* caught = std::get_if<FloatCaught>(&event); caught != nullptr && !rows_.empty()) {
+      cells_of_last()[caught->needle.position - leftmost_.position].caught = true;
+    }
+  }
+}
+
+bool Fabric::fills_gaps(const PassMade& pass) const {
+  if (rows_.empty() || !rows_.back().open) {
+    return false;
+  }
+  const auto last = row(rows() - 1);
+  for (std::size_t needle = 0; needle < needles_; ++needle) {
+    if ((pass.cells[needle].yarn != 0 || pass.cells[needle].missing) &&
+        (last[needle].yarn != 0 || last[needle].missing)) {
+      return false;
+    }
+  }
+  return true;
+}
+
+void Fabric::mark_dropped_below(std::size_t needle) {
+  for (std::size_t row = rows_.size() - 1; row-- > 0;) {
+    Cell& cell = cells_[row * needles_ + needle];
+    if (cell.yarn != 0) {
+      cell.dropped = true;
+      return;
+    }
+  }
+}
+
+void Fabric::add_pass(const PassMade& pass) {
+  const bool nothing =
+      std::ranges::none_of(pass.cells, [](const Cell& cell) { return cell.yarn != 0 || cell.missing; });
+  if (!rows_.empty() && (nothing || fills_gaps(pass))) {
+    Cell* const last = cells_of_last();
+    for (std::size_t needle = 0; needle < needles_; ++needle) {
+      merge(last[needle], pass.cells[needle]);
+    }
+    ++rows_.back().passes;
+    rows_.back().open = std::any_of(last, last + needles_, [](const Cell& cell) { return cell.slipped; });
+  } else {
+    cells_.insert(cells_.end(), pass.cells.begin(), pass.cells.end());
+    rows_.push_back({pass.travel, 1, pass.slipped, {}});
+  }
+  RowMade& row = rows_.back();
+  row.loose.insert(row.loose.end(), pass.loose.begin(), pass.loose.end());
+  row.loose.insert(row.loose.end(), across_.begin(), across_.end());
+  across_.clear();
+  for (std::size_t needle = 0; needle < needles_; ++needle) {
+    if (pass.cells[needle].missing) {
+      mark_dropped_below(needle);
+      ++dropped_;
+    }
+  }
+}
+
+std::vector<FabricFloat> Fabric::floats(int row_index) const {
+  const auto cells = row(row_index);
+  std::vector<char> yarns;
+  for (const Cell& cell : cells) {
+    if (cell.yarn != 0 && std::ranges::find(yarns, cell.yarn) == yarns.end()) {
+      yarns.push_back(cell.yarn);
+    }
+  }
+  std::vector<FabricFloat> found;
+  for (const char yarn : yarns) {
+    std::optional<FabricFloat> open; // behind the stitches since the yarn's latest one
+    bool knitted = false;
+    for (std::size_t index = 0; index < cells.size(); ++index) {
+      const Needle needle{leftmost_.position + static_cast<int>(index)};
+      if (cells[index].yarn == yarn) {
+        if (open) {
+          found.push_back(std::move(*open));
+          open.reset();
+        }
+        knitted = true;
+      } else if (knitted && is_stitch(cells[index])) {
+        if (!open) {
+          open = FabricFloat{yarn, needle, needle, 0, {}};
+        }
+        open->last = needle;
+        ++open->stitches;
+        if (cells[index].caught) {
+          open->caught.push_back(needle);
+        }
+      }
+    }
+  }
+  std::ranges::sort(found, {}, [](const FabricFloat& one) { return one.first; });
+  return found;
+}
+
+int Fabric::longest_float(int row_index) const {
+  int longest = 0;
+  for (const FabricFloat& one : floats(row_index)) {
+    longest = std::max(longest, one.longest_stretch());
+  }
+  return longest;
+}
+
+Knitting begin_knitting(MachineState state) {
+  Fabric fabric(state);
+  return {std::move(state), std::move(fabric), std::nullopt};
+}
+
+bool knit_on(Knitting& knitting, const MachineAction& action) {
+  Outcome outcome = carry_out(std::move(knitting.state), action);
+  knitting.state = std::move(outcome.state);
+  if (outcome.refusal) {
+    knitting.refusal = outcome.refusal;
+    return false;
+  }
+  knitting.fabric.add(outcome.events);
+  return true;
+}
+
+} // namespace punchwright

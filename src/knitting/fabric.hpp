@@ -1,0 +1,82 @@
+// The fabric as the machine made it: for each row and needle the loop's yarn, whether it dropped, and the floats
+// behind. Built from the machine's events alone.
+#pragma once
+
+#include "knitting/machine.hpp"
+
+#include <span>
+#include <vector>
+
+namespace punchwright {
+
+// A yarn passing behind stitches of another one, between two of its own stitches.
+struct FabricFloat {
+  char yarn = 0;
+  Needle first; // leftmost and rightmost needle passed
+  Needle last;
+  int stitches = 0;           // passed; needles out of work are no stitches
+  std::vector<Needle> caught; // where it was lifted onto a needle
+  // The longest stretch that hangs free.
+  [[nodiscard]] int longest_stretch() const;
+  bool operator==(const FabricFloat&) const = default;
+};
+
+class Fabric {
+public:
+  Fabric() = default;
+  explicit Fabric(const MachineState& state)
+      : leftmost_(state.build.leftmost), needles_(static_cast<std::size_t>(state.build.needles)) {}
+
+  void add(const std::vector<Event>& events);
+
+  [[nodiscard]] int rows() const { return static_cast<int>(rows_.size()); }
+  [[nodiscard]] Needle leftmost() const { return leftmost_; }
+  // Row from 0, the first one that was knitted lowest.
+  [[nodiscard]] std::span<const Cell> row(int row) const {
+    return {cells_.data() + static_cast<std::size_t>(row) * needles_, needles_};
+  }
+  [[nodiscard]] const Cell& at(int row, Needle needle) const {
+    return this->row(row)[static_cast<std::size_t>(needle.position - leftmost_.position)];
+  }
+  [[nodiscard]] Travel travel(int row) const { return rows_[static_cast<std::size_t>(row)].travel; }
+  [[nodiscard]] int passes(int row) const { return rows_[static_cast<std::size_t>(row)].passes; }
+  // Yarns that lie across the whole row without a stitch in it.
+  [[nodiscard]] const std::vector<char>& loose(int row) const { return rows_[static_cast<std::size_t>(row)].loose; }
+
+  [[nodiscard]] std::vector<FabricFloat> floats(int row) const;
+  // The longest free stretch in a row, in stitches; the same as over all floats(), but quick.
+  [[nodiscard]] int longest_float(int row) const;
+  [[nodiscard]] bool any_dropped() const { return dropped_ > 0; }
+
+private:
+  struct RowMade {
+    Travel travel = Travel::leftwards;
+    int passes = 1;
+    bool open = false; // a needle in work was passed by, and may knit this row's stitch in the next pass
+    std::vector<char> loose;
+  };
+
+  void add_pass(const PassMade& pass);
+  [[nodiscard]] bool fills_gaps(const PassMade& pass) const;
+  void mark_dropped_below(std::size_t needle);
+  [[nodiscard]] Cell* cells_of_last() { return cells_.data() + (rows_.size() - 1) * needles_; }
+
+  Needle leftmost_;
+  std::size_t needles_ = 0;
+  std::vector<Cell> cells_;
+  std::vector<RowMade> rows_;
+  std::vector<char> across_; // threaded on the wrong side, before the row to come
+  int dropped_ = 0;
+};
+
+// What came of a list of actions, up to the first that was refused.
+struct Knitting {
+  MachineState state;
+  Fabric fabric;
+  std::optional<Refusal> refusal;
+};
+[[nodiscard]] Knitting begin_knitting(MachineState state);
+// False: refused, nothing changed but `refusal`.
+bool knit_on(Knitting& knitting, const MachineAction& action);
+
+} // namespace punchwright

@@ -1,0 +1,171 @@
+// Sheets to holes, holes to card, steps to fabric, fabric to report.
+#include "proof/proof.hpp"
+
+#include "knitting/card_reading.hpp"
+#include "machine/placement.hpp"
+#include "rules/findings.hpp"
+#include "sheets/card_pages.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <iterator>
+#include <limits>
+
+namespace punchwright {
+namespace {
+
+constexpr int most_rows_on_sheets = 12'000; // as for the card's export
+
+struct Box {
+  double left = std::numeric_limits<double>::max();
+  double top = std::numeric_limits<double>::max();
+  double right = std::numeric_limits<double>::lowest();
+  double bottom = std::numeric_limits<double>::lowest();
+
+  void take(double x, double y) {
+    left = std::min(left, x);
+    top = std::min(top, y);
+    right = std::max(right, x);
+    bottom = std::max(bottom, y);
+  }
+};
+
+// Only places of circles and lines are used, as a reader of the cut card would: no row, no column, no label.
+Result<PunchedCard> card_on_sheet(const Sheet& sheet, const CardReader& reader) {
+  Box outline;
+  std::vector<HolePlace> holes;
+  for (const Group& group : sheet.groups) {
+    for (const Shape& shape : group.shapes) {
+      if (group.id == "cut-holes") {
+        if (const auto* circle = std::get_if<CircleShape>(&shape)) {
+          holes.push_back({circle->centre.x, circle->centre.y});
+        }
+      } else if (group.id == "cut-outline") {
+        if (const auto* line = std::get_if<PolylineShape>(&shape)) {
+          for (const Point& point : line->points) {
+            outline.take(point.x, point.y);
+          }
+        } else if (const auto* box = std::get_if<RectangleShape>(&shape)) {
+          outline.take(box->corner.x, box->corner.y);
+          outline.take(box->corner.x + box->width, box->corner.y + box->height);
+        }
+      }
+    }
+  }
+  for (HolePlace& hole : holes) {
+    hole.x -= outline.left;
+    hole.y -= outline.top;
+  }
+  return read_card(holes, outline.right - outline.left, outline.bottom - outline.top, reader);
+}
+
+// The longest float of which the checks have told.
+int longest_checked(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  int longest = longest_float_of(document, profile);
+  for (const Finding& finding : check(document, profile, rows)) {
+    if (finding.id == FindingId::float_too_long && finding.on_piece) {
+      longest = std::max(longest, finding.stitches);
+    }
+  }
+  return longest;
+}
+
+std::vector<WantedRow> wanted_rows(const RowsToKnit& rows) {
+  std::vector<WantedRow> wanted;
+  wanted.reserve(rows.rows.size());
+  for (const RowToKnit& row : rows.rows) {
+    wanted.push_back({row.drawn, row.main, row.contrast});
+  }
+  return wanted;
+}
+
+} // namespace
+
+Result<PunchedCard> card_on_sheets(const Document& document, const Profile& profile) {
+  const CardJob job = card_job(document, profile);
+  if (job.plan.rows_in_all > most_rows_on_sheets) {
+    return Error{
+        {},
+        0,
+        0,
+        fmt::format("{} rows on the card are too many to draw and read back", job.plan.rows_in_all),
+        fmt::format("up to {} are allowed; set loop = true in [card], or lower times in [piece]", most_rows_on_sheets)};
+  }
+  std::vector<PunchedCard> cards;
+  for (const Card& card : job.plan.cards) {
+    auto read = card_on_sheet(card_on_its_own(job, card), *profile.card);
+    if (!read) {
+      return read.error();
+    }
+    cards.push_back(std::move(read).value());
+  }
+  return joined_cards(cards);
+}
+
+Result<Proof> prove(const Document& document, const Profile& profile, std::shared_ptr<const PunchedCard> card,
+                    const StepList* steps) {
+  const RowsToKnit rows = rows_to_knit(document, profile);
+  if (first_needle_of(document) < profile.leftmost() || last_needle_of(document) > profile.rightmost()) {
+    return Error{{}, 0, 0, "the piece doesn't fit on the bed, and can't be knitted", "see punchwright check"};
+  }
+  if (profile.selects != Selects::by_hand && !card) {
+    auto read = card_on_sheets(document, profile);
+    if (!read) {
+      return read.error();
+    }
+    card = std::make_shared<const PunchedCard>(std::move(read).value());
+  }
+  Proof proof;
+  proof.card = card;
+  proof.steps = steps != nullptr ? *steps : steps_of(document, profile, rows);
+  proof.limit = longest_checked(document, profile, rows);
+  const StepsKnitted knitted = knit_steps(proof.steps, document, profile, card);
+  proof.refused_step = knitted.refused_step;
+  proof.refusal = knitted.knitting.refusal;
+  proof.comparison =
+      compare_with_drawing(knitted.knitting.fabric, document, profile, wanted_rows(rows),
+                           {proof.steps.rows_before, proof.limit, end_needles_knit_contrast(document, profile)});
+  return proof;
+}
+
+std::string report(const Proof& proof, const Document& document, const Profile& profile) {
+  std::string text;
+  auto out = std::back_inserter(text);
+  const Comparison& seen = proof.comparison;
+  if (proof.card && profile.selects != Selects::by_hand) {
+    fmt::format_to(out, "Card: {} rows of {} columns, read from its holes.\n", proof.card->rows(),
+                   proof.card->columns());
+  } else {
+    fmt::format_to(out, "Card: none, the needles were brought forward as the steps say.\n");
+  }
+  fmt::format_to(out, "Machine: {} ({}), as its last user left it.\n", profile.name, profile.title);
+  if (proof.refused_step >= 0) {
+    fmt::format_to(out, "Steps: stopped at step {} of {}: {}.\n", proof.refused_step + 1, proof.steps.steps.size(),
+                   proof.refusal ? words_of(*proof.refusal) : "");
+  } else {
+    fmt::format_to(out, "Steps: all {} carried out.\n", proof.steps.steps.size());
+  }
+  fmt::format_to(out, "Compared with the drawing: {} rows to knit on {} needles, {} stitches", seen.rows,
+                 stitches_of(document), seen.stitches);
+  if (seen.selvedges > 0) {
+    fmt::format_to(out, ", and {} end stitches that knit contrast by rule", seen.selvedges);
+  }
+  fmt::format_to(out, "; {} {} of the setting-up; {} floats, the longest behind {} {} (checked: {}).\n",
+                 proof.steps.rows_before, proof.steps.rows_before == 1 ? "row" : "rows", seen.floats,
+                 seen.longest_float, seen.longest_float == 1 ? "stitch" : "stitches", proof.limit);
+  if (proof.proved()) {
+    text += "Proved: the fabric is the drawing, no stitch is dropped, no float is longer than checked.\n";
+    return text;
+  }
+  constexpr std::size_t most_told = 20;
+  fmt::format_to(out, "Not proved: {} differences.\n", seen.differences.size());
+  for (std::size_t index = 0; index < std::min(most_told, seen.differences.size()); ++index) {
+    fmt::format_to(out, "  {}\n", words_of(seen.differences[index], proof.steps.rows_before));
+  }
+  if (seen.differences.size() > most_told) {
+    fmt::format_to(out, "  and {} more\n", seen.differences.size() - most_told);
+  }
+  return text;
+}
+
+} // namespace punchwright

@@ -1,0 +1,61 @@
+// The steps as a file: the extension chooses the form.
+#include "sheets/exports.hpp"
+#include "sheets/output_names.hpp"
+#include "sheets/step_forms.hpp"
+#include "sheets/writers.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+// Nobody ticks off more, and all pages are held in memory.
+constexpr std::size_t most_steps = 20'000;
+
+} // namespace
+
+std::string_view heading_of(StepPart part) {
+  switch (part) {
+  case StepPart::setting_up: return "Setting up";
+  case StepPart::knitting: return "Knitting";
+  case StepPart::end: return "At the end";
+  }
+  return "";
+}
+
+std::string step_head_words(const StepList& list, const Document& document) {
+  int rows = 0;
+  for (const Step& step : list.steps) {
+    rows = std::max(rows, step.last_row);
+  }
+  return fmt::format("{} needles, {} to {}; {} rows to knit; the carriage begins on the {}", stitches_of(document),
+                     name_of(first_needle_of(document)), name_of(last_needle_of(document)), rows,
+                     list.carriage == Side::left ? "left" : "right");
+}
+
+Result<std::vector<OutputFile>> step_files(const Document& document, const Profile& profile, const std::string& path) {
+  const std::string extension = extension_in(path);
+  const bool html = extension == ".html" || extension == ".htm";
+  if (!html && extension != ".pdf" && extension != ".txt") {
+    return Error{path, 0, 0, fmt::format("'{}' is no form of the step list", extension), "allowed: .pdf, .html, .txt"};
+  }
+  const StepList list = steps_of(document, profile, rows_to_knit(document, profile));
+  if (extension == ".txt") {
+    return std::vector<OutputFile>{{path, text_of(list, document, profile)}};
+  }
+  if (list.steps.size() > most_steps) {
+    return Error{path, 0, 0, fmt::format("{} steps are too many for this form", list.steps.size()),
+                 fmt::format("up to {} are allowed; write .txt, or knit fewer times", most_steps)};
+  }
+  if (html) {
+    return std::vector<OutputFile>{{path, step_html(list, document, profile)}};
+  }
+  auto pdf = pdf_of(step_sheets(list, document, profile));
+  if (!pdf) {
+    return pdf.error();
+  }
+  return std::vector<OutputFile>{{path, std::move(pdf).value()}};
+}
+
+} // namespace punchwright
