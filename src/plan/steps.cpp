@@ -236,6 +236,7 @@ private:
     thread(0, wanted, contrast);
     if (row.passes == 1) {
       lock(false);
+      needles_stayed_ = false;
       add(StepKind::knit_rows,
           fmt::format("Row {}: every needle knits {}. Set the carriage to plain knitting and knit to the {}.", row_,
                       yarn(wanted), word_for_side(other(side_))),
@@ -247,11 +248,16 @@ private:
     std::string text = fmt::format("Row {}, {} pass, {}:", row_, first ? "first" : "second", yarn(wanted));
     if (!by_card() && (first || row.contrast_first)) {
       const auto needles = needles_in_row(document_, profile_, row);
-      text +=
-          fmt::format(" bring forward {}{}.",
-                      first ? "" : "the same needles again: ", needles.empty() ? "no needle" : needles_words(needles));
+      const std::string which = needles.empty() ? "no needle" : needles_words(needles);
+      if (needles_stayed_) {
+        text += " push every needle back, then";
+        actions.emplace_back(
+            MoveNeedles{{{first_needle_of(document_), last_needle_of(document_)}}, NeedlePosition::working});
+      }
+      text += fmt::format(" bring forward {}{}.", first ? "" : "the same needles again: ", which);
       actions.emplace_back(MoveNeedles{spans_of(needles), NeedlePosition::upper});
     }
+    needles_stayed_ = !contrast && last; // those that slipped in a row's last pass
     text += contrast ? " Set the carriage so that only the needles standing forward knit."
                      : " Set the carriage so that the needles standing forward slip.";
     actions.emplace_back(SetKnitting{contrast ? KnitSetting::forward_only : KnitSetting::back_only});
@@ -438,6 +444,7 @@ private:
   int row_ = 0;
   int counter_ = 0;
   bool locked_ = false;
+  bool needles_stayed_ = false; // by hand, one feeder: some still stand forward from the row before
   std::array<char, 2> feeders_{};
   std::vector<char> hanging_;
   std::vector<YarnNeed> needs_;
