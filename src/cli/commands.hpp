@@ -51,9 +51,17 @@ struct ProveWishes {
   std::string card; // a punch list; empty: the card as the program draws it
 };
 
+struct ExplainWishes {
+  std::string file;
+  std::string seen; // the text picture
+  Face side = Face::knit;
+  bool json = false;
+};
+
 int check_file(const CheckWishes& wishes);
 int list_rows(const CheckWishes& wishes);
 int list_steps(const StepsWishes& wishes);
+int explain_fabric(const ExplainWishes& wishes);
 int prove_file(const ProveWishes& wishes);
 int export_card(const ExportWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);

@@ -28,6 +28,7 @@ public:
     add_rows();
     add_steps();
     add_prove();
+    add_explain();
     add_fabric();
     add_machine();
     add_sheets();
@@ -144,6 +145,18 @@ private:
     sub->add_option("--card", prove_.card, "a punch list of the card to knit from, in place of the one that is drawn");
   }
 
+  void add_explain() {
+    auto* const sub = add_command("explain", "say what went wrong, from what you see on the fabric",
+                                  [this] { return explain_fabric(explain_); });
+    add_input(sub, explain_.file);
+    sub->add_option("--seen", explain_.seen,
+                    "a text picture of what you see: '.' main, '#' contrast, 'o' dropped, '?' not looked at")
+        ->required();
+    add_choice(sub, "--side", "the side of the fabric that the picture shows", explain_.side,
+               {{"knit", Face::knit}, {"purl", Face::purl}});
+    sub->add_flag("--json", explain_.json, "explanations as JSON");
+  }
+
   void add_card() {
     auto* const sub = add_command("card", "write the full-size card template", [this] { return export_card(card_); });
     add_input(sub, card_.file);
@@ -223,6 +236,7 @@ private:
   CheckWishes rows_;
   StepsWishes steps_;
   ProveWishes prove_;
+  ExplainWishes explain_;
   ExportWishes card_;
   NeedlesWishes needles_;
   FabricWishes fabric_;

@@ -200,9 +200,7 @@ std::vector<Variation> all_variations(const StepList& list, const ActionLine& li
   return Variations(list, line).all();
 }
 
-Knitting knit_variation(const StepList& list, const ActionLine& line, const Variation& variation,
-                        const MachineState& found) {
-  (void)list;
+Knitting knit_variation(const ActionLine& line, const Variation& variation, const MachineState& found) {
   Knitting knitting = begin_knitting(found);
   const auto knit = [&](const MachineAction& action) { return knit_on(knitting, action); };
   const auto begin = line.actions.begin();

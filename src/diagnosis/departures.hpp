@@ -56,7 +56,6 @@ struct Variation {
 [[nodiscard]] std::vector<Variation> all_variations(const StepList& list, const ActionLine& line);
 
 // The fabric of a variation, from a machine as found; up to what was refused.
-[[nodiscard]] Knitting knit_variation(const StepList& list, const ActionLine& line, const Variation& variation,
-                                      const MachineState& found);
+[[nodiscard]] Knitting knit_variation(const ActionLine& line, const Variation& variation, const MachineState& found);
 
 } // namespace punchwright

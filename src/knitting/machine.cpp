@@ -50,7 +50,6 @@ public:
       return refuse(Refusal::no_card);
     }
     state_.card.locked = wish.locked;
-    state_.card.read_once = false;
   }
 
   void operator()(const TurnCard& wish) {
@@ -192,6 +191,7 @@ MachineState machine_as_found(const Profile& profile, Side carriage, std::shared
 std::string_view words_of(Refusal refusal) {
   switch (refusal) {
   case Refusal::no_yarn: return "no yarn is in any feeder: the whole work would fall off";
+  case Refusal::no_work: return "no needle is in work";
   case Refusal::no_such_needle: return "the bed has no such needle";
   case Refusal::needle_occupied: return "the needle holds a loop";
   case Refusal::needle_empty: return "the needle holds no loop";

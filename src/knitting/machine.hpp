@@ -53,6 +53,7 @@ using Event = std::variant<PassMade, LoopsDropped, LoopCastOn, LoopMoved, FloatC
 
 enum class Refusal {
   no_yarn,         // a pass with needles in work and no yarn in any feeder: the whole work would fall off
+  no_work,         // a pass over a bed without a needle in work
   no_such_needle,  // beyond the bed
   needle_occupied, // a needle that holds loops can't go out of work, nor be hung on
   needle_empty,    // nothing to transfer

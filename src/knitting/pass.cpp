@@ -22,9 +22,11 @@ public:
   Carriage(Outcome& outcome, const KnitPass& pass) : outcome_(outcome), state_(outcome.state), pass_(pass) {}
 
   void go() {
-    if (!pass_.free && would_lose_everything()) {
-      outcome_.refusal = Refusal::no_yarn;
-      return;
+    if (!pass_.free) {
+      outcome_.refusal = why_not();
+      if (outcome_.refusal) {
+        return;
+      }
     }
     if (state_.build.selects == Selects::same_pass && state_.settings.selecting && state_.has_stored && !pass_.free) {
       bring_forward(state_.stored_row, row_has_contrast(state_.stored_row));
@@ -39,8 +41,11 @@ public:
   }
 
 private:
-  [[nodiscard]] bool would_lose_everything() const {
-    return state_.feeders[0] == 0 && state_.feeders[1] == 0 && std::ranges::any_of(state_.needles, in_work);
+  [[nodiscard]] std::optional<Refusal> why_not() const {
+    if (std::ranges::none_of(state_.needles, in_work)) {
+      return Refusal::no_work;
+    }
+    return state_.feeders[0] == 0 && state_.feeders[1] == 0 ? std::optional(Refusal::no_yarn) : std::nullopt;
   }
 
   [[nodiscard]] bool selected_by(int row, int column) const {

@@ -71,7 +71,7 @@ struct CardInReader {
   int row = 1;                             // under the reader
   bool locked = false;
   bool double_length = false; // every row is read twice
-  bool read_once = false;     // double length: the row has been read for the first time since the release
+  bool read_once = false;     // double length: the row has been read for the first time
   bool operator==(const CardInReader&) const = default;
 };
 

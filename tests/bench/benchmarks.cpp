@@ -1,5 +1,7 @@
 // What the core costs: re-check, rows to knit, card, loading. Published in docs/performance.md.
 #include "design/repeat_file.hpp"
+#include "diagnosis/diagnosis.hpp"
+#include "plan/knit_steps.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
 #include "sheets/exports.hpp"
@@ -78,6 +80,57 @@ void load_document(benchmark::State& state) {
   }
 }
 BENCHMARK(load_document)->Apply(sizes)->Unit(benchmark::kMicrosecond);
+
+// 200 needles, so many rows: the steps carried out, floats and all. Target: 2,000 rows within 10 ms.
+void simulate(benchmark::State& state) {
+  Document document = design(24, static_cast<int>(state.range(0)));
+  document.piece.stitches = 200;
+  const Profile& profile = *built_in_profile("standard-card-24");
+  const RowsToKnit rows = rows_to_knit(document, profile);
+  const StepList steps = steps_of(document, profile, rows);
+  const auto card = std::make_shared<const PunchedCard>(planned_card(document, profile, rows));
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(knit_steps(steps, document, profile, card));
+  }
+}
+BENCHMARK(simulate)->Arg(500)->Arg(1000)->Arg(2000)->Unit(benchmark::kMillisecond);
+
+void list_steps(benchmark::State& state) {
+  const Document document = design(24, static_cast<int>(state.range(0)));
+  const RowsToKnit rows = rows_to_knit(document, card_machine());
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(steps_of(document, card_machine(), rows));
+  }
+}
+BENCHMARK(list_steps)->Arg(60)->Arg(2000)->Unit(benchmark::kMicrosecond);
+
+// A tier of 60 rows, the end needles forgotten before row 12 and everything marked. Target: 100 ms.
+void what_went_wrong_in_60_rows(benchmark::State& state) {
+  Document document = design(24, 60);
+  document.piece.stitches = 98;
+  const RowsToKnit rows = rows_to_knit(document, card_machine());
+  const Setting setting = setting_of(document, card_machine(), rows);
+  StepList forgotten = setting.steps;
+  for (Step& step : forgotten.steps) {
+    if (step.kind == StepKind::needles_back && step.first_row == 48) {
+      step.actions.clear();
+    }
+  }
+  const Fabric fabric = knit_steps(forgotten, document, card_machine(), setting.card).knitting.fabric;
+  SeenFabric seen;
+  for (int row = 0; row < 60; ++row) {
+    std::vector<Mark> marks;
+    for (Needle needle = first_needle_of(document); needle <= last_needle_of(document); ++needle.position) {
+      const Cell& cell = fabric.at(row + setting.steps.rows_before, needle);
+      marks.push_back(cell.missing || cell.dropped ? Mark::dropped : cell.yarn == 'A' ? Mark::main : Mark::contrast);
+    }
+    seen.rows.push_back(std::move(marks));
+  }
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(what_went_wrong(setting, seen));
+  }
+}
+BENCHMARK(what_went_wrong_in_60_rows)->Unit(benchmark::kMillisecond);
 
 } // namespace
 

@@ -1,0 +1,123 @@
+// punchwright explain: what went wrong, from what the knitter sees (docs/file-forms.md has the picture's form).
+#include "cli/action_json.hpp"
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+#include "diagnosis/diagnosis.hpp"
+#include "files/files.hpp"
+
+#include <fmt/format.h>
+#include <iterator>
+
+namespace punchwright::cli {
+namespace {
+
+constexpr std::size_t largest_picture = std::size_t{8} * 1024 * 1024; // bytes
+constexpr std::size_t most_rows = 4'000;                              // of the knitting that is searched
+
+Json names_of(const std::vector<Needle>& needles) {
+  Json names = Json::array();
+  for (const Needle needle : needles) {
+    names.push_back(name_of(needle));
+  }
+  return names;
+}
+
+Json json_of(const Departure& departure, const StepList& list) {
+  const bool of_a_step = departure.kind != DepartureKind::hole_wrong && departure.kind != DepartureKind::stitch_slipped;
+  Json entry;
+  entry["kind"] = word_for(departure.kind);
+  entry["step"] = of_a_step ? Json(departure.step + 1) : Json(nullptr);
+  entry["row"] = departure.row > 0 ? Json(departure.row) : Json(nullptr);
+  entry["column"] = departure.column > 0 ? Json(departure.column) : Json(nullptr);
+  entry["needles"] = names_of(departure.needles);
+  entry["text"] = words_of(departure, list);
+  return entry;
+}
+
+Json json_of(const Explanation& explanation, const StepList& list) {
+  Json entry;
+  entry["weight"] = explanation.weight;
+  entry["departures"] = Json::array();
+  for (const Departure& departure : explanation.departures) {
+    entry["departures"].push_back(json_of(departure, list));
+  }
+  const Remedy& remedy = explanation.remedy;
+  entry["remedy"] = Json{{"back_to_row", remedy.back_to_row},
+                         {"ravel_rows", remedy.ravel_rows},
+                         {"carriage", word_for_side(remedy.carriage)},
+                         {"card_row", remedy.card_row > 0 ? Json(remedy.card_row) : Json(nullptr)},
+                         {"needles", names_of(remedy.forward)},
+                         {"text", remedy.text}};
+  return entry;
+}
+
+std::string as_json(const Diagnosis& diagnosis, const StepList& list) {
+  std::string text = fmt::format(R"({{"format":1,"as_planned":{},"tried":{},"explanations":[)",
+                                 diagnosis.as_planned ? "true" : "false", diagnosis.tried);
+  const char* separator = "\n";
+  for (const Explanation& explanation : diagnosis.explanations) {
+    text += separator + json_of(explanation, list).dump(-1, ' ', false, Json::error_handler_t::replace);
+    separator = ",\n";
+  }
+  return text + "\n]}\n";
+}
+
+std::string as_text(const Diagnosis& diagnosis, const StepList& list) {
+  if (diagnosis.as_planned) {
+    return "What you see is the fabric as planned, as far as it is marked.\n";
+  }
+  if (diagnosis.explanations.empty()) {
+    return fmt::format(
+        "No slip in the steps explains what you see; {} were tried. Mark '?' where you are not sure, and "
+        "look again at the rows around the lowest fault.\n",
+        diagnosis.tried);
+  }
+  std::string text = diagnosis.explanations.size() == 1 ? "This explains what you see:\n"
+                                                        : "These explain what you see, the likeliest first:\n";
+  auto out = std::back_inserter(text);
+  int number = 0;
+  for (const Explanation& explanation : diagnosis.explanations) {
+    fmt::format_to(out, "\n{:>3}. ", ++number);
+    for (std::size_t index = 0; index < explanation.departures.size(); ++index) {
+      fmt::format_to(out, "{}{}\n", index == 0 ? "" : "     And: ", words_of(explanation.departures[index], list));
+    }
+    fmt::format_to(out, "     Remedy: {}\n", explanation.remedy.text);
+  }
+  return text;
+}
+
+} // namespace
+
+int explain_fabric(const ExplainWishes& wishes) {
+  const auto opened = open_file(wishes.file);
+  if (!opened) {
+    return refuse(opened.error());
+  }
+  const Document& document = opened->document;
+  const auto picture = read_file(wishes.seen, largest_picture);
+  if (!picture) {
+    return refuse(picture.error());
+  }
+  const auto seen =
+      read_seen(*picture, wishes.seen == "-" ? "standard input" : wishes.seen, stitches_of(document), wishes.side);
+  if (!seen) {
+    return refuse(seen.error());
+  }
+  const RowsToKnit rows = rows_to_knit(document, opened->profile);
+  if (rows.rows.size() > most_rows) {
+    return refuse(Error{wishes.file, 0, 0, fmt::format("{} rows are too many to search", rows.rows.size()),
+                        fmt::format("up to {} are allowed; knit fewer times", most_rows)});
+  }
+  if (first_needle_of(document) < opened->profile.leftmost() ||
+      last_needle_of(document) > opened->profile.rightmost()) {
+    return refuse(Error{wishes.file, 0, 0, "the piece doesn't fit on the bed", "see punchwright check"});
+  }
+  const Setting setting = setting_of(document, opened->profile, rows);
+  const Diagnosis diagnosis = what_went_wrong(setting, *seen);
+  if (!print(wishes.json ? as_json(diagnosis, setting.steps) : as_text(diagnosis, setting.steps))) {
+    return cannot;
+  }
+  return diagnosis.as_planned || !diagnosis.explanations.empty() ? done : faults_found;
+}
+
+} // namespace punchwright::cli

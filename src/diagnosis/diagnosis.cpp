@@ -1,0 +1,321 @@
+// The search: the planned steps are knitted once, and at each place where a departure is possible a copy is knitted on
+// with it, until the fabric no longer looks as marked.
+#include "diagnosis/diagnosis.hpp"
+
+#include "diagnosis/fitting.hpp"
+#include "diagnosis/remedy.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace punchwright {
+namespace {
+
+constexpr std::size_t most_explanations = 12;
+constexpr long long most_actions_in_pairs = 2'000'000; // about a second
+constexpr double weight_of_pair = 0.05;                // two slips at once are rarer than one
+constexpr double weight_needle_wrong = 9;
+constexpr double weight_hole_wrong = 4;
+constexpr double weight_slipped = 3;
+
+bool passes(const MachineAction& action) {
+  return std::holds_alternative<KnitPass>(action);
+}
+
+// A knitting under way, with how much of it was found to be as marked.
+struct Try {
+  Knitting knitting;
+  int fitting = 0; // rows
+  bool failed = false;
+};
+
+class Search {
+public:
+  Search(const Setting& setting, const SeenFabric& seen)
+      : setting_(setting), fitting_(setting, seen), line_(action_line(setting.steps)),
+        found_(machine_as_found(setting.profile, setting.steps.carriage, setting.card, setting.document.card.loop)),
+        variations_(all_variations(setting.steps, line_)) {}
+
+  Diagnosis all() {
+    planned_ = begin_knitting(found_);
+    for (const MachineAction& action : line_.actions) {
+      if (!knit_on(planned_, action)) {
+        break;
+      }
+    }
+    diagnosis_.as_planned = fitting_.rows_that_fit(planned_.fabric, 0, true) == fitting_.rows();
+    if (diagnosis_.as_planned) {
+      return std::move(diagnosis_);
+    }
+    singles();
+    from_the_marks();
+    if (diagnosis_.explanations.empty()) {
+      pairs();
+    }
+    std::ranges::stable_sort(diagnosis_.explanations, std::greater<>(), &Explanation::weight);
+    if (diagnosis_.explanations.size() > most_explanations) {
+      diagnosis_.explanations.resize(most_explanations);
+    }
+    return std::move(diagnosis_);
+  }
+
+private:
+  // Knits one action on; false: refused, or the fabric no longer looks as marked.
+  bool on(Try& one, const MachineAction& action) {
+    ++actions_;
+    if (one.failed || !knit_on(one.knitting, action)) {
+      one.failed = true;
+      return false;
+    }
+    if (passes(action)) {
+      const int ready = one.knitting.fabric.rows() - fitting_.below() - 2;
+      one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, false);
+      one.failed = one.fitting < std::min(ready, fitting_.rows());
+    }
+    return !one.failed;
+  }
+
+  // Everything that is marked has been knitted, with two rows above it that could still change it.
+  [[nodiscard]] bool done(const Try& one) const { return !one.failed && one.fitting == fitting_.rows(); }
+
+  bool finish(Try& one, std::size_t from) {
+    for (std::size_t at = from; at < line_.actions.size() && !done(one); ++at) {
+      if (!on(one, line_.actions[at])) {
+        return false;
+      }
+    }
+    one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, true);
+    return one.fitting == fitting_.rows();
+  }
+
+  bool vary(Try& one, const Variation& variation) {
+    return std::ranges::all_of(variation.instead, [&](const MachineAction& action) { return on(one, action); });
+  }
+
+  void singles() {
+    Try planned{begin_knitting(found_), 0, false};
+    std::size_t next = 0;
+    for (std::size_t at = 0; at <= line_.actions.size(); ++at) {
+      for (; next < variations_.size() && variations_[next].from == at; ++next) {
+        ++diagnosis_.tried;
+        Try one = planned;
+        if (vary(one, variations_[next]) && finish(one, variations_[next].to)) {
+          explain({variations_[next].departure}, one.knitting.fabric);
+        }
+      }
+      if (at == line_.actions.size() || !on(planned, line_.actions[at])) {
+        return; // beyond the first row that isn't as planned, no departure can explain it
+      }
+    }
+  }
+
+  void pairs() {
+    actions_ = 0;
+    Try planned{begin_knitting(found_), 0, false};
+    std::size_t next = 0;
+    for (std::size_t at = 0; at <= line_.actions.size(); ++at) {
+      for (; next < variations_.size() && variations_[next].from == at; ++next) {
+        Try one = planned;
+        if (vary(one, variations_[next])) {
+          second(one, next);
+        }
+        if (actions_ > most_actions_in_pairs) {
+          return;
+        }
+      }
+      if (at == line_.actions.size() || !on(planned, line_.actions[at])) {
+        return;
+      }
+    }
+  }
+
+  // All second departures behind the first, as far as the fabric looks as marked.
+  void second(Try& one, std::size_t first) {
+    const Variation& before = variations_[first];
+    std::size_t next = first + 1;
+    for (std::size_t at = before.to; at <= line_.actions.size(); ++at) {
+      while (next < variations_.size() && variations_[next].from < at) {
+        ++next;
+      }
+      for (; next < variations_.size() && variations_[next].from == at; ++next) {
+        ++diagnosis_.tried;
+        Try two = one;
+        if (vary(two, variations_[next]) && finish(two, variations_[next].to)) {
+          explain({before.departure, variations_[next].departure}, two.knitting.fabric);
+        }
+      }
+      if (at == line_.actions.size() || actions_ > most_actions_in_pairs || !on(one, line_.actions[at])) {
+        return;
+      }
+    }
+  }
+
+  // Departures that the marks themselves point at: all differences lie in one row.
+  void from_the_marks() {
+    int row = -1;
+    std::vector<Needle> needles;
+    for (int one = 0; one < std::min(fitting_.rows(), planned_.fabric.rows() - fitting_.below()); ++one) {
+      const auto differing = fitting_.differing(planned_.fabric, one);
+      if (!differing.empty()) {
+        if (row >= 0) {
+          holes_wrong();
+          return;
+        }
+        row = one;
+        needles = differing;
+      }
+    }
+    if (row < 0 || row >= static_cast<int>(setting_.rows.rows.size())) {
+      return;
+    }
+    slipped(row, needles);
+    if (setting_.profile.selects == Selects::by_hand) {
+      needle_wrong(row, needles);
+    }
+    holes_wrong();
+  }
+
+  // Marks of dropped stitches and nothing else.
+  void slipped(int row, const std::vector<Needle>& needles) {
+    constexpr std::size_t most = 4;
+    const bool all_dropped = needles.size() <= most && std::ranges::all_of(needles, [&](Needle needle) {
+                               return fitting_.mark_at(row, needle) == Mark::dropped;
+                             });
+    if (all_dropped) {
+      Departure departure;
+      departure.kind = DepartureKind::stitch_slipped;
+      departure.row = row + 1;
+      departure.needles = needles;
+      departure.weight = weight_slipped;
+      diagnosis_.explanations.push_back(
+          {{departure}, departure.weight, remedy_for(setting_, row + fitting_.below(), fitting_.rows(), true, {})});
+    }
+  }
+
+  void needle_wrong(int row, const std::vector<Needle>& needles) {
+    constexpr std::size_t most = 6;
+    if (needles.size() > most) {
+      return;
+    }
+    for (std::size_t at = 0; at < line_.actions.size(); ++at) {
+      const Step& step = setting_.steps.steps[static_cast<std::size_t>(line_.steps[at])];
+      if (step.kind != StepKind::knit_by_hand || step.first_row != row + 1 || !passes(line_.actions[at])) {
+        continue;
+      }
+      // The wrong needles change their position before the pass.
+      Variation variation;
+      variation.departure.kind = DepartureKind::needle_wrong;
+      variation.departure.step = line_.steps[at];
+      variation.departure.row = row + 1;
+      variation.departure.needles = needles;
+      variation.departure.weight = weight_needle_wrong / static_cast<double>(needles.size());
+      variation.from = variation.to = at;
+      const auto planned =
+          needles_in_row(setting_.document, setting_.profile, setting_.rows.rows[static_cast<std::size_t>(row)]);
+      for (const Needle needle : needles) {
+        const bool forward = std::ranges::binary_search(planned, needle);
+        variation.instead.emplace_back(
+            MoveNeedles{{{needle, needle}}, forward ? NeedlePosition::working : NeedlePosition::upper});
+      }
+      try_whole(variation, found_);
+      return;
+    }
+  }
+
+  // A hole too many or too few shows in every repeat; with a loop in every circuit.
+  void holes_wrong() {
+    if (setting_.profile.selects == Selects::by_hand || !setting_.card || setting_.card->rows() == 0) {
+      return;
+    }
+    for (int one = 0; one < std::min({fitting_.rows(), static_cast<int>(setting_.rows.rows.size()),
+                                      planned_.fabric.rows() - fitting_.below()});
+         ++one) {
+      const auto differing = fitting_.differing(planned_.fabric, one);
+      if (differing.empty()) {
+        continue;
+      }
+      const int card_row = setting_.rows.rows[static_cast<std::size_t>(one)].card_row;
+      const int columns = setting_.card->columns();
+      const int from_first = differing.front().position - setting_.profile.card->first_needle.position;
+      const int column = ((from_first % columns) + columns) % columns + 1;
+      auto card = std::make_shared<PunchedCard>(*setting_.card);
+      const bool hole = card->at(card_row, column);
+      for (int row = card_row; row <= card->rows(); row += std::max(1, setting_.rows.circuit)) {
+        card->set(row, column, !hole);
+      }
+      Variation variation;
+      variation.departure.kind = DepartureKind::hole_wrong;
+      variation.departure.row = card_row;
+      variation.departure.column = column;
+      variation.departure.amount = hole ? -1 : 1;
+      variation.departure.weight = weight_hole_wrong;
+      MachineState state = found_;
+      state.card.card = std::move(card);
+      try_whole(variation, state);
+      return; // the lowest row that differs decides
+    }
+  }
+
+  void try_whole(const Variation& variation, const MachineState& state) {
+    ++diagnosis_.tried;
+    Try one{begin_knitting(state), 0, false};
+    for (std::size_t at = 0; at < variation.from; ++at) {
+      if (!on(one, line_.actions[at])) {
+        return;
+      }
+    }
+    if (vary(one, variation) && finish(one, variation.to)) {
+      explain({variation.departure}, one.knitting.fabric);
+    }
+  }
+
+  void explain(std::vector<Departure> departures, const Fabric& fabric) {
+    const int rows = fitting_.rows() + fitting_.below();
+    const int wrong = first_difference(planned_.fabric, fabric, rows);
+    bool only_dropped = wrong >= 0;
+    for (int row = std::max(wrong, 0); row < std::min({rows, fabric.rows(), planned_.fabric.rows()}) && only_dropped;
+         ++row) {
+      const auto one = planned_.fabric.row(row);
+      const auto other = fabric.row(row);
+      for (std::size_t needle = 0; needle < one.size(); ++needle) {
+        only_dropped = only_dropped && (one[needle].yarn == other[needle].yarn || other[needle].missing);
+      }
+    }
+    double weight = departures.size() > 1 ? weight_of_pair : 1;
+    for (const Departure& departure : departures) {
+      weight *= departure.weight;
+    }
+    Remedy remedy = remedy_for(setting_, wrong, fitting_.rows(), only_dropped, departures);
+    diagnosis_.explanations.push_back({std::move(departures), weight, std::move(remedy)});
+  }
+
+  const Setting& setting_;
+  Fitting fitting_;
+  ActionLine line_;
+  MachineState found_;
+  std::vector<Variation> variations_;
+  Knitting planned_;
+  Diagnosis diagnosis_;
+  long long actions_ = 0;
+};
+
+} // namespace
+
+Setting setting_of(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  Setting setting{document, profile, rows, steps_of(document, profile, rows), nullptr};
+  if (profile.card && profile.selects != Selects::by_hand) {
+    setting.card = std::make_shared<const PunchedCard>(planned_card(document, profile, rows));
+  }
+  return setting;
+}
+
+Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen) {
+  return Search(setting, seen).all();
+}
+
+Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,
+                          const SeenFabric& seen) {
+  return what_went_wrong(setting_of(document, profile, rows), seen);
+}
+
+} // namespace punchwright

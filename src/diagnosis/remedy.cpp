@@ -1,0 +1,136 @@
+// How far to ravel back, where the card must stand, which needles must stand forward.
+#include "diagnosis/remedy.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+const char* word_for(Side side) {
+  return side == Side::left ? "left" : "right";
+}
+
+std::string card_words(const Setting& setting, const Remedy& remedy, int next_row) {
+  if (remedy.card_row == 0) {
+    return "";
+  }
+  if (setting.profile.selects == Selects::next_pass) {
+    return fmt::format(
+        " Turn the card until its row {} is under the reader, and leave it released: it moves on with the pass "
+        "that knits row {}.",
+        remedy.card_row, next_row);
+  }
+  return fmt::format(
+      " Lock the card on its row {} and make two free passes, across and back, so that the carriage stores it; then "
+      "release the card.",
+      remedy.card_row);
+}
+
+std::string yarn_words(const Setting& setting, const RowToKnit& row) {
+  const auto name = [&](char key) {
+    const std::string& given = yarn_of(setting.document, key).name;
+    return given.empty() ? "yarn " + std::string(1, key) : given;
+  };
+  if (row.contrast == 0) {
+    return fmt::format(" in {} alone", name(row.main));
+  }
+  return row.all_contrast ? fmt::format(" in {} alone", name(row.contrast))
+                          : fmt::format(" in {} and {}", name(row.main), name(row.contrast));
+}
+
+// What must be put right before going on, whatever is ravelled.
+std::string cause_words(const Setting& setting, const std::vector<Departure>& departures) {
+  std::string text;
+  for (const Departure& departure : departures) {
+    const Step& step = setting.steps.steps[static_cast<std::size_t>(departure.step)];
+    const bool knits = std::ranges::any_of(
+        step.actions, [](const MachineAction& action) { return std::holds_alternative<KnitPass>(action); });
+    if ((departure.kind == DepartureKind::left_out || departure.kind == DepartureKind::part_left_out) && !knits) {
+      text += fmt::format(" Do step {} now.", departure.step + 1);
+    } else if (departure.kind == DepartureKind::hole_wrong) {
+      text += departure.amount > 0
+                  ? fmt::format(" Close the hole in row {}, column {}, with tape on both sides.", departure.row,
+                                departure.column)
+                  : fmt::format(" Punch the hole in row {}, column {}.", departure.row, departure.column);
+    } else if (departure.kind == DepartureKind::card_stuck) {
+      text += " See that the card runs freely and its clips don't catch.";
+    }
+  }
+  return text;
+}
+
+} // namespace
+
+int first_difference(const Fabric& planned, const Fabric& real, int rows) {
+  const int both = std::min({planned.rows(), real.rows(), rows});
+  for (int row = 0; row < both; ++row) {
+    const auto one = planned.row(row);
+    const auto other = real.row(row);
+    for (std::size_t needle = 0; needle < one.size(); ++needle) {
+      if (one[needle].yarn != other[needle].yarn || one[needle].missing != other[needle].missing) {
+        return row;
+      }
+    }
+    if (planned.loose(row) != real.loose(row)) {
+      return row;
+    }
+  }
+  return planned.rows() != real.rows() && both < rows ? both : -1;
+}
+
+Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool only_dropped,
+                  const std::vector<Departure>& departures) {
+  Remedy remedy;
+  if (first_wrong < 0) {
+    remedy.back_to_row = rows_seen;
+    remedy.text = "Nothing shows of it in what is knitted so far: go on.";
+    return remedy;
+  }
+  const int wrong = first_wrong - setting.steps.rows_before + 1; // row to knit
+  const int count = static_cast<int>(setting.rows.rows.size());
+  if (wrong <= 1) {
+    remedy.ravel_rows = rows_seen;
+    remedy.carriage = setting.steps.carriage;
+    remedy.card_row = setting.profile.selects == Selects::by_hand ? 0 : 1;
+    remedy.text = fmt::format("Ravel back all {} rows of the pattern, and begin again with the setting-up.", rows_seen);
+    return remedy;
+  }
+  remedy.back_to_row = wrong - 1;
+  remedy.ravel_rows = std::max(0, rows_seen - remedy.back_to_row);
+  std::string text = remedy.ravel_rows == 0
+                         ? std::string("Nothing needs ravelling.")
+                         : fmt::format("Ravel back {} {}, down to row {}, which is right.", remedy.ravel_rows,
+                                       remedy.ravel_rows == 1 ? "row" : "rows", remedy.back_to_row);
+  if (wrong <= count) {
+    const RowToKnit& next = setting.rows.rows[static_cast<std::size_t>(wrong - 1)];
+    remedy.carriage = other(end_of(next.travel));
+    if (setting.profile.selects != Selects::same_pass) {
+      remedy.forward = needles_in_row(setting.document, setting.profile, next);
+    }
+    if (setting.profile.selects != Selects::by_hand) {
+      remedy.card_row = next.card_row;
+    }
+    text += fmt::format(" The carriage must stand on the {}.", word_for(remedy.carriage));
+    if (!remedy.forward.empty()) {
+      text += fmt::format(" Bring forward the needles of row {}: {}; all others stand back.", wrong,
+                          text_of(runs_of(remedy.forward)));
+    } else if (setting.profile.selects != Selects::same_pass) {
+      text += " No needle stands forward.";
+    }
+    text += card_words(setting, remedy, wrong);
+    text += cause_words(setting, departures);
+    text += fmt::format(" Go on with row {},{}.", wrong, yarn_words(setting, next));
+  } else {
+    text += " Then finish as the last steps say.";
+  }
+  if (only_dropped) {
+    text = "Where only few stitches dropped, latch them up with a hook, row by row, from the dropped loop to the "
+           "needle. Else: " +
+           text;
+  }
+  remedy.text = std::move(text);
+  return remedy;
+}
+
+} // namespace punchwright
