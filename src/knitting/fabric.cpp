@@ -68,8 +68,7 @@ void Fabric::mark_dropped_below(std::size_t needle) {
 }
 
 void Fabric::add_pass(const PassMade& pass) {
-  const bool nothing =
-      std::ranges::none_of(pass.cells, [](const Cell& cell) { return cell.yarn != 0 || cell.missing; });
+  const bool nothing = pass.formed == 0 && pass.let_go == 0;
   if (!rows_.empty() && (nothing || fills_gaps(pass))) {
     Cell* const last = cells_of_last();
     for (std::size_t needle = 0; needle < needles_; ++needle) {
@@ -85,7 +84,7 @@ void Fabric::add_pass(const PassMade& pass) {
   row.loose.insert(row.loose.end(), pass.loose.begin(), pass.loose.end());
   row.loose.insert(row.loose.end(), across_.begin(), across_.end());
   across_.clear();
-  for (std::size_t needle = 0; needle < needles_; ++needle) {
+  for (std::size_t needle = 0; pass.let_go > 0 && needle < needles_; ++needle) {
     if (pass.cells[needle].missing) {
       mark_dropped_below(needle);
       ++dropped_;

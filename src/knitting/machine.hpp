@@ -26,6 +26,8 @@ struct Cell {
 struct PassMade {
   Travel travel = Travel::leftwards;
   std::vector<Cell> cells; // by needle, from the bed's leftmost
+  int formed = 0;          // loops
+  int let_go = 0;          // needles that met an empty feeder
   bool slipped = false;    // some needle in work was passed by
   std::vector<char> loose; // yarns in a feeder that knitted no stitch: they lie across the whole piece
 };

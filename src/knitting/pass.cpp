@@ -52,6 +52,15 @@ private:
     return state_.card.card->at(row, column) == (state_.build.hole == HoleMeans::contrast);
   }
 
+  // By column, from 0; a row of the card is read once, not once for each repeat.
+  [[nodiscard]] std::vector<bool> selection_of(int row) const {
+    std::vector<bool> selected(static_cast<std::size_t>(state_.card.card->columns()));
+    for (std::size_t column = 0; column < selected.size(); ++column) {
+      selected[column] = selected_by(row, static_cast<int>(column) + 1);
+    }
+    return selected;
+  }
+
   [[nodiscard]] bool row_has_contrast(int row) const {
     for (int column = 1; column <= state_.card.card->columns(); ++column) {
       if (selected_by(row, column)) {
@@ -66,12 +75,13 @@ private:
     const int columns = state_.card.card->columns();
     int column = (state_.build.leftmost.position - state_.build.reader_first.position) % columns;
     column = column < 0 ? column + columns : column;
+    const std::vector<bool> selected = selection_of(row);
     const std::size_t count = state_.needles.size();
     const bool ends = with_end_needles && state_.settings.end_needles;
     for (std::size_t index = 0; index < count; ++index) {
       BedNeedle& needle = state_.needles[index];
       if (needle.position == NeedlePosition::working || needle.position == NeedlePosition::upper) {
-        bool forward = selected_by(row, column + 1);
+        bool forward = selected[static_cast<std::size_t>(column)];
         if (ends && !forward) {
           forward = index == 0 || index + 1 == count || !in_work(state_.needles[index - 1]) ||
                     !in_work(state_.needles[index + 1]);
@@ -102,9 +112,13 @@ private:
     made.travel = travel_from(state_.carriage);
     made.cells.resize(state_.needles.size());
     std::array<bool, 2> used{};
+    std::array<int, 4> feeders{}; // by position
+    for (std::size_t position = 0; position < feeders.size(); ++position) {
+      feeders[position] = feeder_for(static_cast<NeedlePosition>(position));
+    }
     for (std::size_t index = 0; index < state_.needles.size(); ++index) {
       BedNeedle& needle = state_.needles[index];
-      const int feeder = feeder_for(needle.position);
+      const int feeder = feeders[static_cast<std::size_t>(needle.position)];
       if (feeder < 0) {
         made.cells[index].slipped = needle.loops > 0;
         made.slipped = made.slipped || in_work(needle);
@@ -119,8 +133,10 @@ private:
       if (yarn != 0) {
         used[static_cast<std::size_t>(feeder)] = true;
         form_loop(index, yarn, made.cells[index]);
+        ++made.formed;
       } else {
         let_go(index, made.cells[index]);
+        made.let_go += made.cells[index].missing ? 1 : 0;
       }
     }
     for (std::size_t feeder = 0; feeder < used.size(); ++feeder) {
