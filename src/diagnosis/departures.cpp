@@ -141,7 +141,6 @@ std::string_view word_for(DepartureKind kind) {
   case DepartureKind::row_more: return "row-more";
   case DepartureKind::card_row_off: return "card-row-off";
   case DepartureKind::card_stuck: return "card-stuck";
-  case DepartureKind::card_jumped: return "card-jumped";
   case DepartureKind::needle_wrong: return "needle-wrong";
   case DepartureKind::hole_wrong: return "hole-wrong";
   case DepartureKind::stitch_slipped: return "stitch-slipped";
@@ -166,8 +165,6 @@ std::string words_of(const Departure& departure, const StepList& list) {
   case DepartureKind::card_stuck:
     return fmt::format("The card did not move on before the pass of row {}, and the same row of it was read again.",
                        departure.row);
-  case DepartureKind::card_jumped:
-    return fmt::format("The card moved on by two rows before the pass of row {}.", departure.row);
   case DepartureKind::needle_wrong:
     return fmt::format("In row {} the wrong needles stood forward: see {}.", departure.row,
                        names_of(departure.needles));

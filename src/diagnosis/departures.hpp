@@ -17,7 +17,6 @@ enum class DepartureKind {
   row_more,
   card_row_off,   // the card stood on another row when it was locked
   card_stuck,     // one pass read the same row of the card again
-  card_jumped,    // one pass skipped a row of the card
   needle_wrong,   // brought forward by hand, or forgotten
   hole_wrong,     // a hole too many in the card, or one too few
   stitch_slipped, // off a needle, by itself

@@ -3,6 +3,7 @@
 #include "plan/steps.hpp"
 
 #include "plan/step_words.hpp"
+#include "plan/yarn_uses.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -18,24 +19,11 @@ std::vector<NeedleSpan> spans_of(const std::vector<Needle>& needles) {
   return spans;
 }
 
-// Which yarn is wanted in which pass, so that a yarn that is taken out is cut or left hanging as its next use demands.
-struct YarnNeed {
-  Side side = Side::right; // where the carriage stands before the pass
-  char main = 0;
-  char contrast = 0;
-};
-
 class StepWriter {
 public:
   StepWriter(const Document& document, const Profile& profile, const RowsToKnit& rows)
       : document_(document), profile_(profile), rows_(rows), end_needles_(end_needles_knit_contrast(document, profile)),
-        rows_between_weights_(std::max(1, static_cast<int>(document.gauge.rows))) {
-    for (const RowToKnit& row : rows.rows) {
-      for (const Pass& pass : passes_of(row)) {
-        needs_.push_back({other(end_of(pass.travel)), pass.main, pass.contrast});
-      }
-    }
-  }
+        uses_(rows), rows_between_weights_(std::max(1, static_cast<int>(document.gauge.rows))) {}
 
   StepList all() {
     set_up();
@@ -281,7 +269,7 @@ private:
       take_out(1);
     }
     if (needles_back && row.contrast == 0) {
-      push_back(selected_for(row_),
+      push_back(selected_needles(document_, profile_, rows_, row_),
                 fmt::format("Push {{}} back to working position: row {} has no contrast stitch.", row_));
     }
     if (feeders_[0] != 0 && feeders_[0] != pass.main) {
@@ -307,65 +295,18 @@ private:
         {MoveNeedles{spans_of(needles), NeedlePosition::working}});
   }
 
-  // What stands forward when the carriage has read the card's row for row `number` to knit, from 1; beyond the last.
-  [[nodiscard]] std::vector<Needle> selected_for(int number) const {
-    const int count = static_cast<int>(rows_.rows.size());
-    RowToKnit row;
-    if (number <= count || document_.card.loop) {
-      const int circuit = rows_.circuit;
-      row = rows_.rows[static_cast<std::size_t>(number <= count ? number - 1 : (number - 1) % circuit)];
-    } else {
-      // An open card's last row is followed by its overlap rows, all holes.
-      row.contrast = profile_.card && profile_.card->hole == HoleMeans::main ? char{0} : 'A';
-    }
-    std::vector<Needle> needles;
-    if (number > count && !document_.card.loop && row.contrast != 0) {
-      for (Needle needle = first_needle_of(document_); needle <= last_needle_of(document_); ++needle.position) {
-        needles.push_back(needle);
-      }
-      return needles;
-    }
-    needles = needles_in_row(document_, profile_, row);
-    if (needles.empty() && end_needles_) {
-      needles = {first_needle_of(document_)};
-      if (stitches_of(document_) > 1) {
-        needles.push_back(last_needle_of(document_));
-      }
-    }
-    return needles;
-  }
-
-  // A yarn is carried up the edge over so many passes at most (common practice; the number from memory).
-  static constexpr std::size_t longest_hanging = 8;
-
-  // Where the yarn is next wanted, and how many passes from now.
-  struct NextUse {
-    Side side = Side::right;
-    std::size_t passes = 0;
-  };
-  [[nodiscard]] std::optional<NextUse> wanted_again(char key) const {
-    for (std::size_t need = need_; need < std::min(needs_.size(), need_ + longest_hanging + 1); ++need) {
-      if (needs_[need].main == key || needs_[need].contrast == key) {
-        return NextUse{needs_[need].side, need - need_};
-      }
-    }
-    return std::nullopt;
-  }
-
   void take_out(std::size_t feeder) {
     const char key = std::exchange(feeders_[feeder], char{0});
     finish_gathered(); // the carriage's side is that behind the rows gathered so far
-    const auto again = wanted_again(key);
-    const bool hangs = again && again->side == side_ && again->passes <= longest_hanging;
+    const auto again = uses_.after(need_, key);
+    const bool hangs = again == side_;
     std::vector<MachineAction> actions{TakeOut{static_cast<int>(feeder) + 1}};
     std::string text = fmt::format("Take {} out of the feeder", yarn(key));
     if (hangs) {
       text += fmt::format(" and let it hang on the {}, where it is wanted again.", word_for_side(side_));
     } else {
       actions.emplace_back(CutYarn{key});
-      text += again && again->side != side_ && again->passes <= longest_hanging
-                  ? " and cut it: it is wanted again on the other side."
-                  : " and cut it.";
+      text += again ? " and cut it: it is wanted again on the other side." : " and cut it.";
     }
     hangs ? hanging_.push_back(key) : (void)std::erase(hanging_, key);
     add(feeder == 0 && !one_feeder()   ? StepKind::main_out
@@ -411,13 +352,14 @@ private:
                                                   : "the card has come to its overlap rows, which select every needle.";
     const bool drops = next_pass() && !one_feeder();
     if (drops) {
-      push_back(selected_for(count + 1), fmt::format("Push {{}} back to working position: {}", after));
+      push_back(selected_needles(document_, profile_, rows_, count + 1),
+                fmt::format("Push {{}} back to working position: {}", after));
     } else {
       set_plain();
     }
     add(StepKind::end_row, fmt::format("Knit one plain row, to the {}.", word_for_side(other(side_))), {KnitPass{}});
     if (drops) {
-      push_back(selected_for(count + 2), "Push {} back to working position.");
+      push_back(selected_needles(document_, profile_, rows_, count + 2), "Push {} back to working position.");
       set_plain();
     }
   }
@@ -437,7 +379,6 @@ private:
   const Profile& profile_;
   const RowsToKnit& rows_;
   bool end_needles_;
-  int rows_between_weights_;
   StepList list_;
   StepPart part_ = StepPart::setting_up;
   Side side_ = Side::right;
@@ -447,7 +388,8 @@ private:
   bool needles_stayed_ = false; // by hand, one feeder: some still stand forward from the row before
   std::array<char, 2> feeders_{};
   std::vector<char> hanging_;
-  std::vector<YarnNeed> needs_;
+  YarnUses uses_;
+  int rows_between_weights_; // 10 cm of work
   std::size_t need_ = 0;
   int rows_since_weights_ = 0;
   std::vector<MachineAction> gathered_;

@@ -19,7 +19,8 @@ constexpr double small_type = 3.2;
 constexpr double line_spacing = 1.28; // of the type size
 constexpr double step_gap = 2.2;      // mm between two steps
 constexpr double box_size = 5.2;
-constexpr double foot_height = 9.0;
+constexpr double care_type = 3.0;
+constexpr double foot_height = 11.0;
 
 //     left
 //     | [ ]   12.  Knit 9 rows (rows 1 to 9), ending on the left.
@@ -40,7 +41,7 @@ public:
       const Step& step = list_.steps[index];
       const auto lines = lines_of(one_line(step.text), step_type, false, frame_.right() - words_);
       const double height = static_cast<double>(lines.size()) * step_type * line_spacing + step_gap;
-      const double heading = part != step.part ? heading_type * 1.9 : 0;
+      const double heading = part != step.part ? heading_type * 2.1 : 0;
       if (y_ + heading + height > bottom()) {
         new_page();
         if (part == step.part) {
@@ -51,7 +52,7 @@ public:
         part = step.part;
         add_heading(std::string(heading_of(step.part)));
       }
-      add_step(static_cast<int>(index) + 1, step, lines);
+      add_step(static_cast<int>(index) + 1, lines);
     }
     for (std::size_t page = 0; page < sheets_.size(); ++page) {
       add_foot(sheets_[page], static_cast<int>(page) + 1);
@@ -84,11 +85,12 @@ private:
   }
 
   void add_heading(const std::string& text) {
+    y_ += heading_type * 0.5;
     shapes().push_back(text_shape({frame_.left(), y_ + heading_type * 0.95}, text, heading_type, Anchor::start, true));
     y_ += heading_type * 1.55;
   }
 
-  void add_step(int number, const Step& step, const std::vector<std::string>& lines) {
+  void add_step(int number, const std::vector<std::string>& lines) {
     RectangleShape box;
     box.corner = {frame_.left(), y_ - 0.6};
     box.width = box_size;
@@ -97,10 +99,9 @@ private:
     shapes().push_back(box);
     const double base = y_ + step_type * 0.86;
     shapes().push_back(text_shape({number_end_, base}, fmt::format("{}.", number), number_type, Anchor::end, true));
-    const bool knits = step.kind == StepKind::knit_rows || step.kind == StepKind::knit_by_hand;
     double line_base = base;
     for (const std::string& line : lines) {
-      shapes().push_back(text_shape({words_, line_base}, fitting_text(line, step_type, knits, frame_.right() - words_),
+      shapes().push_back(text_shape({words_, line_base}, fitting_text(line, step_type, false, frame_.right() - words_),
                                     step_type, Anchor::start, false));
       line_base += step_type * line_spacing;
     }
@@ -112,10 +113,13 @@ private:
     const double y = frame_.bottom() - 1.0;
     const std::string number = fmt::format("page {} of {}", page, sheets_.size());
     foot.push_back(text_shape({frame_.right(), y}, number, small_type, Anchor::end, false, ink::dark));
-    foot.push_back(text_shape(
-        {frame_.left(), y},
-        fitting_text(std::string(care_words), 3.0, false, frame_.width() - width_of(number, small_type, false) - 5.0),
-        3.0, Anchor::start, false, ink::dark));
+    const auto lines =
+        lines_of(std::string(care_words), care_type, false, frame_.width() - width_of(number, small_type, false) - 5.0);
+    double base = y - static_cast<double>(lines.size() - 1) * care_type * line_spacing;
+    for (const std::string& line : lines) {
+      foot.push_back(text_shape({frame_.left(), base}, line, care_type, Anchor::start, false, ink::dark));
+      base += care_type * line_spacing;
+    }
   }
 
   const StepList& list_;

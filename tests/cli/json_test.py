@@ -254,5 +254,99 @@ class TheSchemas(JsonTest):
                 jsonschema.validate(answer, described)
 
 
+class TheSteps(JsonTest):
+    def test_of_every_demo_fit_the_schema_and_are_numbered(self):
+        for path in sorted((SOURCE / "patterns").glob("*.repeat")):
+            with self.subTest(path=path.name):
+                answer = self.answer("steps", path, DONE)
+                self.assertEqual([step["step"] for step in answer["steps"]], list(range(1, len(answer["steps"]) + 1)))
+                text = run("steps", path).text
+                for step in answer["steps"]:
+                    self.assertIn(f"{step['step']}. {step['text']}\n", text)
+
+    def test_their_passes_are_those_of_the_rows(self):
+        """Setting-up, every pass of every row, and the plain row behind the last."""
+        for path in sorted((SOURCE / "patterns").glob("*.repeat")):
+            rows = self.answer("rows", path, DONE)
+            passes = sum(len(row["passes"]) for row in rows["rows"]) + len(rows["setup"]) + 1
+            steps = self.answer("steps", path, DONE)["steps"]
+            self.assertEqual(sum(action["do"] == "pass" for step in steps for action in step["actions"]), passes)
+            self.assertEqual(steps[-1]["counter"], passes)
+
+    def test_on_paper(self):
+        path = SOURCE / "patterns" / "shore-crabs.repeat"
+        for name in ("steps.pdf", "steps.html", "steps.txt"):
+            self.assert_ended(run("steps", path, "-o", self.folder / name), DONE)
+            self.assertGreater((self.folder / name).stat().st_size, 1000)
+        self.assert_refused(run("steps", path, "-o", self.folder / "steps.csv"), ".pdf, .html, .txt")
+        self.assert_refused(run("steps", path, "--json", "-o", self.folder / "steps.pdf"), "--json")
+
+
+class WhatWentWrong(JsonTest):
+    demo = SOURCE / "patterns" / "puffin-cove.repeat"
+
+    def picture(self, rows):
+        """Row 1 last, the knit side; only the rows that are given are looked at."""
+        top = max(rows)
+        lines = [rows.get(row, "?" * 74) for row in range(top, 0, -1)]
+        return self.file("seen.txt", "; what I see\n" + "\n".join(lines) + "\n")
+
+    def explained(self, picture, *options):
+        ended = run("explain", self.demo, "--seen", picture, "--json", *options)
+        answer = json.loads(ended.text)
+        import jsonschema
+
+        jsonschema.validate(answer, schema("explain.schema.json"))
+        return ended, answer
+
+    def test_dropped_ends_are_the_end_needles_that_were_not_pushed_back(self):
+        picture = self.picture({9: "o" + "." * 72 + "o", 11: "?" * 74})
+        ended, answer = self.explained(picture)
+        self.assert_ended(ended, DONE)
+        first = answer["explanations"][0]
+        self.assertEqual((first["departures"][0]["kind"], first["departures"][0]["row"]), ("left-out", 9))
+        self.assertEqual((first["remedy"]["back_to_row"], first["remedy"]["ravel_rows"]), (8, 3))
+        self.assertIn("Step 16 was left out", run("explain", self.demo, "--seen", picture).text)
+
+    def test_a_fabric_as_planned(self):
+        ended, answer = self.explained(self.picture({9: "." * 74}))
+        self.assert_ended(ended, DONE)
+        self.assertTrue(answer["as_planned"])
+
+    def test_what_nothing_explains_is_exit_1(self):
+        ended, answer = self.explained(self.picture({1: "#." * 37, 2: ".#" * 37, 3: "#." * 37, 4: "##" * 37}))
+        self.assert_ended(ended, FAULTS)
+        self.assertEqual(answer["explanations"], [])
+
+    def test_refusals(self):
+        self.assert_refused(run("explain", self.demo, "--seen", self.file("short.txt", "...\n")), "short.txt:1", "74")
+        self.assert_refused(run("explain", self.demo, "--seen", self.folder / "none.txt"), "none.txt")
+        self.assert_refused(run("explain", self.demo), "--seen")
+
+
+class TheProof(JsonTest):
+    def test_of_every_demo(self):
+        for path in sorted((SOURCE / "patterns").glob("*.repeat")):
+            ended = run("prove", path)
+            self.assert_ended(ended, DONE)
+            self.assertIn("Proved:", ended.text)
+
+    def test_the_exported_punch_list_proves_too_and_a_wrong_hole_does_not(self):
+        path = SOURCE / "patterns" / "hood-border.repeat"
+        listed = self.folder / "list.txt"
+        self.assert_ended(run("card", path, "-o", listed), DONE)
+        self.assert_ended(run("prove", path, "--card", listed), DONE)
+        wrong = self.file("wrong.txt", listed.read_text().replace("row 2: ", "row 2: 1-12, ", 1))
+        ended = run("prove", path, "--card", wrong)
+        self.assert_ended(ended, FAULTS)
+        self.assertIn("row 2", ended.text)
+
+    def test_refusals(self):
+        crabs = SOURCE / "patterns" / "shore-crabs.repeat"
+        self.assert_refused(run("prove", crabs, "--card", self.file("list.txt", "row 1: 1\n")), "reads no card")
+        demo = SOURCE / "patterns" / "hood-border.repeat"
+        self.assert_refused(run("prove", demo, "--card", self.file("list.txt", "row 1: 99\n")), "list.txt:1", "1 to 12")
+
+
 if __name__ == "__main__":
     command.main()
