@@ -112,6 +112,7 @@ Result<std::vector<OutputFile>> card_files(const Document& document, const Profi
     // A cutting machine gets one card a file, as large as it is: neither paper nor print correction mean anything to
     // it.
     std::vector<OutputFile> files;
+    files.reserve(job.plan.cards.size());
     for (const Card& card : job.plan.cards) {
       files.push_back({numbered_path(path, card.number), svg_of(card_on_its_own(job, card))});
     }

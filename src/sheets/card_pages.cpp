@@ -40,7 +40,10 @@ void add_cross(std::vector<Shape>& marks, Point centre) {
 void add_flap(std::vector<Shape>& marks, Point corner, double width, int next_part) {
   const double top = corner.y - flap_height;
   const Paint hatch = line_paint(ink::faint, 0.3);
-  for (double x = corner.x - flap_height; x < corner.x + width; x += 3.0) {
+  constexpr double apart = 3.0; // mm
+  const int lines = static_cast<int>(std::ceil((width + flap_height) / apart));
+  for (int line = 0; line < lines; ++line) {
+    const double x = corner.x - flap_height + line * apart;
     const double from = std::max(x, corner.x);
     const double to = std::min(x + flap_height, corner.x + width);
     if (to > from) {
