@@ -38,6 +38,30 @@ struct StrokeTo {
 };
 struct EndStroke {};
 
+struct ChooseSymmetry {
+  std::optional<Frieze> frieze;
+};
+struct ChooseInterior {
+  Interior interior = Interior::outline;
+};
+struct PressHere {}; // the tool's button at the cursor, by key: begins, and at another place ends
+struct SetDown {};   // what hangs over the drawing
+struct HangOver {    // to be placed and set down
+  Grid drawing;
+  std::string name;
+  bool see_through = false;
+};
+struct MakeItSo { // the nearest drawing that has the group
+  FriezeGroup group = FriezeGroup::p1;
+};
+struct TypeLettering {
+  std::string words;
+  LetterHeight height = LetterHeight::seven;
+};
+struct SearchMotifs {
+  std::string words;
+};
+
 struct MoveCursor {
   int columns = 0;
   int rows = 0;
@@ -120,7 +144,8 @@ struct Say {
 };
 
 using Action =
-    std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, MoveCursor,
+    std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
+                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
                  PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
                  Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile, BeginDesign,
                  SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;

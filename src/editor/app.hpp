@@ -5,10 +5,13 @@
 #include "design/document.hpp"
 #include "design/history.hpp"
 #include "design/repeat_file.hpp"
+#include "drawing/alphabet.hpp"
+#include "drawing/frieze.hpp"
 #include "editor/caches.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/dialogs.hpp"
 #include "editor/theme.hpp"
+#include "editor/tools.hpp"
 #include "machine/profile.hpp"
 
 #include <filesystem>
@@ -29,7 +32,7 @@ struct Work {
   std::uint64_t opening = 0; // grows with every design opened; with the revision, the key of the caches
 };
 
-enum class Tab { design, yarns, machine, piece, card };
+enum class Tab { design, tools, yarns, machine, piece, card };
 enum class Pen { opposite, contrast, main };
 
 // How it is looked at. Never part of what is saved.
@@ -46,10 +49,14 @@ struct View {
   float findings_width = 0;
   bool findings_open = true;
   Pen pen = Pen::opposite;
-  float text_size = 1.0F;           // 0.8 to 2.5
-  ScreenBox canvas;                 // where the drawing stood in the last frame, without its margins
-  bool focus_drawing = true;        // the next frame gives the keys to the drawing
-  ScreenBox piece_box;              // room for the picture of the piece in the last frame
+  Tool tool = Tool::pen;
+  Interior interior = Interior::outline; // of rectangles and ellipses
+  std::optional<Area> marked;            // the marked area; it may go round the edges
+  std::optional<Frieze> symmetry;        // every stroke is completed under it
+  float text_size = 1.0F;                // 0.8 to 2.5
+  ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
+  bool focus_drawing = true;             // the next frame gives the keys to the drawing
+  ScreenBox piece_box;                   // room for the picture of the piece in the last frame
   int part_step = 0;                // the next frame gives the keys to the next part of the window, or the one before
   bool open_menus = false;          // the next frame opens the first menu
   bool piece_large = false;         // the piece takes the drawing's place
@@ -59,13 +66,6 @@ struct View {
     double x = 0;
     double y = 0;
   } piece_middle; // mm from the piece's middle to the room's, y upwards
-};
-
-// A stroke of the pen that is being drawn.
-struct Stroke {
-  Cell last; // unwrapped: it may run on into the neighbours
-  bool contrast = true;
-  bool refused = false; // a stitch in a band of one yarn was passed
 };
 
 enum class Tone { plain, good, trouble };
@@ -78,6 +78,12 @@ struct Session {
   Tone tone = Tone::plain;
   Dialog dialog;
   std::optional<Stroke> stroke;
+  std::optional<Floating> floating;  // waits to be set down
+  std::string clipboard;             // what other programs put there; set before it is pasted
+  std::optional<std::string> copied; // for the clipboard; the window takes it
+  std::string lettering;             // the words that are typed
+  LetterHeight letter_height = LetterHeight::seven;
+  std::string motif_search;
   std::string open_field;    // the settings' field that is being changed: all its changes are one step
   double ruler_across = 150; // mm: what the printed rulers measured
   double ruler_upwards = 150;

@@ -1,4 +1,5 @@
 // Every action finds the part that carries it out, and what is open is closed first.
+#include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
 
 #include <algorithm>
@@ -36,6 +37,17 @@ void keep_cursor_inside(App& app) {
   Cell& cursor = app.view.cursor;
   cursor.column = std::clamp(cursor.column, 0, grid.width() - 1);
   cursor.row = std::clamp(cursor.row, 0, grid.height() - 1);
+  if (app.view.marked) {
+    app.view.marked = marked(*app.view.marked, grid);
+  }
+  if (app.view.symmetry && unusable_frieze(*app.view.symmetry, grid.width(), grid.height())) {
+    const FriezeGroup group = app.view.symmetry->group; // the size has changed under it
+    const Frieze centred = centred_frieze(group, grid.width(), grid.height());
+    app.view.symmetry.reset();
+    if (!unusable_frieze(centred, grid.width(), grid.height())) {
+      app.view.symmetry = centred;
+    }
+  }
 }
 
 void change_field(App& app, const ChangeField& action) {
@@ -71,6 +83,19 @@ struct Applier {
   void operator()(const BeginStroke& action) const { apply_drawing(app, action); }
   void operator()(const StrokeTo& action) const { apply_drawing(app, action); }
   void operator()(const EndStroke& action) const { apply_drawing(app, action); }
+  void operator()(const ChooseSymmetry& action) const { app.view.symmetry = action.frieze; }
+  void operator()(const ChooseInterior& action) const { app.view.interior = action.interior; }
+  void operator()(const PressHere& action) const { apply_drawing(app, action); }
+  void operator()(const SetDown&) const { set_down(app); }
+  void operator()(const HangOver& action) const {
+    hang_over(app, Floating{action.drawing, app.view.cursor, action.name, {}, action.see_through});
+  }
+  void operator()(const MakeItSo& action) const { make_it_so(app, action.group); }
+  void operator()(const TypeLettering& action) const {
+    app.session.lettering = action.words;
+    app.session.letter_height = action.height;
+  }
+  void operator()(const SearchMotifs& action) const { app.session.motif_search = action.words; }
   void operator()(const MoveCursor& action) const { apply_drawing(app, action); }
   void operator()(const PlaceCursor& action) const { apply_drawing(app, action); }
   void operator()(const ZoomAt& action) const { apply_view(app, action); }

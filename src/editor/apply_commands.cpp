@@ -87,10 +87,10 @@ void step_finding(App& app, int by) {
     say(app, "Nothing found: the repeat can be knitted as it is", Tone::good);
     return;
   }
-  const auto present = std::ranges::find(listed, app.view.finding, &Listed::finding);
+  const auto present = std::ranges::find_if(listed, [&](const Listed& entry) { return entry.holds(app.view.finding); });
   const int place = static_cast<int>(present - listed.begin());
   const int next = present == listed.end() ? (by > 0 ? 0 : count - 1) : (place + by + count) % count;
-  apply_view(app, ChooseFinding{listed[static_cast<std::size_t>(next)].finding});
+  apply_view(app, ChooseFinding{listed[static_cast<std::size_t>(next)].finding()});
 }
 
 // Commands that change the drawing and nothing else, as edits.
@@ -115,9 +115,25 @@ std::optional<Edit> edit_of(const App& app, Command command) {
   }
 }
 
-void toggle_stitch(App& app) {
-  apply_drawing(app, BeginStroke{app.view.cursor, false});
-  apply_drawing(app, EndStroke{});
+// Commands that work on the marked area or on what hangs over the drawing where there is one.
+bool is_for_area(const App& app, Command command) {
+  switch (command) {
+  case Command::copy:
+  case Command::cut:
+  case Command::paste:
+  case Command::mark_all:
+  case Command::turn:
+  case Command::fill_marked: return true;
+  case Command::mirror_sideways:
+  case Command::mirror_upwards:
+  case Command::invert: return app.view.marked || app.session.floating;
+  case Command::clear:
+  case Command::shift_left:
+  case Command::shift_right:
+  case Command::shift_up:
+  case Command::shift_down: return app.view.marked.has_value();
+  default: return false;
+  }
 }
 
 void run_file_command(App& app, Command command) {
@@ -136,6 +152,11 @@ void run_file_command(App& app, Command command) {
   }
 }
 
+void choose_tool(App& app, Tool tool) {
+  app.session.stroke.reset();
+  app.view.tool = tool;
+}
+
 void run_view_command(App& app, Command command) {
   View& view = app.view;
   // By keys the cursor is what one looks at: it stays where it is, and comes into sight where it was out of it.
@@ -148,6 +169,15 @@ void run_view_command(App& app, Command command) {
   case Command::pen_opposite: view.pen = Pen::opposite; return;
   case Command::pen_contrast: view.pen = Pen::contrast; return;
   case Command::pen_main: view.pen = Pen::main; return;
+  case Command::tool_pen: return choose_tool(app, Tool::pen);
+  case Command::tool_line: return choose_tool(app, Tool::line);
+  case Command::tool_rectangle: return choose_tool(app, Tool::rectangle);
+  case Command::tool_ellipse: return choose_tool(app, Tool::ellipse);
+  case Command::tool_flood: return choose_tool(app, Tool::flood);
+  case Command::tool_mark: return choose_tool(app, Tool::mark);
+  case Command::filled:
+    view.interior = view.interior == Interior::filled ? Interior::outline : Interior::filled;
+    return;
   case Command::zoom_in: return zoom(1.25F);
   case Command::zoom_out: return zoom(0.8F);
   case Command::zoom_fit:
@@ -167,7 +197,10 @@ void run_view_command(App& app, Command command) {
   case Command::show_findings: view.findings_open = !view.findings_open; return;
   case Command::larger_text: view.text_size = std::min(2.5F, view.text_size + 0.1F); return;
   case Command::smaller_text: view.text_size = std::max(0.8F, view.text_size - 0.1F); return;
-  case Command::focus_drawing: view.focus_drawing = true; return;
+  case Command::focus_drawing:
+    give_up(app);
+    view.focus_drawing = true;
+    return;
   case Command::next_part: view.part_step = 1; return;
   case Command::previous_part: view.part_step = -1; return;
   case Command::open_menus: view.open_menus = true; return;
@@ -180,14 +213,19 @@ void run_view_command(App& app, Command command) {
 
 void run_command(App& app, Command command) {
   const Menu menu = info_of(command).menu;
-  if (menu == Menu::view || menu == Menu::help || command == Command::pen_opposite ||
-      command == Command::pen_contrast || command == Command::pen_main) {
+  if (menu == Menu::view || menu == Menu::help || (command >= Command::tool_pen && command <= Command::pen_main)) {
     return run_view_command(app, command);
+  }
+  if (command == Command::toggle_stitch) {
+    return apply_drawing(app, PressHere{}); // may end a shape that is being drawn
   }
   close_step(app);
   app.session.message.clear();
   if (menu == Menu::file) {
     return run_file_command(app, command);
+  }
+  if (is_for_area(app, command)) {
+    return run_area_command(app, command);
   }
   if (const auto change = edit_of(app, command)) {
     if (edit(app, *change) && command == Command::insert_row) {
@@ -198,7 +236,7 @@ void run_command(App& app, Command command) {
   switch (command) {
   case Command::undo: return undo_or_redo(app, true);
   case Command::redo: return undo_or_redo(app, false);
-  case Command::toggle_stitch: return toggle_stitch(app);
+  case Command::set_down: return set_down(app);
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);
   case Command::join_band: return join_band(app);

@@ -1,4 +1,5 @@
-// Strokes of the pen, the cursor, zoom and findings: what changes while one looks at the drawing.
+// The tools: strokes, shapes and marks, by the pointer and by keys.
+#include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
 
 #include <algorithm>
@@ -22,17 +23,28 @@ bool two_yarns_in(const Document& design, int row) {
   return design.bands[band_index_at(design, row)].contrast.has_value();
 }
 
-// Draws the cells that may be drawn, and remembers whether some may not.
+// The stitches inside the repeat, and all that belong to them under the symmetry.
+CompletedStroke completed(const App& app, const std::vector<Cell>& cells) {
+  const Grid& grid = app.work.design.grid;
+  CompletedStroke stroke;
+  if (!app.view.symmetry) {
+    stroke.cells = on_repeat(cells, grid);
+    return stroke;
+  }
+  return complete_stroke(on_repeat(cells, grid), *app.view.symmetry, grid.width(), grid.height());
+}
+
+// Draws the cells that may be drawn, and says where some may not.
 void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
   const Document& design = app.work.design;
+  const CompletedStroke stroke = completed(app, cells);
   SetCells change{{}, contrast};
   std::optional<int> refused;
-  for (const Cell cell : cells) {
-    const Cell at = wrapped(cell, design.grid.width(), design.grid.height());
-    if (contrast && !two_yarns_in(design, at.row)) {
-      refused = at.row;
+  for (const Cell cell : stroke.cells) {
+    if (contrast && !two_yarns_in(design, cell.row)) {
+      refused = cell.row;
     } else {
-      change.cells.push_back(at);
+      change.cells.push_back(cell);
     }
   }
   edit(app, change);
@@ -41,7 +53,56 @@ void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
         fmt::format("Row {} lies in a band of one yarn: give the band a contrast (tab Yarns) to draw in it",
                     *refused + 1),
         Tone::trouble);
+  } else if (!stroke.without_partner.empty()) {
+    say(app, "Some stitches are left out: under the symmetry their partners would lie above or below the drawing",
+        Tone::trouble);
   }
+}
+
+// The stitches that a shape covers, unwrapped.
+std::vector<Cell> cells_of_shape(Tool tool, Interior interior, Cell from, Cell to) {
+  switch (tool) {
+  case Tool::line: return line_cells(from, to);
+  case Tool::rectangle: return rectangle_cells(from, to, interior);
+  case Tool::ellipse: return ellipse_cells(from, to, interior);
+  default: return {};
+  }
+}
+
+bool lies_on_floating(const App& app, Cell at) {
+  const Floating& floating = *app.session.floating;
+  const Area area{floating.corner, floating.drawing.width(), floating.drawing.height()};
+  return lies_in(at, marked(area, app.work.design.grid), app.work.design.grid);
+}
+
+// A press of the button on what hangs over the drawing takes hold of it, beside it sets it down.
+bool press_on_floating(App& app, const BeginStroke& action) {
+  if (!app.session.floating) {
+    return false;
+  }
+  if (action.erase) {
+    give_up(app);
+  } else if (lies_on_floating(app, action.at)) {
+    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}};
+  } else {
+    set_down(app);
+  }
+  return true;
+}
+
+void begin_marking(App& app, const BeginStroke& action) {
+  const Grid& grid = app.work.design.grid;
+  if (action.erase) {
+    app.view.marked.reset();
+    return;
+  }
+  if (app.view.marked && lies_in(action.at, *app.view.marked, grid)) {
+    lift(app);
+    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}};
+    return;
+  }
+  app.view.marked = area_between(action.at, action.at, grid);
+  app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, false, {}};
 }
 
 } // namespace
@@ -51,10 +112,26 @@ void apply_drawing(App& app, const BeginStroke& action) {
   app.session.message.clear();
   const Grid& grid = app.work.design.grid;
   const Cell at = wrapped(action.at, grid.width(), grid.height());
-  const bool contrast = !action.erase && pen_draws_contrast(app, at);
-  app.work.history.begin_drag(contrast ? "draw" : "erase");
-  app.session.stroke = Stroke{action.at, contrast, false};
-  draw(app, {action.at}, contrast);
+  const Tool tool = app.view.tool;
+  if (!press_on_floating(app, action)) {
+    const bool contrast = !action.erase && pen_draws_contrast(app, at);
+    switch (tool) {
+    case Tool::mark: begin_marking(app, action); break;
+    case Tool::flood:
+      app.work.history.begin_drag("fill");
+      draw(app, flood_cells(grid, at), contrast);
+      close_step(app);
+      break;
+    case Tool::pen:
+      app.work.history.begin_drag(contrast ? "draw" : "erase");
+      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
+      draw(app, {action.at}, contrast);
+      break;
+    default:
+      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, completed(app, {action.at}).cells};
+      break;
+    }
+  }
   app.view.cursor = at;
 }
 
@@ -63,20 +140,84 @@ void apply_drawing(App& app, const StrokeTo& action) {
     return;
   }
   const Grid& grid = app.work.design.grid;
-  draw(app, line_between(app.session.stroke->last, action.at), app.session.stroke->contrast);
-  app.session.stroke->last = action.at;
+  Stroke& stroke = *app.session.stroke;
+  if (stroke.moves_floating && app.session.floating) {
+    Cell& corner = app.session.floating->corner;
+    corner = Cell{corner.column + action.at.column - stroke.last.column, corner.row + action.at.row - stroke.last.row};
+  } else if (stroke.tool == Tool::mark) {
+    app.view.marked = area_between(stroke.from, action.at, grid);
+  } else if (stroke.tool == Tool::pen) {
+    draw(app, line_cells(stroke.last, action.at), stroke.contrast);
+  } else {
+    stroke.preview = completed(app, cells_of_shape(stroke.tool, app.view.interior, stroke.from, action.at)).cells;
+  }
+  stroke.last = action.at;
   app.view.cursor = wrapped(action.at, grid.width(), grid.height());
 }
 
 void apply_drawing(App& app, const EndStroke&) {
+  if (!app.session.stroke) {
+    return;
+  }
+  const Stroke stroke = *app.session.stroke;
+  if (stroke.tool == Tool::line || stroke.tool == Tool::rectangle || stroke.tool == Tool::ellipse) {
+    app.work.history.begin_drag(stroke.tool == Tool::line        ? "line"
+                                : stroke.tool == Tool::rectangle ? "rectangle"
+                                                                 : "ellipse");
+    draw(app, cells_of_shape(stroke.tool, app.view.interior, stroke.from, stroke.last), stroke.contrast);
+  }
+  close_step(app);
+}
+
+// By keys a shape has its two corners from two presses; the pen turns the stitch, and what hangs is set down.
+void apply_drawing(App& app, const PressHere&) {
+  if (app.session.floating) {
+    return set_down(app);
+  }
   if (app.session.stroke) {
-    close_step(app);
+    return apply_drawing(app, EndStroke{});
+  }
+  apply_drawing(app, BeginStroke{app.view.cursor, false});
+  if (app.view.tool == Tool::pen) {
+    apply_drawing(app, EndStroke{});
+  }
+}
+
+bool give_up(App& app) {
+  if (app.session.stroke && app.session.stroke->tool != Tool::pen) {
+    app.session.stroke.reset();
+    return true;
+  }
+  if (app.session.floating) {
+    app.session.floating.reset();
+    say(app, "Nothing was set down");
+    return true;
+  }
+  if (app.view.marked) {
+    app.view.marked.reset();
+    return true;
+  }
+  return false;
+}
+
+// What the arrow keys move besides the cursor: what hangs over the drawing, or the shape's other corner.
+void move_by_keys(App& app, const MoveCursor& action) {
+  if (app.session.floating) {
+    Cell& corner = app.session.floating->corner;
+    corner = Cell{corner.column + action.columns, corner.row + action.rows};
+  } else if (app.session.stroke) {
+    const Cell last = app.session.stroke->last;
+    apply_drawing(app, StrokeTo{Cell{last.column + action.columns, last.row + action.rows}});
   }
 }
 
 void apply_drawing(App& app, const MoveCursor& action) {
   const Grid& grid = app.work.design.grid;
   Cell& cursor = app.view.cursor;
+  if (app.session.floating || app.session.stroke) {
+    move_by_keys(app, action);
+    return show(app, app.session.floating ? app.session.floating->corner : cursor);
+  }
   if (action.draw) {
     // Drawing with the keys: the stitch that is left decides, as the first stitch of a stroke does for the mouse.
     const bool contrast = app.view.pen == Pen::main       ? false
@@ -97,160 +238,6 @@ void apply_drawing(App& app, const PlaceCursor& action) {
   app.view.cursor =
       Cell{std::clamp(action.at.column, 0, grid.width() - 1), std::clamp(action.at.row, 0, grid.height() - 1)};
   show(app, app.view.cursor);
-}
-
-CanvasLayout layout_of(const App& app, const ScreenBox& box) {
-  const Document& design = app.work.design;
-  const View& view = app.view;
-  const double stitch = design.gauge.stitch_mm();
-  const double row = design.gauge.row_mm();
-  CanvasLayout layout;
-  layout.columns = design.grid.width();
-  layout.rows = design.grid.height();
-  layout.strips_up_to = app.caches.strips_up_to;
-  const auto set_zoom = [&](float zoom) {
-    const CellSize size = cell_size(stitch, row, zoom);
-    layout.cell_width = size.width;
-    layout.cell_height = size.height;
-    const float writing = 16.0F * app.theme.scale;
-    layout.strip_height = size.height >= 9.0F * app.theme.scale ? writing : std::max(2.0F, size.height * 0.5F);
-  };
-  if (view.zoom) {
-    set_zoom(*view.zoom * app.theme.scale);
-  } else {
-    // All of the repeat and a few stitches of its neighbours. The whole width is always seen; what is too tall for a
-    // legible size is shown from row 1 up.
-    const auto columns = static_cast<float>(layout.columns);
-    const auto rows = static_cast<float>(layout.rows);
-    const float smallest = 3.0F * app.theme.scale / static_cast<float>(row);
-    const float largest = 34.0F * app.theme.scale / static_cast<float>(row);
-    const float across = zoom_to_fit(stitch, row, columns + 6.0F, 1.0F, box);
-    float zoom = zoom_to_fit(stitch, row, columns + 6.0F, rows + 4.0F, box);
-    const bool tall = zoom < smallest;
-    zoom = std::min(std::clamp(zoom, smallest, largest), across);
-    set_zoom(zoom);
-    while (!tall && zoom > smallest && tile_height(layout) + 2 * layout.cell_height > box.height()) {
-      zoom *= 0.95F; // strips take room too
-      set_zoom(zoom);
-    }
-  }
-  const ScreenPoint middle = box.middle();
-  const float across = static_cast<float>(layout.columns) * layout.cell_width;
-  const float tall = tile_height(layout);
-  layout.origin.x = std::round(middle.x - across / 2 + view.pan.x);
-  layout.origin.y = std::round(middle.y + tall / 2 + view.pan.y);
-  if (!view.zoom && tall + 2 * layout.cell_height > box.height()) {
-    layout.origin.y = std::round(box.bottom - 2 * layout.cell_height + view.pan.y);
-  }
-  return layout;
-}
-
-void apply_view(App& app, const ZoomAt& action) {
-  View& view = app.view;
-  const CanvasLayout before = layout_of(app, view.canvas);
-  // Where the anchor lies in the drawing, in stitches and in parts of the repeat's height.
-  const float column = (action.anchor.x - before.origin.x) / before.cell_width;
-  const float height = (before.origin.y - action.anchor.y) / tile_height(before);
-  const auto row_mm = static_cast<float>(app.work.design.gauge.row_mm());
-  const float present = view.zoom ? *view.zoom : before.cell_height / row_mm / app.theme.scale;
-  view.zoom = std::clamp(present * action.factor, 2.0F / row_mm, 80.0F / row_mm);
-  const CanvasLayout after = layout_of(app, view.canvas);
-  view.pan.x += action.anchor.x - (after.origin.x + column * after.cell_width);
-  view.pan.y += action.anchor.y - (after.origin.y - height * tile_height(after));
-}
-
-void show(App& app, Cell cell) {
-  const ScreenBox& canvas = app.view.canvas;
-  if (canvas.width() <= 0) {
-    return;
-  }
-  const ScreenBox box = box_of(layout_of(app, canvas), cell);
-  const float margin = 2 * box.height();
-  ScreenPoint by;
-  if (box.left < canvas.left + margin) {
-    by.x = canvas.left + margin - box.left;
-  } else if (box.right > canvas.right - margin) {
-    by.x = canvas.right - margin - box.right;
-  }
-  if (box.top < canvas.top + margin) {
-    by.y = canvas.top + margin - box.top;
-  } else if (box.bottom > canvas.bottom - margin) {
-    by.y = canvas.bottom - margin - box.bottom;
-  }
-  if (by.x != 0 || by.y != 0) {
-    apply(app, PanBy{by});
-  }
-}
-
-namespace {
-
-// Where the settings are that a finding speaks of.
-std::optional<Tab> tab_for(FindingId id) {
-  switch (id) {
-  case FindingId::yarns_too_alike: return Tab::yarns;
-  case FindingId::card_too_short_for_loop:
-  case FindingId::card_longer_than_blank: return Tab::card;
-  case FindingId::piece_wider_than_bed:
-  case FindingId::piece_off_bed:
-  case FindingId::repeat_on_needles:
-  case FindingId::repeat_cut_at_edges: return Tab::piece;
-  default: return std::nullopt;
-  }
-}
-
-} // namespace
-
-void apply_view(App& app, const ChooseFinding& action) {
-  const int count = static_cast<int>(app.caches.findings.size());
-  if (action.finding < 0 || action.finding >= count) {
-    app.view.finding = -1;
-    return;
-  }
-  app.view.finding = action.finding;
-  app.view.finding_wanted = true;
-  app.view.focus_drawing = true;
-  const Finding& finding = app.caches.findings[static_cast<std::size_t>(action.finding)];
-  app.view.tab = tab_for(finding.id).value_or(app.view.tab);
-  const auto mark = std::ranges::find(app.caches.marks, action.finding, &Mark::finding);
-  if (mark == app.caches.marks.end()) {
-    return;
-  }
-  const Cell place{mark->first_column, mark->row};
-  if (finding.row >= 0) {
-    app.view.cursor = place;
-  }
-  show(app, place);
-}
-
-void apply_view(App& app, const ZoomPiece& action) {
-  View& view = app.view;
-  const double before = app.caches.piece.painter.px_per_mm();
-  if (before <= 0) {
-    return;
-  }
-  const ScreenPoint middle = view.piece_box.middle();
-  // mm from the room's middle to the anchor, before and after
-  const double x = (action.anchor.x - middle.x) / before;
-  const double y = (middle.y - action.anchor.y) / before;
-  const double after = std::clamp<double>(before * action.factor, 0.2, 90 / app.work.design.gauge.row_mm());
-  view.piece_zoom = after;
-  view.piece_middle.x += x * (1 - before / after);
-  view.piece_middle.y += y * (1 - before / after);
-}
-
-void apply_view(App& app, const PanPiece& action) {
-  View& view = app.view;
-  const double px = app.caches.piece.painter.px_per_mm();
-  if (px <= 0) {
-    return;
-  }
-  const Document& design = app.work.design;
-  view.piece_zoom = view.piece_zoom.value_or(px);
-  // At least the cloth's edge stays in the room's middle.
-  const double aside = stitches_of(design) * design.gauge.stitch_mm() / 2;
-  const double up = static_cast<double>(app.caches.rows.rows.size()) * design.gauge.row_mm() / 2;
-  view.piece_middle.x = std::clamp(view.piece_middle.x - action.by.x / px, -aside, aside);
-  view.piece_middle.y = std::clamp(view.piece_middle.y + action.by.y / px, -up, up);
 }
 
 } // namespace punchwright::editor

@@ -4,7 +4,9 @@
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright::editor {
 
@@ -143,13 +145,15 @@ void export_files(App& app, PathDialog dialog, const fs::path& path, bool replac
       return;
     }
   }
-  for (const OutputFile& file : *files) {
-    if (const Failure failure = write_file(file.path, file.bytes)) {
-      dialog.trouble = failure->text();
-      dialog.ask_replace = false;
-      app.session.dialog = dialog;
-      return;
-    }
+  std::vector<NewContent> contents;
+  std::ranges::transform(*files, std::back_inserter(contents), [](const OutputFile& file) {
+    return NewContent{file.path, file.bytes};
+  });
+  if (const Failure failure = write_files(contents)) {
+    dialog.trouble = failure->text();
+    dialog.ask_replace = false;
+    app.session.dialog = dialog;
+    return;
   }
   app.session.dialog = NoDialog{};
   app.session.folder = path.parent_path();

@@ -20,6 +20,19 @@ void apply_drawing(App& app, const EndStroke& action);
 void apply_drawing(App& app, const MoveCursor& action);
 void apply_drawing(App& app, const PlaceCursor& action);
 
+void apply_drawing(App& app, const PressHere& action);
+// Gives up the shape, or what hangs over the drawing, or the mark: the first of them that there is. False: none was.
+bool give_up(App& app);
+
+// What is marked, and what hangs over the drawing.
+void hang_over(App& app, Floating floating);
+void lift(App& app); // the marked area, to be moved
+void set_down(App& app);
+void run_area_command(App& app, Command command);
+void make_it_so(App& app, FriezeGroup group);
+// The area that commands work on: the marked one, or all of the drawing.
+[[nodiscard]] Area area_at_work(const App& app);
+
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);
 void apply_view(App& app, const ZoomPiece& action);

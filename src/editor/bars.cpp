@@ -33,7 +33,7 @@ bool begins_group(Command command) {
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
-struct Tool {
+struct ToolButton {
   Command command;
   const char* label;
 };
@@ -41,7 +41,7 @@ struct Tool {
 // The toolbar: groups with a gap between them, in the order of use.
 struct ToolGroup {
   int line = 0; // where the toolbar has two lines
-  std::vector<Tool> tools;
+  std::vector<ToolButton> tools;
 };
 
 const std::vector<ToolGroup>& tool_groups(std::vector<ToolGroup>& groups) {
@@ -65,7 +65,7 @@ const std::vector<ToolGroup>& tool_groups(std::vector<ToolGroup>& groups) {
   return groups;
 }
 
-float width_of(const Tool& tool) {
+float width_of(const ToolButton& tool) {
   return ImGui::CalcTextSize(tool.label).x + 2 * ImGui::GetStyle().FramePadding.x;
 }
 
@@ -75,7 +75,7 @@ constexpr float between_groups = 16;
 float width_of_all(const std::vector<ToolGroup>& groups, float unit) {
   float wide = 24 * unit;
   for (const ToolGroup& group : groups) {
-    for (const Tool& tool : group.tools) {
+    for (const ToolButton& tool : group.tools) {
       wide += width_of(tool) + between_tools * unit;
     }
     wide += between_groups * unit;
@@ -143,7 +143,7 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
     const bool new_line = two && group.line != line;
     line = group.line;
     float gap = between_groups;
-    for (const Tool& tool : group.tools) {
+    for (const ToolButton& tool : group.tools) {
       if (!first && !(new_line && gap == between_groups)) {
         ImGui::SameLine(0, gap * unit);
       }

@@ -113,7 +113,7 @@ void find_marks(const Work& work, Caches& caches) {
 // by row, so it stands not far behind in the list.
 Listed* same_on_repeat(const Finding& finding, Caches& caches) {
   for (auto entry = caches.listed.rbegin(); entry != caches.listed.rend(); ++entry) {
-    const Finding& other = caches.findings[static_cast<std::size_t>(entry->finding)];
+    const Finding& other = caches.findings[entry->group.first];
     if (other.id != finding.id || other.row != finding.row) {
       return nullptr;
     }
@@ -127,13 +127,13 @@ Listed* same_on_repeat(const Finding& finding, Caches& caches) {
 void list_findings(Caches& caches) {
   caches.listed.clear();
   caches.faults = caches.warnings = caches.notes = 0;
-  for (std::size_t index = 0; index < caches.findings.size(); ++index) {
-    const Finding& finding = caches.findings[index];
+  for (const FindingGroup& group : gathered(caches.findings)) {
+    const Finding& finding = caches.findings[group.first];
     if (Listed* const same = finding.on_piece ? same_on_repeat(finding, caches) : nullptr) {
-      same->on_piece = static_cast<int>(index);
+      same->on_piece = static_cast<int>(group.first);
       continue;
     }
-    caches.listed.push_back(Listed{static_cast<int>(index), -1});
+    caches.listed.push_back(Listed{group, -1});
     caches.faults += finding.severity == Severity::fault ? 1 : 0;
     caches.warnings += finding.severity == Severity::warning ? 1 : 0;
     caches.notes += finding.severity == Severity::note ? 1 : 0;
@@ -166,6 +166,22 @@ void keep_chosen(App& app, const std::vector<Finding>& before) {
   chosen = same == findings.end() ? -1 : static_cast<int>(same - findings.begin());
 }
 
+// What only the tab of tools shows.
+void prepare_tools(App& app) {
+  Caches& caches = app.caches;
+  if (app.view.tab != Tab::tools) {
+    return;
+  }
+  if (caches.motifs.empty()) {
+    caches.motifs = motif_collection();
+  }
+  const std::uint64_t revision = app.work.history.revision();
+  if (!caches.frieze || caches.frieze_revision != revision) {
+    caches.frieze = classify(app.work.design.grid);
+    caches.frieze_revision = revision;
+  }
+}
+
 ClothView cloth_view(const View& view) {
   const ScreenBox& box = view.piece_box;
   ClothView cloth{view.face, view.afar, static_cast<int>(box.width()), static_cast<int>(box.height()), 0, 0, 0};
@@ -178,6 +194,11 @@ ClothView cloth_view(const View& view) {
 }
 
 } // namespace
+
+const Listed* listed_for(const Caches& caches, int finding) {
+  const auto entry = std::ranges::find_if(caches.listed, [&](const Listed& listed) { return listed.holds(finding); });
+  return entry == caches.listed.end() ? nullptr : &*entry;
+}
 
 bool refresh(App& app) {
   Caches& caches = app.caches;
@@ -203,8 +224,10 @@ bool refresh(App& app) {
     caches.opening = work.opening;
     caches.revision = work.history.revision();
     caches.valid = true;
+    caches.frieze.reset();
     changed = true;
   }
+  prepare_tools(app);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
   if (view.width >= 8 && (changed || piece.made_for != view)) {

@@ -3,6 +3,8 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "drawing/frieze.hpp"
+#include "drawing/motifs.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/piece_picture.hpp"
 #include "machine/profile.hpp"
@@ -34,10 +36,16 @@ struct Mark {
   std::optional<Needle> needle; // the end of the piece on the bed that this column knits on
 };
 
-// An entry of the list: a float that the piece shows as well stands there once.
+// An entry of the list: neighbouring rows of which the same is said stand there once, and so does a float that the
+// piece shows as well.
 struct Listed {
-  int finding = 0;
+  FindingGroup group;
   int on_piece = -1; // the same float on the piece; -1: none
+  [[nodiscard]] int finding() const { return static_cast<int>(group.first); }
+  [[nodiscard]] bool holds(int finding) const {
+    return finding >= 0 && static_cast<std::size_t>(finding) >= group.first &&
+           static_cast<std::size_t>(finding) < group.first + group.count;
+  }
 };
 
 // The picture of the cloth, and what the window made of it.
@@ -65,7 +73,13 @@ struct Caches {
   std::vector<Mark> marks;                  // ascending by row
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;
+  std::optional<Frieze> frieze;      // the symmetry of the drawing; worked out while the tools are shown
+  std::uint64_t frieze_revision = 0; // for which it was
+  std::vector<Motif> motifs;         // the collection, once the tools are shown
 };
+
+// The list's entry of a finding; none where it isn't listed by itself.
+[[nodiscard]] const Listed* listed_for(const Caches& caches, int finding);
 
 // Brings the caches up to date. Returns true where something was worked out.
 bool refresh(App& app);

@@ -81,32 +81,6 @@ Cell wrapped(Cell cell, int columns, int rows) {
               cell.row - floor_divide(cell.row, rows) * rows};
 }
 
-std::vector<Cell> line_between(Cell from, Cell to) {
-  const int wide = std::abs(to.column - from.column);
-  const int tall = -std::abs(to.row - from.row);
-  const int step_column = from.column < to.column ? 1 : -1;
-  const int step_row = from.row < to.row ? 1 : -1;
-  std::vector<Cell> cells;
-  cells.reserve(static_cast<std::size_t>(std::max(wide, -tall)) + 1);
-  Cell at = from;
-  int error = wide + tall;
-  while (true) {
-    cells.push_back(at);
-    if (at == to) {
-      return cells;
-    }
-    const int twice = 2 * error;
-    if (twice >= tall) {
-      error += tall;
-      at.column += step_column;
-    }
-    if (twice <= wide) {
-      error += wide;
-      at.row += step_row;
-    }
-  }
-}
-
 CellSize cell_size(double stitch_mm, double row_mm, float zoom) {
   const auto size = [zoom](double mm) {
     const float px = static_cast<float>(mm) * zoom;

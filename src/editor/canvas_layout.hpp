@@ -5,7 +5,6 @@
 #include "design/edits.hpp"
 
 #include <span>
-#include <vector>
 
 namespace punchwright::editor {
 
@@ -63,10 +62,6 @@ struct CanvasLayout {
 
 // The same stitch inside the repeat.
 [[nodiscard]] Cell wrapped(Cell cell, int columns, int rows);
-
-// All cells that a stroke from one cell to another passes, both included, without gaps: the line algorithm of
-// J. E. Bresenham (IBM Systems Journal 4, 1965). Unwrapped.
-[[nodiscard]] std::vector<Cell> line_between(Cell from, Cell to);
 
 // How large a cell is at a zoom in px per mm. From 6 px on whole pixels, so that all cells look alike.
 struct CellSize {

@@ -91,8 +91,9 @@ void draw_marks(const Sight& sight) {
       draw_float(sight, *mark);
     }
   }
+  const Listed* const chosen = listed_for(sight.app.caches, sight.app.view.finding);
   for (const Mark& mark : marks) {
-    if (mark.finding == sight.app.view.finding) {
+    if (mark.finding == sight.app.view.finding || (chosen != nullptr && chosen->holds(mark.finding))) {
       draw_chosen(sight, mark, findings[static_cast<std::size_t>(mark.finding)]);
     }
   }

@@ -30,6 +30,10 @@ bool shown(const Sight& sight, Cell cell) {
 
 // The pointer's places in this frame, in their order, so that a fast stroke follows the hand.
 void follow_stroke(const Sight& sight, const Portion& input, Actions& actions) {
+  if (!ImGui::IsMouseDown(ImGuiMouseButton_Left) && !ImGui::IsMouseDown(ImGuiMouseButton_Right) &&
+      !ImGui::IsMouseReleased(ImGuiMouseButton_Left) && !ImGui::IsMouseReleased(ImGuiMouseButton_Right)) {
+    return; // by keys
+  }
   for (const InputEvent& event : input) {
     if (event.kind == InputEvent::Kind::pointer && event.pointer.at.x > -1.0e6F) {
       actions.push(StrokeTo{cell_at(sight.layout, event.pointer.at)});
@@ -71,8 +75,8 @@ void use_mouse(const Sight& sight, const Portion& input, Actions& actions) {
   }
   if (sight.app.session.stroke) {
     follow_stroke(sight, input, actions);
-    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left) && !ImGui::IsMouseDown(ImGuiMouseButton_Right)) {
-      actions.push(EndStroke{});
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) || ImGui::IsMouseReleased(ImGuiMouseButton_Right)) {
+      actions.push(EndStroke{}); // a shape that was begun by key ends by key
     }
   }
 }
@@ -140,7 +144,9 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
     draw_lines(sight);
     draw_strips(sight);
     dim_neighbours(sight);
+    draw_axes(sight);
     draw_marks(sight);
+    draw_preview(sight);
     draw_cursor(sight, ImGui::IsWindowFocused());
   }
   list.PopClipRect();

@@ -29,6 +29,8 @@ void draw_stitches(const Sight& sight);
 void draw_strips(const Sight& sight);
 void draw_lines(const Sight& sight);
 void draw_marks(const Sight& sight);
+void draw_preview(const Sight& sight);
+void draw_axes(const Sight& sight);
 void draw_cursor(const Sight& sight, bool has_keys);
 void dim_neighbours(const Sight& sight);
 

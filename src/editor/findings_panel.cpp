@@ -9,9 +9,12 @@ namespace punchwright::editor {
 
 namespace {
 
-// Where it is, in a few words: the heading of an entry.
-std::string place_of(const Finding& finding) {
-  std::string place;
+// What it is and where, in a few words: the heading of an entry.
+std::string place_of(const Finding& finding, const Finding& last) {
+  std::string place(title_of(finding.id));
+  if (finding.row != last.row) {
+    return fmt::format("Rows {} to {}", std::min(finding.row, last.row) + 1, std::max(finding.row, last.row) + 1);
+  }
   if (finding.row >= 0) {
     place = fmt::format("Row {}", finding.row + 1);
     if (finding.first_needle && finding.last_needle) {
@@ -21,24 +24,12 @@ std::string place_of(const Finding& finding) {
     } else if (finding.first_column >= 0) {
       place += fmt::format(", columns {}–{}", finding.first_column + 1, finding.last_column + 1);
     }
-  } else {
-    switch (finding.id) {
-    case FindingId::repeat_width: return "Width of the repeat";
-    case FindingId::card_too_short_for_loop:
-    case FindingId::card_longer_than_blank: return "Card";
-    case FindingId::piece_wider_than_bed:
-    case FindingId::piece_off_bed: return "Piece";
-    case FindingId::repeat_on_needles: return "Repeat on the bed";
-    case FindingId::repeat_cut_at_edges: return "Edges of the piece";
-    case FindingId::yarns_too_alike: return fmt::format("Yarns {} and {}", finding.yarn, finding.other);
-    case FindingId::unknown_key: return finding.line > 0 ? fmt::format("File, line {}", finding.line) : "File";
-    default: return "Design";
-    }
+  } else if (finding.line > 0) {
+    place += fmt::format(", line {}", finding.line);
+  } else if (finding.id == FindingId::yarns_too_alike) {
+    place += fmt::format(": {} and {}", finding.yarn, finding.other);
   }
-  if (finding.on_piece) {
-    place += " (piece)";
-  }
-  return place;
+  return finding.on_piece && finding.row >= 0 ? place + " (piece)" : place;
 }
 
 Colour colour_of(const Theme& theme, Severity severity) {
@@ -85,16 +76,17 @@ float height_of_entry(const Theme& theme) {
 void entry(const App& app, Actions& actions, const Listed& listed) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  const Finding& finding = app.caches.findings[static_cast<std::size_t>(listed.finding)];
-  const bool chosen = app.view.finding == listed.finding;
+  const Finding& finding = app.caches.findings[listed.group.first];
+  const Finding& last = app.caches.findings[listed.group.first + listed.group.count - 1];
+  const bool chosen = listed.holds(app.view.finding);
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float wide = ImGui::GetContentRegionAvail().x;
-  ImGui::PushID(listed.finding);
+  ImGui::PushID(listed.finding());
   if (ImGui::Selectable("##finding", chosen, 0, ImVec2(wide, height_of_entry(theme)))) {
-    actions.push(ChooseFinding{listed.finding});
+    actions.push(ChooseFinding{listed.finding()});
   }
   ImGui::PopID();
-  remember_place(actions, fmt::format("finding {}", listed.finding));
+  remember_place(actions, fmt::format("finding {}", listed.finding()));
   ImDrawList& list = *ImGui::GetWindowDrawList();
   if (chosen) { // told apart from the one under the pointer by more than its ground
     list.AddRectFilled(corner, {corner.x + 3 * unit, corner.y + height_of_entry(theme)}, ink(theme.accent));
@@ -105,9 +97,9 @@ void entry(const App& app, Actions& actions, const Listed& listed) {
   const float room = wide - 33 * unit;
   ImGui::PushFont(theme.bold);
   list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
-               lines_of(place_of(finding), room, 1).front().c_str());
+               lines_of(place_of(finding, last), room, 1).front().c_str());
   ImGui::PopFont();
-  Words words = words_of(finding, app.work.design, app.work.profile);
+  Words words = words_of(listed.group, app.caches.findings, app.work.design, app.work.profile);
   const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
@@ -130,14 +122,16 @@ struct Details {
 };
 
 Details details_of_chosen(const App& app) {
-  const auto words = [&](int finding) {
-    return words_of(app.caches.findings[static_cast<std::size_t>(finding)], app.work.design, app.work.profile);
+  const Caches& caches = app.caches;
+  const auto words = [&](const FindingGroup& group) {
+    return words_of(group, caches.findings, app.work.design, app.work.profile);
   };
-  const Words chosen = words(app.view.finding);
+  const Listed* const listed = listed_for(caches, app.view.finding);
+  const Words chosen =
+      words(listed != nullptr ? listed->group : FindingGroup{static_cast<std::size_t>(app.view.finding), 1});
   Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy)};
-  const auto listed = std::ranges::find(app.caches.listed, app.view.finding, &Listed::finding);
-  if (listed != app.caches.listed.end() && listed->on_piece >= 0) {
-    details.on_piece = with_capital(words(listed->on_piece).text);
+  if (listed != nullptr && listed->on_piece >= 0) {
+    details.on_piece = with_capital(words({static_cast<std::size_t>(listed->on_piece), 1}).text);
   }
   return details;
 }
@@ -217,7 +211,9 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
   ImGui::BeginChild("list", ImVec2(0, std::max(20.0F, room - details_tall - (chosen ? 6 * unit : 0))));
-  const auto place = std::ranges::find(caches.listed, app.view.finding, &Listed::finding) - caches.listed.begin();
+  const auto place =
+      std::ranges::find_if(caches.listed, [&](const Listed& entry) { return entry.holds(app.view.finding); }) -
+      caches.listed.begin();
   ImGuiListClipper clipper;
   clipper.Begin(static_cast<int>(caches.listed.size()), height_of_entry(theme) + 2 * unit);
   if (app.view.finding_wanted && place < std::ssize(caches.listed)) {

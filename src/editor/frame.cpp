@@ -70,11 +70,16 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
   if (app.view.settings_open) {
     settings_panel(app, actions, parts.settings);
   }
-  if (app.view.findings_open) {
+  placed.canvas = app.view.canvas;
+  if (app.view.findings_open || app.view.piece_large) {
     piece_panel(app, actions, parts.piece, placed);
+  }
+  if (app.view.findings_open) {
     findings_panel(app, actions, parts.findings);
   }
-  drawing_panel(app, input, actions, parts.drawing, placed);
+  if (!app.view.piece_large) {
+    drawing_panel(app, input, actions, parts.drawing, placed);
+  }
   status_line(app, actions, parts.status);
   panel_edges(app, actions, parts);
   dialogs(app, actions);

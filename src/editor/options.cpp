@@ -30,14 +30,11 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option("--show", options.face, "Side of the piece: knit or purl")
       ->transform(CLI::CheckedTransformer(std::map<std::string, Face>{{"knit", Face::knit}, {"purl", Face::purl}}))
       ->option_text("SIDE");
-  const std::map<std::string, Tab> tabs = {{"design", Tab::design},
-                                           {"yarns", Tab::yarns},
-                                           {"machine", Tab::machine},
-                                           {"piece", Tab::piece},
-                                           {"card", Tab::card}};
+  const std::map<std::string, Tab> tabs = {{"design", Tab::design},   {"tools", Tab::tools}, {"yarns", Tab::yarns},
+                                           {"machine", Tab::machine}, {"piece", Tab::piece}, {"card", Tab::card}};
   line.add_option_function<Tab>(
           "--tab", [&options](const Tab& tab) { options.tab = tab; },
-          "Settings to show: design, yarns, machine, piece, card")
+          "Settings to show: design, tools, yarns, machine, piece, card")
       ->transform(CLI::CheckedTransformer(tabs))
       ->option_text("TAB");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");

@@ -76,6 +76,10 @@ Parts parts_of(const App& app) {
   const float split = upper + (lower - upper) * (lower - upper > 480 * unit ? 0.46F : 0.36F);
   parts.piece = {size.x - right, upper, size.x, split};
   parts.findings = {size.x - right, split, size.x, lower};
+  if (view.piece_large) {
+    parts.piece = parts.drawing;
+    parts.findings.top = upper;
+  }
   return parts;
 }
 

@@ -15,6 +15,7 @@
 #include <fmt/format.h>
 #include <fstream>
 #include <iostream>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -49,6 +50,13 @@ void show_what_was_asked_for(App& app, const Options& options) {
   }
 }
 
+bool asks_for_clipboard(const Actions& actions) {
+  return std::ranges::any_of(actions.list, [](const Action& action) {
+    const Run* const run = std::get_if<Run>(&action);
+    return run != nullptr && (run->command == Command::paste || run->command == Command::fill_marked);
+  });
+}
+
 // Builds one frame and carries out what came of it. True where the frame was drawn on the screen.
 Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
@@ -58,8 +66,12 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
   window.end_frame(app, draw && !window.input_waiting());
+  app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
   for (const Action& action : actions.list) {
     apply(app, action);
+  }
+  if (const auto copied = std::exchange(app.session.copied, std::nullopt)) {
+    window.set_clipboard_text(*copied);
   }
   return actions;
 }

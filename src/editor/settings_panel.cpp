@@ -1,4 +1,4 @@
-// The settings at the left, in tabs: design, yarns, machine, piece, card.
+// The settings at the left, in tabs: design, tools, yarns, machine, piece, card.
 #include "editor/panels.hpp"
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
@@ -17,9 +17,9 @@ struct TabInfo {
   const char* name;
 };
 
-constexpr std::array tabs = {TabInfo{Tab::design, "Design"}, TabInfo{Tab::yarns, "Yarns"},
-                             TabInfo{Tab::machine, "Machine"}, TabInfo{Tab::piece, "Piece"},
-                             TabInfo{Tab::card, "Card"}};
+constexpr std::array tabs = {TabInfo{Tab::design, "Design"}, TabInfo{Tab::tools, "Tools"},
+                             TabInfo{Tab::yarns, "Yarns"},   TabInfo{Tab::machine, "Machine"},
+                             TabInfo{Tab::piece, "Piece"},   TabInfo{Tab::card, "Card"}};
 
 // In one line, or in two where large text leaves no room.
 void tab_row(const App& app, Actions& actions) {
@@ -36,7 +36,7 @@ void tab_row(const App& app, Actions& actions) {
   ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
   for (std::size_t index = 0; index < tabs.size(); ++index) {
     const TabInfo& info = tabs[index];
-    const std::size_t in_line = index < 3 ? 3 : 2;
+    const std::size_t in_line = 3;
     const float wide = two_lines ? (room - gap * static_cast<float>(in_line - 1)) / static_cast<float>(in_line)
                                  : ImGui::CalcTextSize(info.name).x + 2 * padding;
     if (index > 0 && !(two_lines && index == 3)) {
@@ -101,6 +101,7 @@ void settings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::BeginChild("tab", ImVec2(0, 0), false, ImGuiWindowFlags_NavFlattened);
   switch (app.view.tab) {
   case Tab::design: design_tab(app, actions); break;
+  case Tab::tools: tools_tab(app, actions); break;
   case Tab::yarns: yarns_tab(app, actions); break;
   case Tab::machine: machine_tab(app, actions); break;
   case Tab::piece: piece_tab(app, actions); break;

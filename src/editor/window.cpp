@@ -23,11 +23,11 @@ Error no_window(const std::string& message) {
   return Error{{}, 0, 0, message + (detail != nullptr ? std::string(" (") + detail + ")" : std::string()), {}};
 }
 
-const char* clipboard_text(void* window) {
+const char* shared_text(void* window) {
   return glfwGetClipboardString(static_cast<GLFWwindow*>(window));
 }
 
-void set_clipboard_text(void* window, const char* text) {
+void share_text(void* window, const char* text) {
   glfwSetClipboardString(static_cast<GLFWwindow*>(window), text);
 }
 
@@ -68,8 +68,8 @@ Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
   window->listen();
   ImGuiIO& io = ImGui::GetIO();
   io.ClipboardUserData = window->window_;
-  io.GetClipboardTextFn = clipboard_text;
-  io.SetClipboardTextFn = set_clipboard_text;
+  io.GetClipboardTextFn = shared_text;
+  io.SetClipboardTextFn = share_text;
   ImGui_ImplOpenGL3_Init("#version 150");
   window->opengl_ready_ = true;
   for (const int shape : {GLFW_ARROW_CURSOR, GLFW_IBEAM_CURSOR, GLFW_HAND_CURSOR, GLFW_CROSSHAIR_CURSOR}) {
@@ -250,6 +250,15 @@ void Window::upload(PiecePicture& piece) {
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
   glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, pixels.width, pixels.height, 0, GL_RGB, GL_UNSIGNED_BYTE, pixels.rgb.data());
   piece.uploaded = piece.serial;
+}
+
+std::string Window::clipboard_text() {
+  const char* const text = glfwGetClipboardString(window_);
+  return text != nullptr ? text : "";
+}
+
+void Window::set_clipboard_text(const std::string& text) {
+  glfwSetClipboardString(window_, text.c_str());
 }
 
 } // namespace punchwright::editor

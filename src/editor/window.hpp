@@ -52,6 +52,9 @@ public:
 
   void set_title(const std::string& title);
   void upload(PiecePicture& piece);
+  // What programs share as text; empty where there is none.
+  [[nodiscard]] std::string clipboard_text();
+  void set_clipboard_text(const std::string& text);
 
 private:
   Window() = default;

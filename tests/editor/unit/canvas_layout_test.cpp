@@ -75,23 +75,6 @@ TEST_CASE("rows lie on one another without gap or overlap; a strip lies between 
   CHECK(tile_height(layout) == doctest::Approx(73));
 }
 
-TEST_CASE("a line has no gap and ends where it should, in all directions") {
-  for (int across = -9; across <= 9; ++across) {
-    for (int upwards = -9; upwards <= 9; ++upwards) {
-      const Cell from{3, -2};
-      const Cell to{3 + across, -2 + upwards};
-      const auto cells = line_between(from, to);
-      REQUIRE(cells.front() == from);
-      REQUIRE(cells.back() == to);
-      CHECK(static_cast<int>(cells.size()) == std::max(std::abs(across), std::abs(upwards)) + 1);
-      for (std::size_t place = 1; place < cells.size(); ++place) {
-        CHECK(std::abs(cells[place].column - cells[place - 1].column) <= 1);
-        CHECK(std::abs(cells[place].row - cells[place - 1].row) <= 1);
-      }
-    }
-  }
-}
-
 TEST_CASE("cells have the gauge's proportion, on whole pixels from 6 px on") {
   const CellSize size = cell_size(6.25, 5.0, 3.2F); // 16 stitches and 20 rows to 10 cm
   CHECK(size.width == doctest::Approx(20));

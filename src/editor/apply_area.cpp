@@ -1,0 +1,166 @@
+// The marked area, what hangs over the drawing, and symmetry brought about.
+#include "drawing/marked_area.hpp"
+#include "drawing/turns.hpp"
+#include "editor/applying.hpp"
+
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+// Applies the edit as a step of that name.
+void step(App& app, const char* name, const Edit& change) {
+  close_step(app);
+  app.session.message.clear();
+  app.work.history.begin_drag(name);
+  edit(app, change);
+  close_step(app);
+}
+
+void apply_area(App& app, const char* name, const AreaEdit& change) {
+  step(app, name, change.edit);
+  if (app.view.marked) {
+    app.view.marked = change.area;
+  }
+}
+
+// What hangs over the drawing is turned and mirrored before it is set down.
+bool change_floating(App& app, Command command) {
+  if (!app.session.floating) {
+    return false;
+  }
+  Grid& drawing = app.session.floating->drawing;
+  switch (command) {
+  case Command::mirror_sideways: drawing = mirrored_left_right(drawing); return true;
+  case Command::mirror_upwards: drawing = mirrored_upside_down(drawing); return true;
+  case Command::invert: drawing = inverted(drawing); return true;
+  case Command::turn: drawing = turned(drawing, 1); return true;
+  default: return false;
+  }
+}
+
+void paste(App& app) {
+  auto drawing = drawing_from_text(app.session.clipboard);
+  if (!drawing) {
+    say(app, "What was copied is no drawing: " + drawing.error().text(), Tone::trouble);
+    return;
+  }
+  const Cell corner = app.view.marked ? app.view.marked->corner : app.view.cursor;
+  hang_over(app, Floating{std::move(drawing).value(), corner, "paste", {}, false});
+}
+
+void fill_marked(App& app) {
+  const auto patch = drawing_from_text(app.session.clipboard);
+  if (!patch) {
+    say(app, "Copy first what the marked area is to be filled with", Tone::trouble);
+    return;
+  }
+  apply_area(app, "fill the marked area", fill_area_with(app.work.design.grid, area_at_work(app), *patch));
+}
+
+} // namespace
+
+Area area_at_work(const App& app) {
+  const Grid& grid = app.work.design.grid;
+  return app.view.marked.value_or(Area{Cell{}, grid.width(), grid.height()});
+}
+
+void hang_over(App& app, Floating floating) {
+  close_step(app);
+  app.session.floating = std::move(floating);
+  app.view.marked.reset();
+  app.view.focus_drawing = true;
+  say(app, "Drag it or move it with the arrows; Return or a click beside it sets it down, Escape gives it up");
+  show(app, app.session.floating->corner);
+}
+
+void lift(App& app) {
+  const Grid& grid = app.work.design.grid;
+  const Area area = *app.view.marked;
+  hang_over(app, Floating{lifted(grid, area), area.corner, "move", area, false});
+}
+
+void set_down(App& app) {
+  if (!app.session.floating) {
+    return;
+  }
+  const Floating floating = *std::exchange(app.session.floating, std::nullopt);
+  Grid after = app.work.design.grid;
+  if (floating.lifted_from) {
+    after =
+        set_down(after, floating.lifted_from->corner, Grid(floating.lifted_from->columns, floating.lifted_from->rows));
+  }
+  Grid patch = floating.drawing;
+  const Area area = marked(Area{floating.corner, patch.width(), patch.height()}, after);
+  if (floating.see_through) {
+    const Grid below = lifted(after, area);
+    for (int row = 0; row < below.height(); ++row) {
+      for (int column = 0; column < below.width(); ++column) {
+        if (below.at(column, row)) {
+          patch.set(column, row, true);
+        }
+      }
+    }
+  }
+  step(app, floating.name.c_str(), Redraw{set_down(after, area.corner, patch), floating.name});
+  app.view.marked = area;
+  app.view.cursor = area.corner;
+}
+
+void run_area_command(App& app, Command command) {
+  const Grid& grid = app.work.design.grid;
+  const Area area = area_at_work(app);
+  if (change_floating(app, command)) {
+    return;
+  }
+  switch (command) {
+  case Command::copy:
+    app.session.copied = text_of(lifted(grid, area));
+    return say(app, fmt::format("Copied {} × {} stitches", area.columns, area.rows), Tone::good);
+  case Command::cut:
+    app.session.copied = text_of(lifted(grid, area));
+    return apply_area(app, "cut", cut_area(grid, area));
+  case Command::paste: return paste(app);
+  case Command::clear: return apply_area(app, "clear", cut_area(grid, area));
+  case Command::mark_all: app.view.marked = Area{Cell{}, grid.width(), grid.height()}; return;
+  case Command::mirror_sideways: return apply_area(app, "mirror left and right", mirror_area_left_right(grid, area));
+  case Command::mirror_upwards: return apply_area(app, "mirror top and bottom", mirror_area_upside_down(grid, area));
+  case Command::invert: return apply_area(app, "exchange main and contrast", invert_area(grid, area));
+  case Command::shift_left: return apply_area(app, "shift", shift_in_area(grid, area, -1, 0));
+  case Command::shift_right: return apply_area(app, "shift", shift_in_area(grid, area, 1, 0));
+  case Command::shift_up: return apply_area(app, "shift", shift_in_area(grid, area, 0, 1));
+  case Command::shift_down: return apply_area(app, "shift", shift_in_area(grid, area, 0, -1));
+  case Command::fill_marked: return fill_marked(app);
+  case Command::turn: {
+    const auto turned = turn_area(grid, area, 1);
+    if (!turned) {
+      return say(app, turned.error().text(), Tone::trouble);
+    }
+    return apply_area(app, "turn", *turned);
+  }
+  default: return;
+  }
+}
+
+void make_it_so(App& app, FriezeGroup group) {
+  const Grid& grid = app.work.design.grid;
+  const Area area = area_at_work(app);
+  // All places of the axes are tried: the work grows with the stitches times the places.
+  constexpr double most_work = 50.0e6; // about a second
+  if (static_cast<double>(area.columns) * area.rows * (area.columns + 2.0 * area.rows) > most_work) {
+    return say(app, "That is too large to try all axes: mark a part of the drawing first", Tone::trouble);
+  }
+  const auto nearest = nearest_with(lifted(grid, area), group);
+  if (!nearest) {
+    return say(app, nearest.error().text(), Tone::trouble);
+  }
+  step(app, "make it symmetric", Redraw{set_down(grid, area.corner, nearest->strip), "make it symmetric"});
+  const int changed = nearest->changed_stitches;
+  say(app,
+      changed == 0 ? "It is so already"
+                   : fmt::format("{} stitch{} changed, the fewest that do", changed, changed == 1 ? "" : "es"),
+      Tone::good);
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,37 @@
+// What the pointer does on the drawing: the tools, and what hangs over the drawing before it is set down.
+// Apart from the rest of the view, since both the view and the session hold some of it.
+#pragma once
+
+#include "design/edits.hpp"
+#include "design/grid.hpp"
+#include "drawing/shapes.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright::editor {
+
+enum class Tool { pen, line, rectangle, ellipse, flood, mark };
+
+// What is being drawn or dragged, from the button's press to its release. The pen draws as it goes; a shape shows what
+// it would draw, and draws it at the end.
+struct Stroke {
+  Tool tool = Tool::pen;
+  Cell from; // unwrapped: it may run on into the neighbours
+  Cell last;
+  bool contrast = true;
+  bool moves_floating = false; // what hangs over the drawing is dragged
+  std::vector<Cell> preview;   // inside the repeat; of a shape that isn't drawn yet
+};
+
+// Stitches that hang over the drawing: pasted, lifted, lettered, or a motif. Set down, they are one step.
+struct Floating {
+  Grid drawing;
+  Cell corner;                     // lowest left stitch; may lie in a neighbour
+  std::string name;                // of the step: "paste", "move"
+  std::optional<Area> lifted_from; // becomes main when it is set down
+  bool see_through = false;        // main stitches leave what lies below them
+};
+
+} // namespace punchwright::editor

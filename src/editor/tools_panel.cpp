@@ -1,0 +1,277 @@
+// The tab of tools: what the pointer draws, symmetry, lettering, motifs.
+#include "drawing/marked_area.hpp"
+#include "drawing/turns.hpp"
+#include "editor/panels.hpp"
+#include "editor/widgets.hpp"
+#include "machine/placement.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+void choose_tool(const App& app, Actions& actions) {
+  struct Choice {
+    Command command;
+    const char* label;
+    Tool tool;
+  };
+  constexpr std::array choices = {Choice{Command::tool_pen, "Pen", Tool::pen},
+                                  Choice{Command::tool_line, "Line", Tool::line},
+                                  Choice{Command::tool_rectangle, "Rectangle", Tool::rectangle},
+                                  Choice{Command::tool_ellipse, "Ellipse", Tool::ellipse},
+                                  Choice{Command::tool_flood, "Fill", Tool::flood},
+                                  Choice{Command::tool_mark, "Mark", Tool::mark}};
+  const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
+  const float gap = 4 * app.theme.scale;
+  bool first = true;
+  for (const Choice& choice : choices) {
+    const float wide = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
+    if (!first) {
+      ImGui::SameLine(0, gap);
+      if (ImGui::GetCursorPosX() + wide > right) {
+        ImGui::NewLine();
+      }
+    }
+    first = false;
+    command_button(app, actions, choice.command, choice.label,
+                   app.view.tool == choice.tool ? Look::chosen : Look::plain);
+  }
+  bool filled = app.view.interior == Interior::filled;
+  if (ImGui::Checkbox("Rectangles and ellipses filled", &filled)) {
+    actions.push(ChooseInterior{filled ? Interior::filled : Interior::outline});
+  }
+  remember_place(actions, "filled");
+  tip(app.theme, "Shift+F");
+}
+
+// A flag without any symmetry of its own, repeated under the group: the picture says what the notation means.
+Grid picture_of(FriezeGroup group) {
+  constexpr int wide = 16;
+  constexpr int tall = 9;
+  const std::vector<Cell> flag = {{1, 5}, {1, 6}, {1, 7}, {2, 7}, {3, 7}, {2, 6}};
+  Grid strip(wide, tall);
+  for (const Cell cell : complete_stroke(flag, centred_frieze(group, wide, tall), wide, tall).cells) {
+    strip.set(cell.column, cell.row, true);
+  }
+  return strip;
+}
+
+void thumbnail(const Theme& theme, const Grid& drawing, const ScreenBox& box, double stitch_by_row) {
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const auto columns = static_cast<float>(drawing.width());
+  const auto rows = static_cast<float>(drawing.height());
+  const float tall =
+      std::min(box.height() / rows, box.width() / columns / static_cast<float>(stitch_by_row)); // px a row
+  const float wide = tall * static_cast<float>(stitch_by_row);
+  const float left = std::round(box.middle().x - wide * columns / 2);
+  const float low = std::round(box.middle().y + tall * rows / 2);
+  for (int row = 0; row < drawing.height(); ++row) {
+    for (int column = 0; column < drawing.width(); ++column) {
+      if (drawing.at(column, row)) {
+        const ImVec2 corner{left + static_cast<float>(column) * wide, low - static_cast<float>(row + 1) * tall};
+        list.AddRectFilled(corner, {corner.x + wide, corner.y + tall}, ink(theme.text));
+      }
+    }
+  }
+}
+
+// A button with a picture; true when pressed.
+bool picture_button(const App& app, Actions& actions, const std::string& name, const Grid& drawing, ImVec2 size,
+                    bool chosen, double stitch_by_row) {
+  const Theme& theme = app.theme;
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::PushID(name.c_str());
+  const bool pressed = ImGui::InvisibleButton("picture", size);
+  ImGui::PopID();
+  remember_place(actions, name, Stop::Kind::button);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const ImVec2 end{corner.x + size.x, corner.y + size.y};
+  const Colour ground = chosen ? theme.accent_soft : ImGui::IsItemHovered() ? theme.button_hover : theme.field;
+  list.AddRectFilled(corner, end, ink(ground), 4 * theme.scale);
+  list.AddRect(corner, end, ink(chosen ? theme.accent : theme.line), 4 * theme.scale, 0,
+               (chosen ? 2.0F : 1.0F) * theme.scale);
+  const float margin = 5 * theme.scale;
+  thumbnail(theme, drawing, {corner.x + margin, corner.y + margin, end.x - margin, end.y - margin}, stitch_by_row);
+  return pressed;
+}
+
+std::string place_of_axis(int twice, const char* what) {
+  return twice % 2 == 0 ? fmt::format("through {} {}", what, twice / 2 + 1)
+                        : fmt::format("between {} {} and {}", what, twice / 2 + 1, twice / 2 + 2);
+}
+
+void axis_field(const App& app, Actions& actions, const char* name, const char* words, int Frieze::*axis, int count,
+                const char* what) {
+  const Frieze& frieze = *app.view.symmetry;
+  ImGui::AlignTextToFramePadding();
+  ImGui::Text("%s %s", words, place_of_axis(frieze.*axis, what).c_str());
+  const auto step = [&](const char* sign, int by) {
+    const std::string place = fmt::format("{} {}", name, sign);
+    if (button(app.theme, actions, place.c_str(), sign)) {
+      Frieze moved = frieze;
+      moved.*axis = (moved.*axis + by + count) % count;
+      actions.push(ChooseSymmetry{moved});
+    }
+  };
+  ImGui::SameLine(ImGui::GetContentRegionMax().x - 2 * ImGui::GetFrameHeight() - 8 * app.theme.scale);
+  step("−", -1);
+  ImGui::SameLine(0, 4 * app.theme.scale);
+  step("+", 1);
+}
+
+void symmetry(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const Grid& grid = app.work.design.grid;
+  heading(theme, "Symmetry while drawing");
+  const float gap = 4 * theme.scale;
+  const float wide = std::floor((ImGui::GetContentRegionAvail().x - gap) / 2);
+  int place = 0;
+  for (const FriezeGroup group : frieze_groups()) {
+    const Frieze frieze = centred_frieze(group, grid.width(), grid.height());
+    const bool none = group == FriezeGroup::p1;
+    const bool chosen = none ? !app.view.symmetry : app.view.symmetry && app.view.symmetry->group == group;
+    if (place++ % 2 != 0) {
+      ImGui::SameLine(0, gap);
+    }
+    const std::string name = fmt::format("frieze {}", notation_of(group));
+    if (picture_button(app, actions, name, repeated(picture_of(group), 32, 9), {wide, 40 * theme.scale}, chosen, 1.0)) {
+      if (const Failure failure = unusable_frieze(frieze, grid.width(), grid.height())) {
+        actions.push(Say{failure->text(), Tone::trouble});
+      } else {
+        actions.push(ChooseSymmetry{none ? std::nullopt : std::optional(frieze)});
+      }
+    }
+    tip(theme, fmt::format("{}: {}", notation_of(group), description_of(group)));
+  }
+  if (app.view.symmetry) {
+    if (uses_upright_axis(app.view.symmetry->group) || app.view.symmetry->group == FriezeGroup::p2) {
+      axis_field(app, actions, "upright", "Upright", &Frieze::upright, app.view.symmetry->repeat, "column");
+    }
+    if (uses_level_axis(app.view.symmetry->group)) {
+      axis_field(app, actions, "level", "Level", &Frieze::level, 2 * grid.height() - 1, "row");
+    }
+    if (button(theme, actions, "make it so", "Make the drawing so")) {
+      actions.push(MakeItSo{app.view.symmetry->group});
+    }
+    tip(theme, "The nearest drawing that has this symmetry: fewest stitches changed, of the marked area or of all");
+  }
+  if (app.caches.frieze) {
+    hint(theme, fmt::format("Symmetry of the drawing: {} ({}).", description_of(app.caches.frieze->group),
+                            notation_of(app.caches.frieze->group)));
+  }
+}
+
+// Floats that the lettering would make at the cursor, beyond those that are there already.
+std::string remark_on(const App& app, const Grid& lettering) {
+  const Document& design = app.work.design;
+  Document lettered = design;
+  const Area area = marked(Area{app.view.cursor, lettering.width(), lettering.height()}, design.grid);
+  lettered.grid = set_down(design.grid, area.corner, lettering);
+  const auto floats = [](const std::vector<Finding>& findings) {
+    return std::ranges::count_if(
+        findings, [](const Finding& finding) { return finding.id == FindingId::float_too_long && !finding.on_piece; });
+  };
+  const auto more = floats(check(lettered, app.work.profile)) - floats(app.caches.findings);
+  if (lettering.width() > design.grid.width()) {
+    return fmt::format("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off", lettering.width(),
+                       design.grid.width());
+  }
+  if (more > 0) {
+    return fmt::format("{} × {} stitches; set down at the cursor it makes {} float{} of more than {} stitches",
+                       lettering.width(), lettering.height(), more, more == 1 ? "" : "s",
+                       longest_float_of(design, app.work.profile));
+  }
+  return fmt::format("{} × {} stitches; no float too long", lettering.width(), lettering.height());
+}
+
+void lettering(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  heading(theme, "Lettering");
+  std::string words = app.session.lettering;
+  LetterHeight height = app.session.letter_height;
+  ImGui::SetNextItemWidth(-1);
+  bool changed = ImGui::InputTextWithHint("##lettering", "Words to knit", &words);
+  remember_place(actions, "lettering", Stop::Kind::field);
+  for (const LetterHeight choice : {LetterHeight::five, LetterHeight::seven}) {
+    const std::string name = fmt::format("{} rows high", rows_of(choice));
+    if (button(theme, actions, name.c_str(), name.c_str(), height == choice ? Look::chosen : Look::quiet)) {
+      height = choice;
+      changed = true;
+    }
+    ImGui::SameLine(0, 4 * theme.scale);
+  }
+  ImGui::NewLine();
+  if (changed) {
+    actions.push(TypeLettering{words, height});
+  }
+  if (app.session.lettering.empty()) {
+    return;
+  }
+  // Read on the side of the cloth that the piece shows.
+  const auto drawn = letters(app.session.lettering, app.session.letter_height, app.view.face);
+  if (!drawn) {
+    return hint(theme, drawn.error().text());
+  }
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const float wide = ImGui::GetContentRegionAvail().x;
+  const float tall = 44 * theme.scale;
+  ImGui::Dummy({wide, tall});
+  thumbnail(theme, drawn->drawing, {corner.x, corner.y, corner.x + wide, corner.y + tall},
+            app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm());
+  hint(theme, remark_on(app, drawn->drawing));
+  hint(theme, app.view.face == Face::knit
+                  ? "To be read on the knit side; choose the purl side of the piece to mirror it."
+                  : "To be read on the purl side, so it is mirrored in the drawing.");
+  if (button(theme, actions, "set lettering down", "Put it over the drawing", Look::main)) {
+    actions.push(HangOver{drawn->drawing, "lettering", true});
+  }
+}
+
+void motifs(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  heading(theme, "Motifs");
+  std::string words = app.session.motif_search;
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::InputTextWithHint("##motifs", "Search: bird, wave, border", &words)) {
+    actions.push(SearchMotifs{words});
+  }
+  remember_place(actions, "motif search", Stop::Kind::field);
+  const std::vector<const Motif*> found = motifs_found(app.caches.motifs, app.session.motif_search);
+  if (found.empty()) {
+    return hint(theme, "No motif has these words.");
+  }
+  const float gap = 4 * theme.scale;
+  const float room = ImGui::GetContentRegionAvail().x;
+  const int columns = std::max(1, static_cast<int>((room + gap) / (76 * theme.scale + gap)));
+  const float size = std::floor((room - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns));
+  const double proportion = app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm();
+  int place = 0;
+  for (const Motif* const motif : found) {
+    if (place++ % columns != 0) {
+      ImGui::SameLine(0, gap);
+    }
+    if (picture_button(app, actions, fmt::format("motif {}", motif->id), motif->drawing, {size, size}, false,
+                       proportion)) {
+      actions.push(HangOver{motif->drawing, fmt::format("set down \"{}\"", motif->name), false});
+    }
+    tip(theme, fmt::format("{}: {} × {} stitches", motif->name, motif->drawing.width(), motif->drawing.height()));
+  }
+}
+
+} // namespace
+
+void tools_tab(const App& app, Actions& actions) {
+  heading(app.theme, "Tool");
+  choose_tool(app, actions);
+  symmetry(app, actions);
+  lettering(app, actions);
+  motifs(app, actions);
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,93 @@
+"""The tools in the real window: shapes by keys and by mouse, copies, symmetry, lettering, motifs; files compared."""
+from driver import WindowTest, blank, main, rows_in
+
+
+def cells_of(path):
+    return {(column, row) for row, text in enumerate(rows_in(path)) for column, sign in enumerate(text) if sign == "#"}
+
+
+class Tools(WindowTest):
+    def test_a_rectangle_by_keys_alone(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("r", "space", "Right", "Right", "Right", "Up", "Up", "space")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "one step")
+        editor.save()
+        outline = {(column, row) for column in range(4) for row in range(3)} - {(1, 1), (2, 1)}
+        self.assertEqual(cells_of(path), outline)
+
+    def test_a_line_across_the_join_and_escape_from_another(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("l")
+        editor.stroke([(22, 4), (25, 4)])
+        self.assertEqual(editor.state["steps"], 1)
+        editor.key("space", "Right", "Right", "Escape")
+        editor.settle()
+        editor.save()
+        self.assertEqual(cells_of(path), {(22, 4), (23, 4), (0, 4), (1, 4)})
+
+    def test_copied_through_the_clipboard_and_set_down_elsewhere(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.stroke([(1, 1), (3, 1)])
+        editor.key("m")
+        editor.stroke([(1, 1), (3, 2)])
+        editor.key("ctrl+c", "Escape", "p", "Home", "Page_Up", "ctrl+v")
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the copy over the drawing")
+        editor.key("Right", "Return")
+        editor.wait(lambda state: state["steps"] == 2 and state["idle"], "the copy set down")
+        editor.save()
+        row = 11 if (1, 11) in cells_of(path) else None
+        self.assertEqual(row, 11)
+        self.assertEqual(cells_of(path), {(1, 1), (2, 1), (3, 1), (1, 11), (2, 11), (3, 11)})
+
+    def test_a_stroke_under_a_symmetry_chosen_by_its_picture(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.click("tab Tools")
+        editor.wait(lambda state: "frieze p2mm" in state["places"] and state["idle"], "the pictures")
+        editor.click("frieze p2mm")
+        editor.settle()
+        editor.stroke([(2, 1), (4, 1)])
+        editor.save()
+        wanted = {(column, row) for column in (2, 3, 4, 19, 20, 21) for row in (1, 10)}
+        self.assertEqual(cells_of(path), wanted)
+
+    def test_a_word_is_lettered_and_a_motif_set_down(self):
+        path = self.write("a.repeat", blank(height=24))
+        editor = self.start(path)
+        editor.click("tab Tools")
+        editor.wait(lambda state: "lettering" in state["places"] and state["idle"], "the tools")
+        editor.click("lettering")
+        editor.wait(lambda state: state["keys_at"] == "lettering" and state["idle"], "the field with the keys")
+        editor.type("II")
+        editor.wait(lambda state: "set lettering down" in state["places"] and state["idle"], "the letters' picture")
+        editor.click("set lettering down")
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the letters over the drawing")
+        editor.key("Return")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "the letters set down")
+        editor.save()
+        letters = cells_of(path)
+        self.assertEqual(max(row for _, row in letters), 6)
+        self.assertEqual(len({column for column, _ in letters}) % 2, 0)
+        editor.click("lettering")
+        editor.wait(lambda state: state["keys_at"] == "lettering" and state["idle"], "the field with the keys")
+        editor.key("ctrl+a", "BackSpace")
+        editor.wait(lambda state: "set lettering down" not in state["places"] and state["idle"], "no letters")
+        motif = next(name for name in editor.state["places"] if name.startswith("motif ") and name != "motif search")
+        editor.click(motif)
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the motif over the drawing")
+        editor.key("Escape")
+        editor.settle()
+        self.assertEqual(editor.state["steps"], 1)
+        editor.click(motif)
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the motif over the drawing")
+        editor.key("Return")
+        editor.wait(lambda state: state["steps"] == 2 and state["idle"], "the motif set down")
+        editor.save()
+        self.assertNotEqual(cells_of(path), letters)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,219 @@
+// The tools from press to release, by pointer and by keys, without a window: shapes, marks, what hangs over the
+// drawing, symmetry.
+#include "drawing/marked_area.hpp"
+#include "editor/actions.hpp"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace {
+
+App ready_app() {
+  App app = make_app();
+  app.view.canvas = {0, 0, 800, 600};
+  refresh(app);
+  return app;
+}
+
+void run(App& app, Command command) {
+  editor::apply(app, Run{command});
+}
+
+void drag(App& app, Cell from, Cell to) {
+  editor::apply(app, BeginStroke{from, false});
+  editor::apply(app, StrokeTo{to});
+  editor::apply(app, EndStroke{});
+}
+
+std::set<Cell> drawn(const App& app) {
+  std::set<Cell> cells;
+  const Grid& grid = app.work.design.grid;
+  for (int row = 0; row < grid.height(); ++row) {
+    for (int column = 0; column < grid.width(); ++column) {
+      if (grid.at(column, row)) {
+        cells.insert(Cell{column, row});
+      }
+    }
+  }
+  return cells;
+}
+
+} // namespace
+
+TEST_CASE("a shape shows itself while it is drawn, is one step at the end, and goes round the edges") {
+  App app = ready_app();
+  run(app, Command::tool_rectangle);
+  editor::apply(app, BeginStroke{Cell{22, 22}, false});
+  editor::apply(app, StrokeTo{Cell{25, 24}});
+  REQUIRE(app.session.stroke.has_value());
+  CHECK(app.session.stroke->preview.size() == 10);
+  CHECK(drawn(app).empty());
+  editor::apply(app, EndStroke{});
+  CHECK(app.work.history.steps().size() == 1);
+  CHECK(drawn(app) ==
+        std::set<Cell>{{22, 22}, {23, 22}, {0, 22}, {1, 22}, {22, 23}, {1, 23}, {22, 0}, {23, 0}, {0, 0}, {1, 0}});
+  run(app, Command::undo);
+  run(app, Command::filled);
+  drag(app, Cell{2, 2}, Cell{4, 5});
+  CHECK(drawn(app).size() == 12);
+}
+
+TEST_CASE("Escape gives up the shape, then what hangs, then the mark; the drawing stays as it was") {
+  App app = ready_app();
+  run(app, Command::tool_ellipse);
+  editor::apply(app, BeginStroke{Cell{3, 3}, false});
+  editor::apply(app, StrokeTo{Cell{9, 8}});
+  run(app, Command::focus_drawing);
+  CHECK_FALSE(app.session.stroke.has_value());
+  editor::apply(app, EndStroke{}); // the button is released afterwards
+  CHECK(drawn(app).empty());
+  CHECK(app.work.history.steps().empty());
+  app.view.marked = Area{Cell{0, 0}, 3, 3};
+  editor::apply(app, HangOver{Grid(2, 2), "motif", false});
+  CHECK(app.session.floating.has_value());
+  run(app, Command::focus_drawing);
+  CHECK_FALSE(app.session.floating.has_value());
+  CHECK(app.work.history.steps().empty());
+}
+
+TEST_CASE("by keys a shape has its corners from two presses of the space bar") {
+  App app = ready_app();
+  run(app, Command::tool_line);
+  run(app, Command::toggle_stitch);
+  for (int step = 0; step < 5; ++step) {
+    editor::apply(app, MoveCursor{1, 1, false});
+  }
+  CHECK(drawn(app).empty());
+  run(app, Command::toggle_stitch);
+  CHECK(drawn(app) == std::set<Cell>{{0, 0}, {1, 1}, {2, 2}, {3, 3}, {4, 4}, {5, 5}});
+  CHECK(app.work.history.steps().size() == 1);
+}
+
+TEST_CASE("the fill takes the stitches that hang together, and a second one takes them back") {
+  App app = ready_app();
+  run(app, Command::tool_rectangle);
+  drag(app, Cell{4, 4}, Cell{9, 9});
+  const auto outline = drawn(app);
+  run(app, Command::tool_flood);
+  editor::apply(app, BeginStroke{Cell{6, 6}, false});
+  CHECK(drawn(app).size() == 36);
+  CHECK_FALSE(app.session.stroke.has_value());
+  run(app, Command::undo);
+  CHECK(drawn(app) == outline);
+}
+
+TEST_CASE("a marked area is moved by dragging it, as one step, over the edge too") {
+  App app = ready_app();
+  app.work.design.grid.set(2, 2, true);
+  app.work.design.grid.set(3, 2, true);
+  refresh(app);
+  run(app, Command::tool_mark);
+  drag(app, Cell{2, 2}, Cell{3, 3});
+  CHECK(app.view.marked == Area{Cell{2, 2}, 2, 2});
+  drag(app, Cell{3, 3}, Cell{-1, 3}); // four to the left, held by its upper right stitch
+  CHECK(app.session.floating.has_value());
+  CHECK(drawn(app) == std::set<Cell>{{2, 2}, {3, 2}}); // not before it is set down
+  run(app, Command::set_down);
+  CHECK(drawn(app) == std::set<Cell>{{22, 2}, {23, 2}});
+  CHECK(app.work.history.steps().size() == 1);
+  CHECK(app.view.marked == Area{Cell{22, 2}, 2, 2});
+}
+
+TEST_CASE("what is copied is lines of . and #, and text from anywhere can be pasted, moved by arrows and set down") {
+  App app = ready_app();
+  app.work.design.grid.set(0, 0, true);
+  app.work.design.grid.set(1, 1, true);
+  app.view.marked = Area{Cell{0, 0}, 2, 2};
+  run(app, Command::copy);
+  CHECK(app.session.copied == ".#\n#.\n");
+  app.session.clipboard = "##.\r\n..#\r\n\r\n";
+  app.view.marked.reset();
+  app.view.cursor = Cell{10, 10};
+  run(app, Command::paste);
+  REQUIRE(app.session.floating.has_value());
+  run(app, Command::mirror_sideways); // what hangs is turned before it is set down
+  editor::apply(app, MoveCursor{2, 0, false});
+  editor::apply(app, SetDown{});
+  CHECK(drawn(app) == std::set<Cell>{{0, 0}, {1, 1}, {12, 10}, {13, 11}, {14, 11}});
+  app.session.clipboard = "no drawing";
+  run(app, Command::paste);
+  CHECK_FALSE(app.session.floating.has_value());
+  CHECK(app.session.tone == Tone::trouble);
+}
+
+TEST_CASE("a motif or letters that are see-through leave what lies below their main stitches") {
+  App app = ready_app();
+  app.work.design.grid.set(5, 5, true);
+  Grid patch(2, 1);
+  patch.set(1, 0, true);
+  app.view.cursor = Cell{5, 5};
+  editor::apply(app, HangOver{patch, "lettering", true});
+  editor::apply(app, SetDown{});
+  CHECK(drawn(app) == std::set<Cell>{{5, 5}, {6, 5}});
+  app.view.cursor = Cell{5, 5};
+  editor::apply(app, HangOver{patch, "motif", false});
+  editor::apply(app, SetDown{});
+  CHECK(drawn(app) == std::set<Cell>{{6, 5}});
+}
+
+TEST_CASE("commands work on the marked area where there is one, else on all of the drawing") {
+  App app = ready_app();
+  app.work.design.grid.set(0, 0, true);
+  app.view.marked = Area{Cell{0, 0}, 4, 1};
+  run(app, Command::mirror_sideways);
+  CHECK(drawn(app) == std::set<Cell>{{3, 0}});
+  run(app, Command::shift_right);
+  CHECK(drawn(app) == std::set<Cell>{{0, 0}}); // round the area's edge
+  run(app, Command::turn);
+  CHECK(app.view.marked == Area{Cell{0, 0}, 1, 4});
+  run(app, Command::clear);
+  CHECK(drawn(app).empty());
+  app.view.marked.reset();
+  app.work.design.grid.set(0, 0, true);
+  run(app, Command::shift_left);
+  CHECK(drawn(app) == std::set<Cell>{{23, 0}});
+}
+
+TEST_CASE("under a symmetry every stroke is completed, and the drawing then has it") {
+  App app = ready_app();
+  const Frieze frieze = centred_frieze(FriezeGroup::p2mm, 24, 24);
+  editor::apply(app, ChooseSymmetry{frieze});
+  drag(app, Cell{2, 3}, Cell{7, 6});
+  CHECK(drawn(app).size() == 4 * 6);
+  CHECK(has_symmetry(app.work.design.grid, frieze));
+  run(app, Command::tool_line);
+  editor::apply(app, BeginStroke{Cell{1, 20}, false});
+  editor::apply(app, StrokeTo{Cell{5, 16}});
+  CHECK(app.session.stroke->preview.size() == 4 * 5); // the preview is complete, too
+  editor::apply(app, EndStroke{});
+  CHECK(has_symmetry(app.work.design.grid, frieze));
+  run(app, Command::undo);
+  CHECK(drawn(app).size() == 4 * 6);
+}
+
+TEST_CASE("a symmetry whose axes no longer fit after a change of size goes to the middle of the new one") {
+  App app = ready_app();
+  editor::apply(app, ChooseSymmetry{centred_frieze(FriezeGroup::p1m1, 24, 24)});
+  editor::apply(app, EditDesign{Resize{12, 24}});
+  REQUIRE(app.view.symmetry.has_value());
+  CHECK(app.view.symmetry == centred_frieze(FriezeGroup::p1m1, 12, 24));
+  editor::apply(app, ChooseSymmetry{centred_frieze(FriezeGroup::p11g, 12, 24)});
+  editor::apply(app, EditDesign{Resize{7, 24}}); // a glide needs an even repeat
+  CHECK_FALSE(app.view.symmetry.has_value());
+}
+
+TEST_CASE("'make it so' changes the fewest stitches, in one step") {
+  App app = ready_app();
+  for (const Cell cell : {Cell{3, 2}, Cell{4, 2}, Cell{5, 2}, Cell{3, 3}, Cell{5, 3}}) {
+    app.work.design.grid.set(cell.column, cell.row, true);
+  }
+  app.work.design.grid.set(5, 4, true); // the one that breaks the mirror
+  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  CHECK(app.work.history.steps().size() == 1);
+  CHECK(drawn(app) == std::set<Cell>{{3, 2}, {4, 2}, {5, 2}, {3, 3}, {5, 3}});
+  CHECK(app.session.message == "1 stitch changed, the fewest that do");
+}
