@@ -122,6 +122,15 @@ struct AnswerGuard {
 struct DropFile {
   std::filesystem::path path;
 };
+struct OpenDropped { // the dropped design, after the guard
+  std::filesystem::path path;
+};
+struct PlaceDropped { // its drawing over this one
+  std::filesystem::path path;
+};
+struct GoToStep { // undoes or does again until so many steps are done
+  std::size_t done = 0;
+};
 struct BeginDesign {
   NewDialog wishes;
 };
@@ -143,12 +152,12 @@ struct Say {
   Tone tone = Tone::plain;
 };
 
-using Action =
-    std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
-                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
-                 PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
-                 Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile, BeginDesign,
-                 SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
+using Action = std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke,
+                            ChooseSymmetry, ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering,
+                            SearchMotifs, MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace,
+                            ResizePanel, ZoomPiece, PanPiece, Placed, SetDialog, ChoosePath, MakeFolder,
+                            OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign,
+                            SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
 
 void apply(App& app, const Action& action);
 

@@ -135,7 +135,10 @@ struct Applier {
   void operator()(const MakeFolder&) const { make_folder(app); }
   void operator()(const OpenWithMachine& action) const { open_with_machine(app, action.profile); }
   void operator()(const AnswerGuard& action) const { answer_guard(app, action.answer); }
-  void operator()(const DropFile& action) const { request(app, Pending{Pending::What::open_file, action.path}); }
+  void operator()(const DropFile& action) const { drop_file(app, action.path); }
+  void operator()(const OpenDropped& action) const { request(app, Pending{Pending::What::open_file, action.path}); }
+  void operator()(const PlaceDropped& action) const { place_dropped(app, action.path); }
+  void operator()(const GoToStep& action) const { go_to_step(app, action.done); }
   void operator()(const BeginDesign& action) const { begin_design(app, action.wishes); }
   void operator()(const SetRulers& action) const {
     app.session.ruler_across = action.across;

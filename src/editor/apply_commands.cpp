@@ -205,6 +205,7 @@ void run_view_command(App& app, Command command) {
   case Command::previous_part: view.part_step = -1; return;
   case Command::open_menus: view.open_menus = true; return;
   case Command::keys: app.session.dialog = KeysDialog{}; return;
+  case Command::all_commands: app.session.dialog = CommandsDialog{}; return;
   default: return;
   }
 }
@@ -236,6 +237,7 @@ void run_command(App& app, Command command) {
   switch (command) {
   case Command::undo: return undo_or_redo(app, true);
   case Command::redo: return undo_or_redo(app, false);
+  case Command::steps_done: app.session.dialog = StepsDialog{}; return;
   case Command::set_down: return set_down(app);
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);
@@ -245,6 +247,16 @@ void run_command(App& app, Command command) {
     return;
   default: return;
   }
+}
+
+void go_to_step(App& app, std::size_t done) {
+  close_step(app);
+  History& history = app.work.history;
+  while (history.done() > done && history.undo(app.work.design)) {
+  }
+  while (history.done() < done && history.redo(app.work.design)) {
+  }
+  say(app, done == 0 ? "Back at the beginning" : "Now at: " + history.steps()[history.done() - 1].name);
 }
 
 } // namespace punchwright::editor

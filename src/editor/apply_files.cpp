@@ -328,4 +328,26 @@ void begin_design(App& app, const NewDialog& wishes) {
   app.session.message.clear();
 }
 
+void drop_file(App& app, const fs::path& path) {
+  const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
+  if (untouched || path.extension() != ".repeat") {
+    return request(app, Pending{Pending::What::open_file, path});
+  }
+  app.session.dialog = DroppedDialog{path};
+}
+
+void place_dropped(App& app, const fs::path& path) {
+  const auto text = read_file(path, largest_file);
+  if (!text) {
+    return show_trouble(app, "The file can't be opened", text.error(), {});
+  }
+  auto dropped = read_repeat(*text, path.string());
+  if (!dropped) {
+    return show_trouble(app, "The file can't be read", dropped.error(), {});
+  }
+  hang_over(
+      app,
+      Floating{dropped->document.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
+}
+
 } // namespace punchwright::editor

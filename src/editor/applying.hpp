@@ -42,6 +42,7 @@ void apply_view(App& app, const PanPiece& action);
 void show(App& app, Cell cell);
 
 void run_command(App& app, Command command);
+void go_to_step(App& app, std::size_t done);
 
 // Files. `request` asks first where there is something to save.
 void request(App& app, const Pending& pending);
@@ -51,6 +52,9 @@ void make_folder(App& app);
 void open_with_machine(App& app, const std::string& profile);
 void answer_guard(App& app, GuardAnswer answer);
 void save(App& app, const Pending& afterwards);
+// A design dropped on an untouched window is opened; on one where something is worked on, it is asked first.
+void drop_file(App& app, const std::filesystem::path& path);
+void place_dropped(App& app, const std::filesystem::path& path);
 void begin_design(App& app, const NewDialog& wishes);
 
 constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more

@@ -24,6 +24,8 @@ constexpr std::array commands = {
     CommandInfo{Command::quit, Menu::file, "quit", "Quit", "Ctrl+Q", ""},
     CommandInfo{Command::undo, Menu::edit, "undo", "Undo", "Ctrl+Z", ""},
     CommandInfo{Command::redo, Menu::edit, "redo", "Redo", "Ctrl+Y", ""},
+    CommandInfo{Command::steps_done, Menu::edit, "steps-done", "What was done…", "Ctrl+H",
+                "All steps, to go back to any"},
     CommandInfo{Command::copy, Menu::edit, "copy", "Copy", "Ctrl+C",
                 "The marked area, or all of the drawing, as lines of . and #"},
     CommandInfo{Command::cut, Menu::edit, "cut", "Cut", "Ctrl+X", "The marked area becomes main"},
@@ -92,6 +94,7 @@ constexpr std::array commands = {
                 "The keys go to the settings, the findings, and back to the drawing"},
     CommandInfo{Command::previous_part, Menu::view, "previous-part", "Part of the window before", "Shift+F6", ""},
     CommandInfo{Command::open_menus, Menu::view, "open-menus", "Menus", "F10", ""},
+    CommandInfo{Command::all_commands, Menu::help, "all-commands", "All commands…", "Ctrl+K", "Found by typing a word"},
     CommandInfo{Command::keys, Menu::help, "keys", "Keys and mouse", "F1", ""},
 };
 
@@ -131,6 +134,46 @@ std::string_view name_of(Menu menu) {
   case Menu::help: break;
   }
   return "Help";
+}
+
+namespace {
+
+std::string in_small_letters(std::string_view text) {
+  std::string small(text);
+  std::ranges::transform(small, small.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
+  });
+  return small;
+}
+
+bool begins_a_word(std::string_view text, std::string_view part) {
+  for (std::size_t at = text.find(part); at != std::string_view::npos; at = text.find(part, at + 1)) {
+    if (at == 0 || text[at - 1] == ' ' || text[at - 1] == '-' || text[at - 1] == '(') {
+      return true;
+    }
+  }
+  return false;
+}
+
+} // namespace
+
+std::vector<const CommandInfo*> commands_found(std::string_view words) {
+  const std::string wanted = in_small_letters(words);
+  std::vector<const CommandInfo*> found;
+  for (const CommandInfo& info : commands) {
+    const std::string text =
+        in_small_letters(std::string(info.name).append(" ").append(info.tip).append(" ").append(name_of(info.menu)));
+    bool all = true;
+    for (std::size_t from = 0; all && from < wanted.size();) {
+      const std::size_t end = std::min(wanted.find(' ', from), wanted.size());
+      all = end == from || begins_a_word(text, std::string_view(wanted).substr(from, end - from));
+      from = end + 1;
+    }
+    if (all) {
+      found.push_back(&info);
+    }
+  }
+  return found;
 }
 
 std::optional<Command> command_for(const KeyEvent& key) {

@@ -8,6 +8,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -24,6 +25,7 @@ enum class Command {
   quit,
   undo,
   redo,
+  steps_done,
   copy,
   cut,
   paste,
@@ -73,6 +75,7 @@ enum class Command {
   larger_text,
   smaller_text,
   focus_drawing,
+  all_commands,
   next_part,
   previous_part,
   open_menus,
@@ -93,6 +96,9 @@ struct CommandInfo {
 [[nodiscard]] std::span<const CommandInfo> all_commands();
 [[nodiscard]] const CommandInfo& info_of(Command command);
 [[nodiscard]] std::string_view name_of(Menu menu);
+
+// Those in whose name, tip or menu each word begins a word, small or large letters alike; all of them for no word.
+[[nodiscard]] std::vector<const CommandInfo*> commands_found(std::string_view words);
 
 // The command of that key press, if there is one. Shift only counts with letters, arrows and named keys: which signs
 // need it differs between layouts.

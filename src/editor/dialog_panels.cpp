@@ -78,6 +78,24 @@ struct Drawer {
   void operator()(const PathDialog& dialog) const { path_panel(app, actions, dialog); }
   void operator()(const KeysDialog&) const { keys_dialog(app, actions); }
   void operator()(const SwatchDialog&) const { swatch_dialog(app, actions); }
+  void operator()(const CommandsDialog& dialog) const { commands_dialog(app, actions, dialog); }
+  void operator()(const StepsDialog&) const { steps_dialog(app, actions); }
+
+  void operator()(const DroppedDialog& dialog) const {
+    text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
+    ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
+    if (main_button(app, actions, "dropped open", "Open it")) {
+      actions.push(SetDialog{NoDialog{}});
+      actions.push(OpenDropped{dialog.path});
+    }
+    ImGui::SameLine();
+    if (button(app.theme, actions, "dropped place", "Put it over this drawing")) {
+      actions.push(SetDialog{NoDialog{}});
+      actions.push(PlaceDropped{dialog.path});
+    }
+    ImGui::SameLine();
+    cancel_button(app, actions, "Cancel");
+  }
 
   void operator()(const GuardDialog&) const {
     const Theme& theme = app.theme;
@@ -186,7 +204,10 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "New design",
                                  "Size of the repeat",
                                  "Keys and mouse",
-                                 "How did the swatch come out?"};
+                                 "How did the swatch come out?",
+                                 "All commands",
+                                 "What was done",
+                                 "Open it, or set it down?"};
   return titles[dialog.index()];
 }
 

@@ -22,4 +22,9 @@ void swatch_dialog(const App& app, Actions& actions);
 [[nodiscard]] float width_of_keys_dialog(const App& app);
 [[nodiscard]] float width_of_swatch_dialog(const App& app);
 
+// All commands, found by typing; arrows choose, Return does it.
+void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog);
+// What was done, the latest at the top; a click goes there.
+void steps_dialog(const App& app, Actions& actions);
+
 } // namespace punchwright::editor

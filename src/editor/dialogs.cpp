@@ -65,6 +65,9 @@ struct Namer {
   std::string operator()(const SizeDialog&) const { return "size"; }
   std::string operator()(const KeysDialog&) const { return "keys"; }
   std::string operator()(const SwatchDialog&) const { return "swatch"; }
+  std::string operator()(const CommandsDialog&) const { return "commands"; }
+  std::string operator()(const StepsDialog&) const { return "steps"; }
+  std::string operator()(const DroppedDialog&) const { return "dropped"; }
 };
 
 } // namespace

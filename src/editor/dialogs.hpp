@@ -83,8 +83,18 @@ struct SizeDialog {
 struct KeysDialog {};
 struct SwatchDialog {}; // eight pictures: which one looks like what was knitted?
 
-using Dialog =
-    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog>;
+struct CommandsDialog { // all commands, found by typing
+  std::string search;
+  int chosen = 0; // among those found
+};
+struct StepsDialog {}; // what was done, to go to any point of it
+// A design was dropped on the window while another one is worked on.
+struct DroppedDialog {
+  std::filesystem::path path;
+};
+
+using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,
+                            SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

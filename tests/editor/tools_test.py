@@ -88,6 +88,27 @@ class Tools(WindowTest):
         editor.save()
         self.assertNotEqual(cells_of(path), letters)
 
+    def test_a_command_is_found_by_typing_and_any_step_is_gone_back_to(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.stroke([(1, 1)])
+        editor.stroke([(2, 2)])
+        editor.key("ctrl+k")
+        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "the commands")
+        editor.type("mirror left")
+        editor.wait(lambda state: "command mirror-sideways" in state["places"]
+                    and "command tool-pen" not in state["places"] and state["idle"], "the one command")
+        editor.key("Return")
+        editor.wait(lambda state: state["steps"] == 3 and state["dialog"] == "none" and state["idle"], "mirrored")
+        editor.key("ctrl+h")
+        editor.wait(lambda state: "step 1" in state["places"] and state["idle"], "the steps")
+        editor.click("step 1")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "one step")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
+        editor.save()
+        self.assertEqual(cells_of(path), {(1, 1)})
+
 
 if __name__ == "__main__":
     main()

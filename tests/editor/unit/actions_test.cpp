@@ -197,7 +197,7 @@ TEST_CASE("the guard stands before everything that would lose a change") {
     editor::apply(app, AnswerGuard{GuardAnswer::cancel});
     CHECK(editor::name_of(app.session.dialog) == "none");
   }
-  editor::apply(app, DropFile{"/nowhere.repeat"});
+  editor::apply(app, OpenDropped{"/nowhere.repeat"});
   CHECK(editor::name_of(app.session.dialog) == "guard");
   editor::apply(app, AnswerGuard{GuardAnswer::cancel});
   CHECK_FALSE(app.session.quit);
@@ -227,7 +227,7 @@ TEST_CASE("a file that can't be read is explained, and the design stays") {
   std::ofstream(folder.path / "broken.repeat") << "format = 1\n[repeat]\nwidth = 0\n";
   App app = ready_app();
   const Document before = app.work.design;
-  editor::apply(app, DropFile{folder.path / "broken.repeat"});
+  editor::apply(app, OpenDropped{folder.path / "broken.repeat"});
   const auto* const trouble = std::get_if<TroubleDialog>(&app.session.dialog);
   REQUIRE(trouble != nullptr);
   CHECK(trouble->text.find("broken.repeat:") != std::string::npos);

@@ -86,7 +86,7 @@ TEST_CASE("a design without its machine opens with a built-in one, as a change t
                          "[[yarn]]\nkey = \"B\"\n[repeat]\nwidth = 4\nrows = [\"#..#\"]\n"
                          "[[band]]\nrows = 1\nmain = \"A\"\ncontrast = \"B\"\n[piece]\nfirst_column = 2\n";
   App app = make_app();
-  editor::apply(app, DropFile{path});
+  editor::apply(app, OpenDropped{path});
   const auto* const trouble = std::get_if<TroubleDialog>(&app.session.dialog);
   REQUIRE(trouble != nullptr);
   REQUIRE(trouble->missing);

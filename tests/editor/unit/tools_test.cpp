@@ -6,6 +6,9 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 #include <set>
+#include <string>
+#include <string_view>
+#include <vector>
 
 using namespace punchwright;
 using namespace punchwright::editor;
@@ -216,4 +219,32 @@ TEST_CASE("'make it so' changes the fewest stitches, in one step") {
   CHECK(app.work.history.steps().size() == 1);
   CHECK(drawn(app) == std::set<Cell>{{3, 2}, {4, 2}, {5, 2}, {3, 3}, {5, 3}});
   CHECK(app.session.message == "1 stitch changed, the fewest that do");
+}
+
+TEST_CASE("commands are found by the beginnings of words in their name, tip and menu") {
+  const auto ids = [](std::string_view words) {
+    std::vector<std::string> found;
+    for (const CommandInfo* const info : commands_found(words)) {
+      found.emplace_back(info->id);
+    }
+    return found;
+  };
+  CHECK(ids("").size() == all_commands().size());
+  CHECK(ids("MIRROR top") == std::vector<std::string>{"mirror-upwards"});
+  CHECK(ids("irror").empty()); // beginnings only
+  CHECK(std::ranges::count(ids("needle chart"), "export-chart") == 1);
+}
+
+TEST_CASE("any step can be gone back to, and forward again") {
+  App app = ready_app();
+  for (int column = 0; column < 4; ++column) {
+    drag(app, Cell{column, 0}, Cell{column, 0});
+  }
+  editor::apply(app, GoToStep{1});
+  CHECK(drawn(app) == std::set<Cell>{{0, 0}});
+  editor::apply(app, GoToStep{3});
+  CHECK(drawn(app).size() == 3);
+  editor::apply(app, GoToStep{0});
+  CHECK(drawn(app).empty());
+  CHECK(app.work.history.saved());
 }

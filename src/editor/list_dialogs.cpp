@@ -1,0 +1,104 @@
+// Two lists in the middle of the window: all commands, and what was done.
+#include "editor/dialog_parts.hpp"
+#include "editor/widgets.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+#include <vector>
+
+namespace punchwright::editor {
+
+namespace {
+
+float height_of_list(const App& app) {
+  return std::min(420 * app.theme.scale, room_for_dialog(app).y - 4 * ImGui::GetFrameHeightWithSpacing());
+}
+
+void entry(const App& app, Actions& actions, const CommandInfo& info, bool chosen, bool scroll) {
+  const Theme& theme = app.theme;
+  const std::string reason = why_not(app, info.command);
+  ImGui::PushID(info.id);
+  if (ImGui::Selectable("##command", chosen) && reason.empty()) {
+    actions.push(SetDialog{NoDialog{}});
+    actions.run(info.command);
+  }
+  ImGui::PopID();
+  remember_place(actions, fmt::format("command {}", info.id));
+  tip(theme, reason.empty() ? info.tip : reason.c_str());
+  if (chosen && scroll) {
+    ImGui::SetScrollHereY(0.5F);
+  }
+  const ImVec4 colour = tint(reason.empty() ? theme.text : theme.quiet_text);
+  ImGui::SameLine(6 * theme.scale);
+  ImGui::TextColored(colour, "%s", info.name);
+  ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ImGui::CalcTextSize(info.keys).x - 6 * theme.scale);
+  ImGui::TextColored(tint(theme.quiet_text), "%s", info.keys);
+}
+
+} // namespace
+
+void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog) {
+  CommandsDialog next = dialog;
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::IsWindowAppearing()) {
+    ImGui::SetKeyboardFocusHere();
+  }
+  const bool changed = ImGui::InputTextWithHint("##search", "Type a word of what you want to do", &next.search);
+  remember_place(actions, "command search", Stop::Kind::field);
+  const std::vector<const CommandInfo*> found = commands_found(next.search);
+  const int last = std::max(0, static_cast<int>(found.size()) - 1);
+  const int step = ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? 1 : ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? -1 : 0;
+  next.chosen = changed ? 0 : std::clamp(dialog.chosen + step, 0, last);
+  ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
+  for (std::size_t place = 0; place < found.size(); ++place) {
+    entry(app, actions, *found[place], static_cast<int>(place) == next.chosen, step != 0);
+  }
+  if (found.empty()) {
+    hint(app.theme, "No command has these words.");
+  }
+  ImGui::EndChild();
+  if (changed || next.chosen != dialog.chosen) {
+    actions.push(SetDialog{next});
+  }
+  const bool wanted = ImGui::IsKeyPressed(ImGuiKey_Enter) || ImGui::IsKeyPressed(ImGuiKey_KeyPadEnter);
+  if (wanted && !actions.dialog_appears && !found.empty()) {
+    const Command command = found[static_cast<std::size_t>(next.chosen)]->command;
+    if (why_not(app, command).empty()) {
+      actions.push(SetDialog{NoDialog{}});
+      actions.run(command);
+    }
+  } else if (escape_pressed()) {
+    actions.push(SetDialog{NoDialog{}});
+  }
+}
+
+void steps_dialog(const App& app, Actions& actions) {
+  const History& history = app.work.history;
+  const auto count = static_cast<int>(history.steps().size());
+  ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
+  ImGuiListClipper clipper; // hours of work are thousands of steps
+  clipper.Begin(count + 1);
+  while (clipper.Step()) {
+    for (int line = clipper.DisplayStart; line < clipper.DisplayEnd; ++line) {
+      const int done = count - line; // the latest at the top, the beginning below
+      const auto place = static_cast<std::size_t>(done);
+      const bool here = place == history.done();
+      const std::string words =
+          done == 0 ? "The beginning" : fmt::format("{}. {}", done, history.steps()[place - 1].name);
+      ImGui::PushStyleColor(ImGuiCol_Text, tint(place > history.done() ? app.theme.quiet_text : app.theme.text));
+      ImGui::PushID(done);
+      if (ImGui::Selectable((here ? "▸ " + words : "   " + words).c_str(), here) && !here) {
+        actions.push(GoToStep{place});
+      }
+      ImGui::PopID();
+      ImGui::PopStyleColor();
+      remember_place(actions, fmt::format("step {}", done));
+    }
+  }
+  ImGui::EndChild();
+  hint(app.theme, "A click goes there; later steps stay until something else is drawn.");
+  close_button(app, actions);
+}
+
+} // namespace punchwright::editor
