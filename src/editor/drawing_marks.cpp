@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 namespace punchwright::editor {
 
@@ -23,8 +24,8 @@ template <class Draw> void each_part(const Sight& sight, const Mark& mark, Draw&
   }
 }
 
-// A bar along the run, with a stop at each end.
-void draw_float(const Sight& sight, const Mark& mark) {
+// A bar along the run, with a stop at each end, and its length where there is room for it.
+void draw_float(const Sight& sight, const Mark& mark, int stitches) {
   const Theme& theme = sight.app.theme;
   const float thick = std::clamp(sight.layout.cell_height * 0.16F, 1.5F, 3.0F * sight.unit());
   each_part(sight, mark, [&](const ScreenBox& box) {
@@ -41,6 +42,16 @@ void draw_float(const Sight& sight, const Mark& mark) {
       sight.list.AddLine({left, y}, {right, y}, colour, width);
       sight.list.AddLine({left, y - stop}, {left, y + stop}, colour, width);
       sight.list.AddLine({right, y - stop}, {right, y + stop}, colour, width);
+    }
+    const std::string length = std::to_string(stitches);
+    const float size = std::min(theme.small->FontSize, sight.layout.cell_height);
+    const ImVec2 room = theme.bold->CalcTextSizeA(size, 10000, 0, length.c_str());
+    if (sight.layout.cell_height >= 9 * sight.unit() && room.x + 6 * sight.unit() < right - left) {
+      const ImVec2 corner{std::round(box.middle().x - room.x / 2), std::round(y - room.y / 2)};
+      sight.list.AddRectFilled({corner.x - 3 * sight.unit(), corner.y},
+                               {corner.x + room.x + 3 * sight.unit(), corner.y + room.y}, ink(theme.panel),
+                               3 * sight.unit());
+      sight.list.AddText(theme.bold, size, corner, ink(theme.fault), length.c_str());
     }
   });
 }
@@ -88,7 +99,7 @@ void draw_marks(const Sight& sight) {
   for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
     const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
     if (finding.id == FindingId::float_too_long && !finding.on_piece && sight.layout.cell_height >= 4) {
-      draw_float(sight, *mark);
+      draw_float(sight, *mark, finding.stitches);
     }
   }
   const Listed* const chosen = listed_for(sight.app.caches, sight.app.view.finding);

@@ -39,7 +39,7 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->option_text("TAB");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, chart, size, swatch")
-      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch"}))
+      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
       ->check(CLI::Range(1, 100000))

@@ -40,9 +40,10 @@ void show_what_was_asked_for(App& app, const Options& options) {
   if (options.dialog == "swatch") {
     apply(app, SetDialog{SwatchDialog{}});
   }
-  const std::pair<const char*, Command> dialogs[] = {{"new", Command::new_design},     {"open", Command::open},
-                                                     {"keys", Command::keys},          {"card", Command::export_card},
-                                                     {"chart", Command::export_chart}, {"size", Command::resize}};
+  const std::pair<const char*, Command> dialogs[] = {
+      {"new", Command::new_design},        {"open", Command::open},          {"keys", Command::keys},
+      {"card", Command::export_card},      {"chart", Command::export_chart}, {"size", Command::resize},
+      {"commands", Command::all_commands}, {"steps", Command::steps_done}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
