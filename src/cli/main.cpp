@@ -134,15 +134,17 @@ private:
   void add_steps() {
     auto* const sub = add_command("steps", "list the steps at the machine", [this] { return list_steps(steps_); });
     add_input(sub, steps_.file);
-    sub->add_flag("--json", steps_.json, "steps as JSON");
-    sub->add_option("-o,--output", steps_.output, "a file to write; its extension chooses the form: .pdf, .html, .txt");
+    sub->add_flag("--json", steps_.json, "the steps as JSON")->disable_flag_override();
+    sub->add_option("-o,--output", steps_.output, "a file to write; its extension chooses the form: .pdf, .html, .txt")
+        ->type_name("OUT");
   }
 
   void add_prove() {
     auto* const sub = add_command("prove", "knit the card and the steps on a model of the machine, and compare",
                                   [this] { return prove_file(prove_); });
     add_input(sub, prove_.file);
-    sub->add_option("--card", prove_.card, "a punch list of the card to knit from, in place of the one that is drawn");
+    sub->add_option("--card", prove_.card, "a punch list of the card to knit from, in place of the one that is drawn")
+        ->type_name("LIST");
   }
 
   void add_explain() {
@@ -151,10 +153,11 @@ private:
     add_input(sub, explain_.file);
     sub->add_option("--seen", explain_.seen,
                     "a text picture of what you see: '.' main, '#' contrast, 'o' dropped, '?' not looked at")
+        ->type_name("PICTURE")
         ->required();
     add_choice(sub, "--side", "the side of the fabric that the picture shows", explain_.side,
                {{"knit", Face::knit}, {"purl", Face::purl}});
-    sub->add_flag("--json", explain_.json, "explanations as JSON");
+    sub->add_flag("--json", explain_.json, "the explanations as JSON")->disable_flag_override();
   }
 
   void add_card() {

@@ -69,8 +69,10 @@ std::vector<RowActions> actions_of(const Document& document, const Profile& prof
     }
   }
   auto at_end = feeders.change_for_end(rows.rows.back().main);
-  if (push_back) {
-    at_end.push_back({Doing::end_needles_back, 0});
+  if (profile.selects == Selects::next_pass) {
+    // Behind the last row an open card shows its fully punched overlap rows, a loop its first row: whatever the
+    // carriage has brought forward would drop its stitch.
+    at_end.push_back({Doing::all_needles_back, 0});
   }
   if (!at_end.empty()) {
     result.push_back({number + 1, std::move(at_end)});
@@ -85,9 +87,10 @@ std::string text_of(const Action& action, const Document& document) {
   case Doing::main_out: return fmt::format("{} out", name());
   case Doing::contrast_in:
   case Doing::main_in: return fmt::format("{} in", name());
-  case Doing::end_needles_back: break;
+  case Doing::end_needles_back: return "end needles back";
+  case Doing::all_needles_back: break;
   }
-  return "end needles back";
+  return "all needles back";
 }
 
 } // namespace punchwright

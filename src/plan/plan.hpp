@@ -34,10 +34,10 @@ struct NeedleRun {
 [[nodiscard]] std::string text_of(const std::vector<NeedleRun>& runs);
 
 // What is done with the hands before a row is knitted.
-enum class Doing { contrast_out, contrast_in, main_out, main_in, end_needles_back };
+enum class Doing { contrast_out, contrast_in, main_out, main_in, end_needles_back, all_needles_back };
 struct Action {
   Doing doing = Doing::contrast_in;
-  char yarn = 0; // 0 for the end needles
+  char yarn = 0; // 0 for needles
   bool operator==(const Action&) const = default;
 };
 struct RowActions {
@@ -47,7 +47,7 @@ struct RowActions {
 // Only rows before which something is done, ascending; the last entry stands behind the last row.
 [[nodiscard]] std::vector<RowActions> actions_of(const Document& document, const Profile& profile,
                                                  const RowsToKnit& rows);
-// "Ink out", "Oat in", "end needles back".
+// "Ink out", "Oat in", "end needles back", "all needles back".
 [[nodiscard]] std::string text_of(const Action& action, const Document& document);
 
 // The columns to punch, from 1, ascending, in row `row` (from 1, counted through all cards, see rows/cards.hpp): where

@@ -66,12 +66,12 @@ TEST_SUITE("between the rows") {
   // empty drops its stitch (common practice).
   TEST_CASE("a plain row on a machine that selects for the next pass") {
     CHECK(actions(drawn({"#.", "..", "#."}), test::card_machine()) ==
-          "1: Ink in; 2: Ink out, end needles back; 3: Ink in; 4: Ink out, end needles back");
+          "1: Ink in; 2: Ink out, end needles back; 3: Ink in; 4: Ink out, all needles back");
   }
 
   TEST_CASE("end needles go back before every plain row, not only the first") {
     CHECK(actions(drawn({"#.", "..", "..", "#."}), test::card_machine()) ==
-          "1: Ink in; 2: Ink out, end needles back; 3: end needles back; 4: Ink in; 5: Ink out, end needles back");
+          "1: Ink in; 2: Ink out, end needles back; 3: end needles back; 4: Ink in; 5: Ink out, all needles back");
   }
 
   TEST_CASE("no needle to push back where end needles don't knit contrast, or nothing is selected beforehand") {
