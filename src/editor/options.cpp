@@ -37,6 +37,7 @@ std::variant<Options, int> read_options(int count, char** arguments) {
           "Settings to show: design, tools, yarns, machine, piece, card")
       ->transform(CLI::CheckedTransformer(tabs))
       ->option_text("TAB");
+  line.add_flag("--large-piece", options.large_piece, "Show the piece in place of the drawing");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, chart, size, swatch")
       ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps"}))

@@ -22,7 +22,8 @@ struct Options {
   Face face = Face::knit;
   std::optional<Tab> tab;
   bool choose_finding = false;
-  std::string dialog; // shown on the picture: "keys", "open" …
+  bool large_piece = false; // the piece takes the drawing's place
+  std::string dialog;       // shown on the picture: "keys", "open" …
 };
 
 // The options, or the status to end with where all is said already (--help, a mistake).

@@ -29,6 +29,7 @@ void open_first(App& app, const Options& options) {
     apply(app, DropFile{std::filesystem::absolute(options.file, ignored)});
   }
   app.view.face = options.face;
+  app.view.piece_large = options.large_piece;
   app.view.tab = options.tab.value_or(app.view.tab);
 }
 

@@ -92,7 +92,7 @@ unset WAYLAND_DISPLAY
 
 window editor "$patterns/puffin-cove.repeat" --size 1440x900
 window editor-tools "$patterns/puffin-cove.repeat" --size 1280x800 --tab tools
-window editor-purl "$patterns/tide-waves.repeat" --size 1280x800 --show purl
+window editor-purl "$patterns/buoy-line.repeat" --size 1280x800 --show purl --large-piece
 window editor-new --size 1280x800 --dialog new
 window editor-finding "$work/puffin-cove.repeat" --size 1280x800 --finding
 window editor-yarns "$patterns/buoy-line.repeat" --size 1280x800 --tab yarns
