@@ -176,7 +176,8 @@ void prepare_tools(App& app) {
     caches.motifs = motif_collection();
   }
   const std::uint64_t revision = app.work.history.revision();
-  if (!caches.frieze || caches.frieze_revision != revision) {
+  // Large drawings take some milliseconds: not at every stitch of a stroke, but at its end.
+  if (!caches.frieze || (caches.frieze_revision != revision && !app.session.stroke)) {
     caches.frieze = classify(app.work.design.grid);
     caches.frieze_revision = revision;
   }
@@ -215,6 +216,7 @@ bool refresh(App& app) {
       keep_chosen(app, before);
     } else {
       app.view.finding = -1;
+      caches.frieze.reset();
     }
     find_inserted(work, caches);
     count_strips(caches);
@@ -224,7 +226,6 @@ bool refresh(App& app) {
     caches.opening = work.opening;
     caches.revision = work.history.revision();
     caches.valid = true;
-    caches.frieze.reset();
     changed = true;
   }
   prepare_tools(app);

@@ -39,7 +39,8 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->option_text("TAB");
   line.add_flag("--large-piece", options.large_piece, "Show the piece in place of the drawing");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
-  line.add_option("--dialog", options.dialog, "Open a dialog: new, open, keys, card, chart, size, swatch")
+  line.add_option("--dialog", options.dialog,
+                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps")
       ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")

@@ -248,3 +248,19 @@ TEST_CASE("any step can be gone back to, and forward again") {
   CHECK(drawn(app).empty());
   CHECK(app.work.history.saved());
 }
+
+TEST_CASE("which symmetry the drawing has is worked out when a stroke has ended, and anew for another design") {
+  App app = ready_app();
+  app.view.tab = Tab::tools;
+  refresh(app);
+  REQUIRE(app.caches.frieze.has_value());
+  CHECK(app.caches.frieze->group == FriezeGroup::p2mm); // nothing is drawn
+  editor::apply(app, BeginStroke{Cell{2, 2}, false});
+  editor::apply(app, StrokeTo{Cell{3, 2}});
+  editor::apply(app, StrokeTo{Cell{3, 5}});
+  refresh(app);
+  CHECK(app.caches.frieze->group == FriezeGroup::p2mm); // as it was
+  editor::apply(app, EndStroke{});
+  refresh(app);
+  CHECK(app.caches.frieze->group == FriezeGroup::p1);
+}
