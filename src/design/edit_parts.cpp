@@ -89,11 +89,6 @@ int lines_before(int added, int anchor) {
 
 } // namespace
 
-int wrapped(int place, int size) {
-  const int rest = place % size;
-  return rest < 0 ? rest + size : rest;
-}
-
 Error refusal(std::string message, std::string remedy) {
   return Error{{}, 0, 0, std::move(message), std::move(remedy)};
 }

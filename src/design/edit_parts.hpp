@@ -6,8 +6,6 @@
 
 namespace punchwright {
 
-[[nodiscard]] int wrapped(int place, int size);
-
 [[nodiscard]] Error refusal(std::string message, std::string remedy);
 
 // Lines `first` to `first` + `count` - 1 of `size`; `what` is "rows" or "columns".

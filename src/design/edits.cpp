@@ -4,6 +4,7 @@
 #include "design/band_rows.hpp"
 #include "design/edit_parts.hpp"
 #include "design/lines_of_grid.hpp"
+#include "design/wrap.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -29,8 +30,8 @@ template <class Change> Grid with_area(const Grid& before, const Area& area, Cha
   Grid after = before;
   for (int row = 0; row < std::min(area.rows, before.height()); ++row) {
     for (int column = 0; column < std::min(area.columns, before.width()); ++column) {
-      change(after, wrapped(area.corner.column + column, before.width()),
-             wrapped(area.corner.row + row, before.height()));
+      change(after, round_edge(area.corner.column + column, before.width()),
+             round_edge(area.corner.row + row, before.height()));
     }
   }
   return after;
@@ -60,7 +61,7 @@ Result<Grid> redrawn(const Grid& before, const Shift& edit) {
   const int columns = edit.columns % before.width();
   const int rows = edit.rows % before.height();
   return rearranged(before, [&](int column, int row) {
-    return Cell{wrapped(column - columns, before.width()), wrapped(row - rows, before.height())};
+    return Cell{round_edge(column - columns, before.width()), round_edge(row - rows, before.height())};
   });
 }
 
@@ -72,8 +73,8 @@ Result<Grid> redrawn(const Grid& before, const Paste& edit) {
   Grid after = before;
   for (int row = 0; row < std::min(edit.drawing.height(), before.height()); ++row) {
     for (int column = 0; column < std::min(edit.drawing.width(), before.width()); ++column) {
-      after.set(wrapped(edit.corner.column + column, before.width()), wrapped(edit.corner.row + row, before.height()),
-                edit.drawing.at(column, row));
+      after.set(round_edge(edit.corner.column + column, before.width()),
+                round_edge(edit.corner.row + row, before.height()), edit.drawing.at(column, row));
     }
   }
   return after;

@@ -1,6 +1,6 @@
 // Orbits of the seven frieze groups, and strokes completed under them.
+#include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
-#include "drawing/wrap.hpp"
 
 #include <algorithm>
 #include <array>

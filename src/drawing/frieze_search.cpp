@@ -1,6 +1,6 @@
 // Which frieze group a strip has, and the nearest strip that has one.
+#include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
-#include "drawing/wrap.hpp"
 
 #include <algorithm>
 #include <climits>

@@ -1,8 +1,8 @@
 // Edits of the marked area: the repeat as it is afterwards, under the name of what was done.
 #include "drawing/marked_area.hpp"
 
+#include "design/wrap.hpp"
 #include "drawing/turns.hpp"
-#include "drawing/wrap.hpp"
 
 #include <algorithm>
 #include <cstdlib>

@@ -3,6 +3,7 @@
 
 #include "drawing/marked_area.hpp"
 #include "drawing/motif_data.hpp"
+#include "drawing/word_search.hpp"
 
 #include <algorithm>
 #include <array>
@@ -47,24 +48,6 @@ Motif read_motif(std::string_view text, MotifGroup group) {
   return motif;
 }
 
-// English words only, so ASCII.
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  std::ranges::transform(small, small.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  });
-  return small;
-}
-
-bool begins_a_word(std::string_view text, std::string_view beginning) {
-  for (auto place = text.find(beginning); place != std::string_view::npos; place = text.find(beginning, place + 1)) {
-    if (place == 0 || text[place - 1] == ' ') {
-      return true;
-    }
-  }
-  return false;
-}
-
 } // namespace
 
 std::span<const MotifGroup> motif_groups() {
@@ -96,17 +79,9 @@ std::vector<Motif> motif_collection() {
 }
 
 std::vector<const Motif*> motifs_found(std::span<const Motif> motifs, std::string_view wanted) {
-  const std::string small = in_small_letters(wanted);
   std::vector<const Motif*> found;
   for (const Motif& motif : motifs) {
-    const std::string text = in_small_letters(motif.name + ' ' + std::string(name_of(motif.group)) + ' ' + motif.words);
-    std::string_view rest = small;
-    bool all = true;
-    while (!rest.empty()) {
-      const auto word = taken_up_to(rest, " ");
-      all = all && (word.empty() || begins_a_word(text, word));
-    }
-    if (all) {
+    if (has_words(motif.name + ' ' + std::string(name_of(motif.group)) + ' ' + motif.words, wanted)) {
       found.push_back(&motif);
     }
   }

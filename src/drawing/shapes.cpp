@@ -1,7 +1,7 @@
 // The stitches that a shape covers. All in whole numbers: twice the place where halves are needed.
 #include "drawing/shapes.hpp"
 
-#include "drawing/wrap.hpp"
+#include "design/wrap.hpp"
 
 #include <algorithm>
 #include <cstdint>

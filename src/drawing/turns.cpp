@@ -1,7 +1,7 @@
 // Turned, mirrored, inverted, shifted and repeated drawings.
 #include "drawing/turns.hpp"
 
-#include "drawing/wrap.hpp"
+#include "design/wrap.hpp"
 
 namespace punchwright {
 namespace {

@@ -1,6 +1,7 @@
 // Every action finds the part that carries it out, and what is open is closed first.
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "editor/typed_text.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -14,10 +15,7 @@ void say(App& app, std::string text, Tone tone) {
 
 bool edit(App& app, const Edit& change) {
   if (const Failure failure = app.work.history.apply(app.work.design, change)) {
-    std::string text = failure->message;
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-      text[0] = static_cast<char>(text[0] - 32);
-    }
+    const std::string text = with_capital(failure->message);
     say(app, failure->remedy.empty() ? text : text + "; " + failure->remedy, Tone::trouble);
     return false;
   }

@@ -175,6 +175,14 @@ void prepare_tools(App& app) {
   if (caches.motifs.empty()) {
     caches.motifs = motif_collection();
   }
+  const LetteringWish wish{app.session.lettering, app.session.letter_height, app.view.face};
+  if (caches.lettering_for != wish) {
+    caches.lettering.reset();
+    if (!wish.words.empty()) {
+      caches.lettering = letters(wish.words, wish.height, wish.worn);
+    }
+    caches.lettering_for = wish;
+  }
   const std::uint64_t revision = app.work.history.revision();
   // Large drawings take some milliseconds: not at every stitch of a stroke, but at its end.
   if (!caches.frieze || (caches.frieze_revision != revision && !app.session.stroke)) {

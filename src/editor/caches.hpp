@@ -3,6 +3,8 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "design/result.hpp"
+#include "drawing/alphabet.hpp"
 #include "drawing/frieze.hpp"
 #include "drawing/motifs.hpp"
 #include "editor/canvas_layout.hpp"
@@ -13,6 +15,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace punchwright::editor {
@@ -57,6 +60,14 @@ struct PiecePicture {
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds
 };
 
+// What the letters are drawn from.
+struct LetteringWish {
+  std::string words;
+  LetterHeight height = LetterHeight::seven;
+  Face worn = Face::knit;
+  bool operator==(const LetteringWish&) const = default;
+};
+
 struct Caches {
   std::uint64_t opening = 0;
   std::uint64_t revision = 0;
@@ -73,9 +84,11 @@ struct Caches {
   std::vector<Mark> marks;                  // ascending by row
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;
-  std::optional<Frieze> frieze;      // the symmetry of the drawing; worked out while the tools are shown
-  std::uint64_t frieze_revision = 0; // for which it was
-  std::vector<Motif> motifs;         // the collection, once the tools are shown
+  std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
+  std::uint64_t frieze_revision = 0;          // for which it was
+  std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
+  LetteringWish lettering_for;
+  std::vector<Motif> motifs; // the collection, once the tools are shown
 };
 
 // The list's entry of a finding; none where it isn't listed by itself.

@@ -1,6 +1,8 @@
 // The arithmetic of the canvas: no window, no drawing, so that it can be tested alone.
 #include "editor/canvas_layout.hpp"
 
+#include "design/wrap.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -77,8 +79,7 @@ ScreenBox strip_below(const CanvasLayout& layout, Cell cell) {
 }
 
 Cell wrapped(Cell cell, int columns, int rows) {
-  return Cell{cell.column - floor_divide(cell.column, columns) * columns,
-              cell.row - floor_divide(cell.row, rows) * rows};
+  return Cell{round_edge(cell.column, columns), round_edge(cell.row, rows)};
 }
 
 CellSize cell_size(double stitch_mm, double row_mm, float zoom) {

@@ -1,6 +1,8 @@
 // The list of commands, and how keys find theirs.
 #include "editor/commands.hpp"
 
+#include "drawing/word_search.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -136,40 +138,10 @@ std::string_view name_of(Menu menu) {
   return "Help";
 }
 
-namespace {
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  std::ranges::transform(small, small.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
-  });
-  return small;
-}
-
-bool begins_a_word(std::string_view text, std::string_view part) {
-  for (std::size_t at = text.find(part); at != std::string_view::npos; at = text.find(part, at + 1)) {
-    if (at == 0 || text[at - 1] == ' ' || text[at - 1] == '-' || text[at - 1] == '(') {
-      return true;
-    }
-  }
-  return false;
-}
-
-} // namespace
-
 std::vector<const CommandInfo*> commands_found(std::string_view words) {
-  const std::string wanted = in_small_letters(words);
   std::vector<const CommandInfo*> found;
   for (const CommandInfo& info : commands) {
-    const std::string text =
-        in_small_letters(std::string(info.name).append(" ").append(info.tip).append(" ").append(name_of(info.menu)));
-    bool all = true;
-    for (std::size_t from = 0; all && from < wanted.size();) {
-      const std::size_t end = std::min(wanted.find(' ', from), wanted.size());
-      all = end == from || begins_a_word(text, std::string_view(wanted).substr(from, end - from));
-      from = end + 1;
-    }
-    if (all) {
+    if (has_words(std::string(info.name).append(" ").append(info.tip).append(" ").append(name_of(info.menu)), words)) {
       found.push_back(&info);
     }
   }

@@ -1,5 +1,6 @@
 // What is wrong with the design, in words; each finding jumps to its place in the drawing.
 #include "editor/panels.hpp"
+#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>
@@ -57,14 +58,6 @@ std::vector<std::string> lines_of(const std::string& text, float room, std::size
     }
   }
   return lines;
-}
-
-std::string with_capital(const std::string& text) {
-  std::string out = text;
-  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
-    out.front() = static_cast<char>(out.front() - 32);
-  }
-  return out;
 }
 
 constexpr std::size_t lines_of_text = 2; // below an entry's heading; all of it stands in the details

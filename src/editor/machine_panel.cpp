@@ -1,5 +1,6 @@
 // The machine: which one, what is known of it from memory only, and how its own blank is measured.
 #include "editor/panels.hpp"
+#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 #include "machine/profile_keys.hpp"
 
@@ -8,13 +9,6 @@
 namespace punchwright::editor {
 
 namespace {
-
-std::string with_capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-    text[0] = static_cast<char>(text[0] - 32);
-  }
-  return text;
-}
 
 void choose_machine(const App& app, Actions& actions) {
   const Document& design = app.work.design;
@@ -179,7 +173,7 @@ void not_certain(const App& app, Actions& actions) {
     }
     const std::string brief = source->second.substr(0, source->second.find_first_of(":;("));
     ImGui::PushTextWrapPos(0);
-    ImGui::TextUnformatted(fmt::format("{}: {}", with_capital(std::string(key.words)), *value).c_str());
+    ImGui::TextUnformatted(fmt::format("{}: {}", with_capital(key.words), *value).c_str());
     ImGui::PopTextWrapPos();
     tip(theme, source->second);
     ImGui::Indent(10 * theme.scale);

@@ -1,6 +1,8 @@
 // Filling the tables.
 #include "editor/stitch_form.hpp"
 
+#include "rules/findings.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -57,8 +59,7 @@ StitchForm::StitchForm() {
 
 LightTable::LightTable() {
   for (std::size_t number = 0; number < light_.size(); ++number) {
-    const float part = static_cast<float>(number) / 255;
-    light_[number] = part <= 0.04045F ? part / 12.92F : std::pow((part + 0.055F) / 1.055F, 2.4F);
+    light_[number] = static_cast<float>(linear_light(static_cast<std::uint8_t>(number)));
   }
   for (std::size_t step = 0; step < value_.size(); ++step) {
     const float light = static_cast<float>(step) / steps;

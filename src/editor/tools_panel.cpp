@@ -210,11 +210,11 @@ void lettering(const App& app, Actions& actions) {
   if (changed) {
     actions.push(TypeLettering{words, height});
   }
-  if (app.session.lettering.empty()) {
+  if (!app.caches.lettering) {
     return;
   }
   // Read on the side of the cloth that the piece shows.
-  const auto drawn = letters(app.session.lettering, app.session.letter_height, app.view.face);
+  const Result<Lettering>& drawn = *app.caches.lettering;
   if (!drawn) {
     return hint(theme, drawn.error().text());
   }

@@ -1,4 +1,4 @@
-// What people type into fields, read and laid out: numbers with a point or a comma, and text that wraps at spaces.
+// Text in fields and on panels: numbers typed with a point or a comma, text that wraps at spaces, sentences begun.
 #pragma once
 
 #include <functional>
@@ -23,5 +23,8 @@ using WidthOf = std::function<float(std::string_view)>;
 // `text` after the edit that made `wrapped_after` of `wrapped_before`, which is `text` wrapped.
 [[nodiscard]] std::string unwrapped_edit(std::string_view text, std::string_view wrapped_before,
                                          std::string_view wrapped_after);
+
+// The rooms below speak in parts of sentences; one that stands alone begins with a capital.
+[[nodiscard]] std::string with_capital(std::string_view text);
 
 } // namespace punchwright::editor

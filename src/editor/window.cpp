@@ -253,12 +253,12 @@ void Window::upload(PiecePicture& piece) {
 }
 
 std::string Window::clipboard_text() {
-  const char* const text = glfwGetClipboardString(window_);
+  const char* const text = ImGui::GetClipboardText();
   return text != nullptr ? text : "";
 }
 
 void Window::set_clipboard_text(const std::string& text) {
-  glfwSetClipboardString(window_, text.c_str());
+  ImGui::SetClipboardText(text.c_str());
 }
 
 } // namespace punchwright::editor

@@ -8,6 +8,7 @@
 #include "rows/rows.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
@@ -91,6 +92,9 @@ struct FindingGroup {
 // "rows 1 to 40 are knitted in Oat alone"; a group of one in the words of its finding.
 [[nodiscard]] Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
                              const Profile& profile);
+
+// Light, 0 to 1, of one part (red, green or blue) of an sRGB colour. IEC 61966-2-1.
+[[nodiscard]] double linear_light(std::uint8_t part);
 
 // Contrast ratio of two sRGB colours, 1 to 21. WCAG 2.x, "contrast ratio" and "relative luminance".
 [[nodiscard]] double contrast_ratio(Colour one, Colour another);

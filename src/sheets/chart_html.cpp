@@ -2,9 +2,9 @@
 // Well-formed XML too, so that other programs can read it; colours are the reader's own, light or dark.
 #include "sheets/chart_forms.hpp"
 #include "sheets/chart_words.hpp"
+#include "sheets/html_nodes.hpp"
 
 #include <fmt/format.h>
-#include <pugixml.hpp>
 #include <sstream>
 
 namespace punchwright {
@@ -58,22 +58,6 @@ input { width: 1.5rem; height: 1.5rem; margin: 0; }
 }
 )";
 
-Node element(Node parent, const char* name, const char* class_name = nullptr, const std::string& text = "") {
-  Node node = parent.append_child(name);
-  if (class_name != nullptr) {
-    node.append_attribute("class") = class_name;
-  }
-  if (!text.empty()) {
-    node.append_child(pugi::node_pcdata).set_value(text.c_str());
-  }
-  return node;
-}
-
-Node with(Node node, const char* name, const std::string& value) {
-  node.append_attribute(name) = value.c_str();
-  return node;
-}
-
 // The bed of the piece, drawn once and used by every row: cells, ticks above every fifth and tenth needle, the middle.
 //
 //        |         '    L10: a long tick, L5: a short one
@@ -95,22 +79,22 @@ void append_bed(Node body, const ChartRows& chart) {
                            tick_units);
     }
   }
-  with(element(bed, "path", "bed"), "d", cells);
+  with(classed(bed, "path", "bed"), "d", cells);
   if (first < 0 && first + chart.stitches() > 0) {
-    with(element(bed, "path", "bed middle"), "d", fmt::format("M{} 0V{}", -first * needle_units, strip_units));
+    with(classed(bed, "path", "bed middle"), "d", fmt::format("M{} 0V{}", -first * needle_units, strip_units));
   }
 }
 
 // Names of every tenth needle, above the strips.
 void append_ruler(Node cell, const ChartRows& chart) {
-  Node ruler = with(element(cell, "svg", "ruler"), "aria-hidden", "true");
+  Node ruler = with(classed(cell, "svg", "ruler"), "aria-hidden", "true");
   const int first = first_needle_of(chart.document()).position;
   constexpr int room_for_names = 12; // names beside each other in the column
   const int step = chart.stitches() <= 10 * room_for_names ? 10 : chart.stitches() <= 20 * room_for_names ? 20 : 100;
   for (int stitch = 0; stitch < chart.stitches(); ++stitch) {
     const Needle needle{first + stitch};
     if (needle_number(needle) % step == 0) {
-      Node name = element(ruler, "text", nullptr, name_of(needle));
+      Node name = element(ruler, "text", name_of(needle));
       with(name, "x", fmt::format("{:.2f}%", 100.0 * (stitch + 0.5) / chart.stitches()));
       with(with(name, "y", "1em"), "text-anchor", "middle");
     }
@@ -118,7 +102,7 @@ void append_ruler(Node cell, const ChartRows& chart) {
 }
 
 void append_strip(Node cell, const ChartRows& chart, const ChartNeedles& needles) {
-  Node strip = with(element(cell, "svg", "strip"), "aria-hidden", "true");
+  Node strip = with(classed(cell, "svg", "strip"), "aria-hidden", "true");
   with(strip, "viewBox", fmt::format("0 0 {} {}", chart.stitches() * needle_units, strip_units));
   with(strip, "preserveAspectRatio", "none");
   const int first = first_needle_of(chart.document()).position;
@@ -128,13 +112,13 @@ void append_strip(Node cell, const ChartRows& chart, const ChartNeedles& needles
                         run.count() * needle_units, strip_units - tick_units, run.count() * needle_units);
   }
   if (!path.empty()) {
-    with(element(strip, "path", "forward"), "d", path);
+    with(classed(strip, "path", "forward"), "d", path);
   }
   with(strip.append_child("use"), "href", "#bed");
 }
 
 void append_yarn(Node parent, const ChartRows& chart, char key) {
-  Node swatch = with(with(element(parent, "svg", "swatch"), "viewBox", "0 0 16 16"), "aria-hidden", "true");
+  Node swatch = with(with(classed(parent, "svg", "swatch"), "viewBox", "0 0 16 16"), "aria-hidden", "true");
   Node square = with(with(swatch.append_child("rect"), "x", "1"), "y", "1");
   with(with(square, "width", "14"), "height", "14");
   with(square, "fill", hex_of(yarn_of(chart.document(), key).colour));
@@ -142,8 +126,8 @@ void append_yarn(Node parent, const ChartRows& chart, char key) {
 }
 
 void append_pass(Node cell, const ChartRows& chart, const Pass& pass) {
-  Node line = element(cell, "div", "pass");
-  with(element(line, "span", "arrow", std::string(arrow_of(pass.travel))), "title",
+  Node line = classed(cell, "div", "pass");
+  with(classed(line, "span", "arrow", std::string(arrow_of(pass.travel))), "title",
        std::string(travel_words(pass.travel)));
   line.append_child(pugi::node_pcdata).set_value(" ");
   for (const char key : {pass.main, pass.contrast}) {
@@ -160,11 +144,11 @@ void append_tick_box(Node row, const std::string& name) {
 
 void append_heads(Node table, const ChartRows& chart) {
   Node heads = table.append_child("thead");
-  Node again = element(heads.append_child("tr"), "th", "again",
+  Node again = classed(heads.append_child("tr"), "th", "again",
                        fmt::format("{} · {} · {}", title_of(chart), machine_of(chart), piece_words(chart)));
   with(again, "colspan", chart.profile().card ? "6" : "5");
   Node row = heads.append_child("tr");
-  const auto head = [&row](const char* words) { return with(element(row, "th", nullptr, words), "scope", "col"); };
+  const auto head = [&row](const char* words) { return with(element(row, "th", words), "scope", "col"); };
   head("done");
   head("row");
   if (chart.profile().card) {
@@ -179,21 +163,21 @@ void append_setup(Node body, const ChartRows& chart) {
   int number = 0;
   for (const SetupRow& setup : chart.setup()) {
     const std::string name = fmt::format("S{}", ++number);
-    Node row = element(body, "tr", "inserted");
+    Node row = classed(body, "tr", "inserted");
     append_tick_box(row, "setting up, " + name);
-    with(element(row, "th", "row", name), "scope", "row");
+    with(classed(row, "th", "row", name), "scope", "row");
     if (chart.profile().card) {
-      element(row, "td", nullptr, "–");
+      element(row, "td", "–");
     }
     append_pass(row.append_child("td"), chart, Pass{setup.travel, setup.main.value_or('\0'), 0});
-    element(row, "td", "count", "–");
-    element(row, "td", "needles", fmt::format("setting up: {}", setup_words(setup)));
+    classed(row, "td", "count", "–");
+    classed(row, "td", "needles", fmt::format("setting up: {}", setup_words(setup)));
   }
 }
 
 void append_done(Node body, const ChartRows& chart, const std::string& when, const std::string& done) {
   if (!done.empty()) {
-    Node line = element(body.append_child("tr"), "td", "done", fmt::format("{}: {}", when, one_line(done)));
+    Node line = classed(body.append_child("tr"), "td", "done", fmt::format("{}: {}", when, one_line(done)));
     with(line, "colspan", chart.profile().card ? "6" : "5");
   }
 }
@@ -201,22 +185,22 @@ void append_done(Node body, const ChartRows& chart, const std::string& when, con
 void append_row(Node body, const ChartRows& chart, int number) {
   const RowToKnit& knit = chart.rows()[static_cast<std::size_t>(number - 1)];
   const ChartNeedles& needles = chart.needles_of(knit);
-  Node row = element(body, "tr", knit.why == Why::drawn ? nullptr : "inserted");
+  Node row = classed(body, "tr", knit.why == Why::drawn ? nullptr : "inserted");
   append_tick_box(row, fmt::format("row {}", number));
-  with(element(row, "th", "row", std::to_string(number)), "scope", "row");
+  with(classed(row, "th", "row", std::to_string(number)), "scope", "row");
   if (chart.profile().card) {
-    element(row, "td", "count", std::to_string(knit.card_row));
+    classed(row, "td", "count", std::to_string(knit.card_row));
   }
   Node passes = row.append_child("td");
   for (const Pass& pass : passes_of(knit)) {
     append_pass(passes, chart, pass);
   }
-  element(row, "td", "count", std::to_string(needles.count));
-  Node cell = element(row, "td", "needles");
+  classed(row, "td", "count", std::to_string(needles.count));
+  Node cell = classed(row, "td", "needles");
   append_strip(cell, chart, needles);
-  element(cell, "div", nullptr, chart.list_of(knit));
+  element(cell, "div", chart.list_of(knit));
   if (const std::string remark = remark_of(knit, chart); !remark.empty()) {
-    element(cell, "div", "remark", remark);
+    classed(cell, "div", "remark", remark);
   }
 }
 
@@ -226,17 +210,17 @@ Node append_page(pugi::xml_document& page, const ChartRows& chart) {
   Node head = html.append_child("head");
   with(head.append_child("meta"), "charset", "utf-8");
   with(with(head.append_child("meta"), "name", "viewport"), "content", "width=device-width, initial-scale=1");
-  element(head, "title", nullptr, fmt::format("{}: needle chart", title_of(chart)));
-  element(head, "style", nullptr, style);
+  element(head, "title", fmt::format("{}: needle chart", title_of(chart)));
+  element(head, "style", style);
   Node body = html.append_child("body");
-  element(body, "h1", nullptr, title_of(chart));
-  element(body, "p", nullptr, std::string(mirror_words));
-  element(body, "p", nullptr, std::string(selection_words(chart.profile())));
+  element(body, "h1", title_of(chart));
+  element(body, "p", std::string(mirror_words));
+  element(body, "p", std::string(selection_words(chart.profile())));
   element(
-      body, "p", nullptr,
+      body, "p",
       "A filled needle comes forward and knits contrast, an empty one stays back; long ticks every ten needles, short "
       "ones every five, the thick line is the middle of the bed.");
-  element(body, "p", nullptr, std::string(care_words));
+  element(body, "p", std::string(care_words));
   return body;
 }
 

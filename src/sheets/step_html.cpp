@@ -1,9 +1,9 @@
 // The steps as one web page without scripts, for a tablet beside the machine. Well-formed XML too.
 #include "sheets/chart_words.hpp"
+#include "sheets/html_nodes.hpp"
 #include "sheets/step_forms.hpp"
 
 #include <fmt/format.h>
-#include <pugixml.hpp>
 #include <sstream>
 
 namespace punchwright {
@@ -28,19 +28,6 @@ b { min-width: 2.2rem; text-align: right; flex: none; }
   body { margin: 0; padding: 0; max-width: none; font-size: 4.5mm; }
 }
 )";
-
-Node element(Node parent, const char* name, const std::string& text = "") {
-  Node node = parent.append_child(name);
-  if (!text.empty()) {
-    node.append_child(pugi::node_pcdata).set_value(text.c_str());
-  }
-  return node;
-}
-
-Node with(Node node, const char* name, const std::string& value) {
-  node.append_attribute(name) = value.c_str();
-  return node;
-}
 
 } // namespace
 

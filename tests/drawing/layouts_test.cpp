@@ -9,24 +9,17 @@
 using namespace punchwright;
 using test::Dice;
 using test::drawn;
+using test::lines_of;
 using Lines = std::vector<std::string>;
 
 namespace {
-
-Lines lines(const Grid& grid) {
-  Lines text;
-  for (int row = grid.height() - 1; row >= 0; --row) {
-    text.push_back(grid.row_text(row));
-  }
-  return text;
-}
 
 const Grid hook = drawn({"##..", "#..."}).grid;
 
 Lines hook_as(Layout layout) {
   const auto straight = laid_out(hook, layout, 24);
   REQUIRE(straight.ok());
-  return lines(*straight);
+  return lines_of(*straight);
 }
 
 std::string refused(const Grid& drawing, Layout layout, std::optional<int> card_width) {

@@ -9,17 +9,10 @@
 using namespace punchwright;
 using test::Dice;
 using test::drawn;
+using test::lines_of;
 using Lines = std::vector<std::string>;
 
 namespace {
-
-Lines lines(const Grid& grid) {
-  Lines text;
-  for (int row = grid.height() - 1; row >= 0; --row) {
-    text.push_back(grid.row_text(row));
-  }
-  return text;
-}
 
 Grid grid(const Lines& text) {
   return drawn(text).grid;
@@ -28,7 +21,7 @@ Grid grid(const Lines& text) {
 Lines after(const Lines& before, const AreaEdit& work) {
   Document document = drawn(before);
   REQUIRE(apply_edit(document, work.edit).ok());
-  return lines(document.grid);
+  return lines_of(document.grid);
 }
 
 Grid any_grid(Dice& dice, int width, int height) {
@@ -55,14 +48,14 @@ const Area round_the_corner{{3, 3}, 2, 2}; // columns 4 and 1, rows 4 and 1
 TEST_SUITE("turned drawings") {
   TEST_CASE("by hand") {
     const Grid hook = grid({"##", "#.", "#."});
-    CHECK(lines(turned(hook, 1)) == Lines{"#..", "###"});
-    CHECK(lines(turned(hook, 2)) == Lines{".#", ".#", "##"});
-    CHECK(lines(turned(hook, -1)) == Lines{"###", "..#"});
-    CHECK(lines(mirrored_left_right(hook)) == Lines{"##", ".#", ".#"});
-    CHECK(lines(mirrored_upside_down(hook)) == Lines{"#.", "#.", "##"});
-    CHECK(lines(inverted(hook)) == Lines{"..", ".#", ".#"});
-    CHECK(lines(shifted(hook, 1, 1)) == Lines{".#", ".#", "##"});
-    CHECK(lines(repeated(hook, 3, 4)) == Lines{"#.#", "###", "#.#", "#.#"});
+    CHECK(lines_of(turned(hook, 1)) == Lines{"#..", "###"});
+    CHECK(lines_of(turned(hook, 2)) == Lines{".#", ".#", "##"});
+    CHECK(lines_of(turned(hook, -1)) == Lines{"###", "..#"});
+    CHECK(lines_of(mirrored_left_right(hook)) == Lines{"##", ".#", ".#"});
+    CHECK(lines_of(mirrored_upside_down(hook)) == Lines{"#.", "#.", "##"});
+    CHECK(lines_of(inverted(hook)) == Lines{"..", ".#", ".#"});
+    CHECK(lines_of(shifted(hook, 1, 1)) == Lines{".#", ".#", "##"});
+    CHECK(lines_of(repeated(hook, 3, 4)) == Lines{"#.#", "###", "#.#", "#.#"});
   }
 
   TEST_CASE("four quarters, two mirrors, an inversion twice and a shift all round give the drawing back") {
@@ -82,9 +75,9 @@ TEST_SUITE("turned drawings") {
 
 TEST_SUITE("marked area") {
   TEST_CASE("lifted round the edges") {
-    CHECK(lines(lifted(grid(shore), round_the_corner)) == Lines{".#", ".."});
-    CHECK(lines(lifted(grid(shore), {{0, 0}, 9, 9})) == shore);
-    CHECK(lines(lifted(grid(shore), {{-1, 2}, 2, 1})) == Lines{"#."});
+    CHECK(lines_of(lifted(grid(shore), round_the_corner)) == Lines{".#", ".."});
+    CHECK(lines_of(lifted(grid(shore), {{0, 0}, 9, 9})) == shore);
+    CHECK(lines_of(lifted(grid(shore), {{-1, 2}, 2, 1})) == Lines{"#."});
   }
 
   TEST_CASE("from a drag, in any direction") {
@@ -195,7 +188,7 @@ TEST_SUITE("drawing as text") {
 
   TEST_CASE("line ends of any kind, and empty lines at the end") {
     for (const auto* text : {".#\n##", ".#\r\n##\r\n", ".#\r##\r", ".#\n##\n\n\r\n"}) {
-      CHECK(lines(*drawing_from_text(text)) == Lines{".#", "##"});
+      CHECK(lines_of(*drawing_from_text(text)) == Lines{".#", "##"});
     }
   }
 

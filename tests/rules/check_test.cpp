@@ -1,5 +1,6 @@
 // All checks but the floats: what each says, when it is silent, and in which order findings stand.
 #include "rules/findings.hpp"
+#include "rules/found.hpp"
 #include "support/builders.hpp"
 #include "support/machines.hpp"
 
@@ -9,22 +10,8 @@
 
 using namespace punchwright;
 using test::drawn;
-
-namespace {
-
-std::vector<Finding> of_kind(FindingId id, const Document& document, const Profile& profile) {
-  std::vector<Finding> found = check(document, profile);
-  std::erase_if(found, [&](const Finding& finding) { return finding.id != id; });
-  return found;
-}
-
-Words only_words(FindingId id, const Document& document, const Profile& profile) {
-  const auto found = of_kind(id, document, profile);
-  REQUIRE(found.size() == 1);
-  return words_of(found.front(), document, profile);
-}
-
-} // namespace
+using test::of_kind;
+using test::only_words;
 
 TEST_SUITE("repeat width") {
   TEST_CASE("on a card machine it must divide the card's; the remedy names the nearest that do") {

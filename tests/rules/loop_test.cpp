@@ -1,6 +1,7 @@
 // What goes wrong only at the machine: a loop that never brings the carriage to the yarn, a card that runs ahead of
 // the second yarn, and knitting without an end.
 #include "rules/findings.hpp"
+#include "rules/found.hpp"
 #include "support/builders.hpp"
 #include "support/machines.hpp"
 
@@ -8,14 +9,9 @@
 
 using namespace punchwright;
 using test::drawn;
+using test::of_kind;
 
 namespace {
-
-std::vector<Finding> of_kind(FindingId id, const Document& document, const Profile& profile = test::card_machine()) {
-  std::vector<Finding> found = check(document, profile);
-  std::erase_if(found, [&](const Finding& finding) { return finding.id != id; });
-  return found;
-}
 
 // Two contrasts, so that yarn is changed within the circuit and from its last row to its first.
 Document two_bands(const std::vector<std::string>& lines, int rows_of_first) {

@@ -1,5 +1,6 @@
 // The piece on the bed: needles enough, where the repeat falls, where it is cut, and what to set so that it is whole.
 #include "rules/findings.hpp"
+#include "rules/found.hpp"
 #include "rules/whole_repeats.hpp"
 #include "support/builders.hpp"
 #include "support/machines.hpp"
@@ -8,20 +9,10 @@
 
 using namespace punchwright;
 using test::Dice;
+using test::of_kind;
+using test::only_words;
 
 namespace {
-
-std::vector<Finding> of_kind(FindingId id, const Document& document, const Profile& profile) {
-  std::vector<Finding> found = check(document, profile);
-  std::erase_if(found, [&](const Finding& finding) { return finding.id != id; });
-  return found;
-}
-
-Words only_words(FindingId id, const Document& document, const Profile& profile) {
-  const auto found = of_kind(id, document, profile);
-  REQUIRE(found.size() == 1);
-  return words_of(found.front(), document, profile);
-}
 
 Words cut_words(const Document& document, const Profile& profile = test::card_machine()) {
   return only_words(FindingId::repeat_cut_at_edges, document, profile);

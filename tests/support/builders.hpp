@@ -19,6 +19,15 @@ inline Document drawn(const std::vector<std::string>& lines_from_top) {
   return document;
 }
 
+// The other way round: a drawing as its lines, the highest row first.
+inline std::vector<std::string> lines_of(const Grid& grid) {
+  std::vector<std::string> text;
+  for (int row = grid.height() - 1; row >= 0; --row) {
+    text.push_back(grid.row_text(row));
+  }
+  return text;
+}
+
 // Yarns A to E, far enough apart to be told from one another.
 inline std::vector<Yarn> five_yarns() {
   return {Yarn{'A', "Oat", Colour{0xe8, 0xdc, 0xc2}}, Yarn{'B', "Ink", Colour{0x20, 0x30, 0x4a}},

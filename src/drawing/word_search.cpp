@@ -1,0 +1,43 @@
+// Words, compared without regard to large and small letters.
+#include "drawing/word_search.hpp"
+
+#include <algorithm>
+#include <string>
+
+namespace punchwright {
+namespace {
+
+std::string in_small_letters(std::string_view text) {
+  std::string small(text);
+  std::ranges::transform(small, small.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  return small;
+}
+
+bool begins_a_word(std::string_view text, std::string_view beginning) {
+  for (auto place = text.find(beginning); place != std::string_view::npos; place = text.find(beginning, place + 1)) {
+    if (place == 0 || std::string_view(" -(").find(text[place - 1]) != std::string_view::npos) {
+      return true;
+    }
+  }
+  return false;
+}
+
+} // namespace
+
+bool has_words(std::string_view text, std::string_view wanted) {
+  const std::string small_text = in_small_letters(text);
+  const std::string small_wanted = in_small_letters(wanted);
+  std::string_view rest = small_wanted;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    if (end > 0 && !begins_a_word(small_text, rest.substr(0, end))) {
+      return false;
+    }
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return true;
+}
+
+} // namespace punchwright
