@@ -73,7 +73,13 @@ class Server:
         if not number:
             raise RuntimeError("Xvfb did not start")
         self.environment = {**os.environ, "DISPLAY": ":" + number, "LC_ALL": "C.UTF-8"}
-        self.environment.pop("WAYLAND_DISPLAY", None)
+        for name in ("WAYLAND_DISPLAY", "GTK_THEME"):
+            self.environment.pop(name, None)
+
+    def keep_to(self, folder):
+        """Settings and whatever else programs keep for a user lie in that folder, not in the machine's own."""
+        for name in ("CONFIG", "STATE", "DATA"):
+            self.environment[f"XDG_{name}_HOME"] = str(pathlib.Path(folder) / name.lower())
 
     def stop(self):
         self.process.terminate()
@@ -212,6 +218,7 @@ class WindowTest(unittest.TestCase):
     def setUp(self):
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="punchwright-window-"))
         self.server = Server()
+        self.server.keep_to(self.folder / "home")
         self.editors = []
 
     def tearDown(self):
