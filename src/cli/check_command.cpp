@@ -47,6 +47,12 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
     entry["yarn"] = std::string(1, finding.yarn);
   }
   add_place(entry, finding);
+  if (finding.id == FindingId::yarns_too_alike) {
+    entry["on_yarn"] = std::string(1, finding.other);
+    for (const RowRange& range : rows_of_pair(document, finding.other, finding.yarn)) {
+      entry["bands"].push_back({range.first + 1, range.last + 1});
+    }
+  }
   if (finding.id == FindingId::loop_change_undone) {
     entry["rows"] = finding.times;
   }

@@ -79,12 +79,8 @@ std::vector<Mark> wide_marks_of(const Finding& finding, const Document& design) 
             Mark{0, top, finding.last_column, finding.last_column, 0, finding.last_needle}};
   case FindingId::yarns_too_alike: {
     std::vector<Mark> marks;
-    int row = 0;
-    for (const Band& band : design.bands) {
-      if (band.main == finding.other && band.contrast == finding.yarn) {
-        marks.push_back(Mark{row, row + band.rows - 1, 0, right, 0, {}});
-      }
-      row += band.rows;
+    for (const RowRange& range : rows_of_pair(design, finding.other, finding.yarn)) {
+      marks.push_back(Mark{range.first, range.last, 0, right, 0, {}});
     }
     return marks;
   }
@@ -98,7 +94,7 @@ void find_marks(const Work& work, Caches& caches) {
   const Grid& grid = work.design.grid;
   for (std::size_t index = 0; index < caches.findings.size(); ++index) {
     const Finding& finding = caches.findings[index];
-    const bool in_row = finding.row >= 0 && finding.row < grid.height();
+    const bool in_row = finding.row >= 0 && finding.row < grid.height() && finding.id != FindingId::yarns_too_alike;
     const std::vector<Mark> found =
         in_row ? std::vector{run_of(finding, placement, grid.width())} : wide_marks_of(finding, work.design);
     for (Mark mark : found) {

@@ -13,6 +13,9 @@ namespace {
 // What it is and where, in a few words: the heading of an entry.
 std::string place_of(const Finding& finding, const Finding& last) {
   std::string place(title_of(finding.id));
+  if (finding.id == FindingId::yarns_too_alike) {
+    return fmt::format("{}: {} and {}", place, finding.yarn, finding.other);
+  }
   if (finding.row != last.row) {
     return fmt::format("Rows {} to {}", std::min(finding.row, last.row) + 1, std::max(finding.row, last.row) + 1);
   }
@@ -27,8 +30,6 @@ std::string place_of(const Finding& finding, const Finding& last) {
     }
   } else if (finding.line > 0) {
     place += fmt::format(", line {}", finding.line);
-  } else if (finding.id == FindingId::yarns_too_alike) {
-    place += fmt::format(": {} and {}", finding.yarn, finding.other);
   }
   return finding.on_piece && finding.row >= 0 ? place + " (piece)" : place;
 }

@@ -94,7 +94,9 @@ void check_amount(const RowsToKnit& rows, std::vector<Finding>& findings) {
 void check_yarns(const Document& document, std::vector<Finding>& findings) {
   constexpr double hardly_shows = 2.0; // to 1: below that the pattern hardly shows (common practice)
   std::vector<std::pair<char, char>> seen;
+  int row = 0; // lowest of the band
   for (const Band& band : document.bands) {
+    const int lowest = std::exchange(row, row + band.rows);
     if (!band.contrast) {
       continue;
     }
@@ -108,6 +110,7 @@ void check_yarns(const Document& document, std::vector<Finding>& findings) {
       Finding finding;
       finding.id = FindingId::yarns_too_alike;
       finding.severity = Severity::warning;
+      finding.row = lowest;
       finding.yarn = pair.second;
       finding.other = pair.first;
       finding.number = ratio;
@@ -117,6 +120,23 @@ void check_yarns(const Document& document, std::vector<Finding>& findings) {
 }
 
 } // namespace
+
+std::vector<RowRange> rows_of_pair(const Document& document, char main, char contrast) {
+  std::vector<RowRange> ranges;
+  int row = 0;
+  for (const Band& band : document.bands) {
+    const int lowest = std::exchange(row, row + band.rows);
+    if (band.main != main || band.contrast != contrast) {
+      continue;
+    }
+    if (!ranges.empty() && ranges.back().last + 1 == lowest) {
+      ranges.back().last = row - 1;
+    } else {
+      ranges.push_back({lowest, row - 1});
+    }
+  }
+  return ranges;
+}
 
 std::vector<Finding> check(const Document& document, const Profile& profile) {
   return check(document, profile, rows_to_knit(document, profile));

@@ -41,7 +41,7 @@ enum class FindingId {
 struct Finding {
   FindingId id = FindingId::float_too_long;
   Severity severity = Severity::fault;
-  int row = -1;          // drawn row from 0; -1: not about one row
+  int row = -1;          // drawn row from 0; -1: not about one row; for a pair of yarns the lowest of its rows
   char yarn = 0;         // the yarn that floats, hangs or is hard to tell from `other`
   char other = 0;        // the yarn that knits where the first floats
   bool on_piece = false; // on the piece as it lies on the bed; else on the repeat
@@ -95,6 +95,15 @@ struct FindingGroup {
 
 // Light, 0 to 1, of one part (red, green or blue) of an sRGB colour. IEC 61966-2-1.
 [[nodiscard]] double linear_light(std::uint8_t part);
+
+// Drawn rows from 0, both included.
+struct RowRange {
+  int first = 0;
+  int last = 0;
+  bool operator==(const RowRange&) const = default;
+};
+// The bands in which that main and contrast are knitted together, from the bottom; neighbouring ones as one.
+[[nodiscard]] std::vector<RowRange> rows_of_pair(const Document& document, char main, char contrast);
 
 // Contrast ratio of two sRGB colours, 1 to 21. WCAG 2.x, "contrast ratio" and "relative luminance".
 [[nodiscard]] double contrast_ratio(Colour one, Colour another);

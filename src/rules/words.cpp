@@ -250,8 +250,14 @@ private:
   }
 
   Words yarns_too_alike() const {
-    return {fmt::format("{} on {}: contrast ratio {:.2f} to 1, the pattern will hardly show", name(finding_.yarn),
-                        name(finding_.other), finding_.number),
+    std::string rows;
+    for (const RowRange& range : rows_of_pair(document_, finding_.other, finding_.yarn)) {
+      rows += rows.empty() ? "" : ", ";
+      rows += range.first == range.last ? fmt::format("row {}", range.first + 1)
+                                        : fmt::format("rows {} to {}", range.first + 1, range.last + 1);
+    }
+    return {fmt::format("{} on {} ({}): contrast ratio {:.2f} to 1, the pattern will hardly show", name(finding_.yarn),
+                        name(finding_.other), rows, finding_.number),
             "choose a lighter or a darker yarn: 2 to 1 at least"};
   }
 

@@ -143,8 +143,20 @@ TEST_SUITE("yarns") {
     document.yarns[1].colour = document.yarns[0].colour;
     document.bands = {Band{1, 'A', 'B', {}}, Band{1, 'A', 'B', {}}};
     CHECK(only_words(FindingId::yarns_too_alike, document, test::by_hand()).text ==
-          "Ink on Oat: contrast ratio 1.00 to 1, the pattern will hardly show");
+          "Ink on Oat (rows 1 to 2): contrast ratio 1.00 to 1, the pattern will hardly show");
     CHECK(of_kind(FindingId::yarns_too_alike, blank_document(2, 2), test::by_hand()).empty());
+  }
+
+  TEST_CASE("a pair that is too alike has the lowest of its rows, and names all of them") {
+    Document document = blank_document(2, 7);
+    document.yarns.push_back(Yarn{'C', "Foam", document.yarns[0].colour});
+    document.bands = {Band{1, 'A', 'B', {}}, Band{2, 'A', 'C', {}}, Band{3, 'A', {}, {}}, Band{1, 'A', 'C', {}}};
+    const auto found = of_kind(FindingId::yarns_too_alike, document, test::by_hand());
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].row == 1);
+    CHECK(rows_of_pair(document, 'A', 'C') == std::vector{RowRange{1, 2}, RowRange{6, 6}});
+    CHECK(only_words(FindingId::yarns_too_alike, document, test::by_hand()).text ==
+          "Foam on Oat (rows 2 to 3, row 7): contrast ratio 1.00 to 1, the pattern will hardly show");
   }
 }
 

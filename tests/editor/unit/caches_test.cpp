@@ -120,6 +120,8 @@ TEST_CASE("a pair of yarns that is too alike is marked in its bands") {
   REQUIRE(mark != app.caches.marks.end());
   CHECK(mark->row == 2);
   CHECK(mark->last_row == 3);
+  editor::apply(app, ChooseFinding{static_cast<int>(found - app.caches.findings.begin())});
+  CHECK(app.view.cursor.row == 2);
 }
 
 TEST_CASE("the chosen finding stays chosen while others come and go") {
