@@ -144,7 +144,7 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
     line = group.line;
     float gap = between_groups;
     for (const ToolButton& tool : group.tools) {
-      if (!first && !(new_line && gap == between_groups)) {
+      if (!first && (!new_line || gap != between_groups)) {
         ImGui::SameLine(0, gap * unit);
       }
       first = false;

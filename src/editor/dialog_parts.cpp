@@ -145,7 +145,8 @@ void keys_dialog(const App& app, Actions& actions) {
   const KeyWidths widths = widths_of(theme, lines);
   const std::size_t pairs = with_scrollbar(2 * widths.pair(), theme) <= room_for_dialog(app).x ? 2 : 1;
   const float line = ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().CellPadding.y;
-  const float whole = line * static_cast<float>((lines.size() + pairs - 1) / pairs) + 4 * theme.scale;
+  const std::size_t high = (lines.size() + pairs - 1) / pairs;
+  const float whole = line * static_cast<float>(high) + 4 * theme.scale;
   const float rest = 3 * ImGui::GetFrameHeightWithSpacing(); // title and button
   ImGui::BeginChild("list", ImVec2(0, std::min(whole, std::max(3 * line, room_for_dialog(app).y - rest))), false,
                     ImGuiWindowFlags_NoNav | ImGuiWindowFlags_HorizontalScrollbar);

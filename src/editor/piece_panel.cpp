@@ -100,6 +100,8 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
   const PiecePixels& pixels = piece.painter.pixels();
   if (piece.texture != 0 && pixels.width > 0) {
     const ImVec2 low{room.left + static_cast<float>(pixels.left), room.top + static_cast<float>(pixels.top)};
+    // Dear ImGui carries OpenGL's texture numbers as pointers.
+    // NOLINTNEXTLINE(performance-no-int-to-ptr)
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(piece.texture)), low,
                   {low.x + static_cast<float>(pixels.width), low.y + static_cast<float>(pixels.height)});
   }

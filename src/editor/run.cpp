@@ -16,6 +16,7 @@
 #include <fstream>
 #include <iostream>
 #include <utility>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -41,7 +42,7 @@ void show_what_was_asked_for(App& app, const Options& options) {
   if (options.dialog == "swatch") {
     apply(app, SetDialog{SwatchDialog{}});
   }
-  const std::pair<const char*, Command> dialogs[] = {
+  const std::vector<std::pair<const char*, Command>> dialogs = {
       {"new", Command::new_design},        {"open", Command::open},          {"keys", Command::keys},
       {"card", Command::export_card},      {"chart", Command::export_chart}, {"size", Command::resize},
       {"commands", Command::all_commands}, {"steps", Command::steps_done}};

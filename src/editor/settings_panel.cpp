@@ -39,7 +39,7 @@ void tab_row(const App& app, Actions& actions) {
     const std::size_t in_line = 3;
     const float wide = two_lines ? (room - gap * static_cast<float>(in_line - 1)) / static_cast<float>(in_line)
                                  : ImGui::CalcTextSize(info.name).x + 2 * padding;
-    if (index > 0 && !(two_lines && index == 3)) {
+    if (index > 0 && (!two_lines || index != in_line)) {
       ImGui::SameLine(0, gap);
     }
     const std::string place = std::string("tab ") + info.name;

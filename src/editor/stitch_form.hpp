@@ -37,8 +37,8 @@ private:
   [[nodiscard]] static std::size_t place(float across, float upwards) {
     return static_cast<std::size_t>(static_cast<int>(upwards * size) * size + static_cast<int>(across * size));
   }
-  std::array<Place, static_cast<std::size_t>(size) * size> knit_;
-  std::array<float, static_cast<std::size_t>(size) * size> purl_;
+  std::array<Place, static_cast<std::size_t>(size) * size> knit_{};
+  std::array<float, static_cast<std::size_t>(size) * size> purl_{};
 };
 
 // Light adds up linearly; the numbers of a colour don't (sRGB, IEC 61966-2-1).
@@ -51,8 +51,8 @@ public:
 
 private:
   static constexpr int steps = 4096;
-  std::array<float, 256> light_;
-  std::array<float, steps + 1> value_;
+  std::array<float, 256> light_{};
+  std::array<float, steps + 1> value_{};
 };
 
 } // namespace punchwright::editor

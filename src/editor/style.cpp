@@ -3,6 +3,7 @@
 
 #include "editor/widgets.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <filesystem>
@@ -78,9 +79,7 @@ void dress(const Theme& theme) {
   const auto set = [&style](ImGuiCol part, Colour colour, float opacity = 1.0F) {
     style.Colors[part] = tint(colour, opacity);
   };
-  for (int part = 0; part < ImGuiCol_COUNT; ++part) {
-    style.Colors[part] = tint(theme.panel);
-  }
+  std::ranges::fill(style.Colors, tint(theme.panel));
   set(ImGuiCol_Text, theme.text);
   set(ImGuiCol_TextDisabled, theme.quiet_text);
   set(ImGuiCol_WindowBg, theme.panel);

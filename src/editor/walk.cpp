@@ -96,12 +96,12 @@ void press_return(const Actions& actions) {
   if (context.ActiveId != 0) {
     return;
   }
-  if (!typing && shown && (in_popup || (known && stop->kind == Stop::Kind::button))) {
+  const bool has_default = actions.default_button != 0 && !in_popup;
+  const bool on_button = in_popup || (known && stop->kind == Stop::Kind::button);
+  if (!typing && shown && (on_button || (known && !has_default))) {
     ImGui::ActivateItem(context.NavId);
-  } else if (actions.default_button != 0 && !in_popup) {
+  } else if (has_default) {
     ImGui::ActivateItem(actions.default_button);
-  } else if (!typing && shown && known) {
-    ImGui::ActivateItem(context.NavId);
   }
 }
 

@@ -15,8 +15,8 @@ ImU32 ink(Colour colour, float opacity) {
 }
 
 ImVec4 tint(Colour colour, float opacity) {
-  return ImVec4(static_cast<float>(colour.red) / 255.0F, static_cast<float>(colour.green) / 255.0F,
-                static_cast<float>(colour.blue) / 255.0F, opacity);
+  return {static_cast<float>(colour.red) / 255.0F, static_cast<float>(colour.green) / 255.0F,
+          static_cast<float>(colour.blue) / 255.0F, opacity};
 }
 
 void remember_place(Actions& actions, std::string_view name, Stop::Kind kind) {

@@ -51,7 +51,7 @@ void label(const Theme& theme, const char* text, float share = 0.46F, float need
 struct Field {
   const App& app;
   Actions& actions;
-  const char* name;              // also the step's name in the history
+  const char* name = "";         // also the step's name in the history
   std::string* remark = nullptr; // takes what is said about a number that can't be; absent: the status line
 };
 // Any text; the width is that of the next item. True where it was changed. Escape takes the typing back.

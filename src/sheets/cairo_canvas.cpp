@@ -6,6 +6,7 @@
 #include "sheets/short_strokes.hpp"
 #include "sheets/text_metrics.hpp"
 
+#include <array>
 #include <cairo-ft.h>
 #include <map>
 #include <numbers>
@@ -93,8 +94,8 @@ void stroke_points(cairo_t* context, const PointRuns& runs, double pen_mm, Colou
   coarsen_rims(context, pen_mm);
   for (const auto& [key, lines] : runs) {
     const double distance = distance_of(key);
-    const double dash[] = {0, distance};
-    cairo_set_dash(context, dash, key == 0 ? 0 : 2, 0);
+    const std::array<double, 2> dash{0, distance};
+    cairo_set_dash(context, dash.data(), key == 0 ? 0 : 2, 0);
     for (const PointRun& line : lines) {
       // A little beyond the last point, so that no rounding leaves it out.
       const double more = distance / 4;
@@ -131,8 +132,8 @@ void paint_strokes(cairo_t* context, const std::vector<Stroke>& strokes, const P
     cairo_move_to(context, line.line.from.x, line.line.from.y);
     cairo_line_to(context, line.line.to.x, line.line.to.y);
     if (index + 1 == lines.size() || !line.same_pen(lines[index + 1])) {
-      const double dash[] = {line.dash_mm, line.gap_mm};
-      cairo_set_dash(context, dash, line.gap_mm > 0 ? 2 : 0, 0);
+      const std::array<double, 2> dash{line.dash_mm, line.gap_mm};
+      cairo_set_dash(context, dash.data(), line.gap_mm > 0 ? 2 : 0, 0);
       cairo_set_line_width(context, line.pen_mm);
       cairo_stroke(context);
     }
@@ -156,8 +157,8 @@ void paint_path(cairo_t* context, const Paint& paint) {
   if (paint.stroke) {
     set_colour(context, *paint.stroke);
     cairo_set_line_width(context, paint.stroke_mm);
-    const double dash[] = {1.2, 0.8}; // mm
-    cairo_set_dash(context, dash, paint.dashed ? 2 : 0, 0);
+    constexpr std::array dash{1.2, 0.8}; // mm
+    cairo_set_dash(context, dash.data(), paint.dashed ? 2 : 0, 0);
     cairo_stroke_preserve(context);
   }
   cairo_new_path(context);

@@ -34,7 +34,7 @@ public:
   // Actions whose number has no line any more, beside the card's last end.
   void beyond(const CardNotes& notes) {
     const double end = layout_.first_row_lowest() ? 0.0 : layout_.height();
-    if (!(part_.top <= end && end <= part_.bottom)) {
+    if (end < part_.top || end > part_.bottom) {
       return;
     }
     const double size = 2.2;

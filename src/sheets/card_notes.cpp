@@ -21,12 +21,12 @@ std::string action_at(const Document& document, const Actions& actions, const Ca
     const auto found = actions.find(row);
     return found == actions.end() || row > rows_to_knit ? std::string() : text_of(found->second, document);
   };
-  const std::string first = text_at(number);
+  std::string first = text_at(number);
   const int later_row = number + plan.circuit;
   if (!plan.loop || later_row > rows_to_knit) {
     return first;
   }
-  const std::string later = text_at(later_row);
+  std::string later = text_at(later_row);
   if (first == later || number > plan.circuit) {
     return later;
   }

@@ -71,7 +71,8 @@ void add_answers(std::vector<Shape>& shapes, const Profile& profile, const Grid&
   for (int number = 1; number <= swatch_answers; ++number) {
     const SwatchAnswer answer = swatch_answer(number);
     const int place = number - 1;
-    const Point corner{frame.left() + column_width * (place % 4), top + block * (place / 4)};
+    const int line = place / 4;
+    const Point corner{frame.left() + column_width * (place % 4), top + block * line};
     shapes.push_back(text_shape({corner.x, corner.y + 6.5}, fmt::format("{}", number), 8.0, Anchor::start, true));
     TextColumn title(shapes, {corner.x + 8.5, corner.y + 0.5}, column_width - 11, corner.y + 8.5);
     title.paragraph(words_of(answer), 2.8, true);

@@ -2,6 +2,7 @@
 #include "sheets/text_metrics.hpp"
 #include "sheets/writers.hpp"
 
+#include <cstddef>
 #include <cstdint>
 #include <doctest/doctest.h>
 
@@ -82,7 +83,7 @@ TEST_CASE("a PNG says its density: 10 pixels a mm are 10,000 a metre") { // W3C 
 }
 
 TEST_CASE("a picture without density has no pHYs chunk; one that is too large is refused") {
-  const std::vector<unsigned char> pixels(3 * 2 * 3, 128);
+  const std::vector<unsigned char> pixels(std::size_t{3} * 2 * 3, 128);
   CHECK_FALSE(holds(png_of_pixels(3, 2, pixels, 0, 0).value(), "pHYs"));
   Sheet sheet = small_sheet();
   sheet.width = 5000;
