@@ -113,8 +113,11 @@ std::vector<FolderEntry> entries_of(const fs::path& folder, Purpose purpose) {
 fs::path path_of(const PathDialog& dialog) {
   fs::path path = dialog.folder / dialog.name; // an absolute name stands for itself
   const auto kinds = extensions_for(dialog.purpose);
-  const bool kind_known = std::ranges::find(kinds, path.extension().string()) != kinds.end();
-  if (writes_file(dialog.purpose) && !kind_known && !dialog.name.empty()) {
+  const std::string kind = path.extension().string();
+  const bool kind_known = std::ranges::find(kinds, kind) != kinds.end();
+  // A design may be called "band 2.5". The writers of sheets say themselves what they can't write.
+  const bool own_form = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
+  if (writes_file(dialog.purpose) && !dialog.name.empty() && !kind_known && (own_form || kind.empty())) {
     path += kinds.front();
   }
   return path.lexically_normal();

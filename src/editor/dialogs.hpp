@@ -111,8 +111,9 @@ using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, Ne
 // Folders first, then files of the purpose's kinds; hidden ones left out.
 [[nodiscard]] std::vector<FolderEntry> entries_of(const std::filesystem::path& folder, Purpose purpose);
 
-// The path that the dialog means: its name, absolute or in the folder, with the usual extension where it has none
-// of the allowed ones.
+// The path that the dialog means: its name, absolute or in the folder, with the usual extension where it has
+// none, or none that a design or a machine can have. A sheet's name keeps the one that was typed: its writer says what
+// is allowed.
 [[nodiscard]] std::filesystem::path path_of(const PathDialog& dialog);
 
 } // namespace punchwright::editor

@@ -7,6 +7,7 @@
 #include <bit>
 #include <cmath>
 #include <iterator>
+#include <numbers>
 #include <utility>
 
 namespace punchwright::editor {
@@ -43,18 +44,45 @@ std::uint64_t settings_of(const Document& design, const Profile& profile) {
   return print.value;
 }
 
-std::uint64_t fingerprint_of(const Document& design, const RowToKnit& row) {
-  Fingerprint print;
-  print.add(yarn_of(design, row.main).colour);
-  print.add(row.contrast != 0 ? yarn_of(design, row.contrast).colour : yarn_of(design, row.main).colour);
-  print.add(row.contrast != 0 ? 1 : 0);
-  if (row.drawn >= 0) {
-    for (const Grid::Word word : design.grid.row(row.drawn)) {
+// Of each drawn row's stitches.
+std::vector<std::uint64_t> fingerprints_of(const Grid& grid) {
+  std::vector<std::uint64_t> prints;
+  prints.reserve(static_cast<std::size_t>(grid.height()));
+  for (int row = 0; row < grid.height(); ++row) {
+    Fingerprint print;
+    for (const Grid::Word word : grid.row(row)) {
       print.add(word);
     }
+    prints.push_back(print.value);
   }
-  return print.value;
+  return prints;
 }
+
+// Of rows to knit, of which there may be a thousand times as many as drawn ones: neighbours share their yarns.
+class RowPrints {
+public:
+  explicit RowPrints(const Document& design) : design_(design), drawn_(fingerprints_of(design.grid)) {}
+
+  std::uint64_t of(const RowToKnit& row) {
+    if (row.main != main_ || row.contrast != contrast_) {
+      main_ = row.main;
+      contrast_ = row.contrast;
+      Fingerprint print;
+      print.add(yarn_of(design_, main_).colour);
+      print.add(yarn_of(design_, contrast_ != 0 ? contrast_ : main_).colour);
+      print.add(contrast_ != 0 ? 1 : 0);
+      yarns_ = print.value;
+    }
+    return row.drawn < 0 ? yarns_ : yarns_ * 31 + drawn_[static_cast<std::size_t>(row.drawn)];
+  }
+
+private:
+  const Document& design_;
+  std::vector<std::uint64_t> drawn_;
+  char main_ = 0;
+  char contrast_ = 0;
+  std::uint64_t yarns_ = 0;
+};
 
 unsigned char byte_of(float value) {
   return static_cast<unsigned char>(std::clamp(value + 0.5F, 0.0F, 255.0F));
@@ -88,13 +116,26 @@ float ClothPainter::sag_of(const Over& over, float place) {
   return std::min(0.2F, 0.035F * static_cast<float>(over.length)) * 4 * part * (1 - part);
 }
 
+// Of very many cells under a pixel some, at uneven steps (multiples of the golden ratio), so that no repeat falls in
+// with them.
+void ClothPainter::Lattice::sample(double low, double high) {
+  for (int number = 0; number < most_cells; ++number) {
+    const double jitter = std::fmod(number * std::numbers::phi, 1.0);
+    const double place = low + (number + jitter) * (high - low) / most_cells;
+    shares.push_back({static_cast<int>(place), 1.0F / most_cells});
+  }
+}
+
 ClothPainter::Lattice ClothPainter::Lattice::over(int pixels, double first_cell, double cells_per_pixel, int cells) {
   Lattice out;
   for (int pixel = 0; pixel < pixels; ++pixel) {
     const double low = std::clamp<double>(first_cell + pixel * cells_per_pixel, 0, cells - 1.0e-6);
     const double high = std::clamp<double>(low + cells_per_pixel, low + 1.0e-9, cells);
     out.from.push_back(out.shares.size());
-    for (int cell = static_cast<int>(low); cell < cells && cell < high; ++cell) {
+    if (high - low > most_cells) {
+      out.sample(low, high);
+    }
+    for (int cell = static_cast<int>(low); high - low <= most_cells && cell < cells && cell < high; ++cell) {
       const double covered = std::min<double>(high, cell + 1) - std::max<double>(low, cell);
       if (covered > (high - low) * 1.0e-6) {
         out.shares.push_back({cell, static_cast<float>(covered / (high - low))});
@@ -301,8 +342,9 @@ bool ClothPainter::paint(const Document& design, const Profile& profile, const R
   }
   fingerprints_.resize(knitted);
   std::vector<bool> changed(knitted, all);
+  RowPrints prints(design);
   for (std::size_t row = 0; row < knitted; ++row) {
-    const std::uint64_t print = fingerprint_of(design, rows.rows[row]);
+    const std::uint64_t print = prints.of(rows.rows[row]);
     changed[row] = changed[row] || print != fingerprints_[row];
     fingerprints_[row] = print;
   }

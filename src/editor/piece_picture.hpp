@@ -53,10 +53,12 @@ private:
       float part = 1; // of the pixel
     };
     std::vector<Share> shares;
-    std::vector<std::size_t> from; // for each pixel its first share; one more at the end
-    std::vector<int> middle;       // the cell in which the pixel's middle lies
-    std::vector<float> part;       // and where in it, 0 to 1
+    std::vector<std::size_t> from;        // for each pixel its first share; one more at the end
+    std::vector<int> middle;              // the cell in which the pixel's middle lies
+    std::vector<float> part;              // and where in it, 0 to 1
+    static constexpr int most_cells = 64; // looked at for a pixel
     static Lattice over(int pixels, double first_cell, double cells_per_pixel, int cells);
+    void sample(double low, double high);
     [[nodiscard]] int pixels() const { return static_cast<int>(middle.size()); }
   };
   struct Light {

@@ -285,3 +285,30 @@ TEST_CASE("a machine file that is missing is said, and the machine before is kep
   CHECK_FALSE(app.work.profile_trouble.empty());
   CHECK(app.work.profile.name == "bulky-card-24");
 }
+
+TEST_CASE("a sheet's name keeps the extension that was typed, so that its writer can refuse it") {
+  PathDialog dialog;
+  dialog.folder = "/harbour";
+  dialog.purpose = Purpose::card;
+  dialog.name = "buoys.bmp";
+  CHECK(path_of(dialog) == "/harbour/buoys.bmp");
+  dialog.name = "buoys";
+  CHECK(path_of(dialog) == "/harbour/buoys.pdf");
+  dialog.name = "buoys.svg";
+  CHECK(path_of(dialog) == "/harbour/buoys.svg");
+  dialog.purpose = Purpose::save;
+  dialog.name = "hood 2.5";
+  CHECK(path_of(dialog) == "/harbour/hood 2.5.repeat");
+
+  App app = make_app();
+  app.session.folder = std::filesystem::temp_directory_path();
+  editor::apply(app, Run{Command::export_card});
+  auto* asked = std::get_if<PathDialog>(&app.session.dialog);
+  REQUIRE(asked != nullptr);
+  asked->name = "buoys.bmp";
+  editor::apply(app, ChoosePath{true});
+  asked = std::get_if<PathDialog>(&app.session.dialog);
+  REQUIRE(asked != nullptr);
+  CHECK(asked->trouble.find("'.bmp'") != std::string::npos);
+  CHECK(asked->trouble.find(".pdf, .svg, .png, .txt") != std::string::npos);
+}

@@ -158,3 +158,20 @@ TEST_CASE("the place under the pointer stays there when the piece is brought nea
   refresh(app);
   CHECK_FALSE(app.view.piece_zoom.has_value());
 }
+
+TEST_CASE("of a million rows a pixel shows some, and their light is that of all") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(24, 1000);
+  design.piece.stitches = 24;
+  for (int row = 0; row < 1000; ++row) {
+    for (int column = 0; column < 24; ++column) {
+      design.grid.set(column, row, row % 4 == 0); // a quarter of the light is missing in every repeat of four rows
+    }
+  }
+  design.piece.times = 1000;
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  REQUIRE(rows.rows.size() == 1'000'000);
+  const PiecePixels picture = picture_of_piece(design, profile, rows, Face::knit, 200, 200);
+  const double expected = 255 * (1.055 * std::pow(0.75, 1 / 2.4) - 0.055); // IEC 61966-2-1
+  CHECK(brightness(picture, 0, 0, picture.width, picture.height) == doctest::Approx(expected).epsilon(0.01));
+}
