@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace punchwright::cli {
 
@@ -51,6 +52,13 @@ struct ProveWishes {
   std::string card; // a punch list; empty: the card as the program draws it
 };
 
+struct MendingWishes {
+  std::string file;
+  std::string output;
+  std::vector<std::string> protect; // "ROWS" or "ROWS:COLUMNS"
+  bool json = false;
+};
+
 struct ExplainWishes {
   std::string file;
   std::string seen; // the text picture
@@ -62,6 +70,7 @@ int check_file(const CheckWishes& wishes);
 int list_rows(const CheckWishes& wishes);
 int list_steps(const StepsWishes& wishes);
 int explain_fabric(const ExplainWishes& wishes);
+int mend_file(const MendingWishes& wishes);
 int prove_file(const ProveWishes& wishes);
 int export_card(const ExportWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);

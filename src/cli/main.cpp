@@ -25,6 +25,7 @@ public:
     add_check();
     add_card();
     add_needles();
+    add_mend();
     add_rows();
     add_steps();
     add_prove();
@@ -123,6 +124,19 @@ private:
         add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
     add_input(sub, check_.file);
     sub->add_flag("--json", check_.json, "the findings as JSON")->disable_flag_override();
+  }
+
+  void add_mend() {
+    auto* const sub = add_command("mend", "change the fewest stitches so that no float is too long",
+                                  [this] { return mend_file(mend_); });
+    add_input(sub, mend_.file);
+    add_output(sub, mend_.output, ".repeat");
+    sub->add_option("--protect", mend_.protect,
+                    "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again")
+        ->type_name("PLACE")
+        ->expected(1)
+        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+    sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
   }
 
   void add_rows() {
@@ -236,6 +250,7 @@ private:
   CLI::App app_;
   std::string file_;
   CheckWishes check_;
+  MendingWishes mend_;
   CheckWishes rows_;
   StepsWishes steps_;
   ProveWishes prove_;

@@ -28,7 +28,7 @@ Fitting::Fitting(const Setting& setting, const SeenFabric& seen)
   }
 }
 
-bool Fitting::fits(Mark mark, const Cell& cell, int row) const {
+bool Fitting::fits(Mark mark, const Made& cell, int row) const {
   switch (mark) {
   case Mark::not_looked_at: return true;
   case Mark::dropped: return cell.missing || cell.dropped;

@@ -28,7 +28,7 @@ public:
   }
 
 private:
-  [[nodiscard]] bool fits(Mark mark, const Cell& cell, int row) const;
+  [[nodiscard]] bool fits(Mark mark, const Made& cell, int row) const;
 
   const SeenFabric& seen_;
   int below_;

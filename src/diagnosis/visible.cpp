@@ -18,7 +18,7 @@ public:
     for (int row = 0; row < fabric.rows(); ++row) {
       std::string text;
       for (Needle needle = first; needle <= last; ++needle.position) {
-        const Cell& cell = fabric.at(row, needle);
+        const Made& cell = fabric.at(row, needle);
         text += cell.missing || cell.yarn == 0 ? missing : cell.yarn;
       }
       rows.push_back(std::move(text));

@@ -46,7 +46,7 @@ private:
     std::optional<Difference> open; // neighbouring stitches with the same fault are told as one
     for (int stitch = 0; stitch < stitches; ++stitch) {
       const Needle needle{first_.position + stitch};
-      const Cell& cell = fabric_.at(row, needle);
+      const Made& cell = fabric_.at(row, needle);
       const bool contrast = wanted.drawn >= 0 && wanted.contrast != 0 &&
                             document_.grid.at(columns_[static_cast<std::size_t>(stitch)], wanted.drawn);
       const bool selvedge = wishes_.end_needles && wanted.contrast != 0 && (stitch == 0 || stitch + 1 == stitches);
@@ -82,7 +82,7 @@ private:
     result_.rows += counts ? 1 : 0;
   }
 
-  static std::optional<DifferenceKind> fault_of(const Cell& cell, char yarn) {
+  static std::optional<DifferenceKind> fault_of(const Made& cell, char yarn) {
     if (cell.yarn == 0) {
       return DifferenceKind::missing_stitch;
     }

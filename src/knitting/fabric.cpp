@@ -6,11 +6,11 @@
 namespace punchwright {
 namespace {
 
-bool is_stitch(const Cell& cell) {
+bool is_stitch(const Made& cell) {
   return cell.yarn != 0 || cell.missing || cell.slipped;
 }
 
-void merge(Cell& below, const Cell& made) {
+void merge(Made& below, const Made& made) {
   if (made.yarn != 0 || made.missing) {
     const bool caught = below.caught;
     below = made;
@@ -59,7 +59,7 @@ bool Fabric::fills_gaps(const PassMade& pass) const {
 
 void Fabric::mark_dropped_below(std::size_t needle) {
   for (std::size_t row = rows_.size() - 1; row-- > 0;) {
-    Cell& cell = cells_[row * needles_ + needle];
+    Made& cell = cells_[row * needles_ + needle];
     if (cell.yarn != 0) {
       cell.dropped = true;
       return;
@@ -70,12 +70,12 @@ void Fabric::mark_dropped_below(std::size_t needle) {
 void Fabric::add_pass(const PassMade& pass) {
   const bool nothing = pass.formed == 0 && pass.let_go == 0;
   if (!rows_.empty() && (nothing || fills_gaps(pass))) {
-    Cell* const last = cells_of_last();
+    Made* const last = cells_of_last();
     for (std::size_t needle = 0; needle < needles_; ++needle) {
       merge(last[needle], pass.cells[needle]);
     }
     ++rows_.back().passes;
-    rows_.back().open = std::any_of(last, last + needles_, [](const Cell& cell) { return cell.slipped; });
+    rows_.back().open = std::any_of(last, last + needles_, [](const Made& cell) { return cell.slipped; });
   } else {
     cells_.insert(cells_.end(), pass.cells.begin(), pass.cells.end());
     rows_.push_back({pass.travel, 1, pass.slipped, {}});
@@ -95,7 +95,7 @@ void Fabric::add_pass(const PassMade& pass) {
 std::vector<FabricFloat> Fabric::floats(int row_index) const {
   const auto cells = row(row_index);
   std::vector<char> yarns;
-  for (const Cell& cell : cells) {
+  for (const Made& cell : cells) {
     if (cell.yarn != 0 && std::ranges::find(yarns, cell.yarn) == yarns.end()) {
       yarns.push_back(cell.yarn);
     }

@@ -32,10 +32,10 @@ public:
   [[nodiscard]] int rows() const { return static_cast<int>(rows_.size()); }
   [[nodiscard]] Needle leftmost() const { return leftmost_; }
   // Row from 0, the first one that was knitted lowest.
-  [[nodiscard]] std::span<const Cell> row(int row) const {
+  [[nodiscard]] std::span<const Made> row(int row) const {
     return {cells_.data() + static_cast<std::size_t>(row) * needles_, needles_};
   }
-  [[nodiscard]] const Cell& at(int row, Needle needle) const {
+  [[nodiscard]] const Made& at(int row, Needle needle) const {
     return this->row(row)[static_cast<std::size_t>(needle.position - leftmost_.position)];
   }
   [[nodiscard]] Travel travel(int row) const { return rows_[static_cast<std::size_t>(row)].travel; }
@@ -59,11 +59,11 @@ private:
   void add_pass(const PassMade& pass);
   [[nodiscard]] bool fills_gaps(const PassMade& pass) const;
   void mark_dropped_below(std::size_t needle);
-  [[nodiscard]] Cell* cells_of_last() { return cells_.data() + (rows_.size() - 1) * needles_; }
+  [[nodiscard]] Made* cells_of_last() { return cells_.data() + (rows_.size() - 1) * needles_; }
 
   Needle leftmost_;
   std::size_t needles_ = 0;
-  std::vector<Cell> cells_;
+  std::vector<Made> cells_;
   std::vector<RowMade> rows_;
   std::vector<char> across_; // threaded on the wrong side, before the row to come
   int dropped_ = 0;

@@ -13,19 +13,19 @@
 namespace punchwright {
 
 // What a pass made at one needle.
-struct Cell {
+struct Made {
   char yarn = 0;            // of the loop; 0: none was formed (out of work, slipped, or nothing to knit with)
   bool missing : 1 = false; // the needle met an empty feeder, and let go what it held
   bool dropped : 1 = false; // this loop was let go later
   bool cast_on : 1 = false; // formed on an empty needle: an eyelet
   bool slipped : 1 = false; // the needle held a loop and was passed by
   bool caught : 1 = false;  // a float was lifted onto this needle
-  bool operator==(const Cell&) const = default;
+  bool operator==(const Made&) const = default;
 };
 
 struct PassMade {
   Travel travel = Travel::leftwards;
-  std::vector<Cell> cells; // by needle, from the bed's leftmost
+  std::vector<Made> cells; // by needle, from the bed's leftmost
   int formed = 0;          // loops
   int let_go = 0;          // needles that met an empty feeder
   bool slipped = false;    // some needle in work was passed by

@@ -147,7 +147,7 @@ private:
     outcome_.events.emplace_back(std::move(made));
   }
 
-  void form_loop(std::size_t index, char yarn, Cell& cell) {
+  void form_loop(std::size_t index, char yarn, Made& cell) {
     BedNeedle& needle = state_.needles[index];
     cell.yarn = yarn;
     if (needle.loops == 0) {
@@ -158,7 +158,7 @@ private:
     needle.yarn = yarn;
   }
 
-  void let_go(std::size_t index, Cell& cell) {
+  void let_go(std::size_t index, Made& cell) {
     BedNeedle& needle = state_.needles[index];
     if (needle.loops == 0) {
       return; // an empty needle and no yarn: nothing happens

@@ -1,6 +1,7 @@
 // What the core costs: re-check, rows to knit, card, loading. Published in docs/performance.md.
 #include "design/repeat_file.hpp"
 #include "diagnosis/diagnosis.hpp"
+#include "mending/mend.hpp"
 #include "plan/knit_steps.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
@@ -121,7 +122,7 @@ void what_went_wrong_in_60_rows(benchmark::State& state) {
   for (int row = 0; row < 60; ++row) {
     std::vector<Mark> marks;
     for (Needle needle = first_needle_of(document); needle <= last_needle_of(document); ++needle.position) {
-      const Cell& cell = fabric.at(row + setting.steps.rows_before, needle);
+      const Made& cell = fabric.at(row + setting.steps.rows_before, needle);
       marks.push_back(cell.missing || cell.dropped ? Mark::dropped : cell.yarn == 'A' ? Mark::main : Mark::contrast);
     }
     seen.rows.push_back(std::move(marks));
@@ -131,6 +132,40 @@ void what_went_wrong_in_60_rows(benchmark::State& state) {
   }
 }
 BENCHMARK(what_went_wrong_in_60_rows)->Unit(benchmark::kMillisecond);
+
+// A drawing with floats that are too long in about every second row.
+Grid in_need_of_mending(const benchmark::State& state) {
+  const auto width = static_cast<int>(state.range(0));
+  const auto height = static_cast<int>(state.range(1));
+  Grid grid(width, height);
+  test::Dice dice(static_cast<std::uint64_t>(width * 10000 + height));
+  for (int row = 0; row < height; ++row) {
+    bool contrast = false;
+    for (int column = 0; column < width; ++column) {
+      contrast = dice.throw_one(3) == 0 ? !contrast : contrast;
+      grid.set(column, row, contrast);
+    }
+  }
+  return grid;
+}
+
+void mend_fewest(benchmark::State& state) {
+  const Grid grid = in_need_of_mending(state);
+  MendWishes wishes;
+  wishes.look = false;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(mend(grid, wishes));
+  }
+}
+BENCHMARK(mend_fewest)->Args({24, 60})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
+void mend_with_look(benchmark::State& state) {
+  const Grid grid = in_need_of_mending(state);
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(mend(grid, {}));
+  }
+}
+BENCHMARK(mend_with_look)->Args({24, 60})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
 
 } // namespace
 

@@ -66,7 +66,7 @@ EXPORTS = [
     ("needles", "txt"),
     ("fabric", "png"),
 ]
-COMMANDS = ["check", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "machine", "measure", "swatch"]
+COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "machine", "measure", "swatch"]
 
 
 class Ended:

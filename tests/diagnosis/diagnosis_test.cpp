@@ -28,7 +28,7 @@ struct Room {
     for (int row = 0; row < count; ++row) {
       std::vector<Mark> marks;
       for (Needle needle = first_needle_of(demo.document); needle <= last_needle_of(demo.document); ++needle.position) {
-        const Cell& cell = fabric.at(row + below, needle);
+        const Made& cell = fabric.at(row + below, needle);
         const bool main =
             std::ranges::any_of(demo.document.bands, [&](const Band& band) { return band.main == cell.yarn; });
         marks.push_back(cell.missing || cell.dropped ? Mark::dropped

@@ -61,7 +61,7 @@ public:
     std::vector<std::string> rows;
     for (int row = fabric().rows() - 1; row >= 0; --row) {
       std::string text;
-      for (const Cell& cell : fabric().row(row)) {
+      for (const Made& cell : fabric().row(row)) {
         text += cell.missing ? 'x' : cell.yarn != 0 ? cell.yarn : '-';
       }
       rows.push_back(text);

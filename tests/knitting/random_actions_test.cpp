@@ -113,9 +113,9 @@ void check_pass(const MachineState& before, const MachineState& after, const std
       continue;
     }
     for (std::size_t needle = 0; needle < pass->cells.size(); ++needle) {
-      const Cell& cell = pass->cells[needle];
+      const Made& cell = pass->cells[needle];
       if (before.needles[needle].position == NeedlePosition::out_of_work) {
-        CHECK(cell == Cell{});
+        CHECK(cell == Made{});
       }
       if (cell.yarn != 0) { // it came from a feeder, and hangs on the needle
         CHECK((cell.yarn == before.feeders[0] || cell.yarn == before.feeders[1]));

@@ -1,0 +1,141 @@
+// punchwright mend: a design in which no float is too long, with as few stitches changed as can be.
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+#include "design/repeat_file.hpp"
+#include "files/files.hpp"
+#include "machine/placement.hpp"
+#include "mending/mend.hpp"
+
+#include <charconv>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace punchwright::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct Range {
+  int first = 1;
+  int last = 1;
+};
+
+// "7" or "3-9", from 1 to `most`.
+std::optional<Range> range_in(std::string_view text, int most) {
+  const auto number_in = [&](std::string_view digits) -> std::optional<int> {
+    int number = 0;
+    const char* const end = digits.data() + digits.size();
+    const auto [stop, trouble] = std::from_chars(digits.data(), end, number);
+    return trouble == std::errc{} && stop == end && number >= 1 && number <= most ? std::optional(number)
+                                                                                  : std::nullopt;
+  };
+  const std::size_t dash = text.find('-');
+  const auto first = number_in(text.substr(0, dash));
+  const auto last = dash == std::string_view::npos ? first : number_in(text.substr(dash + 1));
+  return first && last && *first <= *last ? std::optional(Range{*first, *last}) : std::nullopt;
+}
+
+// "ROWS" or "ROWS:COLUMNS": stitches that stay as they are.
+Failure protect(const std::string& place, const Grid& grid, std::vector<std::int32_t>& prices) {
+  const std::size_t colon = place.find(':');
+  const auto rows = range_in(std::string_view(place).substr(0, colon), grid.height());
+  const auto columns = colon == std::string::npos ? std::optional(Range{1, grid.width()})
+                                                  : range_in(std::string_view(place).substr(colon + 1), grid.width());
+  if (!rows || !columns) {
+    return Error{"command line", 0, 0, fmt::format("'{}' is no place to protect", place),
+                 fmt::format("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}",
+                             grid.height(), grid.width())};
+  }
+  for (int row = rows->first; row <= rows->last; ++row) {
+    for (int column = columns->first; column <= columns->last; ++column) {
+      prices[static_cast<std::size_t>((row - 1) * grid.width() + column - 1)] = never_changed;
+    }
+  }
+  return std::nullopt;
+}
+
+std::string json_of(const Mended& mended, int limit) {
+  Json answer;
+  answer["format"] = 1;
+  answer["limit"] = limit;
+  answer["count"] = mended.changed.size();
+  answer["neighbours"] = mended.pairs;
+  answer["proved"] = mended.proved;
+  answer["changed"] = Json::array();
+  for (const Cell& cell : mended.changed) {
+    answer["changed"].push_back({{"row", cell.row + 1},
+                                 {"column", cell.column + 1},
+                                 {"to", mended.drawing.at(cell.column, cell.row) ? "contrast" : "main"}});
+  }
+  answer["unmendable"] = Json::array();
+  for (const Unmendable& left : mended.unmendable) {
+    answer["unmendable"].push_back({{"row", left.row + 1}, {"columns", {left.first_column + 1, left.last_column + 1}}});
+  }
+  return answer.dump() + "\n";
+}
+
+std::string counted(std::int64_t count, const char* one, const char* many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+std::string text_of(const Mended& mended, int limit) {
+  std::string text;
+  for (std::size_t at = 0; at < mended.changed.size();) {
+    const int row = mended.changed[at].row;
+    text += fmt::format("row {}:", row + 1);
+    for (const char* separator = " "; at < mended.changed.size() && mended.changed[at].row == row; ++at) {
+      const int column = mended.changed[at].column;
+      text +=
+          fmt::format("{}stitch {} to {}", separator, column + 1, mended.drawing.at(column, row) ? "contrast" : "main");
+      separator = ", ";
+    }
+    text += '\n';
+  }
+  for (const Unmendable& left : mended.unmendable) {
+    text += fmt::format("row {}: can't be mended; in columns {} to {} no stitch that may be changed breaks the float\n",
+                        left.row + 1, left.first_column + 1, left.last_column + 1);
+  }
+  if (mended.changed.empty()) {
+    return text + (mended.unmendable.empty() ? fmt::format("no float passes more than {}: nothing to mend\n",
+                                                           counted(limit, "stitch", "stitches"))
+                                             : "nothing was changed\n");
+  }
+  text += fmt::format("{} changed, the fewest that do; {} of them side by side in neighbouring rows\n",
+                      counted(std::ssize(mended.changed), "stitch", "stitches"),
+                      mended.pairs == 0 ? "no two" : counted(mended.pairs, "pair", "pairs"));
+  return text + (mended.proved ? "proved: no other choice of as few stitches lies better\n"
+                               : "not proved: another choice of as few stitches may lie better\n");
+}
+
+} // namespace
+
+int mend_file(const MendingWishes& wishes) {
+  if (!wishes.output.ends_with(".repeat")) {
+    return refuse(Error{wishes.output, 0, 0, "a mended design is a .repeat file", "give it a name that ends so"});
+  }
+  const auto opened = open_file(wishes.file);
+  if (!opened) {
+    return refuse(opened.error());
+  }
+  Document design = opened->document;
+  MendWishes how;
+  how.limit = longest_float_of(design, opened->profile);
+  how.stacked = design.piece.times > 1 || design.card.loop;
+  how.prices.assign(static_cast<std::size_t>(design.grid.width()) * static_cast<std::size_t>(design.grid.height()), 1);
+  for (const std::string& place : wishes.protect) {
+    if (const Failure failure = protect(place, design.grid, how.prices)) {
+      return refuse(*failure);
+    }
+  }
+  const Mended mended = mend(design.grid, how);
+  design.grid = mended.drawing;
+  if (const Failure failure = write_file(wishes.output, write_repeat(design))) {
+    return refuse(*failure);
+  }
+  if (!print(wishes.json ? json_of(mended, how.limit) : text_of(mended, how.limit) + wishes.output + "\n")) {
+    return cannot;
+  }
+  return code_for_faults(check(design, opened->profile), wishes.output);
+}
+
+} // namespace punchwright::cli

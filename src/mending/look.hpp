@@ -1,0 +1,36 @@
+// Which of equally cheap drawings looks best: changed stitches in neighbouring rows kept apart, floats caught in their
+// middle.
+#pragma once
+
+#include "mending/row_mender.hpp"
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+namespace punchwright {
+
+// A row that is mended, in its cheapest form so far.
+struct MendedRow {
+  int row = 0;
+  std::vector<char> drawn; // true: contrast
+  std::span<const std::int32_t> prices;
+  std::vector<char> stitches;
+  std::int64_t squares = 0;
+  std::int64_t least_squares = 0; // of its cheapest forms, whatever lies beside it
+};
+
+struct Look {
+  std::int64_t pairs = 0;
+  std::int64_t squares = 0;
+  bool proved = true; // no drawing of that price has fewer pairs, nor as many pairs and smaller squares
+};
+
+// `rows` are those of a drawing of that height which are mended, ascending; they come in the form of least squares, and
+// are changed to forms of the same price that look best together, as far as can be found.
+Look improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender);
+
+// Of the lengths of the runs of a row, as it tiles, squared.
+[[nodiscard]] std::int64_t squares_of(std::span<const char> stitches);
+
+} // namespace punchwright

@@ -1,0 +1,121 @@
+// All rows together: each by itself first, then row by row with its neighbours in view, and where pairs are left, all
+// cheapest forms of neighbouring rows against one another.
+#include "mending/mend.hpp"
+
+#include "mending/changes.hpp"
+#include "mending/look.hpp"
+#include "rules/float_runs.hpp"
+
+#include <algorithm>
+
+namespace punchwright {
+namespace {
+
+constexpr std::int32_t one_change = 1;
+
+// Of the stitches, row by row.
+class Prices {
+public:
+  Prices(const Grid& drawing, const MendWishes& wishes)
+      : wishes_(wishes), even_(static_cast<std::size_t>(drawing.width()), one_change) {}
+
+  [[nodiscard]] std::span<const std::int32_t> of_row(int row) const {
+    if (wishes_.prices.empty()) {
+      return even_;
+    }
+    return std::span(wishes_.prices).subspan(static_cast<std::size_t>(row) * even_.size(), even_.size());
+  }
+
+private:
+  const MendWishes& wishes_;
+  std::vector<std::int32_t> even_;
+};
+
+// The columns of a float that only stitches which must stay could break; the whole row where there is none.
+Unmendable reason_of(const Grid& drawing, int row, int limit, std::span<const std::int32_t> prices) {
+  const int width = drawing.width();
+  for (const StitchRun& run : runs_beyond(drawing, row, limit)) {
+    int held = 0; // stitches side by side that stay
+    for (int place = 0; place < run.stitches; ++place) {
+      const int column = (run.first + place) % width;
+      held = prices[static_cast<std::size_t>(column)] == never_changed ? held + 1 : 0;
+      if (held > limit) {
+        return {row, run.first, (run.first + run.stitches - 1) % width};
+      }
+    }
+  }
+  return {row, 0, width - 1};
+}
+
+void take(std::span<const MendedRow> rows, Mended& answer) {
+  for (const MendedRow& one : rows) {
+    answer.squares += squares_of(one.stitches);
+    for (int column = 0; column < answer.drawing.width(); ++column) {
+      const auto place = static_cast<std::size_t>(column);
+      if (one.stitches[place] != one.drawn[place]) {
+        answer.drawing.flip(column, one.row);
+        answer.changed.push_back({column, one.row});
+      }
+    }
+  }
+}
+
+std::vector<char> stitches_in(const Grid& drawing, int row) {
+  std::vector<char> stitches;
+  for (int column = 0; column < drawing.width(); ++column) {
+    stitches.push_back(drawing.at(column, row) ? 1 : 0);
+  }
+  return stitches;
+}
+
+} // namespace
+
+std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacked) {
+  const int height = before.height();
+  Changes changes(before.width(), height);
+  for (int row = 0; row < height; ++row) {
+    changes.set(row, stitches_in(before, row), stitches_in(after, row));
+  }
+  std::int64_t pairs = 0;
+  for (int row = 0; row < height; ++row) {
+    const int above = (row + 1) % height;
+    if (above != row && (above > row || stacked)) {
+      pairs += changes.pairs(row, changes, above);
+    }
+  }
+  return pairs;
+}
+
+Mended mend(const Grid& drawing, const MendWishes& wishes) {
+  Mended answer;
+  answer.drawing = drawing;
+  RowMender mender(drawing.width(), wishes.limit);
+  const Prices prices(drawing, wishes);
+  std::vector<MendedRow> mended;
+  for (int row = 0; row < drawing.height(); ++row) {
+    const auto words = drawing.row(row);
+    if (!drawing.mixed(row) || (!has_run_beyond(words, drawing.width(), wishes.limit, false) &&
+                                !has_run_beyond(words, drawing.width(), wishes.limit, true))) {
+      continue;
+    }
+    const std::vector<char> stitches = stitches_in(drawing, row);
+    mender.set_row(stitches, prices.of_row(row), {});
+    if (!mender.solve(wishes.look)) {
+      answer.unmendable.push_back(reason_of(drawing, row, wishes.limit, prices.of_row(row)));
+      continue;
+    }
+    const auto found = mender.stitches();
+    const RowCost cost = mender.cost();
+    answer.price += cost.price;
+    mended.push_back({row, stitches, prices.of_row(row), {found.begin(), found.end()}, cost.squares, cost.squares});
+  }
+  if (wishes.look) {
+    const Look look = improve_look(mended, drawing.height(), wishes.stacked, mender);
+    answer.proved = look.proved;
+  }
+  take(mended, answer);
+  answer.pairs = pairs_of_changes(drawing, answer.drawing, wishes.stacked);
+  return answer;
+}
+
+} // namespace punchwright

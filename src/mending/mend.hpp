@@ -1,0 +1,55 @@
+// Mending a drawing: the fewest stitches changed so that no float is too long, and among equally small answers the one
+// that looks best. Single-colour rows stay as they are: no yarn floats there.
+#pragma once
+
+#include "design/edits.hpp"
+#include "design/grid.hpp"
+#include "mending/row_mender.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace punchwright {
+
+struct MendWishes {
+  int limit = 5; // stitches that a float of either yarn may pass, 1 to 200
+  // Prices of changing the stitches, row by row from row 1 of the drawing, each row from its left on the knit side:
+  // never_changed, or 0 to dearest_change. Empty: each costs 1.
+  std::vector<std::int32_t> prices;
+  bool stacked = true; // the last row lies against the first: knitted more than once, or joined into a loop
+  bool look = true;    // false: the fewest changes alone, whichever of them comes first
+};
+
+// A row that can't be mended, and stays as it was; the columns of a run that nothing may break, the whole row where no
+// single run is the reason. first_column > last_column: it goes round the edge.
+struct Unmendable {
+  int row = 0;
+  int first_column = 0;
+  int last_column = 0;
+  bool operator==(const Unmendable&) const = default;
+};
+
+// Drawings are ordered by `price`, then by `pairs`, then by `squares`; the least of all is looked for.
+struct Mended {
+  Grid drawing;
+  std::vector<Cell> changed; // by row, then by column
+  std::int64_t price = 0;    // of the changed stitches: their number, where each costs 1
+  // Changed stitches in neighbouring rows on the same or the next needle, round the edge too: catches that stand above
+  // one another show through as a line.
+  std::int64_t pairs = 0;
+  // Of the lengths of all runs of the mended rows, squared and added up: least where floats are caught in their middle.
+  std::int64_t squares = 0;
+  // No drawing comes before this one. False: none is cheaper, but among those of the same price there may be one with
+  // fewer pairs or smaller squares; there were too many to look at.
+  bool proved = true;
+  std::vector<Unmendable> unmendable; // ascending by row
+};
+
+// Prices that are given must be as many as stitches.
+[[nodiscard]] Mended mend(const Grid& drawing, const MendWishes& wishes);
+
+// Pairs as above of the stitches in which two drawings of the same size differ.
+[[nodiscard]] std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacked);
+
+} // namespace punchwright

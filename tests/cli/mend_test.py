@@ -1,0 +1,84 @@
+"""punchwright mend: what it changes, says, keeps and refuses. That it changes the fewest stitches is shown elsewhere."""
+
+import json
+
+import command
+from command import CANNOT, DONE, FAULTS, FAULTY, SOURCE, CommandTest, run
+
+
+class TheMend(CommandTest):
+    def mend(self, *options, code=DONE):
+        out = self.folder / "mended.repeat"
+        ended = run("mend", self.faulty, "-o", out, *options)
+        self.assert_ended(ended, code)
+        return ended.text, out
+
+    def test_leaves_a_design_without_faults_and_names_each_change(self):
+        text, out = self.mend()
+        self.assertEqual(
+            text,
+            "row 2: stitch 3 to contrast\n"
+            "1 stitch changed, the fewest that do; no two of them side by side in neighbouring rows\n"
+            "proved: no other choice of as few stitches lies better\n"
+            f"{out}\n",
+        )
+        self.assert_ended(run("check", out), DONE)
+        drawn, mended = FAULTY.splitlines(), out.read_text().splitlines()
+        self.assertIn('  "..#...##",', mended)
+        self.assertIn('  "#..#.#.#",', mended)
+        self.assertIn('title = "Buoys"', drawn)
+        self.assertIn('title = "Buoys"', mended)
+
+    def test_as_json_fits_its_schema(self):
+        import jsonschema
+
+        described = json.loads((SOURCE / "docs" / "mend.schema.json").read_text())
+        jsonschema.Draft202012Validator.check_schema(described)
+        for options in [[], ["--protect", "2"]]:
+            text, _ = self.mend("--json", *options, code=FAULTS if options else DONE)
+            answer = json.loads(text)
+            jsonschema.validate(answer, described)
+        self.assertEqual(answer["changed"], [])
+        self.assertEqual(answer["unmendable"], [{"row": 2, "columns": [1, 6]}])
+        answer = json.loads(self.mend("--json")[0])
+        self.assertEqual(answer["changed"], [{"row": 2, "column": 3, "to": "contrast"}])
+        self.assertEqual((answer["limit"], answer["count"], answer["neighbours"]), (5, 1, 0))
+
+    def test_goes_round_protected_stitches(self):
+        text, _ = self.mend("--protect", "2:1-3", "--protect", "1")
+        self.assertIn("row 2: stitch 4 to contrast\n", text)
+
+    def test_says_where_nothing_can_be_done(self):
+        text, out = self.mend("--protect", "1-2:1-8", code=FAULTS)
+        self.assertIn("row 2: can't be mended; in columns 1 to 6", text)
+        self.assertIn('  "......##",', out.read_text())
+
+    def test_keeps_keys_that_it_does_not_know(self):
+        self.faulty.write_text(FAULTY.replace("[piece]\n", '[piece]\nbasket = "blue"\n'))
+        _, out = self.mend()
+        self.assertIn('basket = "blue"', out.read_text())
+
+    def test_may_replace_the_file_itself(self):
+        self.assert_ended(run("mend", self.faulty, "-o", self.faulty), DONE)
+        self.assert_ended(run("check", self.faulty), DONE)
+
+    def test_has_nothing_to_do_where_no_float_is_too_long(self):
+        out = self.folder / "same.repeat"
+        ended = run("mend", self.good, "-o", out)
+        self.assert_ended(ended, DONE)
+        self.assertEqual(ended.text, f"no float passes more than 5 stitches: nothing to mend\n{out}\n")
+
+    def test_refuses_what_it_cannot_do_and_writes_nothing(self):
+        out = self.folder / "mended.repeat"
+        for place in ["3", "0", "2:9", "2:3-1", "2-", ":4", "eye", "2:3-4-5", ""]:
+            with self.subTest(place=place):
+                ended = run("mend", self.faulty, "-o", out, f"--protect={place}")
+                self.assert_ended(ended, CANNOT)
+                self.assertFalse(out.exists())
+        self.assert_refused(run("mend", self.faulty, "-o", out, "--protect", "3"), "'3'", "rows 1 to 2, columns 1 to 8")
+        self.assert_refused(run("mend", self.faulty, "-o", self.folder / "mended.pdf"), ".repeat")
+        self.assert_refused(run("mend", self.folder / "none.repeat", "-o", out), "none.repeat")
+
+
+if __name__ == "__main__":
+    command.main()
