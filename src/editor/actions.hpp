@@ -147,17 +147,30 @@ struct UseReadings {}; // the geometry that they mean goes into a .machine file 
 struct UseSwatch {
   SwatchAnswer answer;
 };
+struct ChangeUserSettings {
+  Settings settings; // at once in effect
+};
+struct ForgetRecent {
+  std::filesystem::path path; // empty: all that are no longer there
+};
+struct BeginOnMachine { // the dialog for a new design on that machine, after the guard
+  std::string profile;
+};
+struct OpenCopy { // of a demo, after the guard: saving asks for a place of its own
+  std::filesystem::path path;
+};
 struct Say {
   std::string text;
   Tone tone = Tone::plain;
 };
 
-using Action = std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke,
-                            ChooseSymmetry, ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering,
-                            SearchMotifs, MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace,
-                            ResizePanel, ZoomPiece, PanPiece, Placed, SetDialog, ChoosePath, MakeFolder,
-                            OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign,
-                            SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, Say>;
+using Action =
+    std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
+                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
+                 PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
+                 Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile, OpenDropped,
+                 PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch,
+                 ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
 
 void apply(App& app, const Action& action);
 

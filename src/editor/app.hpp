@@ -13,6 +13,7 @@
 #include "editor/theme.hpp"
 #include "editor/tools.hpp"
 #include "machine/profile.hpp"
+#include "settings/settings.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -53,7 +54,6 @@ struct View {
   Interior interior = Interior::outline; // of rectangles and ellipses
   std::optional<Area> marked;            // the marked area; it may go round the edges
   std::optional<Frieze> symmetry;        // every stroke is completed under it
-  float text_size = 1.0F;                // 0.8 to 2.5
   ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;             // the next frame gives the keys to the drawing
   ScreenBox piece_box;                   // room for the picture of the piece in the last frame
@@ -90,7 +90,16 @@ struct Session {
   std::optional<BlankReadings> readings; // being typed in
   std::optional<int> reader_offset;      // rows, likewise
   std::uint64_t saves = 0;               // how often the design was written
+  std::string suggested_name;            // for a design that was never saved: the demo's that it began as
   bool quit = false;
+};
+
+// The file of the user's settings, and what was last seen in it.
+struct SettingsFile {
+  std::filesystem::path path; // empty: they last until the window closes
+  Settings kept;
+  Appearance desktop = Appearance::light; // what the desktop was set to at the start
+  bool trouble_said = false;              // that they can't be kept, which is said once
 };
 
 struct App {
@@ -99,6 +108,8 @@ struct App {
   Session session;
   Caches caches;
   Theme theme;
+  Settings settings;
+  SettingsFile settings_file;
 };
 
 // "Untitled" or the file's name.

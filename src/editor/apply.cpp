@@ -128,13 +128,14 @@ struct Applier {
     const bool closes = is_open(app.session.dialog) && !is_open(action.dialog);
     app.session.dialog = action.dialog;
     app.view.focus_drawing = app.view.focus_drawing || closes;
+    look_at_chosen_file(app);
   }
   void operator()(const ChoosePath& action) const { choose_path(app, action.replace); }
   void operator()(const MakeFolder&) const { make_folder(app); }
   void operator()(const OpenWithMachine& action) const { open_with_machine(app, action.profile); }
   void operator()(const AnswerGuard& action) const { answer_guard(app, action.answer); }
   void operator()(const DropFile& action) const { drop_file(app, action.path); }
-  void operator()(const OpenDropped& action) const { request(app, Pending{Pending::What::open_file, action.path}); }
+  void operator()(const OpenDropped& action) const { request(app, Pending{Pending::What::open_file, action.path, {}}); }
   void operator()(const PlaceDropped& action) const { place_dropped(app, action.path); }
   void operator()(const GoToStep& action) const { go_to_step(app, action.done); }
   void operator()(const BeginDesign& action) const { begin_design(app, action.wishes); }
@@ -149,6 +150,12 @@ struct Applier {
   }
   void operator()(const UseReadings&) const { use_readings(app); }
   void operator()(const UseSwatch& action) const { use_swatch(app, action.answer); }
+  void operator()(const ChangeUserSettings& action) const { app.settings = action.settings; }
+  void operator()(const ForgetRecent& action) const { forget_files(app, action.path); }
+  void operator()(const BeginOnMachine& action) const {
+    request(app, Pending{Pending::What::new_design, {}, action.profile});
+  }
+  void operator()(const OpenCopy& action) const { request(app, Pending{Pending::What::open_copy, action.path, {}}); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }
 };
 
@@ -158,6 +165,7 @@ void apply(App& app, const Action& action) {
   std::visit(Applier{app}, action);
   load_profile(app);
   keep_cursor_inside(app);
+  choose_colours(app);
 }
 
 } // namespace punchwright::editor

@@ -138,8 +138,8 @@ bool is_for_area(const App& app, Command command) {
 
 void run_file_command(App& app, Command command) {
   switch (command) {
-  case Command::new_design: return request(app, Pending{Pending::What::new_design, {}});
-  case Command::open: return request(app, Pending{Pending::What::choose_file, {}});
+  case Command::new_design: return request(app, Pending{Pending::What::new_design, {}, {}});
+  case Command::open: return request(app, Pending{Pending::What::choose_file, {}, {}});
   case Command::save: return save(app, {});
   case Command::save_as: return open_path_dialog(app, Purpose::save);
   case Command::export_card: return open_path_dialog(app, Purpose::card);
@@ -147,7 +147,9 @@ void run_file_command(App& app, Command command) {
   case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);
   case Command::export_measure_page: return open_path_dialog(app, Purpose::measure_page);
   case Command::export_swatch: return open_path_dialog(app, Purpose::swatch);
-  case Command::quit: return request(app, Pending{Pending::What::quit, {}});
+  case Command::start_page: app.session.dialog = start_dialog(app); return;
+  case Command::settings: app.session.dialog = SettingsDialog{}; return;
+  case Command::quit: return request(app, Pending{Pending::What::quit, {}, {}});
   default: return;
   }
 }
@@ -155,6 +157,11 @@ void run_file_command(App& app, Command command) {
 void choose_tool(App& app, Tool tool) {
   app.session.stroke.reset();
   app.view.tool = tool;
+}
+
+void change_text(App& app, int percent) {
+  app.settings.text_percent = text_percent_after(app.settings.text_percent, percent);
+  say(app, fmt::format("Text at {} %", app.settings.text_percent));
 }
 
 void run_view_command(App& app, Command command) {
@@ -195,8 +202,8 @@ void run_view_command(App& app, Command command) {
     return;
   case Command::show_settings: view.settings_open = !view.settings_open; return;
   case Command::show_findings: view.findings_open = !view.findings_open; return;
-  case Command::larger_text: view.text_size = std::min(2.5F, view.text_size + 0.1F); return;
-  case Command::smaller_text: view.text_size = std::max(0.8F, view.text_size - 0.1F); return;
+  case Command::larger_text: return change_text(app, 10);
+  case Command::smaller_text: return change_text(app, -10);
   case Command::focus_drawing:
     give_up(app);
     view.focus_drawing = true;
@@ -205,6 +212,7 @@ void run_view_command(App& app, Command command) {
   case Command::previous_part: view.part_step = -1; return;
   case Command::open_menus: view.open_menus = true; return;
   case Command::keys: app.session.dialog = KeysDialog{}; return;
+  case Command::help: app.session.dialog = help_dialog(); return;
   case Command::all_commands: app.session.dialog = CommandsDialog{}; return;
   default: return;
   }

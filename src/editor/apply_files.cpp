@@ -31,6 +31,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   work.history = History{};
   ++work.opening;
   app.session.path = path;
+  app.session.suggested_name.clear();
   app.session.readings.reset();
   app.session.reader_offset.reset();
   app.view.cursor = {};
@@ -45,6 +46,7 @@ void take_file(App& app, OpenedDocument opened, const fs::path& path) {
   if (path.has_parent_path()) {
     app.session.folder = path.parent_path();
   }
+  remember_recent(app.settings, path);
   say(app, fmt::format("Opened {}", path.filename().string()));
 }
 
@@ -82,10 +84,10 @@ void open_file(App& app, const fs::path& path) {
   take_file(app, std::move(opened).value(), path);
 }
 
-// For the machine in use, where it is a built-in one, and as wide as its card.
-NewDialog new_dialog(const App& app) {
+// For the wished machine, else for the one in use, where it is a built-in one, and as wide as its card.
+NewDialog new_dialog(const App& app, const std::string& machine) {
   NewDialog dialog;
-  if (const Profile* const present = built_in_profile(app.work.design.profile)) {
+  if (const Profile* const present = built_in_profile(machine.empty() ? app.work.design.profile : machine)) {
     dialog.profile = present->name;
     dialog.width = present->card ? present->card->repeat : dialog.width;
   }
@@ -96,9 +98,10 @@ void go_on(App& app, const Pending& pending) {
   switch (pending.what) {
   case Pending::What::nothing: return;
   case Pending::What::quit: app.session.quit = true; return;
-  case Pending::What::new_design: app.session.dialog = new_dialog(app); return;
+  case Pending::What::new_design: app.session.dialog = new_dialog(app, pending.machine); return;
   case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
   case Pending::What::open_file: return open_file(app, pending.path);
+  case Pending::What::open_copy: return open_copy(app, pending.path);
   }
 }
 
@@ -112,6 +115,7 @@ bool write_design(App& app, const fs::path& path) {
   ++app.session.saves;
   app.session.path = path;
   app.session.folder = path.parent_path();
+  remember_recent(app.settings, path);
   say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
   return true;
 }
@@ -178,6 +182,9 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
 }
 
 std::string name_without_kind(const App& app) {
+  if (app.session.path.empty() && !app.session.suggested_name.empty()) {
+    return app.session.suggested_name;
+  }
   return app.session.path.empty() ? std::string("untitled") : app.session.path.stem().string();
 }
 
@@ -223,6 +230,22 @@ void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
   dialog.entries = entries_of(dialog.folder, purpose);
   dialog.name = usual_name(app, purpose);
   app.session.dialog = dialog;
+  look_at_chosen_file(app);
+}
+
+void look_at_chosen_file(App& app) {
+  auto* const dialog = std::get_if<PathDialog>(&app.session.dialog);
+  if (dialog == nullptr || dialog->purpose != Purpose::open) {
+    return;
+  }
+  const std::string& name = dialog->under_cursor.empty() ? dialog->name : dialog->under_cursor;
+  const fs::path path = (dialog->folder / name).lexically_normal();
+  if (dialog->preview && dialog->preview->path == path) {
+    return;
+  }
+  std::error_code ignored;
+  const bool is_design = !name.empty() && path.extension() == ".repeat" && fs::is_regular_file(path, ignored);
+  dialog->preview = is_design ? std::optional<DesignCard>(design_card(path, 1.0)) : std::nullopt;
 }
 
 void choose_path(App& app, bool replace) {
@@ -312,10 +335,26 @@ void answer_guard(App& app, GuardAnswer answer) {
   }
 }
 
+void open_copy(App& app, const fs::path& path) {
+  app.session.dialog = NoDialog{};
+  const auto text = read_file(path, largest_file);
+  if (!text) {
+    return show_trouble(app, "The demo can't be opened", text.error(), {});
+  }
+  auto opened = open_document(*text, path.string(), file_reader());
+  if (!opened) {
+    return show_trouble(app, "The demo can't be read", opened.error(), {});
+  }
+  take(app, std::move(opened).value(), {});
+  app.session.suggested_name = path.stem().string();
+  say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
+}
+
 void begin_design(App& app, const NewDialog& wishes) {
   OpenedDocument opened;
   opened.document = blank_document(wishes.width, wishes.rows);
   opened.document.profile = wishes.profile;
+  opened.document.card.paper = app.settings.paper;
   auto profile = find_profile(wishes.profile, app.session.path, file_reader());
   if (profile) {
     opened.profile = std::move(profile).value();
@@ -331,7 +370,7 @@ void begin_design(App& app, const NewDialog& wishes) {
 void drop_file(App& app, const fs::path& path) {
   const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
   if (untouched || path.extension() != ".repeat") {
-    return request(app, Pending{Pending::What::open_file, path});
+    return request(app, Pending{Pending::What::open_file, path, {}});
   }
   app.session.dialog = DroppedDialog{path};
 }

@@ -57,6 +57,17 @@ void drop_file(App& app, const std::filesystem::path& path);
 void place_dropped(App& app, const std::filesystem::path& path);
 void begin_design(App& app, const NewDialog& wishes);
 
+// The demo as a design that was never saved.
+void open_copy(App& app, const std::filesystem::path& path);
+// Of the recent files: that one, or those that are gone.
+void forget_files(App& app, const std::filesystem::path& path);
+// The file chooser's preview follows its name.
+void look_at_chosen_file(App& app);
+// The theme's colours, as the settings and the desktop ask for.
+void choose_colours(App& app);
+[[nodiscard]] Dialog start_dialog(const App& app);
+[[nodiscard]] Dialog help_dialog();
+
 constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more
 [[nodiscard]] FileReader file_reader();
 

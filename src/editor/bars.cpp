@@ -5,8 +5,10 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <fmt/format.h>
 #include <imgui_internal.h>
+#include <iterator>
 
 namespace punchwright::editor {
 
@@ -25,7 +27,7 @@ bool ticked(const App& app, Command command) {
 
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
-  constexpr std::array firsts = {Command::save,          Command::export_card,  Command::quit,
+  constexpr std::array firsts = {Command::save,          Command::export_card,  Command::start_page,
                                  Command::toggle_stitch, Command::shift_left,   Command::mirror_sideways,
                                  Command::insert_column, Command::resize,       Command::split_band,
                                  Command::next_finding,  Command::other_face,   Command::show_settings,
@@ -83,6 +85,36 @@ float width_of_all(const std::vector<ToolGroup>& groups, float unit) {
   return wide;
 }
 
+// The files that were open last; those that are gone can't be chosen, but taken off the list.
+void recent_menu(const App& app, Actions& actions) {
+  const auto& recent = app.settings.recent;
+  const bool open = ImGui::BeginMenu("Recent files", !recent.empty());
+  remember_place(actions, "menu recent");
+  if (!open) {
+    return;
+  }
+  bool gone = false;
+  for (std::size_t place = 0; place < recent.size(); ++place) {
+    std::error_code ignored;
+    const bool there = std::filesystem::exists(recent[place], ignored);
+    gone = gone || !there;
+    ImGui::PushID(static_cast<int>(place));
+    const std::string words = recent[place].filename().string() + (there ? "" : "  (missing)");
+    if (ImGui::MenuItem(words.c_str(), nullptr, false, there)) {
+      actions.push(OpenDropped{recent[place]});
+    }
+    ImGui::PopID();
+    remember_place(actions, fmt::format("menu recent {}", place + 1));
+    tip(app.theme, recent[place].string());
+  }
+  ImGui::Separator();
+  if (ImGui::MenuItem("Take the missing ones off the list", nullptr, false, gone)) {
+    actions.push(ForgetRecent{});
+  }
+  remember_place(actions, "menu forget missing");
+  ImGui::EndMenu();
+}
+
 } // namespace
 
 void menu_bar(const App& app, Actions& actions) {
@@ -116,6 +148,9 @@ void menu_bar(const App& app, Actions& actions) {
       }
       remember_place(actions, fmt::format("menu {}", info.id));
       tip(app.theme, reason.empty() ? info.tip : reason);
+      if (info.command == Command::open) {
+        recent_menu(app, actions);
+      }
     }
     ImGui::EndMenu();
   }
@@ -130,21 +165,25 @@ float toolbar_height(const App& app, float width) {
   return (two ? 2 * line + 6 * unit : line) + 12 * unit;
 }
 
-void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
+namespace {
+
+// The tools side by side. Where large text leaves no room for all, the rest is reached by a button for all commands.
+void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup>& groups, float room) {
   const float unit = app.theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(10 * unit, 6 * unit));
-  begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
-  std::vector<ToolGroup> groups;
-  const bool two = width_of_all(tool_groups(groups), unit) > box.width();
-  int line = 0;
+  const ToolButton more{Command::all_commands, "More…"};
+  const float right = room - 10 * unit;
+  const bool all = width_of_all(groups, unit) <= room;
   bool first = true;
+  bool full = false;
   for (const ToolGroup& group : groups) {
-    const bool new_line = two && group.line != line;
-    line = group.line;
     float gap = between_groups;
     for (const ToolButton& tool : group.tools) {
-      if (!first && (!new_line || gap != between_groups)) {
+      const float from = first ? 10 * unit : ImGui::GetItemRectMax().x + gap * unit;
+      full = full || (!all && from + width_of(tool) + between_groups * unit + width_of(more) > right);
+      if (full) {
+        break;
+      }
+      if (!first) {
         ImGui::SameLine(0, gap * unit);
       }
       first = false;
@@ -153,6 +192,30 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
                         : tool.command == Command::export_card && app.work.profile.card ? Look::main
                                                                                         : Look::plain;
       command_button(app, actions, tool.command, tool.label, look);
+    }
+  }
+  if (full) {
+    ImGui::SameLine(0, between_groups * unit);
+    command_button(app, actions, more.command, more.label);
+  }
+}
+
+} // namespace
+
+void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
+  const float unit = app.theme.scale;
+  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(10 * unit, 6 * unit));
+  begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
+  std::vector<ToolGroup> groups;
+  if (width_of_all(tool_groups(groups), unit) <= box.width()) {
+    line_of_tools(app, actions, groups, box.width());
+  } else {
+    for (const int line : {0, 1}) {
+      std::vector<ToolGroup> in_line;
+      std::ranges::copy_if(groups, std::back_inserter(in_line),
+                           [&](const ToolGroup& group) { return group.line == line; });
+      line_of_tools(app, actions, in_line, box.width());
     }
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -181,6 +244,19 @@ std::string words_for_saving(const App& app) {
 
 } // namespace
 
+namespace {
+
+// What the line says at its right end, from all of it to nothing.
+std::array<std::string, 4> facts_of(const App& app) {
+  const Grid& grid = app.work.design.grid;
+  const std::string place = place_of_cursor(app);
+  const std::string saving = words_for_saving(app);
+  return {fmt::format("{}      {} × {}      {}", place, grid.width(), grid.height(), saving),
+          fmt::format("{}      {}", place, saving), saving, ""};
+}
+
+} // namespace
+
 void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   (void)actions;
   const Theme& theme = app.theme;
@@ -190,21 +266,31 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   begin_part(app, "status", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left, box.top + 0.5F}, {box.right, box.top + 0.5F}, ink(theme.line));
-  const std::string right = fmt::format("{}      {} × {}      {}", place_of_cursor(app), app.work.design.grid.width(),
-                                        app.work.design.grid.height(), words_for_saving(app));
-  const float wide = ImGui::CalcTextSize(right.c_str()).x;
-  const float room = std::max(40 * unit, box.width() - wide - 40 * unit);
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault
                         : app.session.tone == Tone::good  ? theme.good
                                                           : theme.text;
   const std::string message = app.session.message.empty()
-                                  ? "Draw with the left button, erase with the right; F1 shows the keys"
+                                  ? "Draw with the left button, erase with the right; F1 opens the guide"
                                   : app.session.message;
-  ImGui::PushClipRect({box.left, box.top}, {box.left + room, box.bottom}, true);
-  ImGui::TextColored(tint(app.session.message.empty() ? theme.quiet_text : colour), "%s", message.c_str());
-  ImGui::PopClipRect();
-  ImGui::SameLine(box.width() - wide - 12 * unit);
-  ImGui::TextUnformatted(right.c_str());
+  const float needs = ImGui::CalcTextSize(message.c_str()).x;
+  std::string right;
+  for (const std::string& facts : facts_of(app)) { // as many facts as the message leaves room for
+    right = facts;
+    if (needs + ImGui::CalcTextSize(right.c_str()).x + 40 * unit <= box.width()) {
+      break;
+    }
+  }
+  const float wide = ImGui::CalcTextSize(right.c_str()).x;
+  const float room = std::max(40 * unit, box.width() - wide - (right.empty() ? 24 : 40) * unit);
+  const std::string shown = shortened(message, room);
+  ImGui::TextColored(tint(app.session.message.empty() ? theme.quiet_text : colour), "%s", shown.c_str());
+  if (shown != message && ImGui::IsMouseHoveringRect({box.left, box.top}, {box.left + room, box.bottom})) {
+    ImGui::SetTooltip("%s", message.c_str());
+  }
+  if (!right.empty()) {
+    ImGui::SameLine(box.width() - wide - 12 * unit);
+    ImGui::TextUnformatted(right.c_str());
+  }
   ImGui::End();
   ImGui::PopStyleVar();
   ImGui::PopStyleColor();

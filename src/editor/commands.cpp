@@ -23,6 +23,10 @@ constexpr std::array commands = {
     CommandInfo{Command::export_measure_page, Menu::file, "export-measure-page", "Export page for measuring a blank…",
                 "", ""},
     CommandInfo{Command::export_swatch, Menu::file, "export-swatch", "Export orientation swatch…", "", ""},
+    CommandInfo{Command::start_page, Menu::file, "start-page", "Start page…", "Ctrl+Shift+N",
+                "Machines to begin for, the demos, recent files"},
+    CommandInfo{Command::settings, Menu::file, "settings", "Settings…", "Ctrl+,",
+                "Light or dark, size of text, centimetres or inches"},
     CommandInfo{Command::quit, Menu::file, "quit", "Quit", "Ctrl+Q", ""},
     CommandInfo{Command::undo, Menu::edit, "undo", "Undo", "Ctrl+Z", ""},
     CommandInfo{Command::redo, Menu::edit, "redo", "Redo", "Ctrl+Y", ""},
@@ -84,7 +88,8 @@ constexpr std::array commands = {
     CommandInfo{Command::previous_finding, Menu::view, "previous-finding", "Previous finding", "Shift+N", ""},
     CommandInfo{Command::other_face, Menu::view, "other-face", "Other side of the cloth", "K",
                 "Knit side or purl side of the piece"},
-    CommandInfo{Command::from_afar, Menu::view, "from-afar", "The band from afar", "J", "Repeated over 60 cm"},
+    CommandInfo{Command::from_afar, Menu::view, "from-afar", "The band from afar", "J",
+                "Small and repeated, as seen across a room"},
     CommandInfo{Command::piece_large, Menu::view, "piece-large", "Piece in place of the drawing", "F4", ""},
     CommandInfo{Command::piece_fit, Menu::view, "piece-fit", "All of the piece", "Ctrl+0", ""},
     CommandInfo{Command::show_settings, Menu::view, "show-settings", "Settings panel", "F2", ""},
@@ -97,7 +102,8 @@ constexpr std::array commands = {
     CommandInfo{Command::previous_part, Menu::view, "previous-part", "Part of the window before", "Shift+F6", ""},
     CommandInfo{Command::open_menus, Menu::view, "open-menus", "Menus", "F10", ""},
     CommandInfo{Command::all_commands, Menu::help, "all-commands", "All commands…", "Ctrl+K", "Found by typing a word"},
-    CommandInfo{Command::keys, Menu::help, "keys", "Keys and mouse", "F1", ""},
+    CommandInfo{Command::help, Menu::help, "help", "The guide", "F1", "Job by job, with a search"},
+    CommandInfo{Command::keys, Menu::help, "keys", "Keys and mouse", "Shift+F1", ""},
 };
 
 bool ends_with_key(std::string_view keys, std::string_view key) {

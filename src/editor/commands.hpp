@@ -22,6 +22,8 @@ enum class Command {
   export_fabric,
   export_measure_page,
   export_swatch,
+  start_page,
+  settings,
   quit,
   undo,
   redo,
@@ -79,6 +81,7 @@ enum class Command {
   next_part,
   previous_part,
   open_menus,
+  help,
   keys
 };
 

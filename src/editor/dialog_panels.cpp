@@ -80,6 +80,9 @@ struct Drawer {
   void operator()(const SwatchDialog&) const { swatch_dialog(app, actions); }
   void operator()(const CommandsDialog& dialog) const { commands_dialog(app, actions, dialog); }
   void operator()(const StepsDialog&) const { steps_dialog(app, actions); }
+  void operator()(const SettingsDialog&) const { settings_dialog(app, actions); }
+  void operator()(const StartDialog& dialog) const { start_page(app, actions, dialog); }
+  void operator()(const HelpDialog& dialog) const { help_page(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -207,7 +210,10 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "How did the swatch come out?",
                                  "All commands",
                                  "What was done",
-                                 "Open it, or set it down?"};
+                                 "Open it, or set it down?",
+                                 "Settings",
+                                 "Where to begin",
+                                 "The guide"};
   return titles[dialog.index()];
 }
 
@@ -215,9 +221,11 @@ const char* title_of_dialog(const Dialog& dialog) {
 float width_of_dialog(const App& app) {
   const Dialog& dialog = app.session.dialog;
   const float unit = app.theme.scale;
-  const float wished = std::holds_alternative<PathDialog>(dialog)     ? 600 * unit
+  const float wished = std::holds_alternative<PathDialog>(dialog)     ? 680 * unit
                        : std::holds_alternative<KeysDialog>(dialog)   ? width_of_keys_dialog(app)
                        : std::holds_alternative<SwatchDialog>(dialog) ? width_of_swatch_dialog(app)
+                       : std::holds_alternative<StartDialog>(dialog)  ? 900 * unit
+                       : std::holds_alternative<HelpDialog>(dialog)   ? 960 * unit
                                                                       : 450 * unit;
   return std::min(wished, room_for_dialog(app).x);
 }

@@ -44,6 +44,23 @@ void close_button(const App& app, Actions& actions) {
   }
 }
 
+void scroll_by_keys() {
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  const std::array steps = {std::pair{ImGuiKey_DownArrow, line}, std::pair{ImGuiKey_UpArrow, -line},
+                            std::pair{ImGuiKey_PageDown, ImGui::GetWindowHeight() - line},
+                            std::pair{ImGuiKey_PageUp, line - ImGui::GetWindowHeight()}};
+  for (const auto& [key, by] : steps) {
+    if (ImGui::IsKeyPressed(key)) {
+      ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() + by, 0.0F, ImGui::GetScrollMaxY()));
+    }
+  }
+}
+
+float height_beside_lines(const App& app, float lines) {
+  return std::max(4 * ImGui::GetTextLineHeight(),
+                  room_for_dialog(app).y - (lines + 1) * ImGui::GetFrameHeightWithSpacing());
+}
+
 namespace {
 
 using KeyLines = std::vector<std::pair<std::string, std::string>>;
@@ -89,19 +106,6 @@ KeyWidths widths_of(const Theme& theme, const KeyLines& lines) {
     widths.keys = std::max(widths.keys, ImGui::CalcTextSize(key.c_str()).x);
   }
   return widths;
-}
-
-// The arrow keys scroll, since nothing in the list can be chosen.
-void scroll_by_keys() {
-  const float line = ImGui::GetTextLineHeightWithSpacing();
-  const std::array steps = {std::pair{ImGuiKey_DownArrow, line}, std::pair{ImGuiKey_UpArrow, -line},
-                            std::pair{ImGuiKey_PageDown, ImGui::GetWindowHeight() - line},
-                            std::pair{ImGuiKey_PageUp, line - ImGui::GetWindowHeight()}};
-  for (const auto& [key, by] : steps) {
-    if (ImGui::IsKeyPressed(key)) {
-      ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() + by, 0.0F, ImGui::GetScrollMaxY()));
-    }
-  }
 }
 
 // Keys and what they do, in a table of two pairs of columns, or of one where there is no room for two.

@@ -16,6 +16,17 @@ void cancel_button(const App& app, Actions& actions, const char* words);
 // The only button of a dialog: Return and Escape too.
 void close_button(const App& app, Actions& actions);
 
+// The arrow keys scroll, where nothing can be chosen by them.
+void scroll_by_keys();
+// px: a scrolling room, beside a dialog's title and so many lines of fields and buttons.
+[[nodiscard]] float height_beside_lines(const App& app, float lines);
+
+void settings_dialog(const App& app, Actions& actions);
+void start_page(const App& app, Actions& actions, const StartDialog& dialog);
+void help_page(const App& app, Actions& actions, const HelpDialog& dialog);
+// As a picture in the box, in its own proportion.
+void draw_small_picture(const Theme& theme, const SmallPicture& picture, const ScreenBox& box);
+
 void keys_dialog(const App& app, Actions& actions);
 void swatch_dialog(const App& app, Actions& actions);
 // px: what the content asks for.

@@ -68,6 +68,9 @@ struct Namer {
   std::string operator()(const CommandsDialog&) const { return "commands"; }
   std::string operator()(const StepsDialog&) const { return "steps"; }
   std::string operator()(const DroppedDialog&) const { return "dropped"; }
+  std::string operator()(const SettingsDialog&) const { return "settings"; }
+  std::string operator()(const StartDialog&) const { return "start"; }
+  std::string operator()(const HelpDialog&) const { return "help"; }
 };
 
 } // namespace

@@ -2,10 +2,13 @@
 #pragma once
 
 #include "design/repeat_file.hpp"
+#include "editor/help_text.hpp"
+#include "editor/small_picture.hpp"
 #include "machine/profile.hpp"
 #include "sheets/exports.hpp"
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -15,9 +18,10 @@ namespace punchwright::editor {
 
 // What goes on once the design that is open is safe.
 struct Pending {
-  enum class What { nothing, quit, new_design, choose_file, open_file };
+  enum class What { nothing, quit, new_design, choose_file, open_file, open_copy };
   What what = What::nothing;
   std::filesystem::path path;
+  std::string machine; // of a new design; empty: the one in use
 };
 
 struct NoDialog {};
@@ -43,7 +47,9 @@ struct PathDialog {
   ChartWishes chart;                     // only for the needle chart
   std::optional<Profile> machine;        // only for keeping one: what was learnt of it, and in which words
   std::string learnt;
-  Pending afterwards; // after saving
+  Pending afterwards;                // after saving
+  std::string under_cursor;          // the entry that the pointer or the keys rest on
+  std::optional<DesignCard> preview; // of the .repeat file that the name means
 };
 
 // There is something to save.
@@ -93,8 +99,25 @@ struct DroppedDialog {
   std::filesystem::path path;
 };
 
-using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,
-                            SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog>;
+struct SettingsDialog {};
+
+// The empty start: machines to begin for, demos, and what was open last.
+struct StartDialog {
+  std::vector<DesignCard> demos;
+  std::vector<DesignCard> recent;
+};
+
+// The guide, carried in the program.
+struct HelpDialog {
+  std::shared_ptr<const std::vector<HelpBlock>> text;
+  std::string search;
+  int go_to = -1; // the block that the next frame scrolls to; -1: none
+  int found = -1; // the block that the search stands at
+};
+
+using Dialog =
+    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
+                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

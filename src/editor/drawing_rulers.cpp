@@ -149,9 +149,8 @@ void draw_row_yarns(const Sight& sight, const ScreenBox& box) {
       const Yarn& yarn = yarn_of(design, key);
       swatch(sight.list, theme, {x, top, x + wide, bottom}, yarn.colour);
       if (bottom - top > theme.small->FontSize + 4 * unit) {
-        const Colour words = contrast_ratio(yarn.colour, theme.text) >= contrast_ratio(yarn.colour, theme.on_accent)
-                                 ? theme.text
-                                 : theme.on_accent;
+        const bool dark = contrast_ratio(yarn.colour, theme.dark_word) >= contrast_ratio(yarn.colour, theme.light_word);
+        const Colour words = dark ? theme.dark_word : theme.light_word;
         const std::array<char, 2> letter{yarn.key, 0};
         const char* const text = letter.data();
         const float y = (std::max(top, box.top) + std::min(bottom, box.bottom) - theme.small->FontSize) / 2;

@@ -93,7 +93,7 @@ void entry(const App& app, Actions& actions, const Listed& listed) {
   list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
                lines_of(place_of(finding, last), room, 1).front().c_str());
   ImGui::PopFont();
-  Words words = words_of(listed.group, app.caches.findings, app.work.design, app.work.profile);
+  Words words = words_of(listed.group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
   const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
@@ -118,7 +118,7 @@ struct Details {
 Details details_of_chosen(const App& app) {
   const Caches& caches = app.caches;
   const auto words = [&](const FindingGroup& group) {
-    return words_of(group, caches.findings, app.work.design, app.work.profile);
+    return words_of(group, caches.findings, app.work.design, app.work.profile, app.settings.lengths);
   };
   const Listed* const listed = listed_for(caches, app.view.finding);
   const Words chosen =

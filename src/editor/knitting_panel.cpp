@@ -112,17 +112,19 @@ void piece_tab(const App& app, Actions& actions) {
   heading(theme, "Rules");
   KnittingRules& rules = settings.rules;
   int limit = rules.longest_float_mm ? 2 : rules.longest_float ? 1 : 0;
-  constexpr std::array limits = {Choice{"as the machine", 0}, Choice{"in stitches", 1}, Choice{"in millimetres", 2}};
+  const bool inches = app.settings.lengths == LengthUnit::inches;
+  const std::array limits = {Choice{"as the machine", 0}, Choice{"in stitches", 1},
+                             Choice{inches ? "in inches" : "in millimetres", 2}};
   if (choose<int>({app, actions, "float limit"}, "Longest float", limit, limits)) {
     rules.longest_float = limit == 1 ? std::optional<int>(longest_float_of(design, app.work.profile)) : std::nullopt;
-    rules.longest_float_mm = limit == 2 ? std::optional<double>(25.0) : std::nullopt;
+    rules.longest_float_mm = limit == 2 ? std::optional<double>(inches ? mm_per_inch : 25.0) : std::nullopt;
     send({app, actions, "float limit"}, settings);
   }
   if (rules.longest_float && count_field({app, actions, "longest float"}, "Stitches", *rules.longest_float, 1, 200)) {
     send({app, actions, "longest float"}, settings);
   }
-  if (rules.longest_float_mm &&
-      number_field({app, actions, "longest float mm"}, "Millimetres", *rules.longest_float_mm, 1, 1000, 1)) {
+  if (rules.longest_float_mm && length_field({app, actions, "longest float mm"}, inches ? "Inches" : "Millimetres",
+                                             *rules.longest_float_mm, 1, 1000, 1)) {
     send({app, actions, "longest float mm"}, settings);
   }
   hint(theme, fmt::format("Floats over at most {} stitches are allowed.", longest_float_of(design, app.work.profile)));
@@ -151,21 +153,25 @@ void card_tab(const App& app, Actions& actions) {
   if (choose<Paper>({app, actions, "paper"}, "Paper", card.paper, papers)) {
     send({app, actions, "paper"}, settings);
   }
-  if (ImGui::Checkbox("Joined into a loop", &card.loop)) {
+  if (check_box(actions, "loop", "Joined into a loop", card.loop)) {
     send({app, actions, "loop"}, settings);
   }
-  remember_place(actions, "loop");
   const CardPlan plan = card_plan(app.work.design, *app.work.profile.card, app.caches.rows);
   hint(theme,
        fmt::format("{} rows on {} card{}", plan.rows_in_all, plan.cards.size(), plan.cards.size() == 1 ? "" : "s"));
   command_button(app, actions, Command::export_card, "Export card…", Look::main);
 
   heading(theme, "Does your printer print true?");
-  hint(theme, "Print the card, measure both 150 mm rulers, and type in what they measure.");
+  const LengthUnit unit = app.settings.lengths;
+  const std::string true_length = unit == LengthUnit::inches ? "150 mm (5.906 in)" : "150 mm";
+  hint(theme, fmt::format("Print the card, measure both rulers of {}, and type in what they measure.", true_length));
   double across = app.session.ruler_across;
   double upwards = app.session.ruler_upwards;
-  bool changed = number_field({app, actions, "ruler across"}, "Across, mm", across, 75, 300, 2);
-  changed = number_field({app, actions, "ruler upwards"}, "Upwards, mm", upwards, 75, 300, 2) || changed;
+  bool changed = length_field({app, actions, "ruler across"}, fmt::format("Across, {}", small_unit(unit)).c_str(),
+                              across, 75, 300, 2);
+  changed = length_field({app, actions, "ruler upwards"}, fmt::format("Upwards, {}", small_unit(unit)).c_str(), upwards,
+                         75, 300, 2) ||
+            changed;
   if (changed) {
     actions.push(SetRulers{across, upwards});
   }
@@ -173,7 +179,8 @@ void card_tab(const App& app, Actions& actions) {
   if (button(theme, actions, "correct scale", "Correct the scale", Look::plain, 0, off)) {
     actions.push(CorrectScale{});
   }
-  tip(theme, off ? "The next print measures 150 mm" : "Both rulers measure 150 mm: there is nothing to correct");
+  tip(theme, off ? fmt::format("The next print measures {}", true_length)
+                 : fmt::format("Both rulers measure {}: there is nothing to correct", true_length));
   hint(theme, fmt::format("Correction now: {:.4f} across, {:.4f} upwards", card.scale_x, card.scale_y));
   if (card.scale_x != 1 || card.scale_y != 1) {
     if (button(theme, actions, "no correction", "No correction")) {

@@ -10,6 +10,13 @@ namespace punchwright::editor {
 
 namespace {
 
+std::string gauge_text(const App& app) {
+  const Gauge& gauge = app.work.design.gauge;
+  const LengthUnit unit = app.settings.lengths;
+  return fmt::format("{:g} × {:g} over {}", gauge_shown(gauge.stitches, unit), gauge_shown(gauge.rows, unit),
+                     gauge_span_text(unit));
+}
+
 void choose_machine(const App& app, Actions& actions) {
   const Document& design = app.work.design;
   const Theme& theme = app.theme;
@@ -22,8 +29,7 @@ void choose_machine(const App& app, Actions& actions) {
     for (const Profile& profile : built_in_profiles()) {
       if (ImGui::Selectable(profile.title.c_str(), profile.name == design.profile) && profile.name != design.profile) {
         actions.push(EditDesign{ChangeSettings{with_machine(settings_of(design), profile)}});
-        actions.push(Say{fmt::format("The gauge stays {:g} × {:g} over 10 cm: measure a swatch of this machine's",
-                                     design.gauge.stitches, design.gauge.rows)});
+        actions.push(Say{fmt::format("The gauge stays {}: measure a swatch of this machine's", gauge_text(app))});
       }
       remember_place(actions, "machine " + profile.name);
       tip(theme, profile.name);
@@ -42,8 +48,7 @@ void choose_machine(const App& app, Actions& actions) {
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
     actions.push(SetDialog{dialog});
   }
-  hint(theme, fmt::format("Gauge {:g} × {:g} over 10 cm, as set under Design. Another machine knits another gauge.",
-                          design.gauge.stitches, design.gauge.rows));
+  hint(theme, fmt::format("Gauge {}, as set under Design. Another machine knits another gauge.", gauge_text(app)));
 }
 
 const char* words_for(Selects selects) {
@@ -57,6 +62,7 @@ const char* words_for(Selects selects) {
 
 void facts(const App& app) {
   const Profile& profile = app.work.profile;
+  const LengthUnit unit = app.settings.lengths;
   const Theme& theme = app.theme;
   const auto fact = [&](const char* words, const std::string& value) {
     ImGui::TableNextColumn();
@@ -71,7 +77,8 @@ void facts(const App& app) {
   }
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch, 0.43F);
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch, 0.57F);
-  fact("Needles", fmt::format("{} at {} mm", profile.needles, profile.pitch_mm));
+  fact("Needles",
+       fmt::format("{} at {:g} {}", profile.needles, small_length(profile.pitch_mm, unit), small_unit(unit)));
   fact("Selects", words_for(profile.selects));
   fact("Feeders", std::to_string(profile.feeders));
   fact("End needles", profile.end_needles ? "knit contrast" : "as drawn");
@@ -92,7 +99,9 @@ void measure_blank(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const CardReader& card = *app.work.profile.card;
   heading(theme, "Measure your blank");
-  hint(theme, "A few readings on your own card, in millimetres, replace the values from memory.");
+  const bool inches = app.settings.lengths == LengthUnit::inches;
+  hint(theme, fmt::format("A few readings on your own card, in {}, replace the values from memory.",
+                          inches ? "inches" : "millimetres"));
   if (button(theme, actions, "measure page", "Export a page for it…")) {
     actions.run(Command::export_measure_page);
   }
@@ -102,7 +111,7 @@ void measure_blank(const App& app, Actions& actions) {
   int offset = app.session.reader_offset.value_or(card.reader_offset);
   const auto reading = [&](const char* name, const char* words, double& value, double low, double high, int decimals,
                            const std::string& more) {
-    const bool typed = number_field({app, actions, name}, words, value, low, high, decimals);
+    const bool typed = length_field({app, actions, name}, words, value, low, high, decimals);
     tip(theme, more);
     return typed;
   };
@@ -110,16 +119,18 @@ void measure_blank(const App& app, Actions& actions) {
   if (gaps > 0) {
     const std::string over_gaps = fmt::format("Over {} gaps", gaps);
     changed = reading("reading across", over_gaps.c_str(), readings.over_23_holes, 1, 400, 2,
-                      fmt::format("From the middle of column 1 to the middle of column {}, mm", gaps + 1));
+                      fmt::format("From the middle of column 1 to the middle of column {}", gaps + 1));
   }
   changed = reading("reading rows", "Over 50 rows", readings.over_50_rows, 1, 1000, 2,
-                    "From the middle of a row's holes to that of the 50th row after it, mm") ||
+                    "From the middle of a row's holes to that of the 50th row after it") ||
             changed;
   changed = reading("reading edge", "Edge to first hole", readings.edge_to_first_hole, 0, 400, 2,
-                    "From the side edge to the middle of the nearest column, mm") ||
+                    "From the side edge to the middle of the nearest column") ||
             changed;
-  changed = reading("reading width", "Sheet width", readings.sheet_width, 1, 400, 2, "mm") || changed;
-  changed = reading("reading hole", "Hole diameter", readings.hole_diameter, 0.1, 15, 2, "mm") || changed;
+  changed = reading("reading width", "Sheet width", readings.sheet_width, 1, 400, 2, "From side edge to side edge") ||
+            changed;
+  changed =
+      reading("reading hole", "Hole diameter", readings.hole_diameter, 0.1, 15, 2, "Of a pattern hole") || changed;
   changed = count_field({app, actions, "reading offset"}, "Reader offset", offset, 0, 30) || changed;
   tip(theme, "How many rows below the visible line the machine reads: count them on the machine");
   if (changed) {
@@ -165,7 +176,7 @@ void not_certain(const App& app, Actions& actions) {
     return;
   }
   hint(theme, "From memory or unknown: compare them with your own machine and blank.");
-  for (const ProfileKey& key : profile_keys()) {
+  for (const ProfileKey& key : profile_keys(app.settings.lengths)) {
     const auto source = profile.sources.find(std::string(key.key));
     const auto value = key.shown(profile);
     if (source == profile.sources.end() || !value || !is_unsure(source->second)) {

@@ -17,6 +17,8 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option("--state-to", options.state_to,
                   "Write one line of state a frame (JSON), for scripts that drive the window");
   line.add_option("--picture", options.picture, "Write a picture of the window (PNG) and end");
+  line.add_option("--settings", options.settings,
+                  "Settings to read and keep, instead of $XDG_CONFIG_HOME/punchwright/settings");
   line.add_option("--size", size, "Of the window, in pixels: 1440x900")->check([](const std::string& text) {
     int width = 0;
     int height = 0;
@@ -40,8 +42,9 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_flag("--large-piece", options.large_piece, "Show the piece in place of the drawing");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog,
-                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps")
-      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps"}))
+                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help")
+      ->check(CLI::IsMember(
+          {"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps", "settings", "start", "help"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
       ->check(CLI::Range(1, 100000))

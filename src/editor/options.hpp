@@ -16,8 +16,9 @@ struct Options {
   std::filesystem::path state_to; // one line a frame
   std::filesystem::path picture;  // a picture of the window, and no window
   int frames_benchmark = 0;       // frames to time, and no window
-  int width = 1440;               // px
-  int height = 900;
+  std::filesystem::path settings; // the user's; empty: the usual place, or none for a picture
+  int width = 0;                  // px; 0: as the settings say
+  int height = 0;
   float scale = 0; // px per unit of layout; 0: what the display says
   Face face = Face::knit;
   std::optional<Tab> tab;

@@ -20,6 +20,7 @@ PathDialog in_folder(PathDialog dialog, const fs::path& folder) {
   dialog.trouble.clear();
   dialog.ask_replace = false;
   dialog.list_fresh = true;
+  dialog.under_cursor.clear();
   return dialog;
 }
 
@@ -68,6 +69,55 @@ void new_folder_line(const App& app, Actions& actions, PathDialog& next, bool& c
   make_default(actions);
 }
 
+// Beside the list, where there is room for both.
+float preview_width(const App& app, const PathDialog& dialog) {
+  const float wide = 190 * app.theme.scale;
+  return dialog.purpose == Purpose::open && ImGui::GetContentRegionAvail().x > 2.4F * wide ? wide : 0;
+}
+
+// The design that the pointer, the keys or the name rest on.
+void preview(const App& app, Actions& actions, const PathDialog& dialog, float tall) {
+  const Theme& theme = app.theme;
+  const float unit = theme.scale;
+  ImGui::SameLine();
+  ImGui::BeginChild("preview", ImVec2(0, tall), false, ImGuiWindowFlags_NoNav);
+  if (!dialog.preview) {
+    hint(theme, "A design is shown here when the pointer or the keys rest on its name.");
+    ImGui::EndChild();
+    return;
+  }
+  const DesignCard& card = *dialog.preview;
+  if (actions.publish_places) {
+    actions.places.push_back({"preview " + card.path.filename().string(), {}});
+  }
+  const float wide = ImGui::GetContentRegionAvail().x;
+  if (card.picture.columns > 0) {
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    const float high = std::min(wide, std::max(3 * ImGui::GetTextLineHeight(), tall - 5 * ImGui::GetTextLineHeight()));
+    draw_small_picture(theme, card.picture, {corner.x + 1, corner.y + 1, corner.x + wide - 1, corner.y + high - 1});
+    ImGui::Dummy(ImVec2(wide, high));
+  }
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(card.title.c_str());
+  ImGui::PopTextWrapPos();
+  if (!card.trouble.empty()) {
+    ImGui::TextColored(tint(theme.fault), "%s", card.trouble.c_str());
+  } else {
+    hint(theme, fmt::format("{} stitches × {} rows", card.stitches, card.rows));
+  }
+  for (const Yarn& yarn : card.yarns) {
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    const float side = ImGui::GetTextLineHeight();
+    swatch(*ImGui::GetWindowDrawList(), theme, {corner.x, corner.y + unit, corner.x + side, corner.y + side - unit},
+           yarn.colour);
+    ImGui::Dummy(ImVec2(side, side));
+    ImGui::SameLine();
+    ImGui::TextUnformatted(
+        shortened(yarn.name.empty() ? std::string(1, yarn.key) : yarn.name, wide - 2 * side).c_str());
+  }
+  ImGui::EndChild();
+}
+
 void list_entries(const App& app, Actions& actions, PathDialog& next, bool& changed, bool& chosen) {
   const float unit = app.theme.scale;
   const ImGuiStyle& style = ImGui::GetStyle();
@@ -78,13 +128,15 @@ void list_entries(const App& app, Actions& actions, PathDialog& next, bool& chan
   const float lines = std::clamp(std::floor(room / line), 3.0F, 10.0F);
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.field));
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, border);
-  ImGui::BeginChild("entries", ImVec2(0, lines * line - style.ItemSpacing.y + 2 * border.y), true,
-                    ImGuiWindowFlags_NavFlattened);
+  const float tall = lines * line - style.ItemSpacing.y + 2 * border.y;
+  const float aside = preview_width(app, next);
+  ImGui::BeginChild("entries", ImVec2(aside > 0 ? -aside : 0, tall), true, ImGuiWindowFlags_NavFlattened);
   ImGui::PopStyleVar();
   if (next.entries.empty()) {
     hint(app.theme, "Nothing of this kind in this folder");
   }
   const PathDialog before = next;
+  std::string under_cursor;
   ImGuiListClipper clipper;
   clipper.Begin(static_cast<int>(before.entries.size()), line);
   while (clipper.Step()) {
@@ -106,6 +158,9 @@ void list_entries(const App& app, Actions& actions, PathDialog& next, bool& chan
           chosen = ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left) || (by_keys && marked);
         }
       }
+      if (ImGui::IsItemHovered() || (under_cursor.empty() && ImGui::IsItemFocused() && keys_show_their_place())) {
+        under_cursor = entry.name;
+      }
       remember_place(actions, "entry " + entry.name, Stop::Kind::button);
       if (place == 0 && before.list_fresh) {
         make_first_stop(actions);
@@ -114,6 +169,13 @@ void list_entries(const App& app, Actions& actions, PathDialog& next, bool& chan
   }
   ImGui::EndChild();
   ImGui::PopStyleColor();
+  if (under_cursor != next.under_cursor && next.folder == before.folder) {
+    next.under_cursor = under_cursor;
+    changed = true;
+  }
+  if (aside > 0) {
+    preview(app, actions, before, tall);
+  }
 }
 
 // One button for each kind of file, where there is a choice.
@@ -177,12 +239,10 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     make_first_stop(actions);
   }
   kinds(app, actions, next, changed);
-  if (dialog.purpose == Purpose::chart &&
-      ImGui::Checkbox("List the needles that stay back, where they are fewer", &next.chart.stay_back_where_fewer)) {
-    changed = true;
-  }
   if (dialog.purpose == Purpose::chart) {
-    remember_place(actions, "stay back");
+    changed = check_box(actions, "stay back", "List the needles that stay back, where they are fewer",
+                        next.chart.stay_back_where_fewer) ||
+              changed;
   }
   if (!dialog.trouble.empty()) {
     ImGui::PushTextWrapPos(0);

@@ -27,7 +27,7 @@ void choose_sight(const App& app, Actions& actions, float wide) {
             ChooseFace{Face::knit}},
       Sight{"purl side", "Purl side", "As it hangs on the machine, with the floats as they lie (K changes sides)",
             !view.afar && view.face == Face::purl, ChooseFace{Face::purl}},
-      Sight{"from afar", "From afar", "The band repeated over 60 cm, as the eye sees it across a room (J)", view.afar,
+      Sight{"from afar", "From afar", "The band small and repeated, as the eye sees it across a room (J)", view.afar,
             Run{Command::from_afar}}};
   float buttons = 0;
   for (const Sight& sight : sights) {
@@ -40,25 +40,29 @@ void choose_sight(const App& app, Actions& actions, float wide) {
     ImGui::SameLine(wide - buttons - 8 * unit);
   }
   ImGui::PopFont();
+  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   for (const Sight& sight : sights) {
+    const float needs = ImGui::CalcTextSize(sight.words).x + 2 * ImGui::GetStyle().FramePadding.x;
+    if (&sight != &sights.front() && ImGui::GetItemRectMax().x + 4 * unit + needs <= right) {
+      ImGui::SameLine(0, 4 * unit);
+    }
     if (button(theme, actions, sight.name, sight.words, sight.chosen ? Look::chosen : Look::quiet)) {
       actions.push(sight.action);
     }
     tip(theme, sight.tip);
-    ImGui::SameLine(0, 4 * unit);
   }
-  ImGui::NewLine();
 }
 
 std::string size_in_words(const App& app) {
   const Document& design = app.work.design;
   if (app.view.afar) {
-    return fmt::format("The band over {:.0f} cm", afar_mm / 10);
+    return fmt::format("The band over {}", long_length_text(afar_mm, app.settings.lengths));
   }
   const int stitches = stitches_of(design);
   const auto rows = app.caches.rows.rows.size();
-  return fmt::format("{} stitches × {} rows: {:.0f} × {:.0f} cm", stitches, rows,
-                     stitches * design.gauge.stitch_mm() / 10, static_cast<double>(rows) * design.gauge.row_mm() / 10);
+  return fmt::format("{} stitches × {} rows: {}", stitches, rows,
+                     size_text(stitches * design.gauge.stitch_mm(), static_cast<double>(rows) * design.gauge.row_mm(),
+                               app.settings.lengths));
 }
 
 void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {

@@ -5,6 +5,7 @@
 #include "editor/actions.hpp"
 #include "editor/panels.hpp"
 #include "editor/state_line.hpp"
+#include "editor/user_settings.hpp"
 #include "editor/window.hpp"
 #include "files/files.hpp"
 #include "sheets/writers.hpp"
@@ -45,7 +46,8 @@ void show_what_was_asked_for(App& app, const Options& options) {
   const std::vector<std::pair<const char*, Command>> dialogs = {
       {"new", Command::new_design},        {"open", Command::open},          {"keys", Command::keys},
       {"card", Command::export_card},      {"chart", Command::export_chart}, {"size", Command::resize},
-      {"commands", Command::all_commands}, {"steps", Command::steps_done}};
+      {"commands", Command::all_commands}, {"steps", Command::steps_done},   {"settings", Command::settings},
+      {"start", Command::start_page},      {"help", Command::help}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
@@ -82,6 +84,18 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
 bool changes_something(const Actions& actions) {
   return std::ranges::any_of(actions.list,
                              [](const Action& action) { return !std::holds_alternative<Placed>(action); });
+}
+
+WindowWishes wishes_for(const Settings& settings, const Options& options) {
+  WindowWishes wishes;
+  const bool kept = options.width == 0 && settings.window_width > 0 && settings.window_height > 0;
+  wishes.width = options.width > 0 ? options.width : kept ? settings.window_width : wishes.width;
+  wishes.height = options.height > 0 ? options.height : kept ? settings.window_height : wishes.height;
+  wishes.visible = options.picture.empty();
+  wishes.maximized = kept && settings.maximized && wishes.visible;
+  wishes.scale = options.scale;
+  wishes.text_scale = static_cast<float>(settings.text_percent) / 100;
+  return wishes;
 }
 
 int no_window(const Error& error) {
@@ -128,11 +142,16 @@ int work_in_window(App& app, Window& window, const Options& options) {
       may_settle = false;
     }
     window.set_title(window_title(app));
+    if (frames_due == 0 && !window.button_held()) { // a panel's edge that is being dragged would write at every step
+      keep_settings(app, false);
+    }
     if (state.is_open()) {
       refresh(app);
       state << state_line(app, actions, {++number, frames_due == 0 && !window.input_waiting()}) << std::flush;
     }
   }
+  window.tell_size(app.settings);
+  keep_settings(app, true);
   return 0;
 }
 
@@ -148,7 +167,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   Actions actions;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
-  const auto png = png_of_pixels(options.width, options.height, window.draw_to_pixels(app), 0, 0);
+  const auto png = png_of_pixels(window.width(), window.height(), window.draw_to_pixels(app), 0, 0);
   const Failure failure = png ? write_file(options.picture, *png) : Failure(png.error());
   if (failure) {
     std::cerr << "punchwright-editor: " << failure->text() << '\n';
@@ -200,9 +219,19 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 int run(const Options& options) {
   const Clock::time_point start = Clock::now();
   App app = make_app();
-  open_first(app, options);
   const bool shown = options.picture.empty();
-  auto window = Window::open({options.width, options.height, shown, options.scale});
+  const bool for_a_person = shown && options.frames_benchmark == 0;
+  if (!options.settings.empty()) {
+    std::error_code ignored;
+    load_settings(app, std::filesystem::absolute(options.settings, ignored));
+  } else if (for_a_person) { // pictures and figures don't depend on who makes them
+    load_settings(app, usual_settings_path());
+  }
+  open_first(app, options);
+  if (for_a_person && options.file.empty()) {
+    apply(app, Run{Command::start_page});
+  }
+  auto window = Window::open(wishes_for(app.settings, options));
   if (!window) {
     return no_window(window.error());
   }

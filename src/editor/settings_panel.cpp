@@ -121,20 +121,27 @@ void design_tab(const App& app, Actions& actions) {
   ImGui::TextUnformatted("Notes");
   notes_field(app, actions);
 
-  heading(theme, "Gauge, over 10 cm");
+  const LengthUnit unit = app.settings.lengths;
+  heading(theme, fmt::format("Gauge, over {}", gauge_span_text(unit)).c_str());
   Document settings = settings_of(design);
-  if (number_field({app, actions, "gauge stitches"}, "Stitches", settings.gauge.stitches, 1, 200, 1)) {
-    send({app, actions, "gauge stitches"}, settings);
-  }
-  if (number_field({app, actions, "gauge rows"}, "Rows", settings.gauge.rows, 1, 200, 1)) {
-    send({app, actions, "gauge rows"}, settings);
-  }
-  hint(theme, fmt::format("A stitch is {:.2f} mm wide and {:.2f} mm high; the drawing's cells have that proportion.",
-                          design.gauge.stitch_mm(), design.gauge.row_mm()));
+  const auto gauge = [&](const char* name, const char* words, double& over_10_cm) {
+    double shown = gauge_shown(over_10_cm, unit);
+    if (number_field({app, actions, name}, words, shown, gauge_shown(1, unit), gauge_shown(200, unit), 1)) {
+      over_10_cm = std::clamp(gauge_kept(shown, unit), 1.0, 200.0);
+      send({app, actions, name}, settings);
+    }
+  };
+  gauge("gauge stitches", "Stitches", settings.gauge.stitches);
+  gauge("gauge rows", "Rows", settings.gauge.rows);
+  hint(theme, fmt::format("A stitch is {} wide and {} high; the drawing's cells have that proportion.",
+                          small_length_text(design.gauge.stitch_mm(), unit, 2),
+                          small_length_text(design.gauge.row_mm(), unit, 2)));
 
   heading(theme, "Repeat");
   label(theme, "Size");
+  ImGui::PushTextWrapPos(0);
   ImGui::Text("%d stitches × %d rows", design.grid.width(), design.grid.height());
+  ImGui::PopTextWrapPos();
   if (button(theme, actions, "change size", "Change the size…")) {
     actions.run(Command::resize);
   }

@@ -17,9 +17,9 @@ namespace {
 
 // Latin with its extensions, dashes and quotes, the arrows and shapes that the editor's own words use. A small set,
 // since every sign costs time before the first frame.
-constexpr std::array<ImWchar, 19> letters = {0x20,   0x17f,  0x2010, 0x2026, 0x2022, 0x2022, 0x2190,
-                                             0x2195, 0x21b6, 0x21b7, 0x21c4, 0x21c5, 0x25a0, 0x25a1,
-                                             0x25d0, 0x25d1, 0x2212, 0x2212, 0};
+constexpr std::array<ImWchar, 27> letters = {0x20,   0x17f,  0x2010, 0x2026, 0x2022, 0x2022, 0x2190, 0x2195, 0x21b6,
+                                             0x21b7, 0x21c4, 0x21c5, 0x25a0, 0x25a1, 0x25b2, 0x25b2, 0x25b8, 0x25b8,
+                                             0x25c6, 0x25c6, 0x25cf, 0x25cf, 0x25d0, 0x25d1, 0x2212, 0x2212, 0};
 constexpr std::array<ImWchar, 5> small_letters = {0x20, 0x17f, 0x2010, 0x2026, 0};
 constexpr std::array<ImWchar, 5> heading_letters = {0x20, 0xff, 0x2010, 0x2026, 0};
 
@@ -37,6 +37,15 @@ ImFont* load(const char* file, float size, const ImWchar* range) {
 }
 
 } // namespace
+
+bool is_loaded(unsigned code) {
+  for (std::size_t range = 0; letters[range] != 0; range += 2) {
+    if (code >= letters[range] && code <= letters[range + 1]) {
+      return true;
+    }
+  }
+  return false;
+}
 
 void load_type_faces(Theme& theme, float scale) {
   ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
@@ -108,8 +117,8 @@ void dress(const Theme& theme) {
   set(ImGuiCol_TextSelectedBg, theme.accent, 0.28F);
   set(ImGuiCol_NavHighlight, theme.accent);
   set(ImGuiCol_NavWindowingHighlight, theme.accent);
-  set(ImGuiCol_NavWindowingDimBg, theme.text, 0.2F);
-  set(ImGuiCol_ModalWindowDimBg, theme.text, 0.35F);
+  set(ImGuiCol_NavWindowingDimBg, theme.shade, 0.2F);
+  set(ImGuiCol_ModalWindowDimBg, theme.shade, 0.45F);
   set(ImGuiCol_TableHeaderBg, theme.button);
   set(ImGuiCol_TableBorderStrong, theme.line);
   set(ImGuiCol_TableBorderLight, theme.line);

@@ -43,10 +43,9 @@ void choose_tool(const App& app, Actions& actions) {
                    app.view.tool == choice.tool ? Look::chosen : Look::plain);
   }
   bool filled = app.view.interior == Interior::filled;
-  if (ImGui::Checkbox("Rectangles and ellipses filled", &filled)) {
+  if (check_box(actions, "filled", "Rectangles and ellipses filled", filled)) {
     actions.push(ChooseInterior{filled ? Interior::filled : Interior::outline});
   }
-  remember_place(actions, "filled");
   tip(app.theme, "Shift+F");
 }
 

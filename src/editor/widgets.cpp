@@ -71,6 +71,13 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
   const bool pressed = ImGui::Button(text, ImVec2(width, 0));
   ImGui::PopID();
   remember_place(actions, name, Stop::Kind::button);
+  if (look == Look::chosen) { // told by a bar as well as by its colour
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 high = ImGui::GetItemRectMax();
+    const float aside = std::min((high.x - low.x) / 4, 8 * theme.scale);
+    ImGui::GetWindowDrawList()->AddRectFilled({low.x + aside, high.y - 3 * theme.scale},
+                                              {high.x - aside, high.y - theme.scale}, ink(theme.accent), theme.scale);
+  }
   ImGui::EndDisabled();
   ImGui::PopStyleColor(4);
   return pressed;
@@ -245,6 +252,17 @@ bool number_field(const Field& field, const char* words, double& value, double l
   return typed_number<double>(field, words, value, low, high, number_shown(value, decimals), number_typed);
 }
 
+bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals) {
+  const LengthUnit unit = field.app.settings.lengths;
+  const int more = unit == LengthUnit::inches ? 1 : 0; // a tenth of an inch is coarser than a millimetre
+  double shown = small_length(mm, unit);
+  if (!number_field(field, words, shown, small_length(low, unit), small_length(high, unit), decimals + more)) {
+    return false;
+  }
+  mm = std::clamp(mm_of(shown, unit), low, high);
+  return true;
+}
+
 bool count_input(const Field& field, const char* words, int& value, int low, int high) {
   const float gap = 3 * field.app.theme.scale;
   const float square = ImGui::GetFrameHeight();
@@ -281,6 +299,22 @@ bool count_input(const Field& field, const char* words, int& value, int low, int
 bool count_field(const Field& field, const char* words, int& value, int low, int high) {
   label(field.app.theme, words);
   return count_input(field, words, value, low, high);
+}
+
+bool check_box(Actions& actions, const char* name, const char* words, bool& value) {
+  const float rest = ImGui::GetContentRegionAvail().x - ImGui::GetFrameHeight() - ImGui::GetStyle().ItemInnerSpacing.x;
+  const bool fits = ImGui::CalcTextSize(words).x <= rest;
+  ImGui::PushID(name);
+  const bool changed = ImGui::Checkbox(fits ? words : "##box", &value);
+  ImGui::PopID();
+  remember_place(actions, name);
+  if (!fits) {
+    ImGui::SameLine(0, ImGui::GetStyle().ItemInnerSpacing.x);
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted(words);
+    ImGui::PopTextWrapPos();
+  }
+  return changed;
 }
 
 void swatch(ImDrawList& list, const Theme& theme, ScreenBox box, Colour colour) {

@@ -59,11 +59,16 @@ bool text_input(const Field& field, std::string& text, const char* when_empty = 
 void text_field(const Field& field, const char* words, std::string Document::*member);
 // A point or a comma; at least that many decimals are shown.
 bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals);
+// A small length, kept in mm whatever is shown; the bounds and decimals are those in mm.
+bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals);
 // A whole number with buttons for one more and one less; the arrow keys do that too.
 bool count_field(const Field& field, const char* words, int& value, int low, int high);
 // The same without a label, in the room that is left.
 bool count_input(const Field& field, const char* words, int& value, int low, int high);
 void send(const Field& field, Document settings);
+
+// Its words wrap where there is no room for them in one line.
+bool check_box(Actions& actions, const char* name, const char* words, bool& value);
 
 // A square of yarn with a border.
 void swatch(ImDrawList& list, const Theme& theme, ScreenBox box, Colour colour);

@@ -31,6 +31,21 @@ void share_text(void* window, const char* text) {
   glfwSetClipboardString(static_cast<GLFWwindow*>(window), text);
 }
 
+// What was kept may be larger than the display of today; what is drawn off the screen needs none.
+std::pair<int, int> fitting_size(const WindowWishes& wishes) {
+  int left = 0;
+  int top = 0;
+  int width = 0;
+  int height = 0;
+  GLFWmonitor* const monitor = glfwGetPrimaryMonitor();
+  if (monitor == nullptr || !wishes.visible) {
+    return {wishes.width, wishes.height};
+  }
+  glfwGetMonitorWorkarea(monitor, &left, &top, &width, &height);
+  return {width > 0 ? std::min(wishes.width, width) : wishes.width,
+          height > 0 ? std::min(wishes.height, height) : wishes.height};
+}
+
 } // namespace
 
 Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
@@ -50,19 +65,22 @@ Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
   window->wished_scale_ = wishes.scale;
   window->prepare_imgui();
   // Opening a window takes long enough to make the type faces ready meanwhile.
-  const float scale = window->content_scale();
+  const float display_scale = window->content_scale();
+  const float scale = display_scale * wishes.text_scale;
   std::thread type_faces([&window, scale] {
     load_type_faces(window->prepared_, scale);
     ImGui::GetIO().Fonts->Build();
   });
-  window->window_ = glfwCreateWindow(wishes.width, wishes.height, "Punchwright", nullptr, nullptr);
+  const auto [width, height] = fitting_size(wishes);
+  glfwWindowHint(GLFW_MAXIMIZED, wishes.maximized ? GLFW_TRUE : GLFW_FALSE);
+  window->window_ = glfwCreateWindow(width, height, "Punchwright", nullptr, nullptr);
   type_faces.join();
   if (window->window_ == nullptr) {
     return no_window("the display has no OpenGL 3.2");
   }
   // Below this the lists at the sides have no room for an entry.
-  glfwSetWindowSizeLimits(window->window_, static_cast<int>(std::min(720 * scale, 1024.0F)),
-                          static_cast<int>(std::min(480 * scale, 680.0F)), GLFW_DONT_CARE, GLFW_DONT_CARE);
+  glfwSetWindowSizeLimits(window->window_, static_cast<int>(std::min(720 * display_scale, 1024.0F)),
+                          static_cast<int>(std::min(480 * display_scale, 640.0F)), GLFW_DONT_CARE, GLFW_DONT_CARE);
   glfwMakeContextCurrent(window->window_);
   glfwSwapInterval(1);
   window->listen();
@@ -145,10 +163,13 @@ Window::~Window() {
 }
 
 std::vector<InputEvent> Window::begin_frame(App& app) {
-  const float scale = content_scale() * app.view.text_size;
+  const float scale = content_scale() * static_cast<float>(app.settings.text_percent) / 100;
   if (scale != loaded_scale_) {
     load_type_faces_at(app.theme, scale);
+  } else if (app.theme != dressed_) {
+    dress(app.theme);
   }
+  dressed_ = app.theme;
   ImGuiIO& io = ImGui::GetIO();
   int width = 0;
   int height = 0;
@@ -225,6 +246,30 @@ std::vector<unsigned char> Window::draw_to_pixels(const App& app) {
                      pixels.begin() + static_cast<std::ptrdiff_t>(high * across));
   }
   return pixels;
+}
+
+int Window::width() const {
+  int width = 0;
+  glfwGetFramebufferSize(window_, &width, nullptr);
+  return width;
+}
+
+int Window::height() const {
+  int height = 0;
+  glfwGetFramebufferSize(window_, nullptr, &height);
+  return height;
+}
+
+bool Window::button_held() const {
+  return glfwGetMouseButton(window_, GLFW_MOUSE_BUTTON_LEFT) == GLFW_PRESS;
+}
+
+// A maximized window keeps the size that it had before.
+void Window::tell_size(Settings& settings) const {
+  settings.maximized = glfwGetWindowAttrib(window_, GLFW_MAXIMIZED) == GLFW_TRUE;
+  if (!settings.maximized) {
+    glfwGetWindowSize(window_, &settings.window_width, &settings.window_height);
+  }
 }
 
 void Window::set_title(const std::string& title) {

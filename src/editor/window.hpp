@@ -20,7 +20,9 @@ struct WindowWishes {
   int width = 1440;
   int height = 900;
   bool visible = true;
-  float scale = 0; // px per unit of layout; 0: what the display says
+  bool maximized = false;
+  float scale = 0;      // px per unit of layout; 0: what the display says
+  float text_scale = 1; // the user's wish for text, so that its type faces are ready at once
 };
 
 class Window {
@@ -50,6 +52,11 @@ public:
   // The frame's picture as RGB, drawn off the screen.
   [[nodiscard]] std::vector<unsigned char> draw_to_pixels(const App& app);
 
+  // px
+  [[nodiscard]] int width() const;
+  [[nodiscard]] int height() const;
+  [[nodiscard]] bool button_held() const;
+  void tell_size(Settings& settings) const;
   void set_title(const std::string& title);
   void upload(PiecePicture& piece);
   // What programs share as text; empty where there is none.
@@ -73,7 +80,8 @@ private:
   bool redraw_requested_ = true;
   float wished_scale_ = 0;
   float loaded_scale_ = 0;
-  Theme prepared_; // type faces made ready while the window was being opened
+  Palette dressed_; // the colours that ImGui has now
+  Theme prepared_;  // type faces made ready while the window was being opened
   double last_time_ = 0;
   std::string title_;
   std::vector<GLFWcursor*> cursors_;

@@ -152,11 +152,10 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
   Band& band = bands[index];
   bool own = band.plain_below.has_value();
   const auto derived = app.caches.inserted_below[static_cast<std::size_t>(first_row)].count;
-  if (ImGui::Checkbox("Plain rows below: own number", &own)) {
+  if (check_box(actions, fmt::format("band {} plain", index + 1).c_str(), "Plain rows below: own number", own)) {
     band.plain_below = own ? std::optional<int>(derived) : std::nullopt;
     actions.push(EditDesign{ChangeBands{bands}});
   }
-  remember_place(actions, fmt::format("band {} plain", index + 1));
   tip(theme, fmt::format("Instead of the number that follows from the rules; now {}", derived));
   if (band.plain_below) {
     int count = *band.plain_below;

@@ -15,15 +15,21 @@ ProfileKey of_card(std::string_view key, std::string_view words, std::function<s
           }};
 }
 
-ProfileKey length(std::string_view key, std::string_view words, double CardGeometry::*member) {
-  return of_card(key, words,
-                 [member](const CardReader& card) { return fmt::format("{:.6g} mm", card.geometry.*member); });
+// As exactly as it is known: "4.56 mm", "0.1795 in".
+std::string exact_length(double mm, LengthUnit lengths) {
+  return fmt::format("{:.6g} {}", small_length(mm, lengths), small_unit(lengths));
 }
 
-std::string clips_text(const std::vector<ClipHole>& clips) {
+ProfileKey length(std::string_view key, std::string_view words, double CardGeometry::*member, LengthUnit lengths) {
+  return of_card(key, words,
+                 [member, lengths](const CardReader& card) { return exact_length(card.geometry.*member, lengths); });
+}
+
+std::string clips_text(const std::vector<ClipHole>& clips, LengthUnit lengths) {
   std::string text;
   for (const ClipHole& clip : clips) {
-    text += fmt::format("{}{:.6g} by {:.6g} mm", text.empty() ? "" : ", ", clip.from_side, clip.from_end);
+    text += fmt::format("{}{:.6g} by {}", text.empty() ? "" : ", ", small_length(clip.from_side, lengths),
+                        exact_length(clip.from_end, lengths));
   }
   return text.empty() ? "none" : text;
 }
@@ -37,11 +43,11 @@ std::string_view selects_text(Selects selects) {
   return "by hand";
 }
 
-void add_machine(std::vector<ProfileKey>& keys) {
+void add_machine(std::vector<ProfileKey>& keys, LengthUnit lengths) {
   keys.push_back(
       {"bed.needles", "needles", [](const Profile& profile) { return Shown(std::to_string(profile.needles)); }});
   keys.push_back({"bed.pitch_mm", "needle pitch",
-                  [](const Profile& profile) { return Shown(fmt::format("{:.6g} mm", profile.pitch_mm)); }});
+                  [lengths](const Profile& profile) { return Shown(exact_length(profile.pitch_mm, lengths)); }});
   keys.push_back(
       {"knitting.feeders", "feeders", [](const Profile& profile) { return Shown(std::to_string(profile.feeders)); }});
   keys.push_back({"knitting.selects", "needles are selected",
@@ -73,29 +79,31 @@ void add_card(std::vector<ProfileKey>& keys) {
                          [](const CardReader& card) { return std::to_string(card.loop_rows); }));
 }
 
-void add_geometry(std::vector<ProfileKey>& keys) {
-  keys.push_back(length("card.geometry.sheet_width_mm", "sheet width", &CardGeometry::sheet_width));
-  keys.push_back(length("card.geometry.stitch_pitch_mm", "stitch pitch of the card", &CardGeometry::stitch_pitch));
-  keys.push_back(length("card.geometry.row_pitch_mm", "row pitch of the card", &CardGeometry::row_pitch));
-  keys.push_back(length("card.geometry.hole_diameter_mm", "hole diameter", &CardGeometry::hole_diameter));
-  keys.push_back(length("card.geometry.column_1_mm", "side edge to the nearest column", &CardGeometry::column_1));
-  keys.push_back(
-      length("card.geometry.first_row_mm", "end of the sheet to the first punched row", &CardGeometry::first_row));
-  keys.push_back(length("card.geometry.feed_diameter_mm", "feed hole diameter", &CardGeometry::feed_diameter));
-  keys.push_back(length("card.geometry.feed_pitch_mm", "feed hole pitch", &CardGeometry::feed_pitch));
-  keys.push_back(length("card.geometry.feed_from_side_mm", "feed holes from the side", &CardGeometry::feed_from_side));
-  keys.push_back(length("card.geometry.clip_diameter_mm", "clip hole diameter", &CardGeometry::clip_diameter));
+void add_geometry(std::vector<ProfileKey>& keys, LengthUnit lengths) {
+  const auto add = [&](std::string_view key, std::string_view words, double CardGeometry::*member) {
+    keys.push_back(length(key, words, member, lengths));
+  };
+  add("card.geometry.sheet_width_mm", "sheet width", &CardGeometry::sheet_width);
+  add("card.geometry.stitch_pitch_mm", "stitch pitch of the card", &CardGeometry::stitch_pitch);
+  add("card.geometry.row_pitch_mm", "row pitch of the card", &CardGeometry::row_pitch);
+  add("card.geometry.hole_diameter_mm", "hole diameter", &CardGeometry::hole_diameter);
+  add("card.geometry.column_1_mm", "side edge to the nearest column", &CardGeometry::column_1);
+  add("card.geometry.first_row_mm", "end of the sheet to the first punched row", &CardGeometry::first_row);
+  add("card.geometry.feed_diameter_mm", "feed hole diameter", &CardGeometry::feed_diameter);
+  add("card.geometry.feed_pitch_mm", "feed hole pitch", &CardGeometry::feed_pitch);
+  add("card.geometry.feed_from_side_mm", "feed holes from the side", &CardGeometry::feed_from_side);
+  add("card.geometry.clip_diameter_mm", "clip hole diameter", &CardGeometry::clip_diameter);
   keys.push_back(of_card("card.geometry.clips_mm", "clip holes from side and end",
-                         [](const CardReader& card) { return clips_text(card.geometry.clips); }));
+                         [lengths](const CardReader& card) { return clips_text(card.geometry.clips, lengths); }));
 }
 
 } // namespace
 
-std::vector<ProfileKey> profile_keys() {
+std::vector<ProfileKey> profile_keys(LengthUnit lengths) {
   std::vector<ProfileKey> keys;
-  add_machine(keys);
+  add_machine(keys, lengths);
   add_card(keys);
-  add_geometry(keys);
+  add_geometry(keys, lengths);
   return keys;
 }
 

@@ -2,6 +2,7 @@
 // One list, so that the file form, the sources and the screen name the same things.
 #pragma once
 
+#include "design/lengths.hpp"
 #include "machine/profile.hpp"
 
 #include <array>
@@ -34,6 +35,6 @@ struct ProfileKey {
 };
 
 // In the order of the file form.
-[[nodiscard]] std::vector<ProfileKey> profile_keys();
+[[nodiscard]] std::vector<ProfileKey> profile_keys(LengthUnit lengths = LengthUnit::centimetres);
 
 } // namespace punchwright

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "design/lengths.hpp"
 #include "design/repeat_file.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
@@ -78,7 +79,8 @@ struct Words {
   std::string text;
   std::string remedy;
 };
-[[nodiscard]] Words words_of(const Finding& finding, const Document& document, const Profile& profile);
+[[nodiscard]] Words words_of(const Finding& finding, const Document& document, const Profile& profile,
+                             LengthUnit lengths = LengthUnit::centimetres);
 
 // Findings that people read as one: rows of one colour that lie on one another, in the same yarn. An empty drawing of
 // 40 rows has a finding a row, which scripts rely on, and one entry for the eye.
@@ -91,7 +93,7 @@ struct FindingGroup {
 [[nodiscard]] std::vector<FindingGroup> gathered(std::span<const Finding> findings);
 // "rows 1 to 40 are knitted in Oat alone"; a group of one in the words of its finding.
 [[nodiscard]] Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
-                             const Profile& profile);
+                             const Profile& profile, LengthUnit lengths = LengthUnit::centimetres);
 
 // Light, 0 to 1, of one part (red, green or blue) of an sRGB colour. IEC 61966-2-1.
 [[nodiscard]] double linear_light(std::uint8_t part);

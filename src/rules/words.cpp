@@ -28,8 +28,8 @@ std::string counted(int number, const char* one, const char* many) {
 class Speaker {
 public:
   // `rows` of one colour that lie on one another are spoken of together, the first of them by its finding.
-  Speaker(const Finding& finding, const Document& document, const Profile& profile, int rows = 1)
-      : finding_(finding), document_(document), profile_(profile), rows_(rows) {}
+  Speaker(const Finding& finding, const Document& document, const Profile& profile, LengthUnit lengths, int rows = 1)
+      : finding_(finding), document_(document), profile_(profile), lengths_(lengths), rows_(rows) {}
 
   Words words() const {
     switch (finding_.id) {
@@ -100,15 +100,18 @@ private:
 
   std::string float_limit() const {
     if (document_.rules.longest_float_mm && !document_.rules.longest_float) {
-      return fmt::format("{:g} mm, {}, at most are allowed", *document_.rules.longest_float_mm,
-                         counted(finding_.limit, "stitch", "stitches"));
+      const double longest = *document_.rules.longest_float_mm;
+      const std::string length =
+          lengths_ == LengthUnit::inches ? small_length_text(longest, lengths_) : fmt::format("{:g} mm", longest);
+      return fmt::format("{}, {}, at most are allowed", length, counted(finding_.limit, "stitch", "stitches"));
     }
     return fmt::format("{} at most are allowed", finding_.limit);
   }
 
   Words float_too_long() const {
-    const std::string passed = fmt::format("{} of {} ({:.1f} mm)", counted(finding_.stitches, "stitch", "stitches"),
-                                           name(finding_.other), finding_.stitches * document_.gauge.stitch_mm());
+    const std::string passed =
+        fmt::format("{} of {} ({})", counted(finding_.stitches, "stitch", "stitches"), name(finding_.other),
+                    small_length_text(finding_.stitches * document_.gauge.stitch_mm(), lengths_));
     if (finding_.on_piece) {
       return float_on_piece(passed);
     }
@@ -290,18 +293,19 @@ private:
   const Finding& finding_;
   const Document& document_;
   const Profile& profile_;
+  LengthUnit lengths_;
   int rows_;
 };
 
 } // namespace
 
-Words words_of(const Finding& finding, const Document& document, const Profile& profile) {
-  return Speaker(finding, document, profile).words();
+Words words_of(const Finding& finding, const Document& document, const Profile& profile, LengthUnit lengths) {
+  return Speaker(finding, document, profile, lengths).words();
 }
 
 Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
-               const Profile& profile) {
-  return Speaker(findings[group.first], document, profile, static_cast<int>(group.count)).words();
+               const Profile& profile, LengthUnit lengths) {
+  return Speaker(findings[group.first], document, profile, lengths, static_cast<int>(group.count)).words();
 }
 
 } // namespace punchwright

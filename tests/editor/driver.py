@@ -9,6 +9,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import tomllib
 import unittest
 
 HANGS_AFTER = float(os.environ.get("PUNCHWRIGHT_HANGS_AFTER", "120"))  # seconds
@@ -231,6 +232,24 @@ class WindowTest(unittest.TestCase):
         editor = Editor(self.server, self.folder, *arguments)
         self.editors.append(editor)
         return editor
+
+    def start_blank(self, *arguments):
+        """Started without a file, and the start page left by Escape."""
+        editor = self.start(*arguments)
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the blank drawing")
+        return editor
+
+    def settings(self):
+        """What the editor keeps for the user, as a table."""
+        return tomllib.loads((self.folder / "home" / "config" / "punchwright" / "settings").read_text())
+
+    def write_settings(self, text):
+        path = self.folder / "home" / "config" / "punchwright" / "settings"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text)
+        return path
 
     def write(self, name, text):
         path = self.folder / name

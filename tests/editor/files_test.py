@@ -41,7 +41,7 @@ class Files(WindowTest):
         self.assertTrue((self.folder / "needles.csv").read_text())
 
     def test_a_design_never_saved_asks_for_its_place(self):
-        editor = self.start()
+        editor = self.start_blank()
         self.assertTrue(editor.state["title"].startswith("Untitled"))
         editor.stroke([(1, 1)])
         self.assertEqual(editor.state["title"], "• Untitled — Punchwright")

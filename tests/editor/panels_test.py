@@ -167,7 +167,7 @@ class KeysAlone(Panels):
 
 class Machines(Panels):
     def test_a_blank_is_measured_and_a_swatch_answered_on_an_unsaved_design(self):
-        editor = self.start()
+        editor = self.start_blank()
         editor.click("tab Machine")
         for place, text in (("reading rows", "252,35"), ("reading width", "142,4"), ("reading offset", "5")):
             self.fill(editor, place, text)

@@ -187,3 +187,14 @@ TEST_SUITE("order") {
     CHECK(titles.size() == ids.size());
   }
 }
+
+TEST_CASE("lengths are said in inches where they are wished") {
+  const Document document = drawn({"#..........#............"});
+  const std::vector<Finding> found = check(document, test::card_machine());
+  const auto too_long = std::ranges::find(found, FindingId::float_too_long, &Finding::id);
+  REQUIRE(too_long != found.end());
+  CHECK(words_of(*too_long, document, test::card_machine()).text.find(" mm") != std::string::npos);
+  const std::string text = words_of(*too_long, document, test::card_machine(), LengthUnit::inches).text;
+  CHECK(text.find(" in)") != std::string::npos);
+  CHECK(text.find(" mm") == std::string::npos);
+}

@@ -93,6 +93,10 @@ unset WAYLAND_DISPLAY
 window editor "$patterns/puffin-cove.repeat" --size 1440x900
 window editor-tools "$patterns/puffin-cove.repeat" --size 1280x800 --tab tools
 window editor-purl "$patterns/buoy-line.repeat" --size 1280x800 --show purl --large-piece
+printf 'theme = "dark"\n' >"$work/dark"
+window editor-start --size 1280x800 --dialog start
+window editor-dark "$patterns/puffin-cove.repeat" --settings "$work/dark" --size 1280x800 --tab yarns
+window editor-guide --size 1280x800 --dialog help
 window editor-new --size 1280x800 --dialog new
 window editor-finding "$work/puffin-cove.repeat" --size 1280x800 --finding
 window editor-yarns "$patterns/buoy-line.repeat" --size 1280x800 --tab yarns

@@ -63,7 +63,7 @@ TEST_CASE("keys find their commands by what they say, with the modifiers that th
   CHECK(command("+") == Command::zoom_in);
   CHECK(command("keypad +") == Command::zoom_in);
   CHECK(command("+", true) == Command::larger_text);
-  CHECK(command("f1") == Command::keys);
+  CHECK(command("f1") == Command::help);
   CHECK_FALSE(command_for(KeyEvent{"z", false, false, Modifiers{true, false, false}}).has_value());
 }
 

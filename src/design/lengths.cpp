@@ -1,0 +1,62 @@
+// Between millimetres and what is shown.
+#include "design/lengths.hpp"
+
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright {
+
+namespace {
+
+constexpr double gauge_inches = 4;
+constexpr double gauge_mm = 100;
+
+bool in_inches(LengthUnit unit) {
+  return unit == LengthUnit::inches;
+}
+
+double rounded(double value, double parts) {
+  return std::round(value * parts) / parts;
+}
+
+} // namespace
+
+double small_length(double mm, LengthUnit unit) {
+  return in_inches(unit) ? rounded(mm / mm_per_inch, 10000) : mm;
+}
+
+double mm_of(double typed, LengthUnit unit) {
+  return in_inches(unit) ? rounded(typed * mm_per_inch, 10000) : typed;
+}
+
+std::string_view small_unit(LengthUnit unit) {
+  return in_inches(unit) ? "in" : "mm";
+}
+
+std::string small_length_text(double mm, LengthUnit unit, int decimals) {
+  return in_inches(unit) ? fmt::format("{:.{}f} in", mm / mm_per_inch, decimals + 1)
+                         : fmt::format("{:.{}f} mm", mm, decimals);
+}
+
+std::string long_length_text(double mm, LengthUnit unit) {
+  return in_inches(unit) ? fmt::format("{:.1f} in", mm / mm_per_inch) : fmt::format("{:.0f} cm", mm / 10);
+}
+
+std::string size_text(double across_mm, double upwards_mm, LengthUnit unit) {
+  return in_inches(unit) ? fmt::format("{:.1f} × {:.1f} in", across_mm / mm_per_inch, upwards_mm / mm_per_inch)
+                         : fmt::format("{:.0f} × {:.0f} cm", across_mm / 10, upwards_mm / 10);
+}
+
+std::string_view gauge_span_text(LengthUnit unit) {
+  return in_inches(unit) ? "4 inches" : "10 cm";
+}
+
+double gauge_shown(double over_10_cm, LengthUnit unit) {
+  return in_inches(unit) ? rounded(over_10_cm * gauge_inches * mm_per_inch / gauge_mm, 100) : over_10_cm;
+}
+
+double gauge_kept(double typed, LengthUnit unit) {
+  return in_inches(unit) ? rounded(typed * gauge_mm / (gauge_inches * mm_per_inch), 10000) : typed;
+}
+
+} // namespace punchwright

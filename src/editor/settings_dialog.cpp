@@ -1,0 +1,76 @@
+// The user's settings, each in effect as soon as it is chosen.
+#include "editor/dialog_parts.hpp"
+#include "editor/widgets.hpp"
+
+#include <array>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+template <class Value> struct Choice {
+  const char* place; // its name for tests
+  const char* words;
+  Value value;
+};
+
+// One line of choices, or several where there is no room; the chosen one is told by its dot.
+template <class Value, std::size_t count>
+bool choose(Actions& actions, const char* words, Value& value, const std::array<Choice<Value>, count>& choices) {
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted(words);
+  bool changed = false;
+  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+  for (const Choice<Value>& choice : choices) {
+    const ImGuiStyle& style = ImGui::GetStyle();
+    const float wide = ImGui::GetFrameHeight() + style.ItemInnerSpacing.x + ImGui::CalcTextSize(choice.words).x;
+    if (&choice != &choices.front() && ImGui::GetItemRectMax().x + 2 * style.ItemSpacing.x + wide < right) {
+      ImGui::SameLine(0, 2 * style.ItemSpacing.x);
+    }
+    if (ImGui::RadioButton(choice.words, value == choice.value) && value != choice.value) {
+      value = choice.value;
+      changed = true;
+    }
+    remember_place(actions, choice.place, Stop::Kind::button);
+  }
+  return changed;
+}
+
+} // namespace
+
+void settings_dialog(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  Settings next = app.settings;
+  constexpr std::array colours = {Choice<Appearance>{"theme desktop", "As the desktop", Appearance::as_desktop},
+                                  Choice<Appearance>{"theme light", "Light", Appearance::light},
+                                  Choice<Appearance>{"theme dark", "Dark", Appearance::dark}};
+  heading(theme, "How the window looks");
+  bool changed = choose(actions, "Colours", next.appearance, colours);
+  changed = count_field({app, actions, "text percent"}, "Size of text, %", next.text_percent, least_text_percent,
+                        most_text_percent) ||
+            changed;
+  hint(theme, "Ctrl++ and Ctrl+- do it anywhere.");
+  heading(theme, "Lengths on the screen");
+  constexpr std::array units = {Choice<LengthUnit>{"lengths centimetres", "Centimetres", LengthUnit::centimetres},
+                                Choice<LengthUnit>{"lengths inches", "Inches", LengthUnit::inches}};
+  changed = choose(actions, "Shown and typed in", next.lengths, units) || changed;
+  hint(theme, next.lengths == LengthUnit::inches ? "Gauge counts over 4 inches. Files and sheets keep millimetres."
+                                                 : "Gauge counts over 10 cm, as in the files.");
+  heading(theme, "New designs");
+  constexpr std::array papers = {Choice<Paper>{"new paper a4", "A4", Paper::a4},
+                                 Choice<Paper>{"new paper letter", "Letter", Paper::letter},
+                                 Choice<Paper>{"new paper roll", "Roll", Paper::roll}};
+  changed = choose(actions, "Paper of the card", next.paper, papers) || changed;
+  ImGui::Dummy(ImVec2(0, 4 * theme.scale));
+  hint(theme, app.settings_file.path.empty()
+                  ? std::string("They last until the window closes: there is no file to keep them in.")
+                  : fmt::format("Kept in {}", app.settings_file.path.string()));
+  ImGui::Dummy(ImVec2(0, 4 * theme.scale));
+  if (changed) {
+    actions.push(ChangeUserSettings{next});
+  }
+  close_button(app, actions);
+}
+
+} // namespace punchwright::editor

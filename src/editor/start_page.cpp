@@ -1,0 +1,186 @@
+// The empty start: a new repeat for each kind of machine, the demos as pictures, what was open last, any other file.
+#include "editor/applying.hpp"
+#include "editor/demos.hpp"
+#include "editor/dialog_parts.hpp"
+#include "editor/typed_text.hpp"
+#include "editor/widgets.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr double card_shape = 1.7; // width by height of a demo's picture
+
+// Goes on in this line where there is room for so many px, else in the next.
+void flow(float wide) {
+  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+  if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + wide <= right) {
+    ImGui::SameLine();
+  }
+}
+
+void machines(const App& app, Actions& actions) {
+  heading(app.theme, "Begin a repeat for");
+  bool first = true;
+  for (const Profile& profile : built_in_profiles()) {
+    const std::string title = with_capital(profile.title);
+    if (!first) {
+      flow(ImGui::CalcTextSize(title.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
+    }
+    if (button(app.theme, actions, ("start " + profile.name).c_str(), title.c_str())) {
+      actions.push(BeginOnMachine{profile.name});
+    }
+    if (first) {
+      make_first_stop(actions);
+    }
+    first = false;
+  }
+}
+
+// A picture with its title below; true when pressed.
+bool demo(const App& app, Actions& actions, const DesignCard& card, ImVec2 size) {
+  const Theme& theme = app.theme;
+  const float margin = 5 * theme.scale;
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::PushID(card.path.c_str());
+  const bool pressed = ImGui::Selectable("##demo", false, ImGuiSelectableFlags_DontClosePopups, size);
+  ImGui::PopID();
+  remember_place(actions, "demo " + card.path.stem().string(), Stop::Kind::button);
+  const std::string yarns = fmt::format("{} yarns", card.yarns.size());
+  tip(theme, card.trouble.empty() ? fmt::format("{}: {} stitches × {} rows, {}\nOpens as a copy", card.title,
+                                                card.stitches, card.rows, yarns)
+                                  : card.trouble);
+  const float words = ImGui::GetTextLineHeight() + 2 * theme.scale;
+  const ScreenBox box{corner.x + margin, corner.y + margin, corner.x + size.x - margin,
+                      corner.y + size.y - words - margin};
+  draw_small_picture(theme, card.picture, box);
+  const std::string title = shortened(card.title, size.x - 2 * margin);
+  ImGui::GetWindowDrawList()->AddText({corner.x + margin, corner.y + size.y - words}, ink(theme.text), title.c_str());
+  return pressed;
+}
+
+void demos(const App& app, Actions& actions, const std::vector<DesignCard>& cards) {
+  if (cards.empty()) {
+    return;
+  }
+  heading(app.theme, "Demos, opened as a copy");
+  const float least = 150 * app.theme.scale;
+  const float gap = ImGui::GetStyle().ItemSpacing.x;
+  const float room = ImGui::GetContentRegionAvail().x;
+  const float across = std::max(1.0F, std::floor((room + gap) / (least + gap)));
+  const float wide = std::floor((room + gap) / across - gap);
+  const float tall = wide / static_cast<float>(card_shape) + ImGui::GetTextLineHeight();
+  for (std::size_t place = 0; place < cards.size(); ++place) {
+    if (place % static_cast<std::size_t>(across) != 0) {
+      ImGui::SameLine();
+    }
+    if (demo(app, actions, cards[place], {wide, tall})) {
+      actions.push(OpenCopy{cards[place].path});
+    }
+  }
+}
+
+void recent(const App& app, Actions& actions, const std::vector<DesignCard>& cards) {
+  if (cards.empty()) {
+    return;
+  }
+  const Theme& theme = app.theme;
+  heading(theme, "Opened before");
+  for (std::size_t place = 0; place < cards.size(); ++place) {
+    const DesignCard& card = cards[place];
+    const std::string name = card.path.filename().string();
+    const std::string folder = card.path.parent_path().string();
+    const float remove = ImGui::CalcTextSize("Remove").x + 2 * ImGui::GetStyle().FramePadding.x;
+    const float room = ImGui::GetContentRegionAvail().x - remove - ImGui::GetStyle().ItemSpacing.x;
+    ImGui::PushID(static_cast<int>(place));
+    const std::string shown =
+        shortened(fmt::format("{}{}   {}", name, card.missing ? "  (missing)" : "", folder), room - 18 * theme.scale);
+    if (button(theme, actions, fmt::format("recent {}", place + 1).c_str(), shown.c_str(), Look::quiet, 0,
+               !card.missing)) {
+      actions.push(OpenDropped{card.path});
+    }
+    tip(theme, card.missing ? fmt::format("{} is no longer there", card.path.string()) : card.path.string());
+    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - remove);
+    if (button(theme, actions, fmt::format("forget {}", place + 1).c_str(), "Remove", Look::quiet)) {
+      actions.push(ForgetRecent{card.path});
+    }
+    tip(theme, "From this list only; the file stays");
+    ImGui::PopID();
+  }
+}
+
+} // namespace
+
+void draw_small_picture(const Theme& theme, const SmallPicture& picture, const ScreenBox& box) {
+  if (picture.columns == 0) {
+    return;
+  }
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const auto columns = static_cast<float>(picture.columns);
+  const auto rows = static_cast<float>(picture.rows);
+  const float wide = std::min(box.width() / columns, box.height() / rows / picture.shape); // px a cell
+  const float tall = wide * picture.shape;
+  const float left = std::round(box.middle().x - wide * columns / 2);
+  const float low = std::round(box.middle().y + tall * rows / 2);
+  for (int row = 0; row < picture.rows; ++row) {
+    const float bottom = std::round(low - static_cast<float>(row) * tall);
+    const float top = std::round(low - static_cast<float>(row + 1) * tall);
+    for (int from = 0; from < picture.columns;) { // runs of one colour in one piece
+      int to = from + 1;
+      while (to < picture.columns && picture.at(to, row) == picture.at(from, row)) {
+        ++to;
+      }
+      list.AddRectFilled({std::round(left + static_cast<float>(from) * wide), top},
+                         {std::round(left + static_cast<float>(to) * wide), bottom}, ink(picture.at(from, row)));
+      from = to;
+    }
+  }
+  list.AddRect({left - 1, std::round(low - rows * tall) - 1}, {std::round(left + columns * wide) + 1, low + 1},
+               ink(theme.line));
+}
+
+void start_page(const App& app, Actions& actions, const StartDialog& dialog) {
+  const Theme& theme = app.theme;
+  machines(app, actions);
+  demos(app, actions, dialog.demos);
+  recent(app, actions, dialog.recent);
+  ImGui::Dummy(ImVec2(0, 8 * theme.scale));
+  if (button(theme, actions, "start open", "Open a file…")) {
+    actions.run(Command::open);
+  }
+  tip(theme, "Choose a .repeat file (Ctrl+O)");
+  flow(ImGui::CalcTextSize("The guide").x + 20 * theme.scale);
+  if (button(theme, actions, "start help", "The guide")) {
+    actions.run(Command::help);
+  }
+  tip(theme, "Job by job, with a search (F1)");
+  const bool blank = app.session.path.empty() && app.work.history.done() == 0;
+  const char* const words = blank ? "A blank drawing" : "Back to the drawing";
+  flow(ImGui::CalcTextSize(words).x + 20 * theme.scale);
+  cancel_button(app, actions, words);
+  tip(theme, "Escape");
+}
+
+Dialog start_dialog(const App& app) {
+  StartDialog dialog;
+  std::error_code ignored;
+  const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
+  for (const fs::path& path : demos_in(demos_folder(program))) {
+    dialog.demos.push_back(design_card(path, card_shape));
+  }
+  for (const fs::path& path : app.settings.recent) {
+    DesignCard card;
+    card.path = path;
+    card.missing = !fs::exists(path, ignored);
+    dialog.recent.push_back(std::move(card));
+  }
+  return dialog;
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,183 @@
+// Reading and writing the settings' file.
+#include "editor/user_settings.hpp"
+
+#include "editor/applying.hpp"
+#include "files/files.hpp"
+#include "settings/desktop_appearance.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::size_t largest_settings = std::size_t{256} * 1024; // bytes
+
+// The value of a variable that names a folder; XDG's specification has relative ones ignored.
+fs::path folder_in(const char* variable) {
+  const char* const value = std::getenv(variable);
+  const fs::path path = value != nullptr ? value : "";
+  return path.is_absolute() ? path : fs::path();
+}
+
+fs::path config_folder() {
+  const fs::path own = folder_in("XDG_CONFIG_HOME");
+  const fs::path home = folder_in("HOME");
+  return !own.empty() ? own : home.empty() ? fs::path() : home / ".config";
+}
+
+std::string text_of_file(const fs::path& path) {
+  std::error_code ignored;
+  if (!fs::is_regular_file(path, ignored)) {
+    return {};
+  }
+  auto text = read_file(path, largest_settings);
+  return text ? *text : std::string();
+}
+
+Appearance desktop_now() {
+  const fs::path folder = config_folder();
+  if (folder.empty()) {
+    return Appearance::light;
+  }
+  std::string gtk = text_of_file(folder / "gtk-4.0" / "settings.ini");
+  if (gtk.empty()) {
+    gtk = text_of_file(folder / "gtk-3.0" / "settings.ini");
+  }
+  const std::string kde = text_of_file(folder / "kdeglobals");
+  const char* const variable = std::getenv("GTK_THEME");
+  return appearance_of({variable != nullptr ? variable : "", gtk, kde});
+}
+
+// "settings.broken", or "settings.broken-2" where there is one already; empty where it can't be renamed.
+fs::path set_aside(const fs::path& path) {
+  for (int number = 1; number < 100; ++number) {
+    fs::path aside = path;
+    aside += number == 1 ? std::string(".broken") : fmt::format(".broken-{}", number);
+    std::error_code trouble;
+    if (fs::exists(aside, trouble)) {
+      continue;
+    }
+    fs::rename(path, aside, trouble);
+    return trouble ? fs::path() : aside;
+  }
+  return {};
+}
+
+void take_settings(App& app, const Settings& settings) {
+  app.settings = settings;
+  app.settings_file.kept = settings;
+  app.view.settings_width = static_cast<float>(settings.settings_panel);
+  app.view.findings_width = static_cast<float>(settings.findings_panel);
+}
+
+// What stands in the app, as settings.
+Settings settings_now(const App& app) {
+  Settings now = app.settings;
+  now.settings_panel = static_cast<int>(std::lround(app.view.settings_width));
+  now.findings_panel = static_cast<int>(std::lround(app.view.findings_width));
+  return now;
+}
+
+// Another editor may have opened files meanwhile: they stay in the list, behind ours.
+void add_recent_of_others(App& app, Settings& now) {
+  const auto read = read_settings(text_of_file(app.settings_file.path), {});
+  if (!read) {
+    return;
+  }
+  const auto& known = app.settings_file.kept.recent;
+  for (const fs::path& path : read->recent) {
+    const bool theirs = std::ranges::find(known, path) == known.end();
+    if (theirs && std::ranges::find(now.recent, path) == now.recent.end() && now.recent.size() < most_recent_files) {
+      now.recent.push_back(path);
+    }
+  }
+}
+
+void say_once(App& app, const std::string& text) {
+  if (!app.settings_file.trouble_said) {
+    app.settings_file.trouble_said = true;
+    say(app, text, Tone::trouble);
+  }
+}
+
+} // namespace
+
+fs::path usual_settings_path() {
+  const fs::path folder = config_folder();
+  return folder.empty() ? fs::path() : folder / "punchwright" / "settings";
+}
+
+void load_settings(App& app, const fs::path& path) {
+  app.settings_file.path = path;
+  app.settings_file.desktop = desktop_now();
+  std::error_code ignored;
+  if (path.empty()) {
+    say_once(app, "No home folder is known: settings last until the window closes");
+  } else if (fs::exists(fs::symlink_status(path, ignored))) {
+    const auto text = read_file(path, largest_settings);
+    auto settings = text ? read_settings(*text, path.filename().string()) : Result<Settings>(text.error());
+    if (settings) {
+      take_settings(app, *settings);
+    } else {
+      const fs::path aside = text ? set_aside(path) : fs::path(); // what can't be opened may be whole
+      if (aside.empty()) {
+        app.settings_file.path.clear(); // what can't be read isn't written over
+      }
+      const std::string then = aside.empty() ? "they stay as they are, and the usual ones are used"
+                                             : fmt::format("they lie in {} now", aside.string());
+      say_once(app, fmt::format("The settings could not be read ({}); {}", settings.error().message, then));
+      app.settings_file.trouble_said = false;
+    }
+  }
+  choose_colours(app);
+}
+
+void keep_settings(App& app, bool at_end) {
+  SettingsFile& file = app.settings_file;
+  Settings now = settings_now(app);
+  Settings compared = now;
+  if (!at_end) {
+    compared.window_width = file.kept.window_width;
+    compared.window_height = file.kept.window_height;
+    compared.maximized = file.kept.maximized;
+  }
+  if (file.path.empty() || compared == file.kept) {
+    return;
+  }
+  add_recent_of_others(app, now);
+  app.settings.recent = now.recent;
+  file.kept = now; // also where it fails: the next change tries again
+  std::error_code trouble;
+  fs::create_directories(file.path.parent_path(), trouble);
+  const Failure failure =
+      trouble ? Failure(Error{{}, 0, 0, trouble.message(), {}}) : write_file(file.path, write_settings(now));
+  if (failure) {
+    say_once(app, fmt::format("The settings can't be kept ({}): they last until the window closes", failure->message));
+  }
+}
+
+void choose_colours(App& app) {
+  const Appearance wished = app.settings.appearance;
+  const bool dark = (wished == Appearance::as_desktop ? app.settings_file.desktop : wished) == Appearance::dark;
+  static_cast<Palette&>(app.theme) = dark ? dark_palette() : Palette{};
+}
+
+void forget_files(App& app, const fs::path& path) {
+  if (!path.empty()) {
+    forget_recent(app.settings, path);
+  } else {
+    std::error_code ignored;
+    std::erase_if(app.settings.recent, [&](const fs::path& file) { return !fs::exists(file, ignored); });
+  }
+  if (std::holds_alternative<StartDialog>(app.session.dialog)) {
+    app.session.dialog = start_dialog(app);
+  }
+}
+
+} // namespace punchwright::editor

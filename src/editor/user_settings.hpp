@@ -1,0 +1,17 @@
+// The file of the user's settings: found, read once, written when something changed. What can't be read is set aside,
+// what can't be written is said once; neither keeps the editor from starting.
+#pragma once
+
+#include "editor/app.hpp"
+
+namespace punchwright::editor {
+
+// $XDG_CONFIG_HOME/punchwright/settings, else in ~/.config; empty where neither names an absolute path.
+[[nodiscard]] std::filesystem::path usual_settings_path();
+
+void load_settings(App& app, const std::filesystem::path& path);
+
+// Writes what changed since it was last read or written. The window's size alone waits until `at_end`.
+void keep_settings(App& app, bool at_end);
+
+} // namespace punchwright::editor

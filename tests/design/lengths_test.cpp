@@ -1,0 +1,35 @@
+// Centimetres and inches: what is shown, and that typing it back changes nothing.
+#include "design/lengths.hpp"
+
+#include <cmath>
+#include <doctest/doctest.h>
+
+using namespace punchwright;
+
+TEST_CASE("lengths in the unit that is wished") {
+  CHECK(small_length_text(31.25, LengthUnit::centimetres) == "31.2 mm");
+  CHECK(small_length_text(25.4, LengthUnit::inches) == "1.00 in");
+  CHECK(small_length_text(6.25, LengthUnit::centimetres, 2) == "6.25 mm");
+  CHECK(small_length_text(6.25, LengthUnit::inches, 2) == "0.246 in");
+  CHECK(long_length_text(600, LengthUnit::centimetres) == "60 cm");
+  CHECK(long_length_text(609.6, LengthUnit::inches) == "24.0 in");
+  CHECK(size_text(508, 254, LengthUnit::inches) == "20.0 × 10.0 in");
+  CHECK(size_text(508, 254, LengthUnit::centimetres) == "51 × 25 cm");
+}
+
+TEST_CASE("a gauge over four inches: 18 stitches are 17.7 over 10 cm") {
+  // 18 stitches over 4 inches (10.16 cm) make 108 stitches 24 inches: a published size table's count.
+  const double kept = gauge_kept(18, LengthUnit::inches);
+  CHECK(kept == doctest::Approx(17.7165).epsilon(1e-5));
+  CHECK(108 * 100.0 / kept / mm_per_inch == doctest::Approx(24).epsilon(1e-4));
+  CHECK(gauge_shown(kept, LengthUnit::inches) == doctest::Approx(18));
+  CHECK(gauge_kept(16, LengthUnit::centimetres) == 16);
+  CHECK(gauge_shown(16, LengthUnit::centimetres) == 16);
+}
+
+TEST_CASE("what is shown in inches and typed again is the same length to a twentieth of a millimetre") {
+  for (double mm = 0.5; mm < 400; mm += 0.37) {
+    CHECK(mm_of(small_length(mm, LengthUnit::inches), LengthUnit::inches) == doctest::Approx(mm).epsilon(0.01));
+    CHECK(std::abs(mm_of(small_length(mm, LengthUnit::inches), LengthUnit::inches) - mm) < 0.05);
+  }
+}

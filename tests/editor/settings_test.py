@@ -1,0 +1,227 @@
+"""Settings, the start page, recent files, the file chooser's preview and the guide, in the real window."""
+import os
+
+from driver import WindowTest, blank, design, main, rows_in
+
+
+class Settings(WindowTest):
+    def test_dark_inches_and_large_text_by_mouse_are_there_again_at_the_next_start(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        self.assertEqual(editor.state["theme"], "light")
+        before = editor.state["scale"]
+        editor.key("ctrl+comma")
+        editor.wait(lambda state: state["dialog"] == "settings" and state["idle"], "the settings")
+        editor.click("theme dark")
+        editor.wait(lambda state: state["theme"] == "dark", "the dark theme, at once")
+        editor.click("lengths inches")
+        editor.wait(lambda state: state["lengths"] == "inches", "inches")
+        editor.click("text percent")
+        editor.key("ctrl+a")
+        editor.type("150")
+        editor.wait(lambda state: abs(state["scale"] - 1.5 * before) < 0.01, "larger text")
+        editor.click("close")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
+        kept = self.settings()
+        self.assertEqual((kept["theme"], kept["lengths"], kept["text_percent"]), ("dark", "inches", 150))
+        self.assertEqual(kept["recent"], [str(path)])
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+
+        editor = self.start(path)
+        self.assertEqual(editor.state["theme"], "dark")
+        self.assertEqual(editor.state["lengths"], "inches")
+        self.assertAlmostEqual(editor.state["scale"], 1.5 * before, places=2)
+
+    def test_by_keyboard_alone(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("ctrl+comma")
+        editor.wait(lambda state: state["dialog"] == "settings" and state["idle"], "the settings")
+        for _ in range(20):
+            if editor.state["keys_at"] == "lengths inches":
+                break
+            at = editor.state["keys_at"]
+            editor.key("Tab")
+            editor.wait(lambda state: state["keys_at"] != at and state["idle"], "the next thing")
+        editor.key("Return")
+        editor.wait(lambda state: state["lengths"] == "inches" and state["idle"], "inches")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
+        self.assertEqual(self.settings()["lengths"], "inches")
+
+    def test_a_gauge_typed_over_four_inches_is_kept_over_ten_centimetres(self):
+        self.write_settings('lengths = "inches"\n')
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.click("gauge stitches")
+        editor.key("ctrl+a")
+        editor.type("18")
+        editor.key("Tab")
+        editor.save()
+        self.assertIn("stitches = 17.7165", path.read_text())
+
+    def test_a_broken_settings_file_is_set_aside_with_a_note(self):
+        broken = self.write_settings("theme = [[[ no\n")
+        editor = self.start(self.write("a.repeat", blank()))
+        self.assertEqual(editor.state["title"], "a.repeat — Punchwright")
+        self.assertEqual((broken.parent / "settings.broken").read_text(), "theme = [[[ no\n")
+        editor.key("ctrl+plus")
+        editor.wait(lambda state: state["message"] == "Text at 110 %" and state["idle"], "larger text")
+        self.assertEqual(self.settings()["text_percent"], 110)
+
+    def test_a_home_that_is_a_file_hinders_nothing(self):
+        (self.folder / "home").write_text("")
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("ctrl+plus")
+        editor.wait(lambda state: "can't be kept" in state["message"] and state["idle"], "the note")
+        editor.stroke([(1, 1)])
+        editor.save()
+        editor.key("ctrl+plus")
+        editor.wait(lambda state: state["message"].startswith("Text at 120") and state["idle"], "no second note")
+        self.assertEqual(rows_in(path)[1][1], "#")
+
+
+class Start(WindowTest):
+    def test_a_demo_opens_as_a_copy_that_asks_where_to_be_saved(self):
+        editor = self.start()
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        editor.click("demo puffin-cove")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the demo")
+        self.assertEqual(editor.state["path"], "")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the dialog")
+        self.assertEqual(editor.state["typed"], "puffin-cove.repeat")
+        editor.key("Return")
+        editor.wait(lambda state: state["saves"] == 1, "the file saved")
+        self.assertEqual(len(rows_in(self.folder / "puffin-cove.repeat")[0]), 24)
+
+    def test_by_keyboard_a_repeat_for_the_chosen_machine(self):
+        editor = self.start()
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        self.assertTrue(editor.state["keys_at"].startswith("start "))
+        for _ in range(20):
+            if editor.state["keys_at"] == "start plastic-by-hand":
+                break
+            at = editor.state["keys_at"]
+            editor.key("Tab")
+            editor.wait(lambda state: state["keys_at"] != at and state["idle"], "the next thing")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "new" and state["idle"], "the dialog for a new design")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the new design")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "mine")
+        editor.wait(lambda state: state["saves"] == 1, "the file saved")
+        self.assertIn('profile = "plastic-by-hand"', (self.folder / "mine.repeat").read_text())
+
+    def test_recent_files_are_offered_and_missing_ones_taken_off(self):
+        here = self.write("here.repeat", blank())
+        gone = self.folder / "gone.repeat"
+        self.write_settings(f'recent = ["{gone}", "{here}"]\n')
+        editor = self.start()
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        editor.click("recent 1")  # greyed: nothing happens
+        self.assertEqual(editor.state["dialog"], "start")
+        editor.click("forget 1")
+        editor.wait(lambda state: "forget 2" not in state["places"] and state["idle"], "the shorter list")
+        self.assertEqual(self.settings()["recent"], [str(here)])
+        editor.click("recent 1")
+        editor.wait(lambda state: state["path"] == str(here) and state["dialog"] == "none", "the file")
+
+    def test_the_menu_has_the_recent_files(self):
+        first = self.write("first.repeat", blank())
+        second = self.write("second.repeat", design(["#..#", ".##."]))
+        self.write_settings(f'recent = ["{second}", "{self.folder / "gone.repeat"}"]\n')
+        editor = self.start(first)
+        editor.click("menu File")
+        editor.click("menu recent")
+        editor.click("menu forget missing")
+        editor.wait(lambda state: state["idle"], "rest")
+        self.assertEqual(self.settings()["recent"], [str(first), str(second)])
+        editor.click("menu File")
+        editor.click("menu recent")
+        editor.click("menu recent 2")
+        editor.wait(lambda state: state["path"] == str(second), "the second file")
+
+    def test_unsaved_work_is_asked_for_before_a_demo_takes_its_place(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.stroke([(2, 2)])
+        editor.key("ctrl+shift+n")
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        editor.click("demo buoy-line")
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        self.assertFalse(editor.state["saved"])
+
+
+class Chooser(WindowTest):
+    def test_the_design_under_the_keys_or_the_pointer_is_shown(self):
+        path = self.write("a.repeat", blank())
+        self.write("b.repeat", design(["#..#", ".##."], title="Quay"))
+        self.write("c.repeat", "no design")
+        editor = self.start(path)
+        editor.key("ctrl+o")
+        editor.wait(lambda state: state["dialog"] == "open" and state["idle"], "the dialog")
+        editor.key("shift+Tab")  # from the name to the last entry
+        editor.wait(lambda state: "preview c.repeat" in state["places"] and state["idle"], "the entry under the keys")
+        editor.key("shift+Tab")
+        editor.wait(lambda state: "preview b.repeat" in state["places"] and state["idle"], "the one above")
+        editor.click("entry a.repeat")
+        editor.wait(lambda state: "preview a.repeat" in state["places"] and state["idle"], "the one under the pointer")
+
+
+class Help(WindowTest):
+    def scrolled(self, editor):
+        return next(float(name.split()[-1]) for name in editor.state["places"] if name.startswith("help scrolled"))
+
+    def test_the_guide_is_searched_by_typing_and_scrolled_by_keys(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("F1")
+        editor.wait(lambda state: state["dialog"] == "help" and state["idle"], "the guide")
+        self.assertEqual(self.scrolled(editor), 0)
+        editor.key("Next")
+        editor.wait(lambda state: self.scrolled(editor) > 100 and state["idle"], "a page further down")
+        editor.key("Prior")
+        editor.wait(lambda state: self.scrolled(editor) == 0 and state["idle"], "the top")
+        editor.type("swatch")
+        editor.wait(lambda state: state["typed"] == "swatch" and state["idle"], "the word")
+        editor.settle()
+        first = self.scrolled(editor)
+        self.assertGreater(first, 0)
+        editor.key("Return")
+        editor.wait(lambda state: self.scrolled(editor) != first and state["idle"], "the next place")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none", "the drawing")
+
+    def test_the_contents_lead_to_a_job(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("F1")
+        editor.wait(lambda state: state["dialog"] == "help" and state["idle"], "the guide")
+        editor.click("help 5")
+        editor.wait(lambda state: self.scrolled(editor) > 1000, "a job far down")
+
+
+class SmallWindows(WindowTest):
+    """At 80 to 250 % nothing of what is pressed lies outside the window."""
+
+    def test_every_button_lies_in_the_window_or_its_panel_scrolls(self):
+        path = self.write("a.repeat", blank())
+        for size, percent in (("1440x900", 80), ("1440x900", 200), ("1024x640", 160), ("1024x640", 250)):
+            with self.subTest(size=size, percent=percent):
+                self.write_settings(f"text_percent = {percent}\n")
+                editor = self.start(path, "--size", size)
+                width, height = map(int, size.split("x"))
+                for place in ("knit side", "purl side", "from afar", "new", "save"):
+                    left, top, right, bottom = editor.state["places"][place]
+                    self.assertTrue(0 <= left and right <= width and 0 <= top and bottom <= height, place)
+                for place, box in editor.state["places"].items():
+                    self.assertTrue(box[2] <= width + 1, f"{place} goes beyond the right edge")
+                left, top, right, bottom = editor.state["canvas"]
+                self.assertGreater(min(right - left, bottom - top), 60)
+                editor.stop()
+
+
+if __name__ == "__main__":
+    os.environ.pop("GTK_THEME", None)
+    main()
