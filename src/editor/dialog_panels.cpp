@@ -91,11 +91,13 @@ struct Drawer {
       actions.push(SetDialog{NoDialog{}});
       actions.push(OpenDropped{dialog.path});
     }
+    tip(app.theme, "It takes the place of this design; what is not saved is asked for first");
     ImGui::SameLine();
     if (button(app.theme, actions, "dropped place", "Put it over this drawing")) {
       actions.push(SetDialog{NoDialog{}});
       actions.push(PlaceDropped{dialog.path});
     }
+    tip(app.theme, "It hangs over the drawing until it is set down");
     ImGui::SameLine();
     cancel_button(app, actions, "Cancel");
   }
@@ -111,6 +113,7 @@ struct Drawer {
     if (button(theme, actions, "guard discard", "Discard the changes")) {
       actions.push(AnswerGuard{GuardAnswer::discard});
     }
+    tip(theme, "They are gone then");
     ImGui::SameLine();
     if (button(theme, actions, "guard cancel", "Cancel") || escape_pressed()) {
       actions.push(AnswerGuard{GuardAnswer::cancel});
@@ -167,6 +170,7 @@ struct Drawer {
     if (main_button(app, actions, "begin", "Begin")) {
       actions.push(BeginDesign{wishes});
     }
+    tip(app.theme, "A drawing all main, of that size");
     ImGui::SameLine();
     cancel_button(app, actions, "Cancel");
   }
@@ -188,6 +192,7 @@ struct Drawer {
       actions.push(SetDialog{NoDialog{}});
       actions.push(EditDesign{Resize{wishes.width, wishes.rows}});
     }
+    tip(app.theme, "One step, which can be undone");
     ImGui::SameLine();
     cancel_button(app, actions, "Cancel");
   }

@@ -156,6 +156,7 @@ void card_tab(const App& app, Actions& actions) {
   if (check_box(actions, "loop", "Joined into a loop", card.loop)) {
     send({app, actions, "loop"}, settings);
   }
+  tip(theme, "The card is joined and goes round");
   const CardPlan plan = card_plan(app.work.design, *app.work.profile.card, app.caches.rows);
   hint(theme,
        fmt::format("{} rows on {} card{}", plan.rows_in_all, plan.cards.size(), plan.cards.size() == 1 ? "" : "s"));
@@ -187,6 +188,7 @@ void card_tab(const App& app, Actions& actions) {
       card.scale_x = card.scale_y = 1;
       actions.push(EditDesign{ChangeSettings{settings}});
     }
+    tip(theme, "Prints as the printer does by itself");
   }
 }
 

@@ -48,6 +48,7 @@ void choose_machine(const App& app, Actions& actions) {
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
     actions.push(SetDialog{dialog});
   }
+  tip(theme, "A machine of your own, kept in a file");
   hint(theme, fmt::format("Gauge {}, as set under Design. Another machine knits another gauge.", gauge_text(app)));
 }
 
@@ -154,9 +155,11 @@ void orientation_swatch(const App& app, Actions& actions) {
   if (button(theme, actions, "export swatch", "1. Export its card…")) {
     actions.run(Command::export_swatch);
   }
+  tip(theme, "A card of a motif that looks different from every side");
   if (button(theme, actions, "answer swatch", "2. Say how it came out…")) {
     actions.push(SetDialog{SwatchDialog{}});
   }
+  tip(theme, "Eight pictures: the one that looks like your swatch tells how the card is read");
 }
 
 // What is from memory or unknown, value by value; the whole source in the tip.

@@ -199,6 +199,7 @@ void kinds(const App& app, Actions& actions, PathDialog& next, bool& changed) {
       next.ask_replace = false;
       changed = true;
     }
+    tip(app.theme, fmt::format("The name ends in {} then", kind));
   }
 }
 
@@ -258,6 +259,7 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     if (button(theme, actions, "replace", "Replace it", Look::main)) {
       actions.push(ChoosePath{true});
     }
+    tip(theme, "What is in the file now is gone then");
   } else {
     const bool opens = dialog.purpose == Purpose::open || dialog.purpose == Purpose::choose_machine;
     const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;

@@ -15,11 +15,15 @@ namespace {
 struct TabInfo {
   Tab tab;
   const char* name;
+  const char* tip;
 };
 
-constexpr std::array tabs = {TabInfo{Tab::design, "Design"}, TabInfo{Tab::tools, "Tools"},
-                             TabInfo{Tab::yarns, "Yarns"},   TabInfo{Tab::machine, "Machine"},
-                             TabInfo{Tab::piece, "Piece"},   TabInfo{Tab::card, "Card"}};
+constexpr std::array tabs = {TabInfo{Tab::design, "Design", "Title, notes, gauge, size"},
+                             TabInfo{Tab::tools, "Tools", "Shapes, symmetry, lettering, motifs"},
+                             TabInfo{Tab::yarns, "Yarns", "Yarns and the bands that use them"},
+                             TabInfo{Tab::machine, "Machine", "Which machine, and how its card is read"},
+                             TabInfo{Tab::piece, "Piece", "Stitches, needles, and the rules of knitting"},
+                             TabInfo{Tab::card, "Card", "Paper, loop, and whether the printer is true"}};
 
 // In one line, or in two where large text leaves no room.
 void tab_row(const App& app, Actions& actions) {
@@ -46,6 +50,7 @@ void tab_row(const App& app, Actions& actions) {
     if (button(theme, actions, place.c_str(), info.name, app.view.tab == info.tab ? Look::chosen : Look::quiet, wide)) {
       actions.push(ChooseTab{info.tab});
     }
+    tip(theme, info.tip);
   }
   ImGui::PopStyleVar(2);
 }
@@ -145,6 +150,7 @@ void design_tab(const App& app, Actions& actions) {
   if (button(theme, actions, "change size", "Change the size…")) {
     actions.run(Command::resize);
   }
+  tip(theme, "Stitches and rows of the repeat (Ctrl+R)");
 }
 
 } // namespace punchwright::editor

@@ -230,6 +230,7 @@ void lettering(const App& app, Actions& actions) {
   if (button(theme, actions, "set lettering down", "Put it over the drawing", Look::main)) {
     actions.push(HangOver{drawn->drawing, "lettering", true});
   }
+  tip(theme, "It hangs there until it is set down");
 }
 
 void motifs(const App& app, Actions& actions) {

@@ -237,6 +237,7 @@ void yarns_tab(const App& app, Actions& actions) {
   if (button(theme, actions, "add yarn", "Add a yarn")) {
     add_yarn(app, actions);
   }
+  tip(theme, "One more for the bands to choose from");
   heading(theme, "Bands, from the top");
   if (side_by_side(app)) {
     hint(theme, "Main at the left, contrast at the right.");
@@ -244,6 +245,7 @@ void yarns_tab(const App& app, Actions& actions) {
   if (button(theme, actions, "split band", "New band at cursor")) {
     actions.run(Command::split_band);
   }
+  tip(theme, "Cut below the cursor's row (B)");
   const float join = ImGui::CalcTextSize("Join below").x + 2 * ImGui::GetStyle().FramePadding.x;
   ImGui::SameLine();
   if (ImGui::GetContentRegionAvail().x < join) {
@@ -252,6 +254,7 @@ void yarns_tab(const App& app, Actions& actions) {
   if (button(theme, actions, "join band", "Join below")) {
     actions.run(Command::join_band);
   }
+  tip(theme, "The cursor's band takes the yarns of the one below it (Shift+B)");
   int row = design.grid.height();
   for (std::size_t index = design.bands.size(); index-- > 0;) {
     row -= design.bands[index].rows;
