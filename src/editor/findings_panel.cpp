@@ -180,14 +180,16 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   const float unit = theme.scale;
   const Caches& caches = app.caches;
   begin_part(app, "findings", box);
-  ImGui::PushFont(theme.bold);
-  ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Findings");
-  ImGui::PopFont();
   const float counts =
       ImGui::CalcTextSize(fmt::format("{}{}{}", caches.faults, caches.warnings, caches.notes).c_str()).x +
       3 * 18 * unit + 2 * 10 * unit;
-  ImGui::SameLine(box.width() - counts - 12 * unit);
+  ImGui::PushFont(theme.bold);
+  ImGui::AlignTextToFramePadding();
+  if (ImGui::CalcTextSize("Findings").x + counts + 30 * unit <= box.width()) {
+    ImGui::TextUnformatted("Findings");
+    ImGui::SameLine(box.width() - counts - 12 * unit);
+  }
+  ImGui::PopFont();
   count(theme, caches.faults, Severity::fault);
   ImGui::SameLine(0, 10 * unit);
   count(theme, caches.warnings, Severity::warning);

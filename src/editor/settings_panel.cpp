@@ -25,6 +25,23 @@ constexpr std::array tabs = {TabInfo{Tab::design, "Design", "Title, notes, gauge
                              TabInfo{Tab::piece, "Piece", "Stitches, needles, and the rules of knitting"},
                              TabInfo{Tab::card, "Card", "Paper, loop, and whether the printer is true"}};
 
+// For a narrow panel with large text: one under the other, where they are asked for.
+void tab_list(const App& app, Actions& actions) {
+  const auto present = std::ranges::find(tabs, app.view.tab, &TabInfo::tab);
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::BeginCombo("##tabs", present->name)) {
+    for (const TabInfo& info : tabs) {
+      if (ImGui::Selectable(info.name, info.tab == app.view.tab)) {
+        actions.push(ChooseTab{info.tab});
+      }
+      remember_place(actions, std::string("tab ") + info.name);
+      tip(app.theme, info.tip);
+    }
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "tabs");
+}
+
 // In one line, or in two where large text leaves no room.
 void tab_row(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
@@ -36,6 +53,13 @@ void tab_row(const App& app, Actions& actions) {
   const float room = ImGui::GetContentRegionAvail().x;
   const float padding = (room - words - gap * (tabs.size() - 1)) / static_cast<float>(tabs.size()) / 2;
   const bool two_lines = padding < 2 * theme.scale;
+  float widest = 0;
+  for (const TabInfo& info : tabs) {
+    widest = std::max(widest, ImGui::CalcTextSize(info.name).x);
+  }
+  if (two_lines && widest + 2 > (room - 2 * gap) / 3) {
+    return tab_list(app, actions);
+  }
   ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, ImVec2(1, 6 * theme.scale));
   ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
   for (std::size_t index = 0; index < tabs.size(); ++index) {
