@@ -2,10 +2,10 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "rules/findings.hpp"
+#include "sheets/reports.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 namespace punchwright::cli {
@@ -93,29 +93,6 @@ void add_json(Printer& printer, const std::vector<Finding>& findings, const Open
   printer.add("\n]}\n");
 }
 
-// People read neighbouring rows of one colour as one, and find a key by file and line, as in errors.
-void add_text(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened,
-              const std::string& file) {
-  for (const FindingGroup& group : gathered(findings)) {
-    const Finding& finding = findings[group.first];
-    const Words words = words_of(group, findings, opened.document, opened.profile);
-    const std::string place = finding.line > 0 ? fmt::format("{}:{}: ", file, finding.line) : std::string();
-    printer.add(fmt::format("{}: {}{}\n    {}\n", name_of(finding.severity), place, words.text, words.remedy));
-  }
-}
-
-std::string summary_of(const std::vector<Finding>& findings) {
-  std::string text;
-  for (const auto& [severity, one, many] :
-       {std::tuple(Severity::fault, "fault", "faults"), std::tuple(Severity::warning, "warning", "warnings"),
-        std::tuple(Severity::note, "note", "notes")}) {
-    const auto count = std::ranges::count(findings, severity, &Finding::severity);
-    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", count == 0 ? "no" : std::to_string(count),
-                        count == 1 ? one : many);
-  }
-  return text;
-}
-
 } // namespace
 
 int check_file(const CheckWishes& wishes) {
@@ -131,8 +108,7 @@ int check_file(const CheckWishes& wishes) {
   if (wishes.json) {
     add_json(printer, findings, *opened);
   } else {
-    add_text(printer, findings, *opened, file);
-    printer.add(fmt::format("{}: {}\n", file, summary_of(findings)));
+    check_report(findings, opened->document, opened->profile, file, [&](std::string_view text) { printer.add(text); });
   }
   if (!printer.finish()) {
     return cannot;

@@ -22,6 +22,15 @@ struct ExportWishes {
   std::string file;
   std::string output;
 };
+struct CardExportWishes {
+  ExportWishes where;
+  std::optional<int> only_card; // from 1
+};
+struct EverythingWishes {
+  ExportWishes where; // the output is a folder
+  ChartWishes chart;
+  bool replace = false;
+};
 struct NeedlesWishes {
   ExportWishes where;
   ChartWishes chart;
@@ -72,7 +81,8 @@ int list_steps(const StepsWishes& wishes);
 int explain_fabric(const ExplainWishes& wishes);
 int mend_file(const MendingWishes& wishes);
 int prove_file(const ProveWishes& wishes);
-int export_card(const ExportWishes& wishes);
+int export_card(const CardExportWishes& wishes);
+int export_everything(const EverythingWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);
 int export_fabric(const FabricWishes& wishes);
 int machine(const MachineWishes& wishes);

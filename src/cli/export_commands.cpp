@@ -71,9 +71,10 @@ Failure measure(Profile& profile, const MachineWishes& wishes) {
 
 } // namespace
 
-int export_card(const ExportWishes& wishes) {
-  return export_file(
-      wishes, [&](const OpenedDocument& opened) { return card_files(opened.document, opened.profile, wishes.output); });
+int export_card(const CardExportWishes& wishes) {
+  return export_file(wishes.where, [&](const OpenedDocument& opened) {
+    return card_files(opened.document, opened.profile, wishes.where.output, wishes.only_card);
+  });
 }
 
 int export_needles(const NeedlesWishes& wishes) {

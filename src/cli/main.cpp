@@ -31,6 +31,7 @@ public:
     add_prove();
     add_explain();
     add_fabric();
+    add_everything();
     add_machine();
     add_sheets();
   }
@@ -176,8 +177,23 @@ private:
 
   void add_card() {
     auto* const sub = add_command("card", "write the full-size card template", [this] { return export_card(card_); });
-    add_input(sub, card_.file);
-    add_output(sub, card_.output, ".pdf, .svg, .png, .txt");
+    add_input(sub, card_.where.file);
+    add_output(sub, card_.where.output, ".pdf, .svg, .png, .txt");
+    add_value(sub, "--card", "N", "1 and up", "only that card of several; a punch list has all of them",
+              [this](const std::string& word) { return read_number(word, card_.only_card) && *card_.only_card >= 1; });
+  }
+
+  void add_everything() {
+    auto* const sub = add_command("export", "write every sheet of a design into a folder",
+                                  [this] { return export_everything(everything_); });
+    add_input(sub, everything_.where.file);
+    sub->add_option("-o,--output", everything_.where.output, "the folder; made where it is not there")
+        ->required()
+        ->type_name("FOLDER");
+    sub->add_flag("--stay-back", everything_.chart.stay_back_where_fewer,
+                  "name the needles that stay back in rows where they are fewer")
+        ->disable_flag_override();
+    sub->add_flag("--replace", everything_.replace, "replace files of the same names")->disable_flag_override();
   }
 
   void add_needles() {
@@ -255,7 +271,8 @@ private:
   StepsWishes steps_;
   ProveWishes prove_;
   ExplainWishes explain_;
-  ExportWishes card_;
+  CardExportWishes card_;
+  EverythingWishes everything_;
   NeedlesWishes needles_;
   FabricWishes fabric_;
   MachineWishes machine_;

@@ -3,28 +3,14 @@
 #include "cli/output.hpp"
 #include "plan/plan.hpp"
 #include "plan/reasons.hpp"
+#include "sheets/reports.hpp"
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 namespace punchwright::cli {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-const char* word_for(Travel travel) {
-  return travel == Travel::leftwards ? "leftwards" : "rightwards";
-}
-
-std::string yarns_of(const Pass& pass) {
-  std::string yarns;
-  for (const char yarn : {pass.main, pass.contrast}) {
-    if (yarn != 0) {
-      yarns += yarn;
-    }
-  }
-  return yarns;
-}
 
 Json json_of(int number, const RowToKnit& row, const std::vector<Needle>& needles) {
   Json entry;
@@ -41,7 +27,7 @@ Json json_of(int number, const RowToKnit& row, const std::vector<Needle>& needle
   entry["card_row"] = row.card_row > 0 ? Json(row.card_row) : Json(nullptr);
   entry["passes"] = Json::array();
   for (const Pass& pass : passes_of(row)) {
-    entry["passes"].push_back(Json{{"yarns", yarns_of(pass)}, {"travel", word_for(pass.travel)}});
+    entry["passes"].push_back(Json{{"yarns", keys_of(pass)}, {"travel", word_for(pass.travel)}});
   }
   return entry;
 }
@@ -67,31 +53,6 @@ void add_json(Printer& printer, const OpenedDocument& opened, const RowsToKnit& 
   printer.add("\n]}\n");
 }
 
-void add_table(Printer& printer, const OpenedDocument& opened, const RowsToKnit& rows) {
-  printer.add("  row  drawn  travel      yarns  card  needles that knit contrast\n");
-  int setup = 0;
-  for (const SetupRow& row : setup_rows(opened.document, opened.profile)) {
-    printer.add(fmt::format("  set {}     -  {:<10}  {:<5}     -  {}\n", ++setup, word_for(row.travel),
-                            row.main ? std::string(1, *row.main) : "-",
-                            row.selects ? (row.main ? "knits plain and selects row 1" : "free pass, stores row 1")
-                                        : "plain row"));
-  }
-  int number = 0;
-  for (const RowToKnit& row : rows.rows) {
-    ++number;
-    std::string yarns;
-    for (const Pass& pass : passes_of(row)) {
-      yarns += yarns.empty() ? "" : "+";
-      yarns += yarns_of(pass);
-    }
-    const auto runs = runs_of(needles_in_row(opened.document, opened.profile, row));
-    printer.add(fmt::format("{:>5}  {:>5}  {:<10}  {:<5}  {:>4}  {}\n", number,
-                            row.why == Why::drawn ? std::to_string(row.drawn + 1) : "-", word_for(row.travel), yarns,
-                            row.card_row > 0 ? std::to_string(row.card_row) : "-",
-                            row.why == Why::drawn ? text_of(runs) : reason_for(row.why)));
-  }
-}
-
 } // namespace
 
 int list_rows(const CheckWishes& wishes) {
@@ -101,7 +62,11 @@ int list_rows(const CheckWishes& wishes) {
   }
   const RowsToKnit rows = rows_to_knit(opened->document, opened->profile);
   Printer printer;
-  wishes.json ? add_json(printer, *opened, rows) : add_table(printer, *opened, rows);
+  if (wishes.json) {
+    add_json(printer, *opened, rows);
+  } else {
+    rows_table(opened->document, opened->profile, rows, [&](std::string_view text) { printer.add(text); });
+  }
   return printer.finish() ? code_for_faults(check(opened->document, opened->profile, rows), wishes.file) : cannot;
 }
 

@@ -99,10 +99,16 @@ struct ZoomPiece {
 struct PanPiece {
   ScreenPoint by; // px
 };
+// Another sheet, page or zoom of the print preview.
+struct SetPreview {
+  PreviewView view;
+};
+struct ExportShown {}; // the sheet that the preview shows
 // Where things stood in this frame.
 struct Placed {
   ScreenBox canvas;
   ScreenBox piece;
+  ScreenBox preview;
 };
 
 struct SetDialog {
@@ -168,9 +174,9 @@ using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
                  ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
                  PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
-                 Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard, DropFile, OpenDropped,
-                 PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch,
-                 ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
+                 SetPreview, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard,
+                 DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings,
+                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
 
 void apply(App& app, const Action& action);
 

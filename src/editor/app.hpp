@@ -10,6 +10,7 @@
 #include "editor/caches.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/dialogs.hpp"
+#include "editor/preview.hpp"
 #include "editor/theme.hpp"
 #include "editor/tools.hpp"
 #include "machine/profile.hpp"
@@ -60,6 +61,8 @@ struct View {
   int part_step = 0;                // the next frame gives the keys to the next part of the window, or the one before
   bool open_menus = false;          // the next frame opens the first menu
   bool piece_large = false;         // the piece takes the drawing's place
+  PreviewView preview;              // what the print preview shows
+  ScreenBox preview_box;            // room for its page in the last frame
   bool afar = false;                // the piece's room shows the band over 60 cm instead
   std::optional<double> piece_zoom; // px per mm; absent: all of the piece
   struct {

@@ -116,8 +116,11 @@ struct Applier {
   }
   void operator()(const ZoomPiece& action) const { apply_view(app, action); }
   void operator()(const PanPiece& action) const { apply_view(app, action); }
+  void operator()(const SetPreview& action) const { app.view.preview = action.view; }
+  void operator()(const ExportShown&) const { export_shown(app); }
   void operator()(const Placed& action) const {
     app.view.canvas = action.canvas;
+    app.view.preview_box = action.preview;
     app.view.piece_box = action.piece;
     app.view.focus_drawing = false;
     app.view.finding_wanted = false;
@@ -125,9 +128,11 @@ struct Applier {
     app.view.open_menus = false;
   }
   void operator()(const SetDialog& action) const {
-    const bool closes = is_open(app.session.dialog) && !is_open(action.dialog);
-    app.session.dialog = action.dialog;
-    app.view.focus_drawing = app.view.focus_drawing || closes;
+    if (is_open(action.dialog)) {
+      app.session.dialog = action.dialog;
+    } else {
+      close_dialog(app);
+    }
     look_at_chosen_file(app);
   }
   void operator()(const ChoosePath& action) const { choose_path(app, action.replace); }

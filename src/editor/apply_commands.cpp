@@ -144,6 +144,9 @@ void run_file_command(App& app, Command command) {
   case Command::save_as: return open_path_dialog(app, Purpose::save);
   case Command::export_card: return open_path_dialog(app, Purpose::card);
   case Command::export_chart: return open_path_dialog(app, Purpose::chart);
+  case Command::export_steps: return open_path_dialog(app, Purpose::steps);
+  case Command::export_everything: return open_path_dialog(app, Purpose::everything);
+  case Command::preview: app.session.dialog = PreviewDialog{}; return;
   case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);
   case Command::export_measure_page: return open_path_dialog(app, Purpose::measure_page);
   case Command::export_swatch: return open_path_dialog(app, Purpose::swatch);

@@ -3,6 +3,7 @@
 #include "editor/applying.hpp"
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
+#include "sheets/everything.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -120,11 +121,21 @@ bool write_design(App& app, const fs::path& path) {
   return true;
 }
 
-Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path) {
+Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
+                                          std::vector<Error>& left_out) {
   const Document& design = app.work.design;
   const Profile& profile = app.work.profile;
   switch (dialog.purpose) {
-  case Purpose::card: return card_files(design, profile, path.string());
+  case Purpose::card: return card_files(design, profile, path.string(), dialog.only_card);
+  case Purpose::steps: return step_files(design, profile, path.string());
+  case Purpose::everything: {
+    auto findings = check(design, profile);
+    const auto noted = findings_of(app.work.notes);
+    findings.insert(findings.end(), noted.begin(), noted.end());
+    Everything all = everything_of(design, profile, findings, path.string(), dialog.chart);
+    left_out = std::move(all.left_out);
+    return std::move(all.files);
+  }
   case Purpose::chart: return needle_files(design, profile, path.string(), dialog.chart);
   case Purpose::fabric: return fabric_files(design, profile, path.string(), app.view.face);
   case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
@@ -135,19 +146,18 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
 
 // Writes what the dialog asks for; keeps the dialog, with the reason, where it can't be.
 void export_files(App& app, PathDialog dialog, const fs::path& path, bool replace) {
-  const auto files = output_of(app, dialog, path);
+  std::vector<Error> left_out;
+  const auto files = output_of(app, dialog, path, left_out);
   if (!files) {
     dialog.trouble = files.error().text();
     app.session.dialog = dialog;
     return;
   }
-  std::error_code ignored;
-  for (const OutputFile& file : *files) {
-    if (!replace && fs::exists(file.path, ignored)) {
-      dialog.ask_replace = true;
-      app.session.dialog = dialog;
-      return;
-    }
+  if (const auto present = present_among(*files); !replace && !present.empty()) {
+    dialog.ask_replace = true;
+    dialog.replaced = static_cast<int>(present.size());
+    app.session.dialog = dialog;
+    return;
   }
   std::vector<NewContent> contents;
   std::ranges::transform(*files, std::back_inserter(contents), [](const OutputFile& file) {
@@ -159,11 +169,16 @@ void export_files(App& app, PathDialog dialog, const fs::path& path, bool replac
     app.session.dialog = dialog;
     return;
   }
-  app.session.dialog = NoDialog{};
+  app.session.dialog = dialog;
+  close_dialog(app);
   app.session.folder = path.parent_path();
-  app.view.focus_drawing = true;
   const std::string more = files->size() > 1 ? fmt::format(" and {} more", files->size() - 1) : "";
-  say(app, fmt::format("Written: {}{}", files->front().path, more), Tone::good);
+  std::string missing;
+  for (const Error& error : left_out) {
+    missing += fmt::format("; left out: {}", error.text());
+  }
+  say(app, fmt::format("Written: {}{}{}", files->front().path, more, missing),
+      left_out.empty() ? Tone::good : Tone::trouble);
 }
 
 void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
@@ -195,6 +210,8 @@ std::string usual_name(const App& app, Purpose purpose) {
   case Purpose::save: return name + ".repeat";
   case Purpose::card: return name + "-card.pdf";
   case Purpose::chart: return name + "-needles.pdf";
+  case Purpose::steps: return name + "-steps.pdf";
+  case Purpose::everything: return name;
   case Purpose::fabric: return name + "-piece.png";
   case Purpose::measure_page: return "measure-your-blank.pdf";
   case Purpose::swatch: return "orientation-swatch.pdf";
@@ -225,10 +242,19 @@ void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
     return say(app, "This machine reads no card: there is no blank to measure and no swatch to knit", Tone::trouble);
   }
   dialog.purpose = purpose;
+  dialog.from_preview = std::holds_alternative<PreviewDialog>(app.session.dialog);
+  dialog.chart = app.view.preview.chart;
+  if (purpose == Purpose::card && dialog.from_preview && app.view.preview.only_card) {
+    dialog.only_card = app.view.preview.only_card;
+    dialog.remark = fmt::format("Card {} alone", *dialog.only_card);
+  }
   dialog.folder = app.session.folder;
   dialog.afterwards = afterwards;
   dialog.entries = entries_of(dialog.folder, purpose);
   dialog.name = usual_name(app, purpose);
+  if (dialog.only_card) {
+    dialog.name = fmt::format("{}-card-{}.pdf", name_without_kind(app), *dialog.only_card);
+  }
   app.session.dialog = dialog;
   look_at_chosen_file(app);
 }
@@ -246,6 +272,29 @@ void look_at_chosen_file(App& app) {
   std::error_code ignored;
   const bool is_design = !name.empty() && path.extension() == ".repeat" && fs::is_regular_file(path, ignored);
   dialog->preview = is_design ? std::optional<DesignCard>(design_card(path, 1.0)) : std::nullopt;
+}
+
+void close_dialog(App& app) {
+  const auto* const path = std::get_if<PathDialog>(&app.session.dialog);
+  const bool to_preview = path != nullptr && path->from_preview;
+  app.view.focus_drawing = app.view.focus_drawing || (is_open(app.session.dialog) && !to_preview);
+  app.session.dialog = to_preview ? Dialog(PreviewDialog{}) : Dialog(NoDialog{});
+}
+
+void export_shown(App& app) {
+  const PreviewView& view = app.view.preview;
+  const auto purpose = [&] {
+    switch (view.kind) {
+    case SheetKind::card: return Purpose::card;
+    case SheetKind::chart: return Purpose::chart;
+    case SheetKind::steps: return Purpose::steps;
+    case SheetKind::swatch: return Purpose::swatch;
+    case SheetKind::measure: break;
+    }
+    return Purpose::measure_page;
+  };
+  close_step(app);
+  open_path_dialog(app, purpose());
 }
 
 void choose_path(App& app, bool replace) {

@@ -47,6 +47,9 @@ void go_to_step(App& app, std::size_t done);
 // Files. `request` asks first where there is something to save.
 void request(App& app, const Pending& pending);
 void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards = {});
+// Where it was opened from the print preview, that comes back; else the drawing has the keys.
+void close_dialog(App& app);
+void export_shown(App& app);
 void choose_path(App& app, bool replace);
 void make_folder(App& app);
 void open_with_machine(App& app, const std::string& profile);

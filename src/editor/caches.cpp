@@ -242,7 +242,7 @@ bool refresh(App& app) {
     changed = changed || piece.made_for != view;
     piece.made_for = view;
   }
-  return changed;
+  return refresh_preview(app) || changed;
 }
 
 } // namespace punchwright::editor

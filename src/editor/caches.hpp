@@ -9,6 +9,7 @@
 #include "drawing/motifs.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/piece_picture.hpp"
+#include "editor/preview.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
@@ -84,6 +85,7 @@ struct Caches {
   std::vector<Mark> marks;                  // ascending by row
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;
+  PreviewCache preview;
   std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
   std::uint64_t frieze_revision = 0;          // for which it was
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed

@@ -73,6 +73,7 @@ void width_words(const App& app, const Profile* profile, int width) {
 struct Drawer {
   const App& app;
   Actions& actions;
+  Placed& placed;
 
   void operator()(const NoDialog&) const {}
   void operator()(const PathDialog& dialog) const { path_panel(app, actions, dialog); }
@@ -83,6 +84,7 @@ struct Drawer {
   void operator()(const SettingsDialog&) const { settings_dialog(app, actions); }
   void operator()(const StartDialog& dialog) const { start_page(app, actions, dialog); }
   void operator()(const HelpDialog& dialog) const { help_page(app, actions, dialog); }
+  void operator()(const PreviewDialog&) const { preview_dialog(app, actions, placed); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -218,7 +220,8 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "Open it, or set it down?",
                                  "Settings",
                                  "Where to begin",
-                                 "The guide"};
+                                 "The guide",
+                                 "Print preview"};
   return titles[dialog.index()];
 }
 
@@ -226,18 +229,19 @@ const char* title_of_dialog(const Dialog& dialog) {
 float width_of_dialog(const App& app) {
   const Dialog& dialog = app.session.dialog;
   const float unit = app.theme.scale;
-  const float wished = std::holds_alternative<PathDialog>(dialog)     ? 680 * unit
-                       : std::holds_alternative<KeysDialog>(dialog)   ? width_of_keys_dialog(app)
-                       : std::holds_alternative<SwatchDialog>(dialog) ? width_of_swatch_dialog(app)
-                       : std::holds_alternative<StartDialog>(dialog)  ? 900 * unit
-                       : std::holds_alternative<HelpDialog>(dialog)   ? 960 * unit
-                                                                      : 450 * unit;
+  const float wished = std::holds_alternative<PathDialog>(dialog)      ? 680 * unit
+                       : std::holds_alternative<KeysDialog>(dialog)    ? width_of_keys_dialog(app)
+                       : std::holds_alternative<SwatchDialog>(dialog)  ? width_of_swatch_dialog(app)
+                       : std::holds_alternative<PreviewDialog>(dialog) ? room_for_dialog(app).x
+                       : std::holds_alternative<StartDialog>(dialog)   ? 900 * unit
+                       : std::holds_alternative<HelpDialog>(dialog)    ? 960 * unit
+                                                                       : 450 * unit;
   return std::min(wished, room_for_dialog(app).x);
 }
 
 } // namespace
 
-void dialogs(const App& app, Actions& actions) {
+void dialogs(const App& app, Actions& actions, Placed& placed) {
   const Dialog& dialog = app.session.dialog;
   if (!is_open(dialog)) {
     return;
@@ -258,12 +262,14 @@ void dialogs(const App& app, Actions& actions) {
                              ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
                                  ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_AlwaysAutoResize)) {
     actions.dialog_appears = ImGui::IsWindowAppearing();
-    ImGui::GetCurrentContext()->DimBgRatio = 1; // at once: fading would need frames
-    ImGui::PushFont(theme.bold);
-    ImGui::TextUnformatted(title_of_dialog(dialog));
-    ImGui::PopFont();
-    ImGui::Dummy(ImVec2(0, 2 * theme.scale));
-    std::visit(Drawer{app, actions}, dialog);
+    ImGui::GetCurrentContext()->DimBgRatio = 1;           // at once: fading would need frames
+    if (!std::holds_alternative<PreviewDialog>(dialog)) { // whose sheets say what they are
+      ImGui::PushFont(theme.bold);
+      ImGui::TextUnformatted(title_of_dialog(dialog));
+      ImGui::PopFont();
+      ImGui::Dummy(ImVec2(0, 2 * theme.scale));
+    }
+    std::visit(Drawer{app, actions, placed}, dialog);
     ImGui::EndPopup();
   }
   ImGui::PopStyleVar(2);

@@ -13,9 +13,11 @@ std::string_view title_of(Purpose purpose) {
   case Purpose::save: return "Save the design";
   case Purpose::card: return "Export the card";
   case Purpose::chart: return "Export the needle chart";
+  case Purpose::steps: return "Export the steps";
   case Purpose::fabric: return "Export a picture of the piece";
   case Purpose::measure_page: return "Export the page for measuring a blank";
   case Purpose::swatch: return "Export the orientation swatch";
+  case Purpose::everything: return "Export everything into a folder";
   case Purpose::keep_machine: return "Keep the machine's file";
   case Purpose::choose_machine: break;
   }
@@ -28,9 +30,11 @@ std::vector<std::string> extensions_for(Purpose purpose) {
   case Purpose::save: return {".repeat"};
   case Purpose::card: return {".pdf", ".svg", ".png", ".txt"};
   case Purpose::chart: return {".pdf", ".html", ".csv", ".txt"};
+  case Purpose::steps: return {".pdf", ".html", ".txt"};
   case Purpose::fabric: return {".png"};
   case Purpose::measure_page: return {".pdf", ".svg", ".png"};
-  case Purpose::swatch: return {".pdf"};
+  case Purpose::swatch: return {".pdf", ".png"};
+  case Purpose::everything: return {};
   case Purpose::keep_machine:
   case Purpose::choose_machine: break;
   }
@@ -51,9 +55,11 @@ struct Namer {
     case Purpose::save: return "save";
     case Purpose::card: return "card";
     case Purpose::chart: return "chart";
+    case Purpose::steps: return "steps-sheet";
     case Purpose::fabric: return "fabric";
     case Purpose::measure_page: return "measure-page";
     case Purpose::swatch: return "swatch-page";
+    case Purpose::everything: return "everything";
     case Purpose::keep_machine: return "keep-machine";
     case Purpose::choose_machine: break;
     }
@@ -71,6 +77,7 @@ struct Namer {
   std::string operator()(const SettingsDialog&) const { return "settings"; }
   std::string operator()(const StartDialog&) const { return "start"; }
   std::string operator()(const HelpDialog&) const { return "help"; }
+  std::string operator()(const PreviewDialog&) const { return "preview"; }
 };
 
 } // namespace
@@ -120,7 +127,8 @@ fs::path path_of(const PathDialog& dialog) {
   const bool kind_known = std::ranges::find(kinds, kind) != kinds.end();
   // A design may be called "band 2.5". The writers of sheets say themselves what they can't write.
   const bool own_form = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
-  if (writes_file(dialog.purpose) && !dialog.name.empty() && !kind_known && (own_form || kind.empty())) {
+  if (writes_file(dialog.purpose) && !dialog.name.empty() && !kinds.empty() && !kind_known &&
+      (own_form || kind.empty())) {
     path += kinds.front();
   }
   return path.lexically_normal();

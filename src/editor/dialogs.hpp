@@ -26,7 +26,19 @@ struct Pending {
 
 struct NoDialog {};
 
-enum class Purpose { open, save, card, chart, fabric, measure_page, swatch, choose_machine, keep_machine };
+enum class Purpose {
+  open,
+  save,
+  card,
+  chart,
+  steps,
+  fabric,
+  measure_page,
+  swatch,
+  everything, // into a folder; the name is what all files begin with
+  choose_machine,
+  keep_machine
+};
 
 struct FolderEntry {
   std::string name;
@@ -41,10 +53,13 @@ struct PathDialog {
   std::string name;
   std::string trouble;                   // why the last choice didn't work
   bool ask_replace = false;              // a file of that name is there already
+  int replaced = 1;                      // how many are, where several are written
   std::string remark;                    // why this is asked, where that isn't plain
   bool list_fresh = false;               // another folder was gone to: by keys, its first entry takes them
   std::optional<std::string> new_folder; // its name, being typed
   ChartWishes chart;                     // only for the needle chart
+  std::optional<int> only_card;          // only for the card, from 1
+  bool from_preview = false;             // which comes back when this is closed
   std::optional<Profile> machine;        // only for keeping one: what was learnt of it, and in which words
   std::string learnt;
   Pending afterwards;                // after saving
@@ -86,6 +101,7 @@ struct SizeDialog {
   std::string remark;
 };
 
+struct PreviewDialog {}; // the pages as they will print; what is shown of them is in the view
 struct KeysDialog {};
 struct SwatchDialog {}; // eight pictures: which one looks like what was knitted?
 
@@ -117,7 +133,7 @@ struct HelpDialog {
 
 using Dialog =
     std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
-                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog>;
+                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

@@ -82,7 +82,7 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
   }
   status_line(app, actions, parts.status);
   panel_edges(app, actions, parts);
-  dialogs(app, actions);
+  dialogs(app, actions, placed);
   actions.list.insert(actions.list.begin(), placed);
   if (!app.session.open_field.empty() && !ImGui::IsAnyItemActive() &&
       !ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) {

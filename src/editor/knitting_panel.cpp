@@ -1,6 +1,7 @@
 // The piece on the bed, the knitting rules, and the card.
+#include "editor/card_fields.hpp"
+#include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
-#include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 #include "rows/cards.hpp"
 
@@ -11,38 +12,6 @@
 namespace punchwright::editor {
 
 namespace {
-
-struct Choice {
-  const char* words;
-  int value;
-};
-
-// A combo box over an enumeration.
-template <class Value, std::size_t count>
-bool choose(const Field& field, const char* words, Value& value, const std::array<Choice, count>& choices) {
-  float widest = 0;
-  for (const Choice& choice : choices) {
-    widest = std::max(widest, ImGui::CalcTextSize(choice.words).x);
-  }
-  label(field.app.theme, words, 0.46F, widest + ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().FramePadding.x);
-  bool changed = false;
-  const char* shown = choices[static_cast<std::size_t>(value)].words;
-  ImGui::PushID(field.name);
-  if (ImGui::BeginCombo("##choice", shown)) {
-    for (const Choice& choice : choices) {
-      const auto meant = static_cast<Value>(choice.value);
-      if (ImGui::Selectable(choice.words, meant == value) && meant != value) {
-        value = meant;
-        changed = true;
-      }
-      remember_place(field.actions, fmt::format("{} {}", field.name, choice.value));
-    }
-    ImGui::EndCombo();
-  }
-  ImGui::PopID();
-  remember_place(field.actions, field.name);
-  return changed;
-}
 
 void piece_size(const App& app, Actions& actions, Document& settings) {
   const Document& design = app.work.design;
@@ -140,8 +109,6 @@ void piece_tab(const App& app, Actions& actions) {
 
 void card_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
-  Document settings = settings_of(app.work.design);
-  CardWishes& card = settings.card;
   if (!app.work.profile.card) {
     heading(theme, "Card");
     hint(theme, "This machine reads no card: the needle chart says which needles to bring forward in every row.");
@@ -149,47 +116,14 @@ void card_tab(const App& app, Actions& actions) {
     return;
   }
   heading(theme, "Card");
-  constexpr std::array papers = {Choice{"A4", 0}, Choice{"Letter", 1}, Choice{"roll", 2}};
-  if (choose<Paper>({app, actions, "paper"}, "Paper", card.paper, papers)) {
-    send({app, actions, "paper"}, settings);
-  }
-  if (check_box(actions, "loop", "Joined into a loop", card.loop)) {
-    send({app, actions, "loop"}, settings);
-  }
-  tip(theme, "The card is joined and goes round");
+  paper_field(app, actions);
+  loop_field(app, actions);
   const CardPlan plan = card_plan(app.work.design, *app.work.profile.card, app.caches.rows);
   hint(theme,
        fmt::format("{} rows on {} card{}", plan.rows_in_all, plan.cards.size(), plan.cards.size() == 1 ? "" : "s"));
   command_button(app, actions, Command::export_card, "Export card…", Look::main);
 
-  heading(theme, "Does your printer print true?");
-  const LengthUnit unit = app.settings.lengths;
-  const std::string true_length = unit == LengthUnit::inches ? "150 mm (5.906 in)" : "150 mm";
-  hint(theme, fmt::format("Print the card, measure both rulers of {}, and type in what they measure.", true_length));
-  double across = app.session.ruler_across;
-  double upwards = app.session.ruler_upwards;
-  bool changed = length_field({app, actions, "ruler across"}, fmt::format("Across, {}", small_unit(unit)).c_str(),
-                              across, 75, 300, 2);
-  changed = length_field({app, actions, "ruler upwards"}, fmt::format("Upwards, {}", small_unit(unit)).c_str(), upwards,
-                         75, 300, 2) ||
-            changed;
-  if (changed) {
-    actions.push(SetRulers{across, upwards});
-  }
-  const bool off = across != 150 || upwards != 150;
-  if (button(theme, actions, "correct scale", "Correct the scale", Look::plain, 0, off)) {
-    actions.push(CorrectScale{});
-  }
-  tip(theme, off ? fmt::format("The next print measures {}", true_length)
-                 : fmt::format("Both rulers measure {}: there is nothing to correct", true_length));
-  hint(theme, fmt::format("Correction now: {:.4f} across, {:.4f} upwards", card.scale_x, card.scale_y));
-  if (card.scale_x != 1 || card.scale_y != 1) {
-    if (button(theme, actions, "no correction", "No correction")) {
-      card.scale_x = card.scale_y = 1;
-      actions.push(EditDesign{ChangeSettings{settings}});
-    }
-    tip(theme, "Prints as the printer does by itself");
-  }
+  correction_fields(app, actions);
 }
 
 } // namespace punchwright::editor

@@ -42,9 +42,13 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_flag("--large-piece", options.large_piece, "Show the piece in place of the drawing");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog,
-                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help")
-      ->check(CLI::IsMember(
-          {"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps", "settings", "start", "help"}))
+                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
+                  "preview, everything")
+      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps", "settings",
+                             "start", "help", "preview", "everything"}))
+      ->option_text("NAME");
+  line.add_option("--sheet", options.sheet, "In the preview: card, chart, steps, swatch, measure")
+      ->check(CLI::IsMember({"card", "chart", "steps", "swatch", "measure"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
       ->check(CLI::Range(1, 100000))

@@ -25,6 +25,7 @@ struct Options {
   bool choose_finding = false;
   bool large_piece = false; // the piece takes the drawing's place
   std::string dialog;       // shown on the picture: "keys", "open" …
+  std::string sheet;        // in the preview: "card", "chart" …
 };
 
 // The options, or the status to end with where all is said already (--help, a mistake).

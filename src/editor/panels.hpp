@@ -23,7 +23,7 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
 void settings_panel(const App& app, Actions& actions, const ScreenBox& box);
 void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed);
 void findings_panel(const App& app, Actions& actions, const ScreenBox& box);
-void dialogs(const App& app, Actions& actions);
+void dialogs(const App& app, Actions& actions, Placed& placed);
 void keys(const App& app, const Portion& input, Actions& actions);
 // Tab, Return and the step from part to part, after everything was drawn.
 void walk_with_keys(const App& app, const Portion& input, Actions& actions);

@@ -240,6 +240,11 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     make_first_stop(actions);
   }
   kinds(app, actions, next, changed);
+  if (dialog.purpose == Purpose::everything) {
+    hint(theme, fmt::format("Card, needle chart, steps, both sides of the piece, rows and check: {0}-1-card.pdf, "
+                            "{0}-2-needles.pdf and so on, together or not at all.",
+                            path_of(next).filename().string()));
+  }
   if (dialog.purpose == Purpose::chart) {
     changed = check_box(actions, "stay back", "List the needles that stay back, where they are fewer",
                         next.chart.stay_back_where_fewer) ||
@@ -255,8 +260,11 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     actions.push(SetDialog{next});
   }
   if (dialog.ask_replace) {
-    ImGui::TextColored(tint(theme.warning), "%s", "There is a file of that name already.");
-    if (button(theme, actions, "replace", "Replace it", Look::main)) {
+    const bool several = dialog.replaced > 1;
+    const std::string words = several ? fmt::format("{} files of these names are there already.", dialog.replaced)
+                                      : "There is a file of that name already.";
+    ImGui::TextColored(tint(theme.warning), "%s", words.c_str());
+    if (button(theme, actions, "replace", several ? "Replace them" : "Replace it", Look::main)) {
       actions.push(ChoosePath{true});
     }
     tip(theme, "What is in the file now is gone then");

@@ -40,14 +40,27 @@ void show_what_was_asked_for(App& app, const Options& options) {
   if (options.choose_finding) {
     apply(app, ChooseFinding{0});
   }
+  for (const SheetKindInfo& sheet : sheet_kinds) {
+    if (options.sheet == sheet.id) {
+      app.view.preview.kind = sheet.kind;
+    }
+  }
   if (options.dialog == "swatch") {
     apply(app, SetDialog{SwatchDialog{}});
   }
-  const std::vector<std::pair<const char*, Command>> dialogs = {
-      {"new", Command::new_design},        {"open", Command::open},          {"keys", Command::keys},
-      {"card", Command::export_card},      {"chart", Command::export_chart}, {"size", Command::resize},
-      {"commands", Command::all_commands}, {"steps", Command::steps_done},   {"settings", Command::settings},
-      {"start", Command::start_page},      {"help", Command::help}};
+  const std::vector<std::pair<const char*, Command>> dialogs = {{"new", Command::new_design},
+                                                                {"open", Command::open},
+                                                                {"keys", Command::keys},
+                                                                {"card", Command::export_card},
+                                                                {"chart", Command::export_chart},
+                                                                {"size", Command::resize},
+                                                                {"commands", Command::all_commands},
+                                                                {"steps", Command::steps_done},
+                                                                {"settings", Command::settings},
+                                                                {"start", Command::start_page},
+                                                                {"help", Command::help},
+                                                                {"preview", Command::preview},
+                                                                {"everything", Command::export_everything}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
@@ -66,6 +79,7 @@ bool asks_for_clipboard(const Actions& actions) {
 Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
   window.upload(app.caches.piece);
+  window.upload(app.caches.preview);
   Actions actions;
   actions.publish_places = publish;
   const Portion input = window.begin_frame(app);
@@ -164,6 +178,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   }
   refresh(app);
   window.upload(app.caches.piece);
+  window.upload(app.caches.preview);
   Actions actions;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
@@ -191,6 +206,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
   for (int frame = 0; frame < count; ++frame) {
     refresh(app);
     window.upload(app.caches.piece);
+    window.upload(app.caches.preview);
     Actions actions;
     const Portion input = window.begin_frame(app);
     const Clock::time_point before = Clock::now();

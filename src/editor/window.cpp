@@ -279,22 +279,42 @@ void Window::set_title(const std::string& title) {
   }
 }
 
-void Window::upload(PiecePicture& piece) {
-  const PiecePixels& pixels = piece.painter.pixels();
-  if (piece.serial == piece.uploaded || pixels.rgb.empty()) {
-    return;
+namespace {
+
+void fill_texture(unsigned& texture, int width, int height, const std::vector<unsigned char>& rgb) {
+  if (texture == 0) {
+    glGenTextures(1, &texture);
   }
-  if (piece.texture == 0) {
-    glGenTextures(1, &piece.texture);
-  }
-  glBindTexture(GL_TEXTURE_2D, piece.texture);
+  glBindTexture(GL_TEXTURE_2D, texture);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
-  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, pixels.width, pixels.height, 0, GL_RGB, GL_UNSIGNED_BYTE, pixels.rgb.data());
-  piece.uploaded = piece.serial;
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB8, width, height, 0, GL_RGB, GL_UNSIGNED_BYTE, rgb.data());
+}
+
+} // namespace
+
+void Window::upload(PiecePicture& piece) {
+  const PiecePixels& pixels = piece.painter.pixels();
+  if (piece.serial != piece.uploaded && !pixels.rgb.empty()) {
+    fill_texture(piece.texture, pixels.width, pixels.height, pixels.rgb);
+    piece.uploaded = piece.serial;
+  }
+}
+
+// Without pages the texture goes too: a preview that isn't open costs nothing.
+void Window::upload(PreviewCache& page) {
+  if (page.pixels.rgb.empty()) {
+    if (page.texture != 0) {
+      glDeleteTextures(1, &page.texture);
+      page.texture = 0;
+    }
+  } else if (page.serial != page.uploaded || page.texture == 0) {
+    fill_texture(page.texture, page.pixels.width, page.pixels.height, page.pixels.rgb);
+    page.uploaded = page.serial;
+  }
 }
 
 std::string Window::clipboard_text() {

@@ -59,6 +59,7 @@ public:
   void tell_size(Settings& settings) const;
   void set_title(const std::string& title);
   void upload(PiecePicture& piece);
+  void upload(PreviewCache& page);
   // What programs share as text; empty where there is none.
   [[nodiscard]] std::string clipboard_text();
   void set_clipboard_text(const std::string& text);

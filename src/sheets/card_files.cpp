@@ -3,6 +3,7 @@
 #include "sheets/exports.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/page_files.hpp"
+#include "sheets/pages.hpp"
 #include "sheets/punch_list.hpp"
 #include "sheets/writers.hpp"
 
@@ -20,7 +21,7 @@ constexpr int most_rows_on_pages = 12'000;
 // A list is made in memory before it is written.
 constexpr double largest_list = 1024.0 * 1024.0 * 1024.0; // bytes
 
-Failure why_no_card(const Document& document, const Profile& profile, const std::string& extension) {
+Failure why_no_card(const Document& document, const Profile& profile) {
   if (!profile.card) {
     return Error{{},
                  0,
@@ -28,6 +29,13 @@ Failure why_no_card(const Document& document, const Profile& profile, const std:
                  fmt::format("the machine '{}' reads no card: its needles are brought forward by hand", profile.name),
                  "use the needle chart instead: punchwright needles FILE -o OUT.pdf"};
   }
+  if (document.grid.height() < 1) {
+    return Error{{}, 0, 0, "the drawing has no rows", "draw one row at least"};
+  }
+  return std::nullopt;
+}
+
+Failure why_no_form(const std::string& extension) {
   if (extension != ".pdf" && extension != ".svg" && extension != ".png" && extension != ".txt") {
     return Error{{},
                  0,
@@ -36,10 +44,19 @@ Failure why_no_card(const Document& document, const Profile& profile, const std:
                                    : fmt::format("a card can't be written as '{}'", extension),
                  "allowed: .pdf, .svg, .png, .txt"};
   }
-  if (document.grid.height() < 1) {
-    return Error{{}, 0, 0, "the drawing has no rows", "draw one row at least"};
-  }
   return std::nullopt;
+}
+
+Failure why_not_that_one(const CardJob& job, std::optional<int> only_card) {
+  const auto count = static_cast<int>(job.plan.cards.size());
+  if (!only_card || (*only_card >= 1 && *only_card <= count)) {
+    return std::nullopt;
+  }
+  return Error{{},
+               0,
+               0,
+               fmt::format("there is no card {}", *only_card),
+               count == 1 ? "the design has one card" : fmt::format("the design has cards 1 to {}", count)};
 }
 
 // Told before anything is made of the rows: of a large design that would take memory and time for nothing.
@@ -95,34 +112,54 @@ Result<std::vector<OutputFile>> files_of_pages(const std::vector<Sheet>& pages, 
   return files;
 }
 
-Result<std::vector<OutputFile>> card_files(const Document& document, const Profile& profile, const std::string& path) {
-  const std::string extension = extension_in(path);
-  if (const auto problem = why_no_card(document, profile, extension)) {
+Result<std::vector<Sheet>> pages_of_card(const Document& document, const Profile& profile,
+                                         std::optional<int> only_card) {
+  if (const auto problem = why_no_card(document, profile)) {
     return *problem;
+  }
+  RowsToKnit rows = rows_to_knit(document, profile);
+  if (const auto problem = too_much(document, profile, rows, ".pdf")) {
+    return *problem;
+  }
+  const CardJob job = card_job(document, profile, std::move(rows));
+  if (const auto problem = why_not_that_one(job, only_card)) {
+    return *problem;
+  }
+  return card_pages(job, only_card);
+}
+
+Result<std::vector<OutputFile>> card_files(const Document& document, const Profile& profile, const std::string& path,
+                                           std::optional<int> only_card) {
+  const std::string extension = extension_in(path);
+  if (const auto problem = why_no_card(document, profile)) {
+    return *problem;
+  }
+  if (const auto problem = why_no_form(extension)) {
+    return *problem;
+  }
+  if (extension == ".pdf" || extension == ".png") {
+    const auto pages = pages_of_card(document, profile, only_card);
+    return pages ? files_of_pages(*pages, path) : Result<std::vector<OutputFile>>(pages.error());
   }
   RowsToKnit rows = rows_to_knit(document, profile);
   if (const auto problem = too_much(document, profile, rows, extension)) {
     return *problem;
   }
   const CardJob job = card_job(document, profile, std::move(rows));
+  if (const auto problem = why_not_that_one(job, only_card)) {
+    return *problem;
+  }
   if (extension == ".txt") {
-    return std::vector<OutputFile>{{path, punch_list(job)}};
+    return std::vector<OutputFile>{{path, punch_list(job)}}; // of all cards: it is read row by row
   }
-  if (extension == ".svg") {
-    // A cutting machine gets one card a file, as large as it is: neither paper nor print correction mean anything to
-    // it.
-    std::vector<OutputFile> files;
-    files.reserve(job.plan.cards.size());
-    for (const Card& card : job.plan.cards) {
-      files.push_back({numbered_path(path, card.number), svg_of(card_on_its_own(job, card))});
+  // A cutting machine gets one card a file, as large as it is: neither paper nor print correction mean anything to it.
+  std::vector<OutputFile> files;
+  for (const Card& card : job.plan.cards) {
+    if (!only_card || *only_card == card.number) {
+      files.push_back({only_card ? path : numbered_path(path, card.number), svg_of(card_on_its_own(job, card))});
     }
-    return files;
   }
-  auto pages = card_pages(job);
-  if (!pages) {
-    return pages.error();
-  }
-  return files_of_pages(*pages, path);
+  return files;
 }
 
 } // namespace punchwright

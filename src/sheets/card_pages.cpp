@@ -187,7 +187,7 @@ std::vector<CardPart> parts_of(const CardLayout& layout, double zone_height) {
   return parts;
 }
 
-Result<std::vector<Sheet>> card_pages(const CardJob& job) {
+Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> only_card) {
   const CardWishes& wishes = job.document.card;
   const bool roll = wishes.paper == Paper::roll;
   const PageFrame cover_frame = frame_for(wishes.paper, wishes.scale_x, wishes.scale_y);
@@ -198,6 +198,9 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job) {
   std::vector<CardPage> pages;
   std::vector<CardLayout> layouts;
   for (const Card& card : job.plan.cards) {
+    if (only_card && *only_card != card.number) {
+      continue;
+    }
     layouts.emplace_back(job.document, job.profile, job.rows, card);
     const CardLayout& layout = layouts.back();
     const auto parts = roll ? std::vector<CardPart>{{0, layout.height()}} : parts_of(layout, zone_height(cover_frame));

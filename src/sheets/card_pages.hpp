@@ -11,6 +11,7 @@
 #include "sheets/card_drawing.hpp"
 #include "sheets/page_frame.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -40,8 +41,8 @@ struct CardPage {
 // The parts of a card in zones of that height; from the sheet's lower end. Empty: not even one row fits.
 [[nodiscard]] std::vector<CardPart> parts_of(const CardLayout& layout, double zone_height);
 
-// Cover, or `first_sheet` in its place, and card pages, for the paper and the correction of the document.
-[[nodiscard]] Result<std::vector<Sheet>> card_pages(const CardJob& job);
+// Cover and card pages, for the paper and the correction of the document; of one card alone where one is named.
+[[nodiscard]] Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> only_card = {});
 
 // Without paper and correction, which have no meaning to a cutting machine: one card on a sheet as large as it needs.
 [[nodiscard]] Sheet card_on_its_own(const CardJob& job, const Card& card);

@@ -2,7 +2,8 @@
 #include "sheets/chart_forms.hpp"
 #include "sheets/exports.hpp"
 #include "sheets/output_names.hpp"
-#include "sheets/writers.hpp"
+#include "sheets/page_files.hpp"
+#include "sheets/pages.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -46,6 +47,11 @@ Failure too_large_a_text(const std::string& path, const ChartRows& chart) {
                "knit fewer times"};
 }
 
+Error named_after(const std::string& path, Error error) {
+  error.file = path;
+  return error;
+}
+
 Result<std::vector<OutputFile>> one_file(const std::string& path, std::string bytes) {
   std::vector<OutputFile> files;
   files.push_back(OutputFile{path, std::move(bytes)});
@@ -53,6 +59,14 @@ Result<std::vector<OutputFile>> one_file(const std::string& path, std::string by
 }
 
 } // namespace
+
+Result<std::vector<Sheet>> pages_of_chart(const Document& document, const Profile& profile, const ChartWishes& wishes) {
+  const ChartRows chart(document, profile, wishes);
+  if (Failure failure = too_many_rows({}, chart.rows().size(), most_rows_on_pages)) {
+    return *failure;
+  }
+  return chart_sheets(chart);
+}
 
 Result<std::vector<OutputFile>> needle_files(const Document& document, const Profile& profile, const std::string& path,
                                              const ChartWishes& wishes) {
@@ -63,16 +77,14 @@ Result<std::vector<OutputFile>> needle_files(const Document& document, const Pro
     return Error{path, 0, 0, fmt::format("'{}' is no form of the needle chart", extension),
                  "allowed: .pdf, .html, .csv, .txt"};
   }
+  if (as_pages) {
+    const auto pages = pages_of_chart(document, profile, wishes);
+    return pages ? files_of_pages(*pages, path) : Result<std::vector<OutputFile>>(named_after(path, pages.error()));
+  }
   const ChartRows chart(document, profile, wishes);
-  if (as_pages || as_html) {
-    if (Failure failure = too_many_rows(path, chart.rows().size(), as_pages ? most_rows_on_pages : most_rows_in_html)) {
-      return *failure;
-    }
-    if (as_html) {
-      return one_file(path, chart_html(chart));
-    }
-    Result<std::string> pdf = pdf_of(chart_sheets(chart));
-    return pdf ? one_file(path, std::move(pdf).value()) : Result<std::vector<OutputFile>>(pdf.error());
+  if (as_html) {
+    const Failure failure = too_many_rows(path, chart.rows().size(), most_rows_in_html);
+    return failure ? Result<std::vector<OutputFile>>(*failure) : one_file(path, chart_html(chart));
   }
   if (Failure failure = too_large_a_text(path, chart)) {
     return *failure;

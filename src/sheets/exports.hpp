@@ -6,6 +6,7 @@
 #include "design/result.hpp"
 #include "machine/profile.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,9 +18,10 @@ struct OutputFile {
 };
 
 // The card template: .pdf, .svg (one file a card), .png (one file a page), .txt (punch list).
-// A profile without a card is an error that names the needle chart instead.
+// A profile without a card is an error that names the needle chart instead. `only_card`, from 1: one of several cards;
+// the punch list has all of them in any case.
 [[nodiscard]] Result<std::vector<OutputFile>> card_files(const Document& document, const Profile& profile,
-                                                         const std::string& path);
+                                                         const std::string& path, std::optional<int> only_card = {});
 
 struct ChartWishes {
   bool stay_back_where_fewer = false; // list the needles that stay back in rows where they are fewer
@@ -42,7 +44,7 @@ struct ChartWishes {
 
 // The orientation swatch: an asymmetric motif that fits the profile's repeat, as a document of its own.
 [[nodiscard]] Document swatch_document(const Profile& profile);
-// Its card with the question on the first page: .pdf.
+// Its card with the question on the first page: .pdf, .png.
 [[nodiscard]] Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper,
                                                            const std::string& path);
 

@@ -8,6 +8,7 @@
 #include "sheets/output_names.hpp"
 #include "sheets/page_files.hpp"
 #include "sheets/page_frame.hpp"
+#include "sheets/pages.hpp"
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_column.hpp"
@@ -208,7 +209,7 @@ Sheet measure_sheet(const Profile& profile, const PageFrame& frame) {
 
 } // namespace
 
-Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper paper, const std::string& path) {
+Result<std::vector<Sheet>> pages_of_measuring(const Profile& profile, Paper paper) {
   if (!profile.card) {
     return Error{{},
                  0,
@@ -216,11 +217,19 @@ Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper pape
                  "the machine '" + profile.name + "' reads no card, so there is no blank to measure",
                  "choose a machine with a card"};
   }
+  return std::vector<Sheet>{measure_sheet(profile, frame_for(paper, 1, 1))};
+}
+
+Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper paper, const std::string& path) {
+  const auto pages = pages_of_measuring(profile, paper);
+  if (!pages) {
+    return pages.error();
+  }
   const std::string extension = extension_in(path);
   if (extension != ".pdf" && extension != ".svg" && extension != ".png") {
     return Error{{}, 0, 0, "'Measure your blank' can't be written as '" + extension + "'", "allowed: .pdf, .svg, .png"};
   }
-  return files_of_pages({measure_sheet(profile, frame_for(paper, 1, 1))}, path);
+  return files_of_pages(*pages, path);
 }
 
 } // namespace punchwright

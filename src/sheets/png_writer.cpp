@@ -81,6 +81,31 @@ Result<std::string> png_of_pixels(int width, int height, const std::vector<unsig
   return bytes;
 }
 
+Result<SheetPixels> pixels_of(const Sheet& sheet, double pixels_per_mm, Point corner, int width, int height) {
+  auto fonts = load_sheet_fonts();
+  if (!fonts) {
+    return fonts.error();
+  }
+  const std::size_t across = static_cast<std::size_t>(width) * 3;
+  SheetPixels pixels{width, height, std::vector<unsigned char>(across * static_cast<std::size_t>(height))};
+  const CairoSurface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, std::min(strip_pixels, height)));
+  for (int top = 0; top < height; top += strip_pixels) {
+    const int rows = std::min(strip_pixels, height - top);
+    const CairoContext context(cairo_create(surface.get()));
+    cairo_set_source_rgb(context.get(), 1, 1, 1);
+    cairo_paint(context.get());
+    cairo_translate(context.get(), 0, -top);
+    cairo_scale(context.get(), pixels_per_mm, pixels_per_mm);
+    cairo_translate(context.get(), -corner.x, -corner.y);
+    draw_sheet(context.get(), sheet, *fonts);
+    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
+      return cairo_error("the page can't be drawn", status);
+    }
+    copy_rows(surface.get(), width, rows, pixels.rgb.data() + across * static_cast<std::size_t>(top));
+  }
+  return pixels;
+}
+
 Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm) {
   const int width = static_cast<int>(std::lround(sheet.width * pixels_per_mm));
   const int height = static_cast<int>(std::lround(sheet.height * pixels_per_mm));
@@ -91,27 +116,9 @@ Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm) {
                  fmt::format("a picture of {} × {} pixels is too large", width, height),
                  "export PDF or SVG, or choose sheets of paper (a4, letter)"};
   }
-  auto fonts = load_sheet_fonts();
-  if (!fonts) {
-    return fonts.error();
-  }
-  const std::size_t across = static_cast<std::size_t>(width) * 3;
-  std::vector<unsigned char> rgb(across * static_cast<std::size_t>(height));
-  const CairoSurface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, std::min(strip_pixels, height)));
-  for (int top = 0; top < height; top += strip_pixels) {
-    const int rows = std::min(strip_pixels, height - top);
-    const CairoContext context(cairo_create(surface.get()));
-    cairo_set_source_rgb(context.get(), 1, 1, 1);
-    cairo_paint(context.get());
-    cairo_translate(context.get(), 0, -top);
-    cairo_scale(context.get(), pixels_per_mm, pixels_per_mm);
-    draw_sheet(context.get(), sheet, *fonts);
-    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
-      return cairo_error("the page can't be drawn", status);
-    }
-    copy_rows(surface.get(), width, rows, rgb.data() + across * static_cast<std::size_t>(top));
-  }
-  return png_of_pixels(width, height, rgb, pixels_per_mm * 1000, pixels_per_mm * 1000);
+  const auto pixels = pixels_of(sheet, pixels_per_mm, {}, width, height);
+  return pixels ? png_of_pixels(width, height, pixels->rgb, pixels_per_mm * 1000, pixels_per_mm * 1000)
+                : Result<std::string>(pixels.error());
 }
 
 } // namespace punchwright

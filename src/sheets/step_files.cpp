@@ -1,8 +1,9 @@
 // The steps as a file: the extension chooses the form.
 #include "sheets/exports.hpp"
 #include "sheets/output_names.hpp"
+#include "sheets/page_files.hpp"
+#include "sheets/pages.hpp"
 #include "sheets/step_forms.hpp"
-#include "sheets/writers.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -12,6 +13,14 @@ namespace {
 
 // Nobody ticks off more, and all pages are held in memory.
 constexpr std::size_t most_steps = 20'000;
+
+Failure too_many_steps(const std::string& path, const StepList& list) {
+  if (list.steps.size() <= most_steps) {
+    return std::nullopt;
+  }
+  return Error{path, 0, 0, fmt::format("{} steps are too many for this form", list.steps.size()),
+               fmt::format("up to {} are allowed; write .txt, or knit fewer times", most_steps)};
+}
 
 } // namespace
 
@@ -34,6 +43,14 @@ std::string step_head_words(const StepList& list, const Document& document) {
                      list.carriage == Side::left ? "left" : "right");
 }
 
+Result<std::vector<Sheet>> pages_of_steps(const Document& document, const Profile& profile) {
+  const StepList list = steps_of(document, profile, rows_to_knit(document, profile));
+  if (Failure failure = too_many_steps({}, list)) {
+    return *failure;
+  }
+  return step_sheets(list, document, profile);
+}
+
 Result<std::vector<OutputFile>> step_files(const Document& document, const Profile& profile, const std::string& path) {
   const std::string extension = extension_in(path);
   const bool html = extension == ".html" || extension == ".htm";
@@ -44,18 +61,13 @@ Result<std::vector<OutputFile>> step_files(const Document& document, const Profi
   if (extension == ".txt") {
     return std::vector<OutputFile>{{path, text_of(list, document, profile)}};
   }
-  if (list.steps.size() > most_steps) {
-    return Error{path, 0, 0, fmt::format("{} steps are too many for this form", list.steps.size()),
-                 fmt::format("up to {} are allowed; write .txt, or knit fewer times", most_steps)};
+  if (Failure failure = too_many_steps(path, list)) {
+    return *failure;
   }
   if (html) {
     return std::vector<OutputFile>{{path, step_html(list, document, profile)}};
   }
-  auto pdf = pdf_of(step_sheets(list, document, profile));
-  if (!pdf) {
-    return pdf.error();
-  }
-  return std::vector<OutputFile>{{path, std::move(pdf).value()}};
+  return files_of_pages(step_sheets(list, document, profile), path);
 }
 
 } // namespace punchwright

@@ -2,6 +2,7 @@
 #include "sheets/card_pages.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/page_files.hpp"
+#include "sheets/pages.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/swatch_answers.hpp"
 #include "sheets/text_column.hpp"
@@ -144,17 +145,13 @@ Grid swatch_seen(const Grid& drawn, const SwatchAnswer& answer) {
   return seen;
 }
 
-Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper, const std::string& path) {
+Result<std::vector<Sheet>> pages_of_swatch(const Profile& profile, Paper paper) {
   if (!profile.card) {
     return Error{{},
                  0,
                  0,
                  "the machine '" + profile.name + "' reads no card, so there is nothing to find out",
                  "choose a machine with a card"};
-  }
-  const std::string extension = extension_in(path);
-  if (extension != ".pdf" && extension != ".png") {
-    return Error{{}, 0, 0, "the orientation swatch can't be written as '" + extension + "'", "allowed: .pdf, .png"};
   }
   Document swatch = swatch_document(profile);
   swatch.card.paper = paper;
@@ -164,7 +161,16 @@ Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper
   }
   std::vector<Sheet> all = {question_sheet(swatch, profile, frame_for(paper, 1, 1))};
   all.insert(all.end(), pages->begin(), pages->end());
-  return files_of_pages(all, path);
+  return all;
+}
+
+Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper, const std::string& path) {
+  const std::string extension = extension_in(path);
+  if (profile.card && extension != ".pdf" && extension != ".png") {
+    return Error{{}, 0, 0, "the orientation swatch can't be written as '" + extension + "'", "allowed: .pdf, .png"};
+  }
+  const auto pages = pages_of_swatch(profile, paper);
+  return pages ? files_of_pages(*pages, path) : Result<std::vector<OutputFile>>(pages.error());
 }
 
 } // namespace punchwright

@@ -17,6 +17,16 @@ namespace punchwright {
 // viewBox in mm, width and height in mm, one <g id> a group.
 [[nodiscard]] std::string svg_of(const Sheet& sheet);
 
+// A part of a sheet as pixels: `width` × `height` of them, from `corner` on, on white. Nothing of it need be on the
+// sheet.
+struct SheetPixels {
+  int width = 0;
+  int height = 0;
+  std::vector<unsigned char> rgb; // 3 bytes a pixel, the top row first
+};
+[[nodiscard]] Result<SheetPixels> pixels_of(const Sheet& sheet, double pixels_per_mm, Point corner, int width,
+                                            int height);
+
 // 10 pixels a mm is 254 dpi and says so in pHYs.
 [[nodiscard]] Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm);
 
