@@ -198,11 +198,11 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> onl
   std::vector<CardPage> pages;
   std::vector<CardLayout> layouts;
   for (const Card& card : job.plan.cards) {
+    layouts.emplace_back(job.document, job.profile, job.rows, card);
+    const CardLayout& layout = layouts.back();
     if (only_card && *only_card != card.number) {
       continue;
     }
-    layouts.emplace_back(job.document, job.profile, job.rows, card);
-    const CardLayout& layout = layouts.back();
     const auto parts = roll ? std::vector<CardPart>{{0, layout.height()}} : parts_of(layout, zone_height(cover_frame));
     if (parts.empty()) {
       return Error{{}, 0, 0, "not even one row of the card fits on this paper", "choose paper = \"roll\" in [card]"};

@@ -63,7 +63,7 @@ TEST_CASE("zooming keeps the place under the pointer") {
   const ScreenPoint about{400, 300};
   const auto place = [&](const PreviewView& view) {
     const PageSight sight = sight_of(210, 297, room, view);
-    return sight.corner.y + (about.y - sight.top) / sight.px_per_mm;
+    return sight.corner.y + (static_cast<double>(about.y) - sight.top) / sight.px_per_mm;
   };
   const PreviewView before;
   const PreviewView after = zoomed(before, 210, 297, room, 4, about);
