@@ -82,6 +82,7 @@ struct Session {
   Dialog dialog;
   std::optional<Stroke> stroke;
   std::optional<Floating> floating;  // waits to be set down
+  std::optional<ShownMend> mend;     // waits to be taken
   std::string clipboard;             // what other programs put there; set before it is pasted
   std::optional<std::string> copied; // for the clipboard; the window takes it
   std::string lettering;             // the words that are typed

@@ -168,6 +168,9 @@ struct Applier {
 
 void apply(App& app, const Action& action) {
   std::visit(Applier{app}, action);
+  if (app.session.mend && app.session.mend->revision != app.work.history.revision()) {
+    app.session.mend.reset();
+  }
   load_profile(app);
   keep_cursor_inside(app);
   choose_colours(app);

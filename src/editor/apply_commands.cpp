@@ -249,7 +249,9 @@ void run_command(App& app, Command command) {
   case Command::undo: return undo_or_redo(app, true);
   case Command::redo: return undo_or_redo(app, false);
   case Command::steps_done: app.session.dialog = StepsDialog{}; return;
-  case Command::set_down: return set_down(app);
+  case Command::mend: return show_mend(app);
+  case Command::other_mend: return show_other_mend(app);
+  case Command::set_down: return app.session.mend ? take_mend(app) : set_down(app);
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);
   case Command::join_band: return join_band(app);

@@ -184,6 +184,11 @@ void apply_drawing(App& app, const PressHere&) {
 }
 
 bool give_up(App& app) {
+  if (app.session.mend) {
+    app.session.mend.reset();
+    say(app, "The drawing stays as it is");
+    return true;
+  }
   if (app.session.stroke && app.session.stroke->tool != Tool::pen) {
     app.session.stroke.reset();
     return true;

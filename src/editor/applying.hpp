@@ -29,6 +29,10 @@ void hang_over(App& app, Floating floating);
 void lift(App& app); // the marked area, to be moved
 void set_down(App& app);
 void run_area_command(App& app, Command command);
+// The mend: shown first, then taken, or given up.
+void show_mend(App& app);
+void show_other_mend(App& app);
+void take_mend(App& app);
 void make_it_so(App& app, FriezeGroup group);
 // The area that commands work on: the marked one, or all of the drawing.
 [[nodiscard]] Area area_at_work(const App& app);

@@ -187,6 +187,36 @@ void prepare_tools(App& app) {
   }
 }
 
+// Beside the float that is looked at: what would mend its row.
+void prepare_hint(App& app, bool changed) {
+  Caches& caches = app.caches;
+  const int chosen = app.view.finding;
+  if (!changed && caches.hint_for == chosen) {
+    return;
+  }
+  caches.hint_for = chosen;
+  caches.hint.reset();
+  if (chosen < 0 || chosen >= static_cast<int>(caches.findings.size())) {
+    return;
+  }
+  const Finding& finding = caches.findings[static_cast<std::size_t>(chosen)];
+  if (finding.id != FindingId::float_too_long) {
+    return;
+  }
+  const Grid& grid = app.work.design.grid;
+  Grid alone(grid.width(), 1);
+  alone.set_row_text(0, grid.row_text(finding.row));
+  MendWishes wishes;
+  wishes.limit = longest_float_of(app.work.design, app.work.profile);
+  const Mended mended = mend(alone, wishes);
+  MendHint hint{finding.row, {}, {}};
+  for (const Cell cell : mended.changed) {
+    hint.changed.push_back({cell.column, finding.row});
+    hint.to_contrast.push_back(mended.drawing.at(cell.column, 0));
+  }
+  caches.hint = std::move(hint);
+}
+
 ClothView cloth_view(const View& view) {
   const ScreenBox& box = view.piece_box;
   ClothView cloth{view.face, view.afar, static_cast<int>(box.width()), static_cast<int>(box.height()), 0, 0, 0};
@@ -233,6 +263,7 @@ bool refresh(App& app) {
     changed = true;
   }
   prepare_tools(app);
+  prepare_hint(app, changed);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
   if (view.width >= 8 && (changed || piece.made_for != view)) {

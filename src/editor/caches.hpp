@@ -69,6 +69,13 @@ struct LetteringWish {
   bool operator==(const LetteringWish&) const = default;
 };
 
+// The fewest stitches that would mend the row of the float that is looked at.
+struct MendHint {
+  int row = 0;
+  std::vector<Cell> changed; // empty: it can't be mended
+  std::vector<bool> to_contrast;
+};
+
 struct Caches {
   std::uint64_t opening = 0;
   std::uint64_t revision = 0;
@@ -86,6 +93,8 @@ struct Caches {
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;
   PreviewCache preview;
+  std::optional<MendHint> hint; // for the chosen finding, where it is a float
+  int hint_for = -1;
   std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
   std::uint64_t frieze_revision = 0;          // for which it was
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed

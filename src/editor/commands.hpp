@@ -56,6 +56,8 @@ enum class Command {
   mirror_upwards,
   turn,
   fill_marked,
+  mend,
+  other_mend,
   set_down,
   insert_row,
   duplicate_row,

@@ -91,6 +91,37 @@ void draw_floating(const Sight& sight, const Floating& floating) {
   });
 }
 
+// As they would be, in frames: told from what is drawn already by more than their colour.
+void draw_changes(const Sight& sight, const std::vector<Cell>& cells, const Grid& drawing) {
+  each_tile(sight, [&](Cell tile) {
+    for (const Cell cell : cells) {
+      const Cell there{cell.column + tile.column, cell.row + tile.row};
+      if (in_sight(sight, there)) {
+        draw_cell(sight, there, drawing.at(cell.column, cell.row));
+        frame(sight, box_of(sight.layout, there), false);
+      }
+    }
+  });
+}
+
+// Which stitches would mend the float that is looked at: a ring in each, no more, since nothing is asked for yet.
+void draw_hint(const Sight& sight) {
+  const float radius = sight.layout.cell_height * 0.3F;
+  if (!sight.app.caches.hint || radius < 1.5F) {
+    return;
+  }
+  each_tile(sight, [&](Cell tile) {
+    for (const Cell cell : sight.app.caches.hint->changed) {
+      const Cell there{cell.column + tile.column, cell.row + tile.row};
+      if (in_sight(sight, there)) {
+        const ScreenPoint middle = box_of(sight.layout, there).middle();
+        sight.list.AddCircle({middle.x, middle.y}, radius, ink(sight.app.theme.panel), 0, 3.5F * sight.unit());
+        sight.list.AddCircle({middle.x, middle.y}, radius, ink(sight.app.theme.accent), 0, 1.5F * sight.unit());
+      }
+    }
+  });
+}
+
 } // namespace
 
 void draw_preview(const Sight& sight) {
@@ -104,6 +135,12 @@ void draw_preview(const Sight& sight) {
         }
       }
     });
+  }
+  if (app.session.mend) {
+    const Mended& mended = app.session.mend->mended;
+    draw_changes(sight, mended.changed, mended.drawing);
+  } else {
+    draw_hint(sight);
   }
   if (app.view.marked) {
     each_tile(sight, [&](Cell tile) { frame(sight, box_of_area(sight, *app.view.marked, tile), true); });

@@ -113,7 +113,25 @@ struct Details {
   std::string text;
   std::string on_piece;
   std::string remedy;
+  std::string hint; // of a float: what would mend it
 };
+
+// "The fewest changes: stitch 12 to contrast". Empty where the chosen finding is no float.
+std::string hint_of(const Caches& caches) {
+  if (!caches.hint) {
+    return {};
+  }
+  const MendHint& hint = *caches.hint;
+  if (hint.changed.empty()) {
+    return {};
+  }
+  std::string text;
+  for (std::size_t place = 0; place < hint.changed.size(); ++place) {
+    text += fmt::format("{}stitch {} to {}", text.empty() ? "" : ", ", hint.changed[place].column + 1,
+                        hint.to_contrast[place] ? "contrast" : "main");
+  }
+  return fmt::format("The fewest changes in row {}: {}.", hint.row + 1, text);
+}
 
 Details details_of_chosen(const App& app) {
   const Caches& caches = app.caches;
@@ -123,11 +141,32 @@ Details details_of_chosen(const App& app) {
   const Listed* const listed = listed_for(caches, app.view.finding);
   const Words chosen =
       words(listed != nullptr ? listed->group : FindingGroup{static_cast<std::size_t>(app.view.finding), 1});
-  Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy)};
+  Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy), hint_of(caches)};
   if (listed != nullptr && listed->on_piece >= 0) {
     details.on_piece = with_capital(words({static_cast<std::size_t>(listed->on_piece), 1}).text);
   }
   return details;
+}
+
+// What can be done with the float, or with the mend that is shown.
+void mend_buttons(const App& app, Actions& actions) {
+  if (!app.session.mend) {
+    if (button(app.theme, actions, "mend", "Mend the floats")) {
+      actions.run(Command::mend);
+    }
+    return;
+  }
+  if (button(app.theme, actions, "take mend", "Take it")) {
+    actions.run(Command::set_down);
+  }
+  ImGui::SameLine();
+  if (button(app.theme, actions, "other mend", "Another")) {
+    actions.run(Command::other_mend);
+  }
+  ImGui::SameLine();
+  if (button(app.theme, actions, "leave mend", "Leave")) {
+    actions.run(Command::focus_drawing);
+  }
 }
 
 // Room that the details take.
@@ -137,11 +176,14 @@ float height_of(const Details& details) {
     return text.empty() ? 0
                         : ImGui::CalcTextSize(text.c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
   };
-  return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + ImGui::GetTextLineHeightWithSpacing() +
-         2 * ImGui::GetStyle().WindowPadding.y + ImGui::GetStyle().ItemSpacing.y;
+  const float buttons = details.hint.empty() ? 0 : ImGui::GetFrameHeightWithSpacing();
+  return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + tall(details.hint) + buttons +
+         ImGui::GetTextLineHeightWithSpacing() + 2 * ImGui::GetStyle().WindowPadding.y +
+         ImGui::GetStyle().ItemSpacing.y;
 }
 
-void show_details(const Theme& theme, const Details& details, float tall) {
+void show_details(const App& app, Actions& actions, const Details& details, float tall) {
+  const Theme& theme = app.theme;
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
   ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
   ImGui::PushTextWrapPos(0);
@@ -154,6 +196,10 @@ void show_details(const Theme& theme, const Details& details, float tall) {
     ImGui::TextColored(tint(theme.good), "What helps");
     ImGui::PopFont();
     ImGui::TextUnformatted(details.remedy.c_str());
+  }
+  if (!details.hint.empty()) {
+    ImGui::TextUnformatted(details.hint.c_str());
+    mend_buttons(app, actions);
   }
   ImGui::PopTextWrapPos();
   ImGui::EndChild();
@@ -224,7 +270,7 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PopStyleColor(2);
   ImGui::PopStyleVar();
   if (chosen) {
-    show_details(theme, said, details_tall);
+    show_details(app, actions, said, details_tall);
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

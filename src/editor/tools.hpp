@@ -5,7 +5,9 @@
 #include "design/edits.hpp"
 #include "design/grid.hpp"
 #include "drawing/shapes.hpp"
+#include "mending/mend.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -32,6 +34,12 @@ struct Floating {
   std::string name;                // of the step: "paste", "move"
   std::optional<Area> lifted_from; // becomes main when it is set down
   bool see_through = false;        // main stitches leave what lies below them
+};
+
+// A mend that is shown before it is taken. Any other change of the drawing takes it away.
+struct ShownMend {
+  Mended mended;
+  std::uint64_t revision = 0; // of the drawing that it was made for
 };
 
 } // namespace punchwright::editor

@@ -7,6 +7,7 @@
 #include "rules/float_runs.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace punchwright {
 namespace {
@@ -45,6 +46,12 @@ Unmendable reason_of(const Grid& drawing, int row, int limit, std::span<const st
     }
   }
   return {row, 0, width - 1};
+}
+
+bool needs_mending(const Grid& drawing, int row, int limit) {
+  const auto words = drawing.row(row);
+  return drawing.mixed(row) &&
+         (has_run_beyond(words, drawing.width(), limit, false) || has_run_beyond(words, drawing.width(), limit, true));
 }
 
 void take(std::span<const MendedRow> rows, Mended& answer) {
@@ -93,9 +100,7 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
   const Prices prices(drawing, wishes);
   std::vector<MendedRow> mended;
   for (int row = 0; row < drawing.height(); ++row) {
-    const auto words = drawing.row(row);
-    if (!drawing.mixed(row) || (!has_run_beyond(words, drawing.width(), wishes.limit, false) &&
-                                !has_run_beyond(words, drawing.width(), wishes.limit, true))) {
+    if (!needs_mending(drawing, row, wishes.limit)) {
       continue;
     }
     const std::vector<char> stitches = stitches_in(drawing, row);
@@ -116,6 +121,49 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
   take(mended, answer);
   answer.pairs = pairs_of_changes(drawing, answer.drawing, wishes.stacked);
   return answer;
+}
+
+std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& mended, int row, const MendWishes& wishes,
+                                            std::size_t most) {
+  if (!needs_mending(drawing, row, wishes.limit)) {
+    return {};
+  }
+  const std::vector<char> drawn = stitches_in(drawing, row);
+  const Prices prices(drawing, wishes);
+  RowMender mender(drawing.width(), wishes.limit);
+  mender.set_row(drawn, prices.of_row(row), {});
+  const std::vector<char> all = mender.all_cheapest(most);
+
+  const int height = drawing.height();
+  Changes beside(drawing.width(), height);
+  for (int other = 0; other < height; ++other) {
+    beside.set(other, stitches_in(drawing, other), stitches_in(mended, other));
+  }
+  struct Form {
+    std::int64_t pairs = 0;
+    std::int64_t squares = 0;
+    std::vector<char> stitches;
+  };
+  std::vector<Form> forms;
+  for (auto from = all.begin(); from != all.end(); from += drawing.width()) {
+    Form form{0, 0, {from, from + drawing.width()}};
+    Changes own(drawing.width(), 1);
+    own.set(0, drawn, form.stitches);
+    for (const int other : {row - 1, row + 1}) {
+      const bool inside = other >= 0 && other < height;
+      if (height > 1 && (inside || wishes.stacked)) {
+        form.pairs += own.pairs(0, beside, (other + height) % height);
+      }
+    }
+    form.squares = squares_of(form.stitches);
+    forms.push_back(std::move(form));
+  }
+  std::ranges::sort(forms, {}, [](const Form& form) { return std::tie(form.pairs, form.squares, form.stitches); });
+  std::vector<std::vector<char>> stitches;
+  for (Form& form : forms) {
+    stitches.push_back(std::move(form.stitches));
+  }
+  return stitches;
 }
 
 } // namespace punchwright

@@ -49,6 +49,11 @@ struct Mended {
 // Prices that are given must be as many as stitches.
 [[nodiscard]] Mended mend(const Grid& drawing, const MendWishes& wishes);
 
+// All cheapest forms of one row of the drawing, the best one beside the other rows of `mended` first; each as its
+// stitches, true: contrast. Empty where the row needs no mending, can't be mended, or has more than `most` of them.
+[[nodiscard]] std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& mended, int row,
+                                                          const MendWishes& wishes, std::size_t most);
+
 // Pairs as above of the stitches in which two drawings of the same size differ.
 [[nodiscard]] std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacked);
 

@@ -87,8 +87,8 @@ RowMender::Opening RowMender::find_least() {
   for (const bool as_drawn : {true, false}) {
     for (int cut = 0; cut < limit_; ++cut) {
       for (const int colour : {0, 1}) {
-        const int own = contrast_[static_cast<std::size_t>(cut)];
-        const int before = contrast_[static_cast<std::size_t>((cut + width_ - 1) % width_)];
+        const int own = contrast_[index(cut)] != 0 ? 1 : 0;
+        const int before = contrast_[index((cut + width_ - 1) % width_)] != 0 ? 1 : 0;
         if ((colour == own && colour != before) != as_drawn) {
           continue;
         }

@@ -49,6 +49,47 @@ class Findings(WindowTest):
         self.assertTrue(left < x < right and top < y < bottom)
 
 
+class Mending(WindowTest):
+    ROWS = ["#..#" * 6, "#" + "." * 8 + "##" + "." * 8 + "#..##", "#..#" * 6]
+
+    def check_saved(self, editor, path):
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["saved"], "the design saved")
+        lines = path.read_text().splitlines()
+        rows = [line.strip().strip('",') for line in lines if line.startswith('  "')]
+        self.assertEqual(rows[0], self.ROWS[0])
+        changed = sum(one != other for one, other in zip(rows[1], self.ROWS[1], strict=True))
+        self.assertEqual(changed, 2, rows[1])
+        self.assertNotIn("." * 6, rows[1] * 2)
+
+    def test_by_mouse(self):
+        path = self.write("a.repeat", design(self.ROWS))
+        editor = self.start(path)
+        self.assertGreater(editor.state["faults"], 0)
+        editor.click("finding 0")
+        editor.wait(lambda state: state["finding"] == 0, "the finding chosen")
+        editor.click("mend")
+        editor.wait(lambda state: "take mend" in state["places"], "the mend shown")
+        self.assertTrue(editor.state["saved"], "nothing is changed before it is taken")
+        editor.click("take mend")
+        editor.wait(lambda state: state["faults"] == 0 and not state["saved"], "no fault left")
+        self.check_saved(editor, path)
+
+    def test_by_keys(self):
+        path = self.write("a.repeat", design(self.ROWS))
+        editor = self.start(path)
+        editor.key("ctrl+m")
+        editor.wait(lambda state: "2 stitches would be changed" in state["message"], "the mend shown")
+        editor.key("Escape")
+        editor.wait(lambda state: "stays as it is" in state["message"], "the mend given up")
+        self.assertTrue(editor.state["saved"])
+        editor.key("ctrl+m", "Up", "ctrl+shift+m")
+        editor.wait(lambda state: "Row 2: choice 2 of" in state["message"], "another choice")
+        editor.key("Return")
+        editor.wait(lambda state: state["faults"] == 0 and not state["saved"], "no fault left")
+        self.check_saved(editor, path)
+
+
 class Views(WindowTest):
     def test_no_frame_is_drawn_while_nothing_happens(self):
         editor = self.start(self.write("a.repeat", blank()))

@@ -264,3 +264,81 @@ TEST_CASE("which symmetry the drawing has is worked out when a stroke has ended,
   refresh(app);
   CHECK(app.caches.frieze->group == FriezeGroup::p1);
 }
+
+namespace {
+
+// Row 1 has a float of nine stitches, row 2 none that is too long.
+App app_with_a_long_float() {
+  App app = ready_app();
+  app.work.design.grid = Grid(12, 2);
+  app.work.design.grid.set_row_text(0, "#.........##");
+  app.work.design.grid.set_row_text(1, "#..#..#..#..");
+  app.work.design.bands = {Band{2, 'A', 'B', {}}};
+  app.caches.valid = false;
+  refresh(app);
+  return app;
+}
+
+} // namespace
+
+TEST_CASE("a mend is shown first; Return takes it as one step, Escape leaves the drawing as it is") {
+  App app = app_with_a_long_float();
+  const Grid before = app.work.design.grid;
+  run(app, Command::mend);
+  REQUIRE(app.session.mend.has_value());
+  CHECK(app.work.design.grid == before);
+  CHECK(app.session.mend->mended.changed == std::vector{Cell{5, 0}});
+  CHECK(app.caches.findings[static_cast<std::size_t>(app.view.finding)].id == FindingId::float_too_long);
+  run(app, Command::focus_drawing);
+  CHECK_FALSE(app.session.mend.has_value());
+  CHECK(app.work.design.grid == before);
+  run(app, Command::mend);
+  run(app, Command::set_down);
+  CHECK(app.work.design.grid.row_text(0) == "#....#....##");
+  CHECK(app.work.history.steps().size() == 1);
+  run(app, Command::undo);
+  CHECK(app.work.design.grid == before);
+}
+
+TEST_CASE("other choices of the cursor's row come one after the other, and round again") {
+  App app = app_with_a_long_float();
+  run(app, Command::mend);
+  std::set<int> columns;
+  for (int press = 0; press < 3; ++press) {
+    REQUIRE(app.session.mend->mended.changed.size() == 1);
+    columns.insert(app.session.mend->mended.changed.front().column);
+    run(app, Command::other_mend);
+  }
+  CHECK(columns == std::set{4, 5, 6}); // nine stitches, of which five may be passed on either side
+  CHECK(app.session.mend->mended.changed == std::vector{Cell{5, 0}});
+  app.view.cursor.row = 1;
+  run(app, Command::other_mend);
+  CHECK(app.session.message.find("Row 2 has no other mend") != std::string::npos);
+}
+
+TEST_CASE("what is marked stays; another change of the drawing takes the shown mend away") {
+  App app = app_with_a_long_float();
+  app.view.marked = Area{Cell{4, 0}, 2, 1};
+  run(app, Command::mend);
+  REQUIRE(app.session.mend.has_value());
+  CHECK(app.session.mend->mended.changed == std::vector{Cell{6, 0}});
+  drag(app, Cell{0, 1}, Cell{0, 1});
+  CHECK_FALSE(app.session.mend.has_value());
+  app.view.marked = Area{Cell{1, 0}, 9, 1};
+  run(app, Command::mend);
+  CHECK_FALSE(app.session.mend.has_value());
+  CHECK(app.session.message.find("Row 1 can't be mended") != std::string::npos);
+}
+
+TEST_CASE("beside the float that is looked at stands what would mend its row") {
+  App app = app_with_a_long_float();
+  CHECK_FALSE(app.caches.hint.has_value());
+  run(app, Command::next_finding);
+  refresh(app);
+  REQUIRE(app.caches.hint.has_value());
+  CHECK(app.caches.hint->changed == std::vector{Cell{5, 0}});
+  CHECK(app.caches.hint->to_contrast == std::vector{true});
+  drag(app, Cell{5, 0}, Cell{5, 0});
+  refresh(app);
+  CHECK_FALSE(app.caches.hint.has_value());
+}

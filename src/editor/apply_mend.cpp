@@ -1,0 +1,119 @@
+// Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
+#include "drawing/marked_area.hpp"
+#include "editor/applying.hpp"
+#include "machine/placement.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+// What is marked stays: an eye, a letter.
+MendWishes wishes_of(const App& app) {
+  const Document& design = app.work.design;
+  const Grid& grid = design.grid;
+  MendWishes wishes;
+  wishes.limit = longest_float_of(design, app.work.profile);
+  wishes.stacked = design.piece.times > 1 || design.card.loop;
+  if (app.view.marked) {
+    wishes.prices.assign(static_cast<std::size_t>(grid.width()) * static_cast<std::size_t>(grid.height()), 1);
+    const Area& area = *app.view.marked;
+    for (int row = 0; row < area.rows; ++row) {
+      for (int column = 0; column < area.columns; ++column) {
+        const Cell cell =
+            wrapped(Cell{area.corner.column + column, area.corner.row + row}, grid.width(), grid.height());
+        wishes.prices[static_cast<std::size_t>(cell.row * grid.width() + cell.column)] = never_changed;
+      }
+    }
+  }
+  return wishes;
+}
+
+std::string rows_left(const std::vector<Unmendable>& rows) {
+  std::string text;
+  for (const Unmendable& left : rows) {
+    text += fmt::format("{}{}", text.empty() ? "" : ", ", left.row + 1);
+  }
+  return fmt::format("{} {} can't be mended{}", rows.size() == 1 ? "Row" : "Rows", text,
+                     "; a marked area stays as it is: mark less");
+}
+
+// So that the panel shows what can be done with the mend.
+void choose_a_float(App& app) {
+  const auto& findings = app.caches.findings;
+  const auto is_float = [](const Finding& finding) { return finding.id == FindingId::float_too_long; };
+  const auto chosen = static_cast<std::size_t>(std::max(0, app.view.finding));
+  if (app.view.finding >= 0 && chosen < findings.size() && is_float(findings[chosen])) {
+    return;
+  }
+  const auto found = std::ranges::find_if(findings, is_float);
+  if (found != findings.end()) {
+    app.view.finding = static_cast<int>(found - findings.begin());
+    app.view.finding_wanted = true;
+  }
+}
+
+} // namespace
+
+void show_mend(App& app) {
+  if (app.session.floating) {
+    return say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
+  }
+  Mended mended = mend(app.work.design.grid, wishes_of(app));
+  const auto count = std::ssize(mended.changed);
+  if (count == 0) {
+    app.session.mend.reset();
+    return mended.unmendable.empty() ? say(app, "No float is too long: there is nothing to mend", Tone::good)
+                                     : say(app, rows_left(mended.unmendable), Tone::trouble);
+  }
+  const std::string more = mended.unmendable.empty() ? "" : ". " + rows_left(mended.unmendable);
+  say(app, fmt::format(
+               "{} stitch{} would be changed, the fewest that do: Return takes them, Escape leaves the drawing as it "
+               "is{}",
+               count, count == 1 ? "" : "es", more));
+  app.session.mend = ShownMend{std::move(mended), app.work.history.revision()};
+  choose_a_float(app);
+}
+
+void show_other_mend(App& app) {
+  if (!app.session.mend) {
+    return show_mend(app);
+  }
+  constexpr std::size_t most = 2000;
+  const Grid& drawn = app.work.design.grid;
+  Mended& mended = app.session.mend->mended;
+  const int row = app.view.cursor.row;
+  const auto forms = forms_of_row(drawn, mended.drawing, row, wishes_of(app), most);
+  if (forms.size() < 2) {
+    return say(app, fmt::format("Row {} has no other mend of as few stitches; the cursor chooses the row", row + 1));
+  }
+  std::vector<char> shown;
+  for (int column = 0; column < drawn.width(); ++column) {
+    shown.push_back(mended.drawing.at(column, row) ? 1 : 0);
+  }
+  const auto place = static_cast<std::size_t>(std::ranges::find(forms, shown) - forms.begin());
+  const std::size_t next = (place + 1) % forms.size();
+  std::erase_if(mended.changed, [&](const Cell& cell) { return cell.row == row; });
+  for (int column = 0; column < drawn.width(); ++column) {
+    const bool contrast = forms[next][static_cast<std::size_t>(column)] != 0;
+    mended.drawing.set(column, row, contrast);
+    if (contrast != drawn.at(column, row)) {
+      mended.changed.push_back({column, row});
+    }
+  }
+  say(app, fmt::format("Row {}: choice {} of {} with as few stitches; Return takes the mend", row + 1, next + 1,
+                       forms.size()));
+}
+
+void take_mend(App& app) {
+  const Mended mended = std::move(app.session.mend->mended);
+  app.session.mend.reset();
+  if (edit(app, Redraw{mended.drawing, "mend the floats"})) {
+    const auto count = std::ssize(mended.changed);
+    say(app, fmt::format("{} stitch{} changed", count, count == 1 ? "" : "es"), Tone::good);
+  }
+}
+
+} // namespace punchwright::editor
