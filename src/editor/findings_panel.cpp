@@ -176,18 +176,19 @@ float height_of(const Details& details) {
     return text.empty() ? 0
                         : ImGui::CalcTextSize(text.c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
   };
-  const float buttons = details.hint.empty() ? 0 : ImGui::GetFrameHeightWithSpacing();
-  return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + tall(details.hint) + buttons +
+  return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + tall(details.hint) +
          ImGui::GetTextLineHeightWithSpacing() + 2 * ImGui::GetStyle().WindowPadding.y +
          ImGui::GetStyle().ItemSpacing.y;
 }
 
-void show_details(const App& app, Actions& actions, const Details& details, float tall) {
-  const Theme& theme = app.theme;
+void show_details(const Theme& theme, const Details& details, float tall) {
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
   ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
   ImGui::PushTextWrapPos(0);
   ImGui::TextUnformatted(details.text.c_str());
+  if (!details.hint.empty()) {
+    ImGui::TextUnformatted(details.hint.c_str());
+  }
   if (!details.on_piece.empty()) {
     ImGui::TextUnformatted(details.on_piece.c_str());
   }
@@ -196,10 +197,6 @@ void show_details(const App& app, Actions& actions, const Details& details, floa
     ImGui::TextColored(tint(theme.good), "What helps");
     ImGui::PopFont();
     ImGui::TextUnformatted(details.remedy.c_str());
-  }
-  if (!details.hint.empty()) {
-    ImGui::TextUnformatted(details.hint.c_str());
-    mend_buttons(app, actions);
   }
   ImGui::PopTextWrapPos();
   ImGui::EndChild();
@@ -248,11 +245,12 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());
   const Details said = chosen ? details_of_chosen(app) : Details{};
   const float room = ImGui::GetContentRegionAvail().y;
+  const float buttons_tall = said.hint.empty() ? 0 : ImGui::GetFrameHeightWithSpacing();
   const float details_tall = chosen ? std::min(room * 0.6F, height_of(said)) : 0;
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
-  ImGui::BeginChild("list", ImVec2(0, std::max(20.0F, room - details_tall - (chosen ? 6 * unit : 0))));
+  ImGui::BeginChild("list", ImVec2(0, std::max(20.0F, room - details_tall - buttons_tall - (chosen ? 6 * unit : 0))));
   const auto place =
       std::ranges::find_if(caches.listed, [&](const Listed& entry) { return entry.holds(app.view.finding); }) -
       caches.listed.begin();
@@ -270,7 +268,10 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PopStyleColor(2);
   ImGui::PopStyleVar();
   if (chosen) {
-    show_details(app, actions, said, details_tall);
+    show_details(theme, said, details_tall);
+    if (!said.hint.empty()) {
+      mend_buttons(app, actions);
+    }
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));
