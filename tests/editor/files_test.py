@@ -3,7 +3,7 @@ import os
 import subprocess
 
 from driver import WindowTest, blank, design, main, rows_in
-from xdnd import drop_file
+from desktop_messages import drop_file, press_close_button
 
 
 class Files(WindowTest):
@@ -100,6 +100,23 @@ class Files(WindowTest):
         editor = self.start(self.write("a.repeat", blank()))
         editor.key("ctrl+q")
         self.assertEqual(editor.ended(), 0)
+
+    def test_the_close_button_of_the_window_asks_before_anything_is_lost(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        before = path.read_bytes()
+        editor.stroke([(2, 2)])
+        press_close_button(self.server.environment["DISPLAY"], int(editor.window))
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none", "the guard gone")
+        self.assertFalse(editor.state["saved"])
+        press_close_button(self.server.environment["DISPLAY"], int(editor.window))
+        editor.wait(lambda state: state["dialog"] == "guard", "the guard")
+        editor.settle()
+        editor.key("Return")
+        self.assertEqual(editor.ended(), 0)
+        self.assertNotEqual(path.read_bytes(), before)
 
     def test_a_file_dropped_on_the_window_is_opened_after_the_guard(self):
         first = self.write("first.repeat", blank())

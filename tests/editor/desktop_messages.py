@@ -1,4 +1,5 @@
-"""Drops a file on a window as a file manager does: the XDND protocol, version 5 (freedesktop.org), by libX11 alone."""
+"""What other programs of the desktop say to a window, by libX11 alone: a file manager that drops a file (the XDND protocol,
+version 5, freedesktop.org), and a window manager whose close button is pressed (WM_DELETE_WINDOW, X11's ICCCM 4.2.8.1)."""
 import ctypes
 import ctypes.util
 import pathlib
@@ -35,32 +36,50 @@ class Event(ctypes.Union):
                 ("notify", SelectionNotify), ("room", ctypes.c_long * 24)]
 
 
-def drop_file(display_name, target, path):
-    """Offers the file, drops it, and stays until the window says that it has it."""
-    x11 = ctypes.CDLL(ctypes.util.find_library("X11"))
-    x11.XOpenDisplay.restype = ctypes.c_void_p
-    x11.XDefaultRootWindow.restype = x11.XCreateSimpleWindow.restype = x11.XInternAtom.restype = ctypes.c_ulong
-    display = ctypes.c_void_p(x11.XOpenDisplay(display_name.encode()))
-    root = x11.XDefaultRootWindow(display)
-    source = x11.XCreateSimpleWindow(display, ctypes.c_ulong(root), 0, 0, 1, 1, 0, ctypes.c_ulong(0), ctypes.c_ulong(0))
+class Client:
+    """A program of its own on that display, which speaks to one window."""
 
-    def atom(name):
-        return x11.XInternAtom(display, name.encode(), 0)
+    def __init__(self, display_name, target):
+        self.x11 = ctypes.CDLL(ctypes.util.find_library("X11"))
+        for name in ("XDefaultRootWindow", "XCreateSimpleWindow", "XInternAtom"):
+            getattr(self.x11, name).restype = ctypes.c_ulong
+        self.x11.XOpenDisplay.restype = ctypes.c_void_p
+        self.display = ctypes.c_void_p(self.x11.XOpenDisplay(display_name.encode()))
+        self.target = target
 
-    def send(window, event):
-        x11.XSendEvent(display, ctypes.c_ulong(window), 0, ctypes.c_long(0), ctypes.byref(event))
-        x11.XFlush(display)
+    def atom(self, name):
+        return self.x11.XInternAtom(self.display, name.encode(), 0)
 
-    def message(name, *data):
+    def send(self, window, event):
+        self.x11.XSendEvent(self.display, ctypes.c_ulong(window), 0, ctypes.c_long(0), ctypes.byref(event))
+        self.x11.XFlush(self.display)
+
+    def message(self, name, *data):
         event = Event()
         event.client.type = CLIENT_MESSAGE
-        event.client.window = target
-        event.client.message_type = atom(name)
+        event.client.window = self.target
+        event.client.message_type = self.atom(name)
         event.client.format = 32
         for place, value in enumerate(data):
             event.client.data[place] = value
-        send(target, event)
+        self.send(self.target, event)
 
+    def close(self):
+        self.x11.XCloseDisplay(self.display)
+
+
+def press_close_button(display_name, target):
+    client = Client(display_name, target)
+    client.message("WM_PROTOCOLS", client.atom("WM_DELETE_WINDOW"), 0)
+    client.close()
+
+
+def drop_file(display_name, target, path):
+    """Offers the file, drops it, and stays until the window says that it has it."""
+    client = Client(display_name, target)
+    x11, display, atom, send, message = client.x11, client.display, client.atom, client.send, client.message
+    root = x11.XDefaultRootWindow(display)
+    source = x11.XCreateSimpleWindow(display, ctypes.c_ulong(root), 0, 0, 1, 1, 0, ctypes.c_ulong(0), ctypes.c_ulong(0))
     selection = atom("XdndSelection")
     x11.XSetSelectionOwner(display, ctypes.c_ulong(selection), ctypes.c_ulong(source), ctypes.c_ulong(0))
     message("XdndEnter", source, 5 << 24, atom("text/uri-list"), 0, 0)
@@ -87,6 +106,6 @@ def drop_file(display_name, target, path):
             answer.notify.time = asked.time
             send(asked.requestor, answer)
         elif event.type == CLIENT_MESSAGE and event.client.message_type == atom("XdndFinished"):
-            x11.XCloseDisplay(display)
+            client.close()
             return
     raise AssertionError("the window did not take the file")
