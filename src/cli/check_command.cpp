@@ -100,9 +100,7 @@ int check_file(const CheckWishes& wishes) {
   if (!opened) {
     return refuse(opened.error());
   }
-  auto findings = check(opened->document, opened->profile);
-  const auto notes = findings_of(opened->notes);
-  findings.insert(findings.end(), notes.begin(), notes.end());
+  const auto findings = with_notes(check(opened->document, opened->profile), opened->notes);
   const std::string file = name_for_people(wishes.file);
   Printer printer;
   if (wishes.json) {

@@ -66,9 +66,7 @@ int export_everything(const EverythingWishes& wishes) {
   }
   const fs::path folder(wishes.where.output);
   const std::string stem = wishes.where.file == "-" ? "design" : fs::path(wishes.where.file).stem().string();
-  auto findings = check(opened->document, opened->profile);
-  const auto notes = findings_of(opened->notes);
-  findings.insert(findings.end(), notes.begin(), notes.end());
+  const auto findings = with_notes(check(opened->document, opened->profile), opened->notes);
   const Everything all =
       everything_of(opened->document, opened->profile, findings, (folder / stem).string(), wishes.chart);
   if (!wishes.replace) {

@@ -2,8 +2,8 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "design/repeat_file.hpp"
+#include "design/words.hpp"
 #include "files/files.hpp"
-#include "machine/placement.hpp"
 #include "mending/mend.hpp"
 
 #include <charconv>
@@ -36,7 +36,7 @@ std::optional<Range> range_in(std::string_view text, int most) {
 }
 
 // "ROWS" or "ROWS:COLUMNS": stitches that stay as they are.
-Failure protect(const std::string& place, const Grid& grid, std::vector<std::int32_t>& prices) {
+Failure protect_place(const std::string& place, const Grid& grid, MendWishes& how) {
   const std::size_t colon = place.find(':');
   const auto rows = range_in(std::string_view(place).substr(0, colon), grid.height());
   const auto columns = colon == std::string::npos ? std::optional(Range{1, grid.width()})
@@ -46,11 +46,9 @@ Failure protect(const std::string& place, const Grid& grid, std::vector<std::int
                  fmt::format("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}",
                              grid.height(), grid.width())};
   }
-  for (int row = rows->first; row <= rows->last; ++row) {
-    for (int column = columns->first; column <= columns->last; ++column) {
-      prices[static_cast<std::size_t>((row - 1) * grid.width() + column - 1)] = never_changed;
-    }
-  }
+  protect(how, grid,
+          Area{Cell{columns->first - 1, rows->first - 1}, columns->last - columns->first + 1,
+               rows->last - rows->first + 1});
   return std::nullopt;
 }
 
@@ -74,22 +72,14 @@ std::string json_of(const Mended& mended, int limit) {
   return answer.dump() + "\n";
 }
 
-std::string counted(std::int64_t count, const char* one, const char* many) {
-  return fmt::format("{} {}", count, count == 1 ? one : many);
-}
-
 std::string text_of(const Mended& mended, int limit) {
   std::string text;
-  for (std::size_t at = 0; at < mended.changed.size();) {
-    const int row = mended.changed[at].row;
-    text += fmt::format("row {}:", row + 1);
-    for (const char* separator = " "; at < mended.changed.size() && mended.changed[at].row == row; ++at) {
-      const int column = mended.changed[at].column;
-      text +=
-          fmt::format("{}stitch {} to {}", separator, column + 1, mended.drawing.at(column, row) ? "contrast" : "main");
-      separator = ", ";
+  int told = -1;
+  for (const Cell& cell : mended.changed) {
+    if (cell.row != told) {
+      told = cell.row;
+      text += fmt::format("row {}: {}\n", told + 1, words_for_changes(mended, told));
     }
-    text += '\n';
   }
   for (const Unmendable& left : mended.unmendable) {
     text += fmt::format("row {}: can't be mended; in columns {} to {} no stitch that may be changed breaks the float\n",
@@ -118,12 +108,9 @@ int mend_file(const MendingWishes& wishes) {
     return refuse(opened.error());
   }
   Document design = opened->document;
-  MendWishes how;
-  how.limit = longest_float_of(design, opened->profile);
-  how.stacked = design.piece.times > 1 || design.card.loop;
-  how.prices.assign(static_cast<std::size_t>(design.grid.width()) * static_cast<std::size_t>(design.grid.height()), 1);
+  MendWishes how = mend_wishes(design, opened->profile);
   for (const std::string& place : wishes.protect) {
-    if (const Failure failure = protect(place, design.grid, how.prices)) {
+    if (const Failure failure = protect_place(place, design.grid, how)) {
       return refuse(*failure);
     }
   }

@@ -129,9 +129,7 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
   case Purpose::card: return card_files(design, profile, path.string(), dialog.only_card);
   case Purpose::steps: return step_files(design, profile, path.string());
   case Purpose::everything: {
-    auto findings = check(design, profile);
-    const auto noted = findings_of(app.work.notes);
-    findings.insert(findings.end(), noted.begin(), noted.end());
+    const auto findings = with_notes(check(design, profile), app.work.notes);
     Everything all = everything_of(design, profile, findings, path.string(), dialog.chart);
     left_out = std::move(all.left_out);
     return std::move(all.files);

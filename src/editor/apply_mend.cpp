@@ -1,7 +1,6 @@
 // Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
-#include "drawing/marked_area.hpp"
+#include "design/words.hpp"
 #include "editor/applying.hpp"
-#include "machine/placement.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -12,32 +11,20 @@ namespace {
 
 // What is marked stays: an eye, a letter.
 MendWishes wishes_of(const App& app) {
-  const Document& design = app.work.design;
-  const Grid& grid = design.grid;
-  MendWishes wishes;
-  wishes.limit = longest_float_of(design, app.work.profile);
-  wishes.stacked = design.piece.times > 1 || design.card.loop;
+  MendWishes wishes = mend_wishes(app.work.design, app.work.profile);
   if (app.view.marked) {
-    wishes.prices.assign(static_cast<std::size_t>(grid.width()) * static_cast<std::size_t>(grid.height()), 1);
-    const Area& area = *app.view.marked;
-    for (int row = 0; row < area.rows; ++row) {
-      for (int column = 0; column < area.columns; ++column) {
-        const Cell cell =
-            wrapped(Cell{area.corner.column + column, area.corner.row + row}, grid.width(), grid.height());
-        wishes.prices[static_cast<std::size_t>(cell.row * grid.width() + cell.column)] = never_changed;
-      }
-    }
+    protect(wishes, app.work.design.grid, *app.view.marked);
   }
   return wishes;
 }
 
-std::string rows_left(const std::vector<Unmendable>& rows) {
+std::string rows_left(const App& app, const std::vector<Unmendable>& rows) {
   std::string text;
   for (const Unmendable& left : rows) {
     text += fmt::format("{}{}", text.empty() ? "" : ", ", left.row + 1);
   }
   return fmt::format("{} {} can't be mended{}", rows.size() == 1 ? "Row" : "Rows", text,
-                     "; a marked area stays as it is: mark less");
+                     app.view.marked ? "; a marked area stays as it is: mark less" : "");
 }
 
 // So that the panel shows what can be done with the mend.
@@ -66,9 +53,9 @@ void show_mend(App& app) {
   if (count == 0) {
     app.session.mend.reset();
     return mended.unmendable.empty() ? say(app, "No float is too long: there is nothing to mend", Tone::good)
-                                     : say(app, rows_left(mended.unmendable), Tone::trouble);
+                                     : say(app, rows_left(app, mended.unmendable), Tone::trouble);
   }
-  const std::string more = mended.unmendable.empty() ? "" : ". " + rows_left(mended.unmendable);
+  const std::string more = mended.unmendable.empty() ? "" : ". " + rows_left(app, mended.unmendable);
   say(app, fmt::format(
                "{} stitch{} would be changed, the fewest that do: Return takes them, Escape leaves the drawing as it "
                "is{}",
@@ -112,7 +99,7 @@ void take_mend(App& app) {
   app.session.mend.reset();
   if (edit(app, Redraw{mended.drawing, "mend the floats"})) {
     const auto count = std::ssize(mended.changed);
-    say(app, fmt::format("{} stitch{} changed", count, count == 1 ? "" : "es"), Tone::good);
+    say(app, counted(count, "stitch", "stitches") + " changed", Tone::good);
   }
 }
 

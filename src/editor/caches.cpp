@@ -206,15 +206,7 @@ void prepare_hint(App& app, bool changed) {
   const Grid& grid = app.work.design.grid;
   Grid alone(grid.width(), 1);
   alone.set_row_text(0, grid.row_text(finding.row));
-  MendWishes wishes;
-  wishes.limit = longest_float_of(app.work.design, app.work.profile);
-  const Mended mended = mend(alone, wishes);
-  MendHint hint{finding.row, {}, {}};
-  for (const Cell cell : mended.changed) {
-    hint.changed.push_back({cell.column, finding.row});
-    hint.to_contrast.push_back(mended.drawing.at(cell.column, 0));
-  }
-  caches.hint = std::move(hint);
+  caches.hint = MendHint{finding.row, mend(alone, mend_wishes(app.work.design, app.work.profile))};
 }
 
 ClothView cloth_view(const View& view) {
@@ -243,9 +235,7 @@ bool refresh(App& app) {
     const bool same_design = caches.valid && caches.opening == work.opening;
     const std::vector<Finding> before = std::move(caches.findings);
     caches.rows = rows_to_knit(work.design, work.profile);
-    caches.findings = check(work.design, work.profile, caches.rows);
-    const auto noted = findings_of(work.notes);
-    caches.findings.insert(caches.findings.end(), noted.begin(), noted.end());
+    caches.findings = with_notes(check(work.design, work.profile, caches.rows), work.notes);
     if (same_design) {
       keep_chosen(app, before);
     } else {

@@ -11,6 +11,7 @@
 #include "editor/piece_picture.hpp"
 #include "editor/preview.hpp"
 #include "machine/profile.hpp"
+#include "mending/mend.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
 
@@ -72,8 +73,7 @@ struct LetteringWish {
 // The fewest stitches that would mend the row of the float that is looked at.
 struct MendHint {
   int row = 0;
-  std::vector<Cell> changed; // empty: it can't be mended
-  std::vector<bool> to_contrast;
+  Mended mended; // that row alone; nothing changed: it can't be mended
 };
 
 struct Caches {

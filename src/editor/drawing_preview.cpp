@@ -107,12 +107,13 @@ void draw_changes(const Sight& sight, const std::vector<Cell>& cells, const Grid
 // Which stitches would mend the float that is looked at: a ring in each, no more, since nothing is asked for yet.
 void draw_hint(const Sight& sight) {
   const float radius = sight.layout.cell_height * 0.3F;
-  if (!sight.app.caches.hint || radius < 1.5F) {
+  const auto& hint = sight.app.caches.hint;
+  if (!hint || radius < 1.5F) {
     return;
   }
   each_tile(sight, [&](Cell tile) {
-    for (const Cell cell : sight.app.caches.hint->changed) {
-      const Cell there{cell.column + tile.column, cell.row + tile.row};
+    for (const Cell cell : hint->mended.changed) {
+      const Cell there{cell.column + tile.column, hint->row + tile.row};
       if (in_sight(sight, there)) {
         const ScreenPoint middle = box_of(sight.layout, there).middle();
         sight.list.AddCircle({middle.x, middle.y}, radius, ink(sight.app.theme.panel), 0, 3.5F * sight.unit());

@@ -118,19 +118,11 @@ struct Details {
 
 // "The fewest changes: stitch 12 to contrast". Empty where the chosen finding is no float.
 std::string hint_of(const Caches& caches) {
-  if (!caches.hint) {
+  if (!caches.hint || caches.hint->mended.changed.empty()) {
     return {};
   }
-  const MendHint& hint = *caches.hint;
-  if (hint.changed.empty()) {
-    return {};
-  }
-  std::string text;
-  for (std::size_t place = 0; place < hint.changed.size(); ++place) {
-    text += fmt::format("{}stitch {} to {}", text.empty() ? "" : ", ", hint.changed[place].column + 1,
-                        hint.to_contrast[place] ? "contrast" : "main");
-  }
-  return fmt::format("The fewest changes in row {}: {}.", hint.row + 1, text);
+  return fmt::format("The fewest changes in row {}: {}.", caches.hint->row + 1,
+                     words_for_changes(caches.hint->mended, 0));
 }
 
 Details details_of_chosen(const App& app) {

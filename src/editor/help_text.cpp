@@ -1,6 +1,7 @@
 // Markdown in the guide's own manner, read line by line.
 #include "editor/help_text.hpp"
 
+#include "design/words.hpp"
 #include "drawing/word_search.hpp"
 
 #include <algorithm>
@@ -13,16 +14,6 @@ namespace {
 
 using Kind = HelpBlock::Kind;
 using Style = HelpRun::Style;
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) {
-    text.remove_prefix(1);
-  }
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t' || text.back() == '\r')) {
-    text.remove_suffix(1);
-  }
-  return text;
-}
 
 class RunReader {
 public:

@@ -116,6 +116,16 @@ float ClothPainter::sag_of(const Over& over, float place) {
   return std::min(0.2F, 0.035F * static_cast<float>(over.length)) * 4 * part * (1 - part);
 }
 
+// Each cell under a pixel by how much of the pixel it covers.
+void ClothPainter::Lattice::cover(double low, double high) {
+  for (int cell = static_cast<int>(low); cell < high; ++cell) {
+    const double covered = std::min<double>(high, cell + 1) - std::max<double>(low, cell);
+    if (covered > (high - low) * 1.0e-6) {
+      shares.push_back({cell, static_cast<float>(covered / (high - low))});
+    }
+  }
+}
+
 // Of very many cells under a pixel some, at uneven steps (multiples of the golden ratio), so that no repeat falls in
 // with them.
 void ClothPainter::Lattice::sample(double low, double high) {
@@ -134,12 +144,8 @@ ClothPainter::Lattice ClothPainter::Lattice::over(int pixels, double first_cell,
     out.from.push_back(out.shares.size());
     if (high - low > most_cells) {
       out.sample(low, high);
-    }
-    for (int cell = static_cast<int>(low); high - low <= most_cells && cell < cells && cell < high; ++cell) {
-      const double covered = std::min<double>(high, cell + 1) - std::max<double>(low, cell);
-      if (covered > (high - low) * 1.0e-6) {
-        out.shares.push_back({cell, static_cast<float>(covered / (high - low))});
-      }
+    } else {
+      out.cover(low, high);
     }
     const double middle = (low + high) / 2;
     out.middle.push_back(std::min(cells - 1, static_cast<int>(middle)));

@@ -58,6 +58,7 @@ private:
     std::vector<float> part;              // and where in it, 0 to 1
     static constexpr int most_cells = 64; // looked at for a pixel
     static Lattice over(int pixels, double first_cell, double cells_per_pixel, int cells);
+    void cover(double low, double high); // high at most the number of cells
     void sample(double low, double high);
     [[nodiscard]] int pixels() const { return static_cast<int>(middle.size()); }
   };

@@ -131,8 +131,7 @@ void load_settings(App& app, const fs::path& path) {
       }
       const std::string then = aside.empty() ? "they stay as they are, and the usual ones are used"
                                              : fmt::format("they lie in {} now", aside.string());
-      say_once(app, fmt::format("The settings could not be read ({}); {}", settings.error().message, then));
-      app.settings_file.trouble_said = false;
+      say(app, fmt::format("The settings could not be read ({}); {}", settings.error().message, then), Tone::trouble);
     }
   }
   choose_colours(app);

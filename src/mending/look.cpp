@@ -38,19 +38,16 @@ public:
     }
   }
 
-  Look improve() {
+  bool improve() {
     for (int round = 0; round < 30 && improve_each(); ++round) {
     }
-    Look look;
+    bool proved = true;
     for (const Chain& chain : chains()) {
       if (rank(chain) > least_rank(chain) && !improve_together(chain)) {
-        look.proved = false;
+        proved = false;
       }
-      const Rank rank_now = rank(chain);
-      look.pairs += rank_now >> pairs_shift;
-      look.squares += rank_now & ((Rank{1} << pairs_shift) - 1);
     }
-    return look;
+    return proved;
   }
 
 private:
@@ -281,7 +278,7 @@ std::int64_t squares_of(std::span<const char> stitches) {
   return sum;
 }
 
-Look improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender) {
+bool improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender) {
   return Looks(rows, height, stacked, mender).improve();
 }
 

@@ -20,15 +20,10 @@ struct MendedRow {
   std::int64_t least_squares = 0; // of its cheapest forms, whatever lies beside it
 };
 
-struct Look {
-  std::int64_t pairs = 0;
-  std::int64_t squares = 0;
-  bool proved = true; // no drawing of that price has fewer pairs, nor as many pairs and smaller squares
-};
-
 // `rows` are those of a drawing of that height which are mended, ascending; they come in the form of least squares, and
-// are changed to forms of the same price that look best together, as far as can be found.
-Look improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender);
+// are changed to forms of the same price that look best together, as far as can be found. True where no drawing of that
+// price has fewer pairs, nor as many pairs and smaller squares.
+bool improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender);
 
 // Of the lengths of the runs of a row, as it tiles, squared.
 [[nodiscard]] std::int64_t squares_of(std::span<const char> stitches);

@@ -2,11 +2,14 @@
 // cheapest forms of neighbouring rows against one another.
 #include "mending/mend.hpp"
 
+#include "design/wrap.hpp"
+#include "machine/placement.hpp"
 #include "mending/changes.hpp"
 #include "mending/look.hpp"
 #include "rules/float_runs.hpp"
 
 #include <algorithm>
+#include <fmt/format.h>
 #include <tuple>
 
 namespace punchwright {
@@ -93,6 +96,37 @@ std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacke
   return pairs;
 }
 
+MendWishes mend_wishes(const Document& design, const Profile& profile) {
+  MendWishes wishes;
+  wishes.limit = longest_float_of(design, profile);
+  wishes.stacked = design.piece.times > 1 || design.card.loop;
+  return wishes;
+}
+
+void protect(MendWishes& wishes, const Grid& drawing, const Area& area) {
+  if (wishes.prices.empty()) {
+    wishes.prices.assign(static_cast<std::size_t>(drawing.width()) * static_cast<std::size_t>(drawing.height()),
+                         one_change);
+  }
+  for (int row = 0; row < area.rows; ++row) {
+    for (int column = 0; column < area.columns; ++column) {
+      const Cell cell = round_edges(Cell{area.corner.column + column, area.corner.row + row}, drawing);
+      wishes.prices[static_cast<std::size_t>(cell.row * drawing.width() + cell.column)] = never_changed;
+    }
+  }
+}
+
+std::string words_for_changes(const Mended& mended, int row) {
+  std::string words;
+  for (const Cell& cell : mended.changed) {
+    if (cell.row == row) {
+      words += fmt::format("{}stitch {} to {}", words.empty() ? "" : ", ", cell.column + 1,
+                           mended.drawing.at(cell.column, row) ? "contrast" : "main");
+    }
+  }
+  return words;
+}
+
 Mended mend(const Grid& drawing, const MendWishes& wishes) {
   Mended answer;
   answer.drawing = drawing;
@@ -115,8 +149,7 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
     mended.push_back({row, stitches, prices.of_row(row), {found.begin(), found.end()}, cost.squares, cost.squares});
   }
   if (wishes.look) {
-    const Look look = improve_look(mended, drawing.height(), wishes.stacked, mender);
-    answer.proved = look.proved;
+    answer.proved = improve_look(mended, drawing.height(), wishes.stacked, mender);
   }
   take(mended, answer);
   answer.pairs = pairs_of_changes(drawing, answer.drawing, wishes.stacked);
@@ -135,9 +168,13 @@ std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& men
   const std::vector<char> all = mender.all_cheapest(most);
 
   const int height = drawing.height();
-  Changes beside(drawing.width(), height);
-  for (int other = 0; other < height; ++other) {
-    beside.set(other, stitches_in(drawing, other), stitches_in(mended, other));
+  std::vector<Changes> beside; // the row below and the row above, where there are any
+  for (const int other : {row - 1, row + 1}) {
+    const bool inside = other >= 0 && other < height;
+    if (height > 1 && (inside || wishes.stacked)) {
+      const int there = round_edge(other, height);
+      beside.emplace_back(drawing.width(), 1).set(0, stitches_in(drawing, there), stitches_in(mended, there));
+    }
   }
   struct Form {
     std::int64_t pairs = 0;
@@ -149,11 +186,8 @@ std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& men
     Form form{0, 0, {from, from + drawing.width()}};
     Changes own(drawing.width(), 1);
     own.set(0, drawn, form.stitches);
-    for (const int other : {row - 1, row + 1}) {
-      const bool inside = other >= 0 && other < height;
-      if (height > 1 && (inside || wishes.stacked)) {
-        form.pairs += own.pairs(0, beside, (other + height) % height);
-      }
+    for (const Changes& other : beside) {
+      form.pairs += own.pairs(0, other, 0);
     }
     form.squares = squares_of(form.stitches);
     forms.push_back(std::move(form));

@@ -2,12 +2,13 @@
 // that looks best. Single-colour rows stay as they are: no yarn floats there.
 #pragma once
 
+#include "design/document.hpp"
 #include "design/edits.hpp"
-#include "design/grid.hpp"
+#include "machine/profile.hpp"
 #include "mending/row_mender.hpp"
 
 #include <cstdint>
-#include <optional>
+#include <string>
 #include <vector>
 
 namespace punchwright {
@@ -30,6 +31,11 @@ struct Unmendable {
   bool operator==(const Unmendable&) const = default;
 };
 
+// For a design on a machine: its longest float; stacked where it is knitted more than once or from a loop.
+[[nodiscard]] MendWishes mend_wishes(const Document& design, const Profile& profile);
+// Stitches that stay as they are; the area may go round the edges.
+void protect(MendWishes& wishes, const Grid& drawing, const Area& area);
+
 // Drawings are ordered by `price`, then by `pairs`, then by `squares`; the least of all is looked for.
 struct Mended {
   Grid drawing;
@@ -48,6 +54,9 @@ struct Mended {
 
 // Prices that are given must be as many as stitches.
 [[nodiscard]] Mended mend(const Grid& drawing, const MendWishes& wishes);
+
+// "stitch 9 to contrast, stitch 14 to main": what is changed in a row.
+[[nodiscard]] std::string words_for_changes(const Mended& mended, int row);
 
 // All cheapest forms of one row of the drawing, the best one beside the other rows of `mended` first; each as its
 // stitches, true: contrast. Empty where the row needs no mending, can't be mended, or has more than `most` of them.

@@ -158,8 +158,7 @@ std::vector<Finding> check(const Document& document, const Profile& profile, con
   return findings;
 }
 
-std::vector<Finding> findings_of(const std::vector<ReadingNote>& notes) {
-  std::vector<Finding> findings;
+std::vector<Finding> with_notes(std::vector<Finding> findings, const std::vector<ReadingNote>& notes) {
   for (const ReadingNote& note : notes) {
     Finding finding;
     finding.id = FindingId::unknown_key;

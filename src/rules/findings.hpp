@@ -71,8 +71,8 @@ struct Finding {
 [[nodiscard]] std::vector<Finding> check(const Document& document, const Profile& profile);
 [[nodiscard]] std::vector<Finding> check(const Document& document, const Profile& profile, const RowsToKnit& rows);
 
-// Unknown keys and the like as findings, to stand behind the others.
-[[nodiscard]] std::vector<Finding> findings_of(const std::vector<ReadingNote>& notes);
+// Unknown keys and the like, as findings behind the others.
+[[nodiscard]] std::vector<Finding> with_notes(std::vector<Finding> findings, const std::vector<ReadingNote>& notes);
 
 // The same in plain words.
 struct Words {

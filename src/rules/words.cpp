@@ -1,4 +1,6 @@
 // Findings in plain words: what is wrong, and what can be done about it.
+#include "design/words.hpp"
+
 #include "machine/placement.hpp"
 #include "rows/cards.hpp"
 #include "rules/findings.hpp"
@@ -19,10 +21,6 @@ std::string listed(const std::vector<int>& numbers) {
     text += std::to_string(numbers[index]);
   }
   return text;
-}
-
-std::string counted(int number, const char* one, const char* many) {
-  return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
 class Speaker {

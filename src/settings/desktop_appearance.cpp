@@ -1,6 +1,8 @@
 // The keys that desktops write: GTK's settings.ini, its variable, and the window colours in kdeglobals.
 #include "settings/desktop_appearance.hpp"
 
+#include "design/words.hpp"
+
 #include <charconv>
 #include <optional>
 #include <string>
@@ -8,16 +10,6 @@
 namespace punchwright {
 
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) {
-    text.remove_prefix(1);
-  }
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t' || text.back() == '\r')) {
-    text.remove_suffix(1);
-  }
-  return text;
-}
 
 // The value of `key` in the section "[section]" of an ini file.
 std::optional<std::string_view> ini_value(std::string_view text, std::string_view section, std::string_view key) {

@@ -241,6 +241,18 @@ class WindowTest(unittest.TestCase):
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the blank drawing")
         return editor
 
+    def tab_until(self, editor, place, key="Tab"):
+        """Goes on by that key until the thing of that name has the keys."""
+        seen = []
+        for _ in range(60):
+            if editor.state["keys_at"] == place:
+                return
+            before = editor.state["keys_at"]
+            editor.key(key)
+            editor.wait(lambda state: state["keys_at"] != before and state["idle"], "the next thing")
+            seen.append(editor.state["keys_at"])
+        self.fail(f"{key} never comes to '{place}': {seen}")
+
     def settings(self):
         """What the editor keeps for the user, as a table."""
         return tomllib.loads((self.folder / "home" / "config" / "punchwright" / "settings").read_text())

@@ -25,18 +25,6 @@ class Panels(WindowTest):
         editor.wait(lambda state: (state["keys_at"] != place or not state["typed"]) and state["idle"],
                     f"'{place}' left")
 
-    def tab_until(self, editor, place, key="Tab"):
-        """Goes on by that key until the thing of that name has the keys."""
-        seen = []
-        for _ in range(60):
-            if editor.state["keys_at"] == place:
-                return
-            before = editor.state["keys_at"]
-            editor.key(key)
-            editor.wait(lambda state: state["keys_at"] != before and state["idle"], "the next thing")
-            seen.append(editor.state["keys_at"])
-        self.fail(f"{key} never comes to '{place}': {seen}")
-
 
 class Fields(Panels):
     def test_a_decimal_comma_is_a_point_and_a_field_is_one_step(self):

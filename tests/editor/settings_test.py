@@ -37,12 +37,7 @@ class Settings(WindowTest):
         editor = self.start(self.write("a.repeat", blank()))
         editor.key("ctrl+comma")
         editor.wait(lambda state: state["dialog"] == "settings" and state["idle"], "the settings")
-        for _ in range(20):
-            if editor.state["keys_at"] == "lengths inches":
-                break
-            at = editor.state["keys_at"]
-            editor.key("Tab")
-            editor.wait(lambda state: state["keys_at"] != at and state["idle"], "the next thing")
+        self.tab_until(editor, "lengths inches")
         editor.key("Return")
         editor.wait(lambda state: state["lengths"] == "inches" and state["idle"], "inches")
         editor.key("Escape")
@@ -100,12 +95,7 @@ class Start(WindowTest):
         editor = self.start()
         editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
         self.assertTrue(editor.state["keys_at"].startswith("start "))
-        for _ in range(20):
-            if editor.state["keys_at"] == "start plastic-by-hand":
-                break
-            at = editor.state["keys_at"]
-            editor.key("Tab")
-            editor.wait(lambda state: state["keys_at"] != at and state["idle"], "the next thing")
+        self.tab_until(editor, "start plastic-by-hand")
         editor.key("Return")
         editor.wait(lambda state: state["dialog"] == "new" and state["idle"], "the dialog for a new design")
         editor.key("Return")

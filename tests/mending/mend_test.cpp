@@ -45,12 +45,12 @@ Grid grid_of(const std::vector<Bits>& rows, int width) {
   return grid;
 }
 
-std::int64_t squares(Bits row, int width) {
+std::vector<char> stitches_of(Bits row, int width) {
   std::vector<char> stitches;
   for (int column = 0; column < width; ++column) {
     stitches.push_back(bit(row, column) ? 1 : 0);
   }
-  return squares_of(stitches);
+  return stitches;
 }
 
 // Two changed stitches, one in each row, on the same needle or the next.
@@ -102,6 +102,11 @@ std::vector<std::pair<Bits, std::int64_t>> forms_of(const Block& block, std::siz
   return forms;
 }
 
+void keep_cheapest(std::vector<std::pair<Bits, std::int64_t>>& forms) {
+  const auto least = std::ranges::min(forms, {}, &std::pair<Bits, std::int64_t>::second).second;
+  std::erase_if(forms, [&](const auto& form) { return form.second > least; });
+}
+
 Rank best_by_trying(const Block& block) {
   std::vector<std::vector<std::pair<Bits, std::int64_t>>> forms;
   for (std::size_t row = 0; row < block.rows.size(); ++row) {
@@ -109,8 +114,7 @@ Rank best_by_trying(const Block& block) {
     if (forms.back().empty()) {
       forms.back() = {{block.rows[row], 0}}; // can't be mended: stays
     }
-    const auto least = std::ranges::min(forms.back(), {}, &std::pair<Bits, std::int64_t>::second).second;
-    std::erase_if(forms.back(), [&](const auto& form) { return form.second > least; });
+    keep_cheapest(forms.back());
   }
   Rank best{std::numeric_limits<std::int64_t>::max(), 0, 0};
   std::vector<std::size_t> choice(forms.size(), 0);
@@ -120,7 +124,7 @@ Rank best_by_trying(const Block& block) {
       const auto& [form, price] = forms[row][choice[row]];
       const Bits drawn = block.rows[row];
       std::get<0>(rank) += price;
-      std::get<2>(rank) += form != drawn ? squares(form, block.width) : 0;
+      std::get<2>(rank) += form != drawn ? squares_of(stitches_of(form, block.width)) : 0;
       const std::size_t above = (row + 1) % forms.size();
       if (above != row && (above > row || block.stacked)) {
         std::get<1>(rank) += pairs(form ^ drawn, forms[above][choice[above]].first ^ block.rows[above], block.width);
@@ -341,15 +345,11 @@ TEST_CASE("all cheapest forms of a row are listed once each") {
     if (forms.size() < 2 || forms.front().second == 0) {
       continue;
     }
-    const auto least = std::ranges::min(forms, {}, &std::pair<Bits, std::int64_t>::second).second;
-    std::erase_if(forms, [&](const auto& form) { return form.second > least; });
+    keep_cheapest(forms);
     std::vector<Bits> expected;
     std::ranges::transform(forms, std::back_inserter(expected), &std::pair<Bits, std::int64_t>::first);
     RowMender mender(block.width, block.limit);
-    std::vector<char> stitches;
-    for (int column = 0; column < block.width; ++column) {
-      stitches.push_back(bit(block.rows[0], column) ? 1 : 0);
-    }
+    const std::vector<char> stitches = stitches_of(block.rows[0], block.width);
     mender.set_row(stitches, std::vector<std::int32_t>(stitches.size(), 1), {});
     const std::vector<char> listed = mender.all_cheapest(10'000);
     std::vector<Bits> found;

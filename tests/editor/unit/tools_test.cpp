@@ -336,8 +336,9 @@ TEST_CASE("beside the float that is looked at stands what would mend its row") {
   run(app, Command::next_finding);
   refresh(app);
   REQUIRE(app.caches.hint.has_value());
-  CHECK(app.caches.hint->changed == std::vector{Cell{5, 0}});
-  CHECK(app.caches.hint->to_contrast == std::vector{true});
+  CHECK(app.caches.hint->row == 0);
+  CHECK(app.caches.hint->mended.changed == std::vector{Cell{5, 0}});
+  CHECK(app.caches.hint->mended.drawing.at(5, 0));
   drag(app, Cell{5, 0}, Cell{5, 0});
   refresh(app);
   CHECK_FALSE(app.caches.hint.has_value());

@@ -1,0 +1,16 @@
+// Small things that are done with words in several rooms.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace punchwright {
+
+// Without blanks, tabs and carriage returns at both ends.
+[[nodiscard]] std::string_view trimmed(std::string_view text);
+
+// "1 stitch", "3 stitches".
+[[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
+
+} // namespace punchwright
