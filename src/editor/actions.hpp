@@ -103,6 +103,12 @@ struct PanPiece {
 struct SetPreview {
   PreviewView view;
 };
+// The design's bands of that pair take other yarns.
+struct TakePair {
+  char main = 'A';
+  char contrast = 'B';
+  YarnPair pair;
+};
 struct ExportShown {}; // the sheet that the preview shows
 // Where things stood in this frame.
 struct Placed {
@@ -174,9 +180,9 @@ using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
                  ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
                  PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
-                 SetPreview, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard,
-                 DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings,
-                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
+                 SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine,
+                 AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale,
+                 SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
 
 void apply(App& app, const Action& action);
 

@@ -3,6 +3,10 @@
 
 namespace punchwright::editor {
 
+Colour seen_yarn(const App& app, char key) {
+  return seen_as(yarn_of(app.work.design, key).colour, app.view.sight);
+}
+
 std::string file_name_of(const App& app) {
   return app.session.path.empty() ? std::string("Untitled") : app.session.path.filename().string();
 }

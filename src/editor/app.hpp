@@ -9,6 +9,7 @@
 #include "drawing/frieze.hpp"
 #include "editor/caches.hpp"
 #include "editor/canvas_layout.hpp"
+#include "editor/colour_sight.hpp"
 #include "editor/dialogs.hpp"
 #include "editor/preview.hpp"
 #include "editor/theme.hpp"
@@ -58,13 +59,14 @@ struct View {
   ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;             // the next frame gives the keys to the drawing
   ScreenBox piece_box;                   // room for the picture of the piece in the last frame
-  int part_step = 0;                // the next frame gives the keys to the next part of the window, or the one before
-  bool open_menus = false;          // the next frame opens the first menu
-  bool piece_large = false;         // the piece takes the drawing's place
-  PreviewView preview;              // what the print preview shows
-  ScreenBox preview_box;            // room for its page in the last frame
-  bool afar = false;                // the piece's room shows the band over 60 cm instead
-  std::optional<double> piece_zoom; // px per mm; absent: all of the piece
+  int part_step = 0;        // the next frame gives the keys to the next part of the window, or the one before
+  bool open_menus = false;  // the next frame opens the first menu
+  bool piece_large = false; // the piece takes the drawing's place
+  ColourSight sight = ColourSight::as_is; // how colours are seen, in the drawing and the piece
+  PreviewView preview;                    // what the print preview shows
+  ScreenBox preview_box;                  // room for its page in the last frame
+  bool afar = false;                      // the piece's room shows the band over 60 cm instead
+  std::optional<double> piece_zoom;       // px per mm; absent: all of the piece
   struct {
     double x = 0;
     double y = 0;
@@ -115,6 +117,9 @@ struct App {
   Settings settings;
   SettingsFile settings_file;
 };
+
+// The yarn's colour as it is seen now.
+[[nodiscard]] Colour seen_yarn(const App& app, char key);
 
 // "Untitled" or the file's name.
 [[nodiscard]] std::string file_name_of(const App& app);

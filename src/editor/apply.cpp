@@ -117,6 +117,18 @@ struct Applier {
   void operator()(const ZoomPiece& action) const { apply_view(app, action); }
   void operator()(const PanPiece& action) const { apply_view(app, action); }
   void operator()(const SetPreview& action) const { app.view.preview = action.view; }
+  void operator()(const TakePair& action) const {
+    close_step(app);
+    const YarnsAndBands taken = with_pair(app.work.design, action.main, action.contrast, action.pair);
+    Document settings = settings_of(app.work.design);
+    // The list has to have both yarns while the bands change over.
+    settings.yarns = taken.yarns;
+    app.work.history.begin_drag("other yarns");
+    edit(app, ChangeSettings{settings});
+    edit(app, ChangeBands{taken.bands});
+    app.work.history.end_drag();
+    say(app, action.pair.main.name + " and " + action.pair.contrast.name, Tone::good);
+  }
   void operator()(const ExportShown&) const { export_shown(app); }
   void operator()(const Placed& action) const {
     app.view.canvas = action.canvas;

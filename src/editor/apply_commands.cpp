@@ -1,5 +1,6 @@
 // The commands without arguments.
 #include "editor/applying.hpp"
+#include "editor/yarn_pairs.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -93,6 +94,27 @@ void step_finding(App& app, int by) {
   apply_view(app, ChooseFinding{listed[static_cast<std::size_t>(next)].finding()});
 }
 
+void swap_yarns(App& app) {
+  const std::vector<Band> bands =
+      with_yarns_swapped(app.work.design, band_index_at(app.work.design, app.view.cursor.row));
+  if (bands.empty()) {
+    return say(app, "This band has one yarn", Tone::trouble);
+  }
+  edit(app, ChangeBands{bands});
+}
+
+void try_pairs(App& app) {
+  const Document& design = app.work.design;
+  const Band& band = design.bands[band_index_at(design, app.view.cursor.row)];
+  if (!band.contrast) {
+    return say(app, "This band has one yarn: give it a contrast first", Tone::trouble);
+  }
+  PairsDialog dialog;
+  dialog.main = band.main;
+  dialog.contrast = *band.contrast;
+  app.session.dialog = dialog;
+}
+
 // Commands that change the drawing and nothing else, as edits.
 std::optional<Edit> edit_of(const App& app, Command command) {
   const Grid& grid = app.work.design.grid;
@@ -167,6 +189,11 @@ void change_text(App& app, int percent) {
   say(app, fmt::format("Text at {} %", app.settings.text_percent));
 }
 
+// Asked for once more, the colours are as they are.
+void see_as(View& view, ColourSight sight) {
+  view.sight = view.sight == sight ? ColourSight::as_is : sight;
+}
+
 void run_view_command(App& app, Command command) {
   View& view = app.view;
   // By keys the cursor is what one looks at: it stays where it is, and comes into sight where it was out of it.
@@ -199,6 +226,11 @@ void run_view_command(App& app, Command command) {
   case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
   case Command::from_afar: view.afar = !view.afar; return;
   case Command::piece_large: view.piece_large = !view.piece_large; return;
+  case Command::sight_as_is: view.sight = ColourSight::as_is; return;
+  case Command::sight_lightness: return see_as(view, ColourSight::lightness);
+  case Command::sight_protan: return see_as(view, ColourSight::protan);
+  case Command::sight_deutan: return see_as(view, ColourSight::deutan);
+  case Command::sight_tritan: return see_as(view, ColourSight::tritan);
   case Command::piece_fit:
     view.piece_zoom.reset();
     view.piece_middle = {};
@@ -255,6 +287,8 @@ void run_command(App& app, Command command) {
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);
   case Command::join_band: return join_band(app);
+  case Command::swap_yarns: return swap_yarns(app);
+  case Command::try_pairs: return try_pairs(app);
   case Command::resize:
     app.session.dialog = SizeDialog{app.work.design.grid.width(), app.work.design.grid.height(), {}};
     return;

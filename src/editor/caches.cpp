@@ -211,7 +211,12 @@ void prepare_hint(App& app, bool changed) {
 
 ClothView cloth_view(const View& view) {
   const ScreenBox& box = view.piece_box;
-  ClothView cloth{view.face, view.afar, static_cast<int>(box.width()), static_cast<int>(box.height()), 0, 0, 0};
+  ClothView cloth;
+  cloth.face = view.face;
+  cloth.afar = view.afar;
+  cloth.width = static_cast<int>(box.width());
+  cloth.height = static_cast<int>(box.height());
+  cloth.sight = view.sight;
   if (view.piece_zoom && !view.afar) {
     cloth.px_per_mm = *view.piece_zoom;
     cloth.middle_x = view.piece_middle.x;

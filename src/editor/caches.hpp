@@ -62,6 +62,13 @@ struct PiecePicture {
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds
 };
 
+// A stitch of the knit side as textures, which the drawing's cells turn into when they are large: OpenGL's names, set
+// by the window. `own` is how light the stitch's own yarn is, `foot` that of the stitch above where it comes out.
+struct StitchTextures {
+  unsigned own = 0;
+  unsigned foot = 0;
+};
+
 // What the letters are drawn from.
 struct LetteringWish {
   std::string words;
@@ -95,6 +102,7 @@ struct Caches {
   PreviewCache preview;
   std::optional<MendHint> hint; // for the chosen finding, where it is a float
   int hint_for = -1;
+  StitchTextures stitch;
   std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
   std::uint64_t frieze_revision = 0;          // for which it was
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed

@@ -85,6 +85,8 @@ struct Drawer {
   void operator()(const StartDialog& dialog) const { start_page(app, actions, dialog); }
   void operator()(const HelpDialog& dialog) const { help_page(app, actions, dialog); }
   void operator()(const PreviewDialog&) const { preview_dialog(app, actions, placed); }
+  void operator()(const PairsDialog& dialog) const { pairs_dialog(app, actions, dialog); }
+  void operator()(const PaletteDialog& dialog) const { palette_dialog(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -221,7 +223,9 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "Settings",
                                  "Where to begin",
                                  "The guide",
-                                 "Print preview"};
+                                 "Print preview",
+                                 "Try other pairs",
+                                 "Yarn colours"};
   return titles[dialog.index()];
 }
 
@@ -233,9 +237,11 @@ float width_of_dialog(const App& app) {
                        : std::holds_alternative<KeysDialog>(dialog)    ? width_of_keys_dialog(app)
                        : std::holds_alternative<SwatchDialog>(dialog)  ? width_of_swatch_dialog(app)
                        : std::holds_alternative<PreviewDialog>(dialog) ? room_for_dialog(app).x
-                       : std::holds_alternative<StartDialog>(dialog)   ? 900 * unit
-                       : std::holds_alternative<HelpDialog>(dialog)    ? 960 * unit
-                                                                       : 450 * unit;
+                       : std::holds_alternative<PairsDialog>(dialog) || std::holds_alternative<PaletteDialog>(dialog)
+                           ? 760 * unit
+                       : std::holds_alternative<StartDialog>(dialog) ? 900 * unit
+                       : std::holds_alternative<HelpDialog>(dialog)  ? 960 * unit
+                                                                     : 450 * unit;
   return std::min(wished, room_for_dialog(app).x);
 }
 

@@ -35,6 +35,8 @@ void swatch_dialog(const App& app, Actions& actions);
 
 // All commands, found by typing; arrows choose, Return does it.
 void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog);
+void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog);
+void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialog);
 // The pages as they will print; fills placed.preview.
 void preview_dialog(const App& app, Actions& actions, Placed& placed);
 // What was done, the latest at the top; a click goes there.

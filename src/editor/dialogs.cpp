@@ -78,6 +78,8 @@ struct Namer {
   std::string operator()(const StartDialog&) const { return "start"; }
   std::string operator()(const HelpDialog&) const { return "help"; }
   std::string operator()(const PreviewDialog&) const { return "preview"; }
+  std::string operator()(const PairsDialog&) const { return "pairs"; }
+  std::string operator()(const PaletteDialog&) const { return "palette"; }
 };
 
 } // namespace

@@ -4,6 +4,7 @@
 #include "design/repeat_file.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
+#include "editor/yarn_pairs.hpp"
 #include "machine/profile.hpp"
 #include "sheets/exports.hpp"
 
@@ -101,6 +102,19 @@ struct SizeDialog {
   std::string remark;
 };
 
+// Small pictures of a band in other yarns; nothing changes before one is taken.
+struct PairsDialog {
+  char main = 'A';
+  char contrast = 'B';
+  PairChange change = PairChange::contrast;
+  std::string search;
+  int chosen = 0; // among those found; the first is the pair as it is
+};
+struct PaletteDialog { // a colour with a name for that yarn
+  char yarn = 'A';
+  std::string search;
+  int chosen = -1; // among those found; -1: none yet
+};
 struct PreviewDialog {}; // the pages as they will print; what is shown of them is in the view
 struct KeysDialog {};
 struct SwatchDialog {}; // eight pictures: which one looks like what was knitted?
@@ -131,9 +145,9 @@ struct HelpDialog {
   int found = -1; // the block that the search stands at
 };
 
-using Dialog =
-    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
-                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog>;
+using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,
+                            SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog,
+                            HelpDialog, PreviewDialog, PairsDialog, PaletteDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

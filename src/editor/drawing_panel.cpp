@@ -156,6 +156,7 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
   list.AddRectFilled({box.left, canvas.bottom}, {box.right, box.bottom}, ink(app.theme.ground));
   draw_column_numbers(sight, {canvas.left, box.top, canvas.right, canvas.top});
   draw_needle_numbers(sight, {canvas.left, canvas.bottom, canvas.right, box.bottom});
+  draw_bed_marks(sight, {canvas.left, canvas.bottom, canvas.right, box.bottom});
   list.AddRect({canvas.left, canvas.top}, {canvas.right, canvas.bottom}, ink(app.theme.line));
   scroll_bar(sight, actions, true);
   scroll_bar(sight, actions, false);

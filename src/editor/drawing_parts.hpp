@@ -37,6 +37,8 @@ void dim_neighbours(const Sight& sight);
 void draw_row_numbers(const Sight& sight, const ScreenBox& box);
 void draw_column_numbers(const Sight& sight, const ScreenBox& box);
 void draw_needle_numbers(const Sight& sight, const ScreenBox& box);
+// Seam stitches and the middle of the bed, in the ruler of needles and through the drawing.
+void draw_bed_marks(const Sight& sight, const ScreenBox& ruler);
 void draw_row_yarns(const Sight& sight, const ScreenBox& box);
 
 } // namespace punchwright::editor

@@ -27,7 +27,7 @@ Colour yarn_at(const Sight& sight, int row, bool contrast) {
   const auto place = static_cast<std::size_t>(wrapped(Cell{0, row}, 1, sight.layout.rows).row) * 2;
   const char main = sight.app.caches.row_yarns[place];
   const char other = sight.app.caches.row_yarns[place + 1];
-  return yarn_of(sight.app.work.design, contrast && other != 0 ? other : main).colour;
+  return seen_yarn(sight.app, contrast && other != 0 ? other : main);
 }
 
 void draw_cell(const Sight& sight, Cell cell, bool contrast) {

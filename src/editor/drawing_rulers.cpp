@@ -146,12 +146,12 @@ void draw_row_yarns(const Sight& sight, const ScreenBox& box) {
     const float top = std::max(box.top - 10, high.top + unit);
     const float bottom = std::min(box.bottom + 10, low.bottom - unit);
     const auto part = [&](float x, char key) {
-      const Yarn& yarn = yarn_of(design, key);
-      swatch(sight.list, theme, {x, top, x + wide, bottom}, yarn.colour);
+      const Colour colour = seen_yarn(sight.app, key);
+      swatch(sight.list, theme, {x, top, x + wide, bottom}, colour);
       if (bottom - top > theme.small->FontSize + 4 * unit) {
-        const bool dark = contrast_ratio(yarn.colour, theme.dark_word) >= contrast_ratio(yarn.colour, theme.light_word);
+        const bool dark = contrast_ratio(colour, theme.dark_word) >= contrast_ratio(colour, theme.light_word);
         const Colour words = dark ? theme.dark_word : theme.light_word;
-        const std::array<char, 2> letter{yarn.key, 0};
+        const std::array<char, 2> letter{key, 0};
         const char* const text = letter.data();
         const float y = (std::max(top, box.top) + std::min(bottom, box.bottom) - theme.small->FontSize) / 2;
         sight.list.AddText(theme.small, theme.small->FontSize,

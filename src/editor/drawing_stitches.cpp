@@ -31,20 +31,19 @@ struct RowColours {
 };
 
 RowColours colours_of(const Sight& sight, int row) {
-  const Document& design = sight.app.work.design;
   const auto place = static_cast<std::size_t>(row) * 2;
   const char main = sight.app.caches.row_yarns[place];
   const char contrast = sight.app.caches.row_yarns[place + 1];
-  const Colour main_colour = yarn_of(design, main).colour;
-  return {main_colour, contrast != 0 ? yarn_of(design, contrast).colour : main_colour};
+  const Colour main_colour = seen_yarn(sight.app, main);
+  return {main_colour, contrast != 0 ? seen_yarn(sight.app, contrast) : main_colour};
 }
 
 float edge(const Sight& sight, int column) {
   return std::round(sight.layout.origin.x + static_cast<float>(column) * sight.layout.cell_width);
 }
 
-// The contrast runs of one row, going on over the joins.
-void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour colour) {
+// The contrast runs of one row, going on over the joins: draw(first column, column behind the last).
+template <class Draw> void each_contrast_run(const Sight& sight, int row, Draw&& draw) {
   const Grid& grid = sight.app.work.design.grid;
   if (grid.all_main(row)) {
     return;
@@ -53,16 +52,87 @@ void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour col
   int column = wrapped(Cell{sight.first_column, 0}, width, 1).column;
   int run_from = 0;
   bool in_run = false;
-  const ImU32 fill = ink(colour);
   for (int place = sight.first_column; place <= sight.last_column + 1; ++place) {
     const bool contrast = place <= sight.last_column && grid.at(column, row);
     if (contrast && !in_run) {
       run_from = place;
     } else if (!contrast && in_run) {
-      sight.list.AddRectFilled({edge(sight, run_from), box.top}, {edge(sight, place), box.bottom}, fill);
+      draw(run_from, place);
     }
     in_run = contrast;
     column = column + 1 == width ? 0 : column + 1;
+  }
+}
+
+void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour colour) {
+  const ImU32 fill = ink(colour);
+  each_contrast_run(sight, row, [&](int from, int to) {
+    sight.list.AddRectFilled({edge(sight, from), box.top}, {edge(sight, to), box.bottom}, fill);
+  });
+}
+
+// How much of the stitch's form is seen: nothing in small cells, all of it in large ones. Smoothly between, so that
+// nothing jumps while one zooms.
+float form_shown(const Sight& sight) {
+  constexpr float begins = 18; // units of layout of a cell
+  constexpr float whole = 40;
+  const float cell = std::min(sight.layout.cell_width, sight.layout.cell_height) / sight.unit();
+  return std::clamp((cell - begins) / (whole - begins), 0.0F, 1.0F);
+}
+
+// One texture over all rows: `row_of` names the row whose stitches are drawn in a row's box.
+class FormDrawer {
+public:
+  FormDrawer(const Sight& sight, unsigned texture, float opacity)
+      // Dear ImGui carries OpenGL's texture numbers as pointers.
+      // NOLINTNEXTLINE(performance-no-int-to-ptr)
+      : sight_(sight), texture_(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(texture))), opacity_(opacity) {
+  }
+
+  void run(int from, int to, const ScreenBox& box, Colour colour) {
+    sight_.list.AddImage(texture_, {edge(sight_, from), box.top}, {edge(sight_, to), box.bottom}, {0, 1},
+                         {static_cast<float>(to - from), 0}, ink(colour, opacity_));
+  }
+  // All stitches of a drawn row, in that box.
+  void row(int drawn, const ScreenBox& box) {
+    const RowColours colours = colours_of(sight_, drawn);
+    run(sight_.first_column, sight_.last_column + 1, box, colours.main);
+    each_contrast_run(sight_, drawn, [&](int from, int to) { run(from, to, box, colours.contrast); });
+  }
+
+private:
+  const Sight& sight_;
+  ImTextureID texture_;
+  float opacity_;
+};
+
+ScreenBox whole_pixels(ScreenBox box) {
+  box.top = std::round(box.top);
+  box.bottom = std::round(box.bottom);
+  return box;
+}
+
+void draw_forms(const Sight& sight) {
+  const float shown = form_shown(sight);
+  const StitchTextures& textures = sight.app.caches.stitch;
+  if (shown <= 0 || textures.own == 0) {
+    return;
+  }
+  const auto inside = [&](int row) { return wrapped(Cell{0, row}, 1, sight.layout.rows).row; };
+  FormDrawer own(sight, textures.own, shown);
+  for (int row = sight.first_row; row <= sight.last_row; ++row) {
+    own.row(inside(row), whole_pixels(box_of(sight.layout, Cell{0, row})));
+  }
+  FormDrawer foot(sight, textures.foot, shown);
+  for (int row = sight.first_row; row <= sight.last_row; ++row) {
+    const ScreenBox box = whole_pixels(box_of(sight.layout, Cell{0, row}));
+    const int above = inside(row + 1);
+    if (has_strip_below(sight.layout, above)) { // inserted rows come next
+      const char yarn = sight.app.caches.inserted_below[static_cast<std::size_t>(above)].yarn;
+      foot.run(sight.first_column, sight.last_column + 1, box, seen_yarn(sight.app, yarn));
+    } else {
+      foot.row(above, box);
+    }
   }
 }
 
@@ -99,6 +169,7 @@ void draw_stitches(const Sight& sight) {
     box.bottom = std::round(box.bottom);
     draw_contrast(sight, inside, box, colours_of(sight, inside).contrast);
   }
+  draw_forms(sight);
 }
 
 void draw_lines(const Sight& sight) {
@@ -179,7 +250,7 @@ void draw_strips(const Sight& sight) {
     sight.list.AddText(theme.small, size, {x, std::round(low.y + (high.y - low.y - size) / 2)}, ink(theme.text),
                        text.c_str());
     sight.list.PopClipRect();
-    draw_plain_rows(sight, inserted.count, yarn.colour,
+    draw_plain_rows(sight, inserted.count, seen_as(yarn.colour, sight.app.view.sight),
                     {x + theme.small->CalcTextSizeA(size, 10000, 0, text.c_str()).x + 6 * sight.unit(), low.y,
                      end - 5 * sight.unit(), high.y});
   }

@@ -43,10 +43,21 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog,
                   "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
-                  "preview, everything")
+                  "preview, everything, "
+                  "pairs, palette")
       ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps", "settings",
-                             "start", "help", "preview", "everything"}))
+                             "start", "help", "preview", "everything", "pairs", "palette"}))
       ->option_text("NAME");
+  std::map<std::string, ColourSight> sights;
+  for (const SightInfo& info : colour_sights) {
+    sights[info.id] = info.sight;
+  }
+  line.add_option("--sight", options.sight, "How colours are seen: as-is, lightness, protan, deutan, tritan")
+      ->transform(CLI::CheckedTransformer(sights))
+      ->option_text("NAME");
+  line.add_option("--zoom", options.zoom, "Of the drawing, px a mm")
+      ->check(CLI::Range(0.1, 40.0))
+      ->option_text("NUMBER");
   line.add_option("--sheet", options.sheet, "In the preview: card, chart, steps, swatch, measure")
       ->check(CLI::IsMember({"card", "chart", "steps", "swatch", "measure"}))
       ->option_text("NAME");

@@ -25,7 +25,9 @@ struct Options {
   bool choose_finding = false;
   bool large_piece = false; // the piece takes the drawing's place
   std::string dialog;       // shown on the picture: "keys", "open" …
-  std::string sheet;        // in the preview: "card", "chart" …
+  ColourSight sight = ColourSight::as_is;
+  float zoom = 0;    // of the drawing, px a mm; 0: the repeat fills the canvas
+  std::string sheet; // in the preview: "card", "chart" …
 };
 
 // The options, or the status to end with where all is said already (--help, a mistake).

@@ -6,6 +6,8 @@
 
 #include <vector>
 
+struct ImDrawList;
+
 namespace punchwright::editor {
 
 using Portion = std::vector<InputEvent>;
@@ -22,6 +24,8 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box);
 void drawing_panel(const App& app, const Portion& input, Actions& actions, const ScreenBox& box, Placed& placed);
 void settings_panel(const App& app, Actions& actions, const ScreenBox& box);
 void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed);
+// Seam stitches and the middle of the bed, over the picture of the piece.
+void draw_piece_marks(const App& app, ImDrawList& list, const ScreenBox& room);
 void findings_panel(const App& app, Actions& actions, const ScreenBox& box);
 void dialogs(const App& app, Actions& actions, Placed& placed);
 void keys(const App& app, const Portion& input, Actions& actions);

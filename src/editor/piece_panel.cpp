@@ -91,7 +91,10 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
   const float unit = theme.scale;
   begin_part(app, "piece", box);
   choose_sight(app, actions, box.width());
-  const std::string size = size_in_words(app);
+  std::string size = size_in_words(app);
+  if (app.view.sight != ColourSight::as_is) {
+    size += std::string("\n") + info_of(app.view.sight).name;
+  }
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float text = ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
   const ScreenBox room{std::floor(corner.x), std::floor(corner.y), std::floor(box.right - 12 * unit),
@@ -109,6 +112,7 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(piece.texture)), low,
                   {low.x + static_cast<float>(pixels.width), low.y + static_cast<float>(pixels.height)});
   }
+  draw_piece_marks(app, list, room);
   ImGui::SetCursorScreenPos({room.left, room.bottom + 4 * unit});
   hint(theme, size);
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

@@ -171,6 +171,8 @@ void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) 
   pixels_.width = std::max(1, end(left + wide, frame.view.width) - pixels_.left);
   pixels_.height = std::max(1, end(top + tall, frame.view.height) - pixels_.top);
   const double stitch_px = stitch_mm * frame.px_per_mm;
+  left_px_ = left;
+  stitch_px_ = stitch_px;
   const double row_px = row_mm * frame.px_per_mm;
   across_ = Lattice::over(pixels_.width, std::max(0.0, pixels_.left - left) / stitch_px, 1 / stitch_px, frame.stitches);
   const double below = std::max(0.0, top + tall - (pixels_.top + pixels_.height)); // px of cloth below the picture
@@ -185,8 +187,9 @@ void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) 
 void ClothPainter::fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted,
                              Line& line) const {
   const auto stitches = static_cast<std::size_t>(frame_.stitches);
-  line.main = yarn_of(design, knitted.main).colour;
-  line.contrast_colour = knitted.contrast != 0 ? yarn_of(design, knitted.contrast).colour : line.main;
+  line.main = seen_as(yarn_of(design, knitted.main).colour, frame_.view.sight);
+  line.contrast_colour =
+      knitted.contrast != 0 ? seen_as(yarn_of(design, knitted.contrast).colour, frame_.view.sight) : line.main;
   if (frame_.view.afar) {
     line.contrast.assign(stitches, false);
     for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
@@ -368,7 +371,7 @@ bool ClothPainter::paint(const Document& design, const Profile& profile, const R
 PiecePixels picture_of_piece(const Document& design, const Profile& profile, const RowsToKnit& rows, Face face,
                              int widest, int tallest) {
   ClothPainter painter;
-  painter.paint(design, profile, rows, ClothView{face, false, widest, tallest, 0, 0, 0});
+  painter.paint(design, profile, rows, ClothView{face, false, widest, tallest, 0, 0, 0, ColourSight::as_is});
   return painter.pixels();
 }
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "editor/colour_sight.hpp"
 #include "editor/stitch_form.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
@@ -30,6 +31,7 @@ struct ClothView {
   double px_per_mm = 0; // 0: as large as fits
   double middle_x = 0;  // mm from the cloth's middle to the room's; x to the right, y upwards
   double middle_y = 0;
+  ColourSight sight = ColourSight::as_is;
   bool operator==(const ClothView&) const = default;
 };
 
@@ -43,6 +45,8 @@ public:
   [[nodiscard]] const PiecePixels& pixels() const { return pixels_; }
   // At which the last picture was painted; also where the view asked for what fits.
   [[nodiscard]] double px_per_mm() const { return px_per_mm_; }
+  // px from the room's left edge of a place in the cloth, in stitches from its left edge; it may lie outside the room.
+  [[nodiscard]] double x_of(double stitches) const { return left_px_ + stitches * stitch_px_; }
 
 private:
   // Which stitches (or rows) lie under each pixel, and how much of it each covers: so a picture smaller than its
@@ -104,6 +108,8 @@ private:
 
   PiecePixels pixels_;
   double px_per_mm_ = 0;
+  double left_px_ = 0; // of the cloth's left edge
+  double stitch_px_ = 1;
   Frame frame_;
   Lattice across_;
   Lattice upwards_;

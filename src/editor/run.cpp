@@ -32,6 +32,10 @@ void open_first(App& app, const Options& options) {
   }
   app.view.face = options.face;
   app.view.piece_large = options.large_piece;
+  app.view.sight = options.sight;
+  if (options.zoom > 0) {
+    app.view.zoom = options.zoom;
+  }
   app.view.tab = options.tab.value_or(app.view.tab);
 }
 
@@ -44,6 +48,9 @@ void show_what_was_asked_for(App& app, const Options& options) {
     if (options.sheet == sheet.id) {
       app.view.preview.kind = sheet.kind;
     }
+  }
+  if (options.dialog == "palette") {
+    apply(app, SetDialog{PaletteDialog{}});
   }
   if (options.dialog == "swatch") {
     apply(app, SetDialog{SwatchDialog{}});
@@ -60,7 +67,8 @@ void show_what_was_asked_for(App& app, const Options& options) {
                                                                 {"start", Command::start_page},
                                                                 {"help", Command::help},
                                                                 {"preview", Command::preview},
-                                                                {"everything", Command::export_everything}};
+                                                                {"everything", Command::export_everything},
+                                                                {"pairs", Command::try_pairs}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
@@ -80,6 +88,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.make(app.caches.stitch);
   Actions actions;
   actions.publish_places = publish;
   const Portion input = window.begin_frame(app);
@@ -179,6 +188,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.make(app.caches.stitch);
   Actions actions;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
@@ -207,6 +217,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     refresh(app);
     window.upload(app.caches.piece);
     window.upload(app.caches.preview);
+    window.make(app.caches.stitch);
     Actions actions;
     const Portion input = window.begin_frame(app);
     const Clock::time_point before = Clock::now();

@@ -57,13 +57,32 @@ StitchForm::StitchForm() {
   }
 }
 
+std::array<std::vector<unsigned char>, 2> stitch_pixels(const StitchForm& form) {
+  std::array<std::vector<unsigned char>, 2> pixels;
+  const auto byte = [](float part) { return static_cast<unsigned char>(std::clamp(part, 0.0F, 1.0F) * 255 + 0.5F); };
+  for (int y = 0; y < StitchForm::size; ++y) {
+    for (int x = 0; x < StitchForm::size; ++x) {
+      const StitchForm::Place& place = form.knit((static_cast<float>(x) + 0.5F) / StitchForm::size,
+                                                 (static_cast<float>(y) + 0.5F) / StitchForm::size);
+      const unsigned char own = byte(place.own);
+      const unsigned char next = byte(place.share > 0 ? place.next : 0.6F); // smoothing mixes this in at the edge
+      pixels[0].insert(pixels[0].end(), {own, own, own, 255});
+      pixels[1].insert(pixels[1].end(), {next, next, next, byte(place.share)});
+    }
+  }
+  return pixels;
+}
+
+float value_of_light(float light) {
+  return 255 * (light <= 0.0031308F ? light * 12.92F : 1.055F * std::pow(light, 1 / 2.4F) - 0.055F);
+}
+
 LightTable::LightTable() {
   for (std::size_t number = 0; number < light_.size(); ++number) {
     light_[number] = static_cast<float>(linear_light(static_cast<std::uint8_t>(number)));
   }
   for (std::size_t step = 0; step < value_.size(); ++step) {
-    const float light = static_cast<float>(step) / steps;
-    value_[step] = 255 * (light <= 0.0031308F ? light * 12.92F : 1.055F * std::pow(light, 1 / 2.4F) - 0.055F);
+    value_[step] = value_of_light(static_cast<float>(step) / steps);
   }
 }
 

@@ -7,6 +7,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -28,18 +29,27 @@ public:
   [[nodiscard]] const Place& knit(float across, float upwards) const { return knit_[place(across, upwards)]; }
   [[nodiscard]] float purl(float across, float upwards) const { return purl_[place(across, upwards)]; }
 
+  // Places across and upwards in the tables.
+  static constexpr int size = 64;
+
   // A float across the stitch on the purl side: a strand this far up, so thick, in parts of a row.
   static constexpr float strand_height = 0.28F;
   static constexpr float strand_half = 0.09F;
 
 private:
-  static constexpr int size = 64;
   [[nodiscard]] static std::size_t place(float across, float upwards) {
     return static_cast<std::size_t>(static_cast<int>(upwards * size) * size + static_cast<int>(across * size));
   }
   std::array<Place, static_cast<std::size_t>(size) * size> knit_{};
   std::array<float, static_cast<std::size_t>(size) * size> purl_{};
 };
+
+// The knit side's stitch as RGBA pixels, the lowest row first: its own yarn, and the foot of the stitch above, which is
+// see-through elsewhere. White where the yarn is as light as its colour.
+[[nodiscard]] std::array<std::vector<unsigned char>, 2> stitch_pixels(const StitchForm& form);
+
+// 0 to 255, of light from 0 to 1 (sRGB, IEC 61966-2-1).
+[[nodiscard]] float value_of_light(float light);
 
 // Light adds up linearly; the numbers of a colour don't (sRGB, IEC 61966-2-1).
 class LightTable {

@@ -3,11 +3,13 @@
 #define GLFW_INCLUDE_GLEXT
 #include "editor/window.hpp"
 
+#include "editor/stitch_form.hpp"
 #include "editor/style.hpp"
 #include "editor/widgets.hpp"
 
 #include <GLFW/glfw3.h>
 #include <algorithm>
+#include <array>
 #include <backends/imgui_impl_opengl3.h>
 #include <cmath>
 #include <imgui.h>
@@ -314,6 +316,27 @@ void Window::upload(PreviewCache& page) {
   } else if (page.serial != page.uploaded || page.texture == 0) {
     fill_texture(page.texture, page.pixels.width, page.pixels.height, page.pixels.rgb);
     page.uploaded = page.serial;
+  }
+}
+
+// Repeated across a run of stitches, and smoothed where they are smaller than the tables.
+void Window::make(StitchTextures& textures) {
+  if (textures.own != 0) {
+    return;
+  }
+  const StitchForm form;
+  const std::array pixels = stitch_pixels(form);
+  for (unsigned* const name : {&textures.own, &textures.foot}) {
+    glGenTextures(1, name);
+    glBindTexture(GL_TEXTURE_2D, *name);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_LINEAR);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_REPEAT);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, StitchForm::size, StitchForm::size, 0, GL_RGBA, GL_UNSIGNED_BYTE,
+                 pixels[name == &textures.own ? 0 : 1].data());
+    glGenerateMipmap(GL_TEXTURE_2D);
   }
 }
 

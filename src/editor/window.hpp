@@ -60,6 +60,7 @@ public:
   void set_title(const std::string& title);
   void upload(PiecePicture& piece);
   void upload(PreviewCache& page);
+  void make(StitchTextures& textures); // once
   // What programs share as text; empty where there is none.
   [[nodiscard]] std::string clipboard_text();
   void set_clipboard_text(const std::string& text);

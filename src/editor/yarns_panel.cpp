@@ -1,6 +1,7 @@
 // Yarns and bands: names, colours, and which rows are knitted in which pair.
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "editor/yarn_pairs.hpp"
 
 #include <algorithm>
 #include <array>
@@ -13,10 +14,6 @@ namespace {
 bool in_use(const Document& design, char key) {
   return std::ranges::any_of(design.bands,
                              [key](const Band& band) { return band.main == key || band.contrast == key; });
-}
-
-std::string shown_name(const Yarn& yarn) {
-  return yarn.name.empty() ? fmt::format("Yarn {}", yarn.key) : yarn.name;
 }
 
 // A square of the yarn's colour; pressed, it opens where the colour is chosen.
@@ -66,6 +63,14 @@ void one_yarn(const App& app, Actions& actions, std::size_t index) {
     settings.yarns[index].name = name;
     send({app, actions, "yarn name"}, std::move(settings));
   }
+  ImGui::TableNextColumn();
+  const std::string palette = fmt::format("yarn {} palette", yarn.key);
+  if (button(theme, actions, palette.c_str(), "…", Look::quiet)) {
+    PaletteDialog dialog;
+    dialog.yarn = yarn.key;
+    actions.push(SetDialog{dialog});
+  }
+  tip(theme, "A colour with a name from the palette");
   ImGui::TableNextColumn();
   const bool used = in_use(design, yarn.key);
   const bool few = design.yarns.size() <= 2;
@@ -169,6 +174,52 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
   }
 }
 
+// How well the pattern will show: the contrast ratio, and what the value check looks at.
+void pair_words(const App& app, const Band& band) {
+  const Colour main = yarn_of(app.work.design, band.main).colour;
+  const Colour contrast = yarn_of(app.work.design, *band.contrast).colour;
+  hint(app.theme, fmt::format("Contrast ratio {:.1f}; lightness {:.0f} and {:.0f}", contrast_ratio(main, contrast),
+                              lightness_of(main), lightness_of(contrast)));
+}
+
+// For the cursor's band, or the one that is pressed: the cursor goes there first.
+void pair_buttons(const App& app, Actions& actions, std::size_t index, int first_row, bool here) {
+  const auto act = [&](Command command) {
+    if (!here) {
+      actions.push(PlaceCursor{Cell{app.view.cursor.column, first_row}});
+    }
+    actions.run(command);
+  };
+  if (button(app.theme, actions, fmt::format("swap {}", index + 1).c_str(), "⇄")) {
+    act(Command::swap_yarns);
+  }
+  tip(app.theme, "Exchange main and contrast (W)");
+  ImGui::SameLine();
+  if (button(app.theme, actions, fmt::format("try pairs {}", index + 1).c_str(), "Try other pairs…")) {
+    act(Command::try_pairs);
+  }
+  tip(app.theme, "This band in other yarns, as small pictures (Y)");
+}
+
+// How the colours are seen; the design keeps its own.
+void choose_sight(const App& app, Actions& actions) {
+  label(app.theme, "Seen", 0.24F);
+  if (ImGui::BeginCombo("##sight", info_of(app.view.sight).name)) {
+    for (const SightInfo& info : colour_sights) {
+      if (ImGui::Selectable(info.name, info.sight == app.view.sight) && info.sight != app.view.sight) {
+        constexpr std::array commands = {Command::sight_as_is, Command::sight_lightness, Command::sight_protan,
+                                         Command::sight_deutan, Command::sight_tritan};
+        actions.run(commands[static_cast<std::size_t>(info.sight)]);
+      }
+      remember_place(actions, std::string("sight ") + info.id);
+      tip(app.theme, info.tip);
+    }
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "sight");
+  tip(app.theme, "How the drawing and the piece are shown; the yarns stay as they are");
+}
+
 void one_band(const App& app, Actions& actions, std::size_t index, int first_row) {
   const Theme& theme = app.theme;
   const Document& design = app.work.design;
@@ -209,8 +260,8 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
     actions.push(EditDesign{ChangeBands{bands}});
   }
   if (band.contrast) {
-    hint(theme, fmt::format("Contrast ratio {:.1f}",
-                            contrast_ratio(yarn_of(design, band.main).colour, yarn_of(design, *band.contrast).colour)));
+    pair_words(app, band);
+    pair_buttons(app, actions, index, first_row, here);
   }
   plain_below(app, actions, index, first_row);
   ImGui::PopID();
@@ -222,11 +273,13 @@ void yarns_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const Document& design = app.work.design;
   heading(theme, "Yarns");
-  if (ImGui::BeginTable("yarns", 4)) {
+  if (ImGui::BeginTable("yarns", 5)) {
     const ImGuiStyle& style = ImGui::GetStyle();
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight());
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("W").x);
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
+                            ImGui::CalcTextSize("…").x + 2 * style.FramePadding.x);
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
                             ImGui::CalcTextSize("×").x + 2 * style.FramePadding.x);
     for (std::size_t index = 0; index < design.yarns.size(); ++index) {
@@ -238,6 +291,7 @@ void yarns_tab(const App& app, Actions& actions) {
     add_yarn(app, actions);
   }
   tip(theme, "One more for the bands to choose from");
+  choose_sight(app, actions);
   heading(theme, "Bands, from the top");
   if (side_by_side(app)) {
     hint(theme, "Main at the left, contrast at the right.");
