@@ -96,6 +96,7 @@ window editor-purl "$patterns/buoy-line.repeat" --size 1280x800 --show purl --la
 printf 'theme = "dark"\n' >"$work/dark"
 window editor-start --size 1280x800 --dialog start
 window editor-dark "$patterns/puffin-cove.repeat" --settings "$work/dark" --size 1280x800 --tab yarns
+window editor-pairs "$patterns/puffin-cove.repeat" --size 1280x800 --dialog pairs
 window editor-preview "$patterns/puffin-cove.repeat" --size 1280x800 --dialog preview
 window editor-guide --size 1280x800 --dialog help
 window editor-new --size 1280x800 --dialog new
