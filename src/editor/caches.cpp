@@ -209,6 +209,19 @@ void prepare_hint(App& app, bool changed) {
   caches.hint = MendHint{finding.row, mend(alone, mend_wishes(app.work.design, app.work.profile))};
 }
 
+// A stroke seldom changes which rows are of one yarn, and then the rows to knit stay what they are: two million of
+// them, where a large design is knitted a thousand times.
+void derive_rows(const Work& work, Caches& caches) {
+  RowsKey key = rows_key(work.design, work.profile);
+  if (caches.rows_for == key) {
+    return;
+  }
+  caches.rows = rows_to_knit(work.design, work.profile);
+  caches.row_findings = check_rows(work.design, work.profile, caches.rows);
+  caches.rows_for = std::move(key);
+  ++caches.rows_serial;
+}
+
 ClothView cloth_view(const View& view) {
   const ScreenBox& box = view.piece_box;
   ClothView cloth;
@@ -239,8 +252,8 @@ bool refresh(App& app) {
   if (!caches.valid || caches.opening != work.opening || caches.revision != work.history.revision()) {
     const bool same_design = caches.valid && caches.opening == work.opening;
     const std::vector<Finding> before = std::move(caches.findings);
-    caches.rows = rows_to_knit(work.design, work.profile);
-    caches.findings = with_notes(check(work.design, work.profile, caches.rows), work.notes);
+    derive_rows(work, caches);
+    caches.findings = with_notes(check_beside_rows(work.design, work.profile, caches.row_findings), work.notes);
     if (same_design) {
       keep_chosen(app, before);
     } else {
@@ -262,7 +275,7 @@ bool refresh(App& app) {
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
   if (view.width >= 8 && (changed || piece.made_for != view)) {
-    if (piece.painter.paint(work.design, work.profile, caches.rows, view)) {
+    if (piece.painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial)) {
       ++piece.serial;
     }
     changed = changed || piece.made_for != view;

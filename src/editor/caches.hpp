@@ -13,6 +13,8 @@
 #include "machine/profile.hpp"
 #include "mending/mend.hpp"
 #include "rows/rows.hpp"
+#include "rows/rows_key.hpp"
+#include "rules/check_rows.hpp"
 #include "rules/findings.hpp"
 
 #include <cstdint>
@@ -88,6 +90,9 @@ struct Caches {
   std::uint64_t revision = 0;
   bool valid = false;
   RowsToKnit rows;
+  std::optional<RowsKey> rows_for; // what they were derived from
+  std::uint64_t rows_serial = 0;   // grows with every new derivation
+  RowFindings row_findings;
   std::vector<Finding> findings;
   int faults = 0;
   int warnings = 0;

@@ -58,6 +58,18 @@ std::vector<std::uint64_t> fingerprints_of(const Grid& grid) {
   return prints;
 }
 
+// Of each drawn row's stitches, and behind them one of all the yarns' colours.
+std::vector<std::uint64_t> drawn_prints(const Document& design) {
+  std::vector<std::uint64_t> prints = fingerprints_of(design.grid);
+  Fingerprint colours;
+  for (const Yarn& yarn : design.yarns) {
+    colours.add(static_cast<std::uint64_t>(static_cast<unsigned char>(yarn.key)));
+    colours.add(yarn.colour);
+  }
+  prints.push_back(colours.value);
+  return prints;
+}
+
 // Of rows to knit, of which there may be a thousand times as many as drawn ones: neighbours share their yarns.
 class RowPrints {
 public:
@@ -181,6 +193,7 @@ void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) 
   detail_ = std::clamp((static_cast<float>(std::min(stitch_px, row_px)) - 5.0F) / 7.0F, 0.0F, 1.0F);
   pixels_.rgb.assign(static_cast<std::size_t>(pixels_.width) * static_cast<std::size_t>(pixels_.height) * 3, 0);
   fingerprints_.clear();
+  outdated_.clear();
   lines_.clear();
 }
 
@@ -325,10 +338,20 @@ ClothPainter::Frame ClothPainter::frame_for(const Document& design, const Profil
   return frame;
 }
 
-// Where in the room a row lies, and the one above it, whose foot shows in it.
-bool ClothPainter::scan_due(int scan, const std::vector<bool>& changed) const {
+// A line of pixels shows its rows, and the foot of the one above.
+bool ClothPainter::scan_due(int scan, const RowsToKnit& rows, const Changes& changes) const {
+  if (changes.all) {
+    return true;
+  }
   const auto from_below = static_cast<std::size_t>(pixels_.height - 1 - scan);
-  const auto is_changed = [&](int row) { return changed[static_cast<std::size_t>(row) % changed.size()]; };
+  const auto is_changed = [&](int number) {
+    const std::size_t row = static_cast<std::size_t>(number) % rows.rows.size();
+    if (!changes.by_drawn_row) {
+      return changes.rows[row] == true;
+    }
+    const int drawn = rows.rows[row].drawn;
+    return drawn >= 0 && changes.rows[static_cast<std::size_t>(drawn)];
+  };
   bool due = is_changed(std::min(upwards_.middle[from_below] + 1, frame_.rows - 1));
   for (std::size_t share = upwards_.from[from_below]; !due && share < upwards_.from[from_below + 1]; ++share) {
     due = is_changed(upwards_.shares[share].cell);
@@ -336,8 +359,39 @@ bool ClothPainter::scan_due(int scan, const std::vector<bool>& changed) const {
   return due;
 }
 
-bool ClothPainter::paint(const Document& design, const Profile& profile, const RowsToKnit& rows,
-                         const ClothView& view) {
+ClothPainter::Changes ClothPainter::changes_since(const Document& design, const RowsToKnit& rows,
+                                                  std::uint64_t rows_serial, bool all) {
+  Changes changes;
+  const std::vector<std::uint64_t> before = std::exchange(drawn_, drawn_prints(design));
+  changes.by_drawn_row = rows_serial != 0 && rows_serial == rows_serial_ && before.size() == drawn_.size();
+  rows_serial_ = rows_serial;
+  outdated_.resize(drawn_.size());
+  if (changes.by_drawn_row) {
+    changes.all = all || before.back() != drawn_.back(); // the yarns' colours, which inserted rows have too
+    changes.rows.resize(drawn_.size());
+    for (std::size_t row = 0; row < drawn_.size(); ++row) {
+      changes.rows[row] = before[row] != drawn_[row];
+      outdated_[row] = outdated_[row] || changes.rows[row];
+    }
+    return changes;
+  }
+  changes.all = all;
+  fingerprints_.resize(rows.rows.size());
+  changes.rows.assign(rows.rows.size(), all);
+  RowPrints prints(design);
+  for (std::size_t row = 0; row < rows.rows.size(); ++row) {
+    const RowToKnit& knitted = rows.rows[row];
+    const std::uint64_t print = prints.of(knitted);
+    const bool outdated = knitted.drawn >= 0 && outdated_[static_cast<std::size_t>(knitted.drawn)];
+    changes.rows[row] = all || outdated || print != fingerprints_[row];
+    fingerprints_[row] = print;
+  }
+  outdated_.assign(drawn_.size(), false);
+  return changes;
+}
+
+bool ClothPainter::paint(const Document& design, const Profile& profile, const RowsToKnit& rows, const ClothView& view,
+                         std::uint64_t rows_serial) {
   const std::size_t knitted = rows.rows.size();
   if (view.width < 8 || view.height < 8 || knitted < 1 || stitches_of(design) < 1) {
     pixels_ = {};
@@ -349,18 +403,11 @@ bool ClothPainter::paint(const Document& design, const Profile& profile, const R
   if (all) {
     lay_out(frame, design.gauge.stitch_mm(), design.gauge.row_mm());
   }
-  fingerprints_.resize(knitted);
-  std::vector<bool> changed(knitted, all);
-  RowPrints prints(design);
-  for (std::size_t row = 0; row < knitted; ++row) {
-    const std::uint64_t print = prints.of(rows.rows[row]);
-    changed[row] = changed[row] || print != fingerprints_[row];
-    fingerprints_[row] = print;
-  }
+  const Changes changes = changes_since(design, rows, rows_serial, all);
   lines_.clear();
   bool any = false;
   for (int scan = 0; scan < pixels_.height; ++scan) {
-    if (scan_due(scan, changed)) {
+    if (scan_due(scan, rows, changes)) {
       paint_scan(design, profile, rows, scan);
       any = true;
     }

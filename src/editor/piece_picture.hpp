@@ -40,8 +40,10 @@ inline constexpr double afar_mm = 600;
 
 class ClothPainter {
 public:
-  // Brings the picture up to date with the design. True where a pixel may have changed.
-  bool paint(const Document& design, const Profile& profile, const RowsToKnit& rows, const ClothView& view);
+  // Brings the picture up to date with the design. True where a pixel may have changed. `rows_serial` is another number
+  // for other rows: with the same one only drawn rows are compared, of which there are far fewer. 0: nothing is known.
+  bool paint(const Document& design, const Profile& profile, const RowsToKnit& rows, const ClothView& view,
+             std::uint64_t rows_serial = 0);
   [[nodiscard]] const PiecePixels& pixels() const { return pixels_; }
   // At which the last picture was painted; also where the view asked for what fits.
   [[nodiscard]] double px_per_mm() const { return px_per_mm_; }
@@ -97,7 +99,14 @@ private:
 
   [[nodiscard]] static Frame frame_for(const Document& design, const Profile& profile, int knitted,
                                        const ClothView& view);
-  [[nodiscard]] bool scan_due(int scan, const std::vector<bool>& changed) const;
+  // Which rows have changed since the last picture: by rows to knit, or by drawn row where the rows are the same.
+  struct Changes {
+    bool all = false;
+    bool by_drawn_row = false;
+    std::vector<bool> rows;
+  };
+  Changes changes_since(const Document& design, const RowsToKnit& rows, std::uint64_t rows_serial, bool all);
+  [[nodiscard]] bool scan_due(int scan, const RowsToKnit& rows, const Changes& changes) const;
   static void lay_floats(const std::vector<bool>& contrast, bool yarn, std::vector<Over>& floats);
   static float sag_of(const Over& over, float place);
   void lay_out(const Frame& frame, double stitch_mm, double row_mm);
@@ -113,8 +122,11 @@ private:
   Frame frame_;
   Lattice across_;
   Lattice upwards_;
-  float detail_ = 0; // 0: mixtures only; 1: stitches only
-  std::vector<std::uint64_t> fingerprints_;
+  float detail_ = 0;                        // 0: mixtures only; 1: stitches only
+  std::vector<std::uint64_t> fingerprints_; // of rows to knit
+  std::vector<std::uint64_t> drawn_;        // of drawn rows, with the yarns' colours
+  std::vector<bool> outdated_;              // drawn rows whose rows' fingerprints are older than the picture
+  std::uint64_t rows_serial_ = 0;
   std::vector<Line> lines_; // the last few rows
   std::vector<Light> sum_;
   StitchForm form_;

@@ -1,4 +1,5 @@
 // All checks of a design on a machine, gathered and put in order.
+#include "rules/check_rows.hpp"
 #include "rules/checks.hpp"
 #include "rules/findings.hpp"
 
@@ -143,14 +144,25 @@ std::vector<Finding> check(const Document& document, const Profile& profile) {
 }
 
 std::vector<Finding> check(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  return check_beside_rows(document, profile, check_rows(document, profile, rows));
+}
+
+RowFindings check_rows(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  RowFindings findings;
+  check_amount(rows, findings.amount);
+  check_yarn_sides(rows, findings.others);
+  check_card(document, profile, rows, findings.others);
+  return findings;
+}
+
+std::vector<Finding> check_beside_rows(const Document& document, const Profile& profile, const RowFindings& of_rows) {
   std::vector<Finding> findings;
   check_width(document, profile, findings);
   check_piece(document, profile, findings);
-  check_amount(rows, findings);
+  findings.insert(findings.end(), of_rows.amount.begin(), of_rows.amount.end());
   check_floats(document, profile, findings);
   check_single_colour_rows(document, findings);
-  check_yarn_sides(rows, findings);
-  check_card(document, profile, rows, findings);
+  findings.insert(findings.end(), of_rows.others.begin(), of_rows.others.end());
   check_yarns(document, findings);
   std::ranges::stable_sort(findings, [](const Finding& one, const Finding& another) {
     return std::pair(one.severity, one.row) < std::pair(another.severity, another.row);
