@@ -25,6 +25,10 @@ struct Sight {
 [[nodiscard]] int neighbour_columns(int width);
 [[nodiscard]] int neighbour_rows(int height);
 
+// How much of the stitch's form is seen in a cell whose shorter side has so many units of layout: nothing in small
+// ones, all of it in large ones (1), and smoothly between, so that nothing jumps while one zooms.
+[[nodiscard]] float form_shown(float cell);
+
 void draw_stitches(const Sight& sight);
 void draw_strips(const Sight& sight);
 void draw_lines(const Sight& sight);

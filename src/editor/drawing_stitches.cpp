@@ -22,6 +22,12 @@ ScreenBox Sight::repeat_box() const {
   return {low.left, high.top, high.right, low.bottom};
 }
 
+float form_shown(float cell) {
+  constexpr float begins = 18;
+  constexpr float whole = 40;
+  return std::clamp((cell - begins) / (whole - begins), 0.0F, 1.0F);
+}
+
 namespace {
 
 struct RowColours {
@@ -71,15 +77,6 @@ void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour col
   });
 }
 
-// How much of the stitch's form is seen: nothing in small cells, all of it in large ones. Smoothly between, so that
-// nothing jumps while one zooms.
-float form_shown(const Sight& sight) {
-  constexpr float begins = 18; // units of layout of a cell
-  constexpr float whole = 40;
-  const float cell = std::min(sight.layout.cell_width, sight.layout.cell_height) / sight.unit();
-  return std::clamp((cell - begins) / (whole - begins), 0.0F, 1.0F);
-}
-
 // One texture over all rows: `row_of` names the row whose stitches are drawn in a row's box.
 class FormDrawer {
 public:
@@ -113,7 +110,7 @@ ScreenBox whole_pixels(ScreenBox box) {
 }
 
 void draw_forms(const Sight& sight) {
-  const float shown = form_shown(sight);
+  const float shown = form_shown(std::min(sight.layout.cell_width, sight.layout.cell_height) / sight.unit());
   const StitchTextures& textures = sight.app.caches.stitch;
   if (shown <= 0 || textures.own == 0) {
     return;

@@ -49,7 +49,9 @@ StitchForm::StitchForm() {
       const float up = (static_cast<float>(y) + 0.5F) / size;
       const auto at = static_cast<std::size_t>(y * size + x);
       const float own = leg(across, up);
-      const float next = up > 0.72F ? leg(across, up - 1) : 0.0F;
+      const float aside = std::abs(across - 0.5F) * 2;
+      const float foot = 0.70F + 0.5F * aside * aside; // its lower end is round
+      const float next = up > foot ? leg(across, up - 1) : 0.0F;
       knit_[at] = {own > 0 ? own : gap, next, next > 0 ? 1.0F : 0.0F};
       const float loop = std::max(head(across, up), head(across, up + 1) * 0.92F);
       purl_[at] = loop > 0 ? loop : gap;

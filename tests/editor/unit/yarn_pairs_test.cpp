@@ -1,6 +1,7 @@
 // Other yarns for a pair: which are tried, and what taking one makes of the design.
 #include "editor/actions.hpp"
 #include "editor/bed_marks.hpp"
+#include "editor/drawing_parts.hpp"
 #include "editor/stitch_form.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "rules/findings.hpp"
@@ -118,6 +119,16 @@ TEST_CASE("seams lie at the ends of the piece, the middle between L1 and R1") {
   CHECK(purl.middle_column == 11);
   CHECK(purl.left_seam == std::vector<int>{(23 + 19) % 24, (23 + 18) % 24});
   CHECK(purl.right_seam.size() == 2);
+}
+
+TEST_CASE("a flat cell becomes a stitch without a jump while it grows") {
+  CHECK(form_shown(6) == 0);
+  CHECK(form_shown(60) == 1);
+  for (float cell = 4; cell < 64; cell *= 1.18F) { // a notch of the wheel
+    const float step = form_shown(cell * 1.18F) - form_shown(cell);
+    CHECK(step >= 0);
+    CHECK(step < 0.4F);
+  }
 }
 
 TEST_CASE("the drawing's stitch has the piece's form") {
