@@ -83,8 +83,12 @@ bool picture_place(Actions& actions, const PictureGrid& grid, int index, const s
   return pressed;
 }
 
+bool has_room_for_words(const App& app) {
+  return room_for_dialog(app).y > 360 * app.theme.scale;
+}
+
 float list_height(const App& app, int frames) {
-  return std::max(120 * app.theme.scale,
+  return std::max(84 * app.theme.scale,
                   std::min(470 * app.theme.scale,
                            room_for_dialog(app).y - static_cast<float>(frames) * ImGui::GetFrameHeightWithSpacing()));
 }
@@ -140,7 +144,7 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
   const auto pairs = pairs_to_try(design, dialog.main, dialog.contrast, dialog.change, next.search);
   const int count = static_cast<int>(pairs.size());
   const SmallPicture sample = small_picture(sample_of_pair(design, dialog.main, dialog.contrast, 40), 1.8, 48);
-  ImGui::BeginChild("list", ImVec2(0, list_height(app, 6)));
+  ImGui::BeginChild("list", ImVec2(0, list_height(app, has_room_for_words(app) ? 6 : 5)));
   const PictureGrid grid = grid_for(app, 78 * theme.scale, 2);
   const bool scroll = choose_by_keys(next.chosen, count, grid.across);
   next.chosen = std::clamp(next.chosen, 0, count - 1);
@@ -157,7 +161,9 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
     }
   }
   ImGui::EndChild();
-  hint(theme, "All bands of this pair change together; one step, which undo takes back.");
+  if (has_room_for_words(app)) {
+    hint(theme, "All bands of this pair change together; one step, which undo takes back.");
+  }
   if (taken >= 0 && taken < count) {
     actions.push(SetDialog{NoDialog{}});
     if (!pairs[static_cast<std::size_t>(taken)].present) {
@@ -183,7 +189,7 @@ void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialo
   }
   const auto colours = yarn_colours_found(next.search);
   const int count = static_cast<int>(colours.size());
-  ImGui::BeginChild("list", ImVec2(0, list_height(app, 5)));
+  ImGui::BeginChild("list", ImVec2(0, list_height(app, has_room_for_words(app) ? 5 : 4)));
   const PictureGrid grid = grid_for(app, 40 * unit, 1);
   const bool scroll = choose_by_keys(next.chosen, count, grid.across);
   int taken = return_pressed(actions) ? next.chosen : -1;
@@ -219,8 +225,10 @@ void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialo
   if (changed || next.chosen != dialog.chosen) {
     actions.push(SetDialog{next});
   }
-  hint(theme, fmt::format("For yarn {}, everywhere. A colour of your own is mixed in the square before its name.",
-                          dialog.yarn));
+  if (has_room_for_words(app)) {
+    hint(theme, fmt::format("For yarn {}, everywhere. A colour of your own is mixed in the square before its name.",
+                            dialog.yarn));
+  }
   cancel_button(app, actions, "Cancel");
 }
 

@@ -42,11 +42,40 @@ void yarn_colour(const App& app, Actions& actions, std::size_t index) {
   }
 }
 
-// One line of the table: colour, letter, name, and off the list.
-void one_yarn(const App& app, Actions& actions, std::size_t index) {
+// Behind the name, or below it where that would leave the name no room.
+bool buttons_below() {
+  return ImGui::GetContentRegionAvail().x < 15 * ImGui::GetFontSize();
+}
+
+// From the palette, and off the list.
+void yarn_buttons(const App& app, Actions& actions, std::size_t index) {
   const Document& design = app.work.design;
   const Yarn& yarn = design.yarns[index];
   const Theme& theme = app.theme;
+  const std::string palette = fmt::format("yarn {} palette", yarn.key);
+  if (button(theme, actions, palette.c_str(), "…", Look::quiet)) {
+    PaletteDialog dialog;
+    dialog.yarn = yarn.key;
+    actions.push(SetDialog{dialog});
+  }
+  tip(theme, "A colour with a name from the palette");
+  ImGui::SameLine(0, 4 * theme.scale);
+  const bool used = in_use(design, yarn.key);
+  const bool few = design.yarns.size() <= 2;
+  if (button(theme, actions, "remove yarn", "×", Look::quiet, 0, !used && !few)) {
+    Document settings = settings_of(design);
+    settings.yarns.erase(settings.yarns.begin() + static_cast<std::ptrdiff_t>(index));
+    actions.push(EditDesign{ChangeSettings{std::move(settings)}});
+  }
+  tip(theme, used  ? "It can't be taken off the list: a band is knitted in it"
+             : few ? "Two yarns always stay on the list"
+                   : "Take it off the list");
+}
+
+// One line of the table: colour, letter, name, and the buttons.
+void one_yarn(const App& app, Actions& actions, std::size_t index, bool below) {
+  const Document& design = app.work.design;
+  const Yarn& yarn = design.yarns[index];
   ImGui::PushID(static_cast<int>(index));
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
@@ -63,25 +92,10 @@ void one_yarn(const App& app, Actions& actions, std::size_t index) {
     settings.yarns[index].name = name;
     send({app, actions, "yarn name"}, std::move(settings));
   }
-  ImGui::TableNextColumn();
-  const std::string palette = fmt::format("yarn {} palette", yarn.key);
-  if (button(theme, actions, palette.c_str(), "…", Look::quiet)) {
-    PaletteDialog dialog;
-    dialog.yarn = yarn.key;
-    actions.push(SetDialog{dialog});
+  if (!below) {
+    ImGui::TableNextColumn();
   }
-  tip(theme, "A colour with a name from the palette");
-  ImGui::TableNextColumn();
-  const bool used = in_use(design, yarn.key);
-  const bool few = design.yarns.size() <= 2;
-  if (button(theme, actions, "remove yarn", "×", Look::quiet, 0, !used && !few)) {
-    Document settings = settings_of(design);
-    settings.yarns.erase(settings.yarns.begin() + static_cast<std::ptrdiff_t>(index));
-    actions.push(EditDesign{ChangeSettings{std::move(settings)}});
-  }
-  tip(theme, used  ? "It can't be taken off the list: a band is knitted in it"
-             : few ? "Two yarns always stay on the list"
-                   : "Take it off the list");
+  yarn_buttons(app, actions, index);
   ImGui::PopID();
 }
 
@@ -273,17 +287,18 @@ void yarns_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const Document& design = app.work.design;
   heading(theme, "Yarns");
-  if (ImGui::BeginTable("yarns", 5)) {
+  const bool below = buttons_below();
+  if (ImGui::BeginTable("yarns", below ? 3 : 4)) {
     const ImGuiStyle& style = ImGui::GetStyle();
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::GetFrameHeight());
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("W").x);
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
-    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
-                            ImGui::CalcTextSize("…").x + 2 * style.FramePadding.x);
-    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
-                            ImGui::CalcTextSize("×").x + 2 * style.FramePadding.x);
+    if (!below) {
+      ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
+                              ImGui::CalcTextSize("…×").x + 4 * style.FramePadding.x + 4 * theme.scale);
+    }
     for (std::size_t index = 0; index < design.yarns.size(); ++index) {
-      one_yarn(app, actions, index);
+      one_yarn(app, actions, index, below);
     }
     ImGui::EndTable();
   }
