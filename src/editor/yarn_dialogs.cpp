@@ -145,7 +145,10 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
   const int count = static_cast<int>(pairs.size());
   const SmallPicture sample = small_picture(sample_of_pair(design, dialog.main, dialog.contrast, 40), 1.8, 48);
   ImGui::BeginChild("list", ImVec2(0, list_height(app, has_room_for_words(app) ? 6 : 5)));
-  const PictureGrid grid = grid_for(app, 78 * theme.scale, 2);
+  // With the words below them, where large text leaves little room.
+  const float words = 2 * ImGui::GetTextLineHeight() + 12 * theme.scale;
+  const float high = std::clamp(ImGui::GetWindowHeight() - words, 24 * theme.scale, 78 * theme.scale);
+  const PictureGrid grid = grid_for(app, high, 2);
   const bool scroll = choose_by_keys(next.chosen, count, grid.across);
   next.chosen = std::clamp(next.chosen, 0, count - 1);
   int taken = return_pressed(actions) ? next.chosen : -1;
