@@ -1,83 +1,134 @@
-// What is done with the hands between the rows: yarns in and out of the feeders, end needles pushed back.
+// What is done with the hands between the passes: yarns in and out of the feeders, needles pushed back.
 #include "plan/plan.hpp"
+#include "plan/yarn_uses.hpp"
 
+#include <algorithm>
+#include <array>
 #include <fmt/format.h>
 
 namespace punchwright {
 namespace {
 
-// Which yarns are threaded, and what it takes to have those that a row needs.
-class Feeders {
+// The feeders as they are threaded, and the yarns that hang at the edges, walked along the passes.
+class Hands {
 public:
-  explicit Feeders(char main) : main_(main) {}
-
-  std::vector<Action> change_for(const RowToKnit& row) {
-    std::vector<Action> actions;
-    const char main = row.all_contrast ? char{0} : row.main;
-    if (contrast_ != 0 && contrast_ != row.contrast) {
-      actions.push_back({Doing::contrast_out, contrast_});
-      contrast_ = 0;
-    }
-    if (main_ != 0 && main_ != main) {
-      actions.push_back({Doing::main_out, main_});
-      main_ = 0;
-    }
-    if (main != 0 && main_ == 0) {
-      actions.push_back({Doing::main_in, main});
-      main_ = main;
-    }
-    if (row.contrast != 0 && contrast_ == 0) {
-      actions.push_back({Doing::contrast_in, row.contrast});
-      contrast_ = row.contrast;
-    }
-    return actions;
+  Hands(const Document& document, const Profile& profile, const RowsToKnit& rows)
+      : document_(document), profile_(profile), rows_(rows), uses_(rows),
+        // Where the carriage selects for the next pass, it has brought the end needles forward before a plain row as
+        // well; the second feeder is empty then, and they would drop their stitches. With one feeder the carriage is
+        // set to plain for such a row, and they knit as the others do.
+        pushes_back_(profile.selects == Selects::next_pass && profile.feeders > 1),
+        end_needles_(end_needles_knit_contrast(document, profile)) {
+    thread_[0] = {rows.rows.front().main, Doing::main_out};
   }
 
-  // Nothing but main stays threaded behind the last row.
-  std::vector<Action> change_for_end(char main) {
-    RowToKnit plain;
-    plain.main = main;
-    return change_for(plain);
+  std::vector<RowActions> all() {
+    int number = 0;
+    for (const RowToKnit& row : rows_.rows) {
+      ++number;
+      int in_row = 0;
+      for (const Pass& pass : passes_of(row)) {
+        side_ = other(end_of(pass.travel));
+        one_feeder() ? change_yarn(pass) : change_yarns(pass, row.contrast == 0 && pushes_back_ && end_needles_);
+        side_ = end_of(pass.travel);
+        ++pass_;
+        keep(number, ++in_row);
+      }
+    }
+    finish(number);
+    return std::move(result_);
   }
 
 private:
-  char main_;
-  char contrast_ = 0;
+  struct Threaded {
+    char yarn = 0;
+    Doing taken_out_as = Doing::main_out;
+  };
+
+  [[nodiscard]] bool one_feeder() const { return profile_.feeders == 1; }
+
+  void keep(int row, int pass) {
+    if (!actions_.empty()) {
+      result_.push_back({row, pass, std::move(actions_)});
+      actions_ = {};
+    }
+  }
+
+  void change_yarns(const Pass& pass, bool needles_back) {
+    take_out_unless(1, pass.contrast);
+    if (needles_back) {
+      actions_.push_back({Doing::end_needles_back, 0, 0, false, false});
+    }
+    take_out_unless(0, pass.main);
+    put_in(0, pass.main, Doing::main_in);
+    put_in(1, pass.contrast, Doing::contrast_in);
+  }
+
+  void change_yarn(const Pass& pass) {
+    const char wanted = pass.main != 0 ? pass.main : pass.contrast;
+    take_out_unless(0, wanted);
+    put_in(0, wanted, pass.main != 0 ? Doing::main_in : Doing::contrast_in);
+  }
+
+  void take_out_unless(std::size_t feeder, char wanted) {
+    Threaded& threaded = thread_[feeder];
+    if (threaded.yarn == 0 || threaded.yarn == wanted) {
+      return;
+    }
+    const auto again = uses_.after(pass_, threaded.yarn);
+    const bool hangs = again == side_;
+    actions_.push_back({threaded.taken_out_as, threaded.yarn, static_cast<int>(feeder) + 1, hangs, again && !hangs});
+    if (hangs) {
+      hanging_.push_back(threaded.yarn);
+    } else {
+      std::erase(hanging_, threaded.yarn);
+    }
+    threaded.yarn = 0;
+  }
+
+  void put_in(std::size_t feeder, char yarn, Doing doing) {
+    Threaded& threaded = thread_[feeder];
+    if (yarn == 0) {
+      return;
+    }
+    if (threaded.yarn != yarn) {
+      const bool hung = std::erase(hanging_, yarn) > 0;
+      actions_.push_back({doing, yarn, static_cast<int>(feeder) + 1, hung, false});
+    }
+    threaded = {yarn, doing == Doing::main_in ? Doing::main_out : Doing::contrast_out};
+  }
+
+  // Nothing but main stays threaded behind the last row. Behind it an open card shows its fully punched overlap rows, a
+  // loop its first rows: whatever the carriage has brought forward would drop its stitch.
+  void finish(int last) {
+    const Pass plain{travel_from(side_), rows_.rows.back().main, 0};
+    one_feeder() ? change_yarn(plain) : change_yarns(plain, false);
+    for (const int beyond : {1, 2}) {
+      if (pushes_back_ && !selected_needles(document_, profile_, rows_, last + beyond).empty()) {
+        actions_.push_back({Doing::all_needles_back, 0, 0, false, false});
+      }
+      keep(last + beyond, 1);
+    }
+  }
+
+  const Document& document_;
+  const Profile& profile_;
+  const RowsToKnit& rows_;
+  YarnUses uses_;
+  bool pushes_back_;
+  bool end_needles_;
+  std::array<Threaded, 2> thread_{};
+  std::vector<char> hanging_;
+  Side side_ = Side::right; // of the carriage
+  std::size_t pass_ = 0;
+  std::vector<Action> actions_; // before the present pass
+  std::vector<RowActions> result_;
 };
 
 } // namespace
 
 std::vector<RowActions> actions_of(const Document& document, const Profile& profile, const RowsToKnit& rows) {
-  // Where the carriage selects for the next pass, it has brought the end needles forward before a plain row as well;
-  // the second feeder is empty then, and they would drop their stitches.
-  const bool push_back = profile.selects == Selects::next_pass && end_needles_knit_contrast(document, profile);
-  std::vector<RowActions> result;
-  if (rows.rows.empty()) {
-    return result;
-  }
-  Feeders feeders(rows.rows.front().main);
-  int number = 0;
-  for (const RowToKnit& row : rows.rows) {
-    ++number;
-    auto actions = feeders.change_for(row);
-    if (row.contrast == 0 && push_back) {
-      const bool contrast_went_first = !actions.empty() && actions.front().doing == Doing::contrast_out;
-      actions.insert(actions.begin() + (contrast_went_first ? 1 : 0), Action{Doing::end_needles_back, 0});
-    }
-    if (!actions.empty()) {
-      result.push_back({number, std::move(actions)});
-    }
-  }
-  auto at_end = feeders.change_for_end(rows.rows.back().main);
-  if (profile.selects == Selects::next_pass) {
-    // Behind the last row an open card shows its fully punched overlap rows, a loop its first row: whatever the
-    // carriage has brought forward would drop its stitch.
-    at_end.push_back({Doing::all_needles_back, 0});
-  }
-  if (!at_end.empty()) {
-    result.push_back({number + 1, std::move(at_end)});
-  }
-  return result;
+  return rows.rows.empty() ? std::vector<RowActions>{} : Hands(document, profile, rows).all();
 }
 
 std::string text_of(const Action& action, const Document& document) {

@@ -33,18 +33,24 @@ struct NeedleRun {
 // "L12–L9 L3 R1–R4"; a run of one needle by its name alone, "none" for no needle.
 [[nodiscard]] std::string text_of(const std::vector<NeedleRun>& runs);
 
-// What is done with the hands before a row is knitted.
+// What is done with the hands before a pass.
 enum class Doing { contrast_out, contrast_in, main_out, main_in, end_needles_back, all_needles_back };
 struct Action {
   Doing doing = Doing::contrast_in;
-  char yarn = 0; // 0 for needles
+  char yarn = 0;         // 0 for needles
+  int feeder = 0;        // 1 or 2; 0 for needles
+  bool hangs = false;    // out: left hanging at the edge, where it is wanted again; in: it hung there
+  bool far_side = false; // out, and cut: wanted again soon, but on the other side
   bool operator==(const Action&) const = default;
 };
 struct RowActions {
-  int row = 1;                 // row to knit, from 1; one beyond the last row: what is done at the end
+  int row = 1;                 // row to knit, from 1; beyond the last row: what is done at the end
+  int pass = 1;                // 2: between the two passes of a row, on a machine with one feeder
   std::vector<Action> actions; // in the order of doing them
 };
-// Only rows before which something is done, ascending; the last entry stands behind the last row.
+// Only passes before which something is done, ascending. Behind the last row come two more: one row beyond it what is
+// done before the plain row at the end, two rows beyond it what is done behind that row. Card margins, needle chart and
+// steps all take what hands do from here. Before row 1 its main is in the first feeder, by the setting-up.
 [[nodiscard]] std::vector<RowActions> actions_of(const Document& document, const Profile& profile,
                                                  const RowsToKnit& rows);
 // "Ink out", "Oat in", "end needles back", "all needles back".

@@ -23,7 +23,8 @@ class StepWriter {
 public:
   StepWriter(const Document& document, const Profile& profile, const RowsToKnit& rows)
       : document_(document), profile_(profile), rows_(rows), end_needles_(end_needles_knit_contrast(document, profile)),
-        uses_(rows), rows_between_weights_(std::max(1, static_cast<int>(document.gauge.rows))) {}
+        actions_(actions_of(document, profile, rows)),
+        rows_between_weights_(std::max(1, static_cast<int>(document.gauge.rows))) {}
 
   StepList all() {
     set_up();
@@ -73,7 +74,6 @@ private:
     add(StepKind::main_in,
         fmt::format("Thread {} into {}.", yarn(main), one_feeder() ? "the feeder" : "the first feeder (main)"),
         {ThreadYarn{1, main}});
-    feeders_[0] = main;
     add(StepKind::tension, "Tension: at least one whole number looser than for plain knitting in this yarn.");
     add(StepKind::weights, "Hang weights on both edges of the work.");
     add(StepKind::counter, "Set the row counter to zero.", {SetCounter{0}});
@@ -145,19 +145,17 @@ private:
     if (one_feeder()) {
       for (std::size_t index = 0; index < passes.size(); ++index) {
         one_yarn_pass(row, passes[index], index == 0, index + 1 == passes.size());
-        ++need_;
       }
       rows_since_weights_ += 1;
       move_weights();
       return;
     }
-    change_yarns(passes.front(), row.contrast == 0 && next_pass() && end_needles_, row);
+    act_before(row_, 1);
     if (by_card() || row.contrast == 0) {
       gather(row);
     } else {
       knit_by_hand(row);
     }
-    ++need_;
     rows_since_weights_ += 1;
     move_weights();
   }
@@ -218,10 +216,7 @@ private:
   void one_yarn_pass(const RowToKnit& row, const Pass& pass, bool first, bool last) {
     const bool contrast = pass.contrast != 0;
     const char wanted = contrast ? pass.contrast : pass.main;
-    if (feeders_[0] != 0 && feeders_[0] != wanted) {
-      take_out(0);
-    }
-    thread(0, wanted, contrast);
+    act_before(row_, first ? 1 : 2);
     if (row.passes == 1) {
       lock(false);
       needles_stayed_ = false;
@@ -264,29 +259,37 @@ private:
   }
 
   // Line 7: contrast out, needles back; and the same for main before and behind an all-contrast row.
-  void change_yarns(const Pass& pass, bool needles_back, const RowToKnit& row) {
-    if (feeders_[1] != 0 && feeders_[1] != pass.contrast) {
-      take_out(1);
+  void act_before(int row, int pass) {
+    if (next_actions_ == actions_.size() || actions_[next_actions_].row != row ||
+        actions_[next_actions_].pass != pass) {
+      return;
     }
-    if (needles_back && row.contrast == 0) {
-      push_back(selected_needles(document_, profile_, rows_, row_),
-                fmt::format("Push {{}} back to working position: row {} has no contrast stitch.", row_));
-    }
-    if (feeders_[0] != 0 && feeders_[0] != pass.main) {
-      take_out(0);
-    }
-    if (pass.main != 0) {
-      thread(0, pass.main, false);
-    }
-    if (pass.contrast != 0) {
-      thread(1, pass.contrast, true);
+    for (const Action& action : actions_[next_actions_++].actions) {
+      switch (action.doing) {
+      case Doing::contrast_out: take_out(action, StepKind::contrast_out); break;
+      case Doing::main_out: take_out(action, StepKind::main_out); break;
+      case Doing::contrast_in: thread(action, StepKind::contrast_in); break;
+      case Doing::main_in: thread(action, StepKind::main_in); break;
+      case Doing::end_needles_back:
+        push_back(row, fmt::format("Push {{}} back to working position: row {} has no contrast stitch.", row));
+        break;
+      case Doing::all_needles_back: push_back(row, push_back_words(row)); break;
+      }
     }
   }
 
-  void push_back(const std::vector<Needle>& needles, const std::string& words) {
-    if (needles.empty()) {
-      return;
+  // Behind the last row; before the plain row at the end, and behind that.
+  [[nodiscard]] std::string push_back_words(int row) const {
+    if (row > static_cast<int>(rows_.rows.size()) + 1) {
+      return "Push {} back to working position.";
     }
+    return document_.card.loop
+               ? "Push {} back to working position: the card has gone on to its first rows, which are not wanted now."
+               : "Push {} back to working position: the card has come to its overlap rows, which select every needle.";
+  }
+
+  void push_back(int row, const std::string& words) {
+    const std::vector<Needle> needles = selected_needles(document_, profile_, rows_, row);
     const std::string which =
         static_cast<int>(needles.size()) == stitches_of(document_) && needles.size() > 2
             ? fmt::format("every needle, {} to {},", name_of(needles.front()), name_of(needles.back()))
@@ -295,71 +298,40 @@ private:
         {MoveNeedles{spans_of(needles), NeedlePosition::working}});
   }
 
-  void take_out(std::size_t feeder) {
-    const char key = std::exchange(feeders_[feeder], char{0});
+  void take_out(const Action& action, StepKind kind) {
     finish_gathered(); // the carriage's side is that behind the rows gathered so far
-    const auto again = uses_.after(need_, key);
-    const bool hangs = again == side_;
-    std::vector<MachineAction> actions{TakeOut{static_cast<int>(feeder) + 1}};
-    std::string text = fmt::format("Take {} out of the feeder", yarn(key));
-    if (hangs) {
+    std::vector<MachineAction> actions{TakeOut{action.feeder}};
+    std::string text = fmt::format("Take {} out of the feeder", yarn(action.yarn));
+    if (action.hangs) {
       text += fmt::format(" and let it hang on the {}, where it is wanted again.", word_for_side(side_));
     } else {
-      actions.emplace_back(CutYarn{key});
-      text += again ? " and cut it: it is wanted again on the other side." : " and cut it.";
+      actions.emplace_back(CutYarn{action.yarn});
+      text += action.far_side ? " and cut it: it is wanted again on the other side." : " and cut it.";
     }
-    hangs ? hanging_.push_back(key) : (void)std::erase(hanging_, key);
-    add(feeder == 0 && !one_feeder()   ? StepKind::main_out
-        : one_feeder() && is_main(key) ? StepKind::main_out
-                                       : StepKind::contrast_out,
-        std::move(text), std::move(actions));
+    add(kind, std::move(text), std::move(actions));
   }
 
-  [[nodiscard]] bool is_main(char key) const {
-    const RowToKnit& row = rows_.rows[static_cast<std::size_t>(std::max(row_, 1) - 1)];
-    return key == row.main;
-  }
-
-  void thread(std::size_t feeder, char key, bool contrast) {
-    if (feeders_[feeder] == key) {
-      return;
-    }
-    const bool hung = std::erase(hanging_, key) > 0;
-    feeders_[feeder] = key;
-    add(contrast ? StepKind::contrast_in : StepKind::main_in,
-        fmt::format("Thread {} into {}{}", yarn(key),
-                    one_feeder()  ? "the feeder"
-                    : feeder == 0 ? "the first feeder (main)"
-                                  : "the second feeder (contrast)",
-                    hung ? "." : "; hang a peg on its end as a weight."),
-        {ThreadYarn{static_cast<int>(feeder) + 1, key}});
+  void thread(const Action& action, StepKind kind) {
+    add(kind,
+        fmt::format("Thread {} into {}{}", yarn(action.yarn),
+                    one_feeder()         ? "the feeder"
+                    : action.feeder == 1 ? "the first feeder (main)"
+                                         : "the second feeder (contrast)",
+                    action.hangs ? "." : "; hang a peg on its end as a weight."),
+        {ThreadYarn{action.feeder, action.yarn}});
   }
 
   // Line 9: contrast out and cut, needles back, one plain row, needles back again, the carriage to plain.
   void finish() {
-    const int count = static_cast<int>(rows_.rows.size());
-    const char main = count > 0 ? rows_.rows.back().main : document_.bands.front().main;
-    if (!one_feeder() && feeders_[1] != 0) {
-      take_out(1);
-    }
-    if (feeders_[0] != main) {
-      if (feeders_[0] != 0) {
-        take_out(0);
-      }
-      thread(0, main, false);
-    }
-    const char* const after = document_.card.loop ? "the card has gone on to its first rows, which are not wanted now."
-                                                  : "the card has come to its overlap rows, which select every needle.";
+    const int last = static_cast<int>(rows_.rows.size());
     const bool drops = next_pass() && !one_feeder();
-    if (drops) {
-      push_back(selected_needles(document_, profile_, rows_, count + 1),
-                fmt::format("Push {{}} back to working position: {}", after));
-    } else {
+    act_before(last + 1, 1);
+    if (!drops) {
       set_plain();
     }
     add(StepKind::end_row, fmt::format("Knit one plain row, to the {}.", word_for_side(other(side_))), {KnitPass{}});
+    act_before(last + 2, 1);
     if (drops) {
-      push_back(selected_needles(document_, profile_, rows_, count + 2), "Push {} back to working position.");
       set_plain();
     }
   }
@@ -386,11 +358,9 @@ private:
   int counter_ = 0;
   bool locked_ = false;
   bool needles_stayed_ = false; // by hand, one feeder: some still stand forward from the row before
-  std::array<char, 2> feeders_{};
-  std::vector<char> hanging_;
-  YarnUses uses_;
+  std::vector<RowActions> actions_;
+  std::size_t next_actions_ = 0;
   int rows_between_weights_; // 10 cm of work
-  std::size_t need_ = 0;
   int rows_since_weights_ = 0;
   std::vector<MachineAction> gathered_;
   int gathered_first_ = 0;

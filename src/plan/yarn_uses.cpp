@@ -4,13 +4,6 @@
 #include <algorithm>
 
 namespace punchwright {
-namespace {
-
-// A yarn is carried up the edge over so many passes at most (common practice; the number from memory).
-constexpr std::size_t longest_hanging = 8;
-
-} // namespace
-
 YarnUses::YarnUses(const RowsToKnit& rows) {
   uses_.reserve(rows.rows.size());
   for (const RowToKnit& row : rows.rows) {
@@ -21,7 +14,7 @@ YarnUses::YarnUses(const RowsToKnit& rows) {
 }
 
 std::optional<Side> YarnUses::after(std::size_t pass, char yarn) const {
-  for (std::size_t use = pass; use < std::min(uses_.size(), pass + longest_hanging + 1); ++use) {
+  for (std::size_t use = pass; use < std::min(uses_.size(), pass + most_passes_hanging + 1); ++use) {
     if (uses_[use].main == yarn || uses_[use].contrast == yarn) {
       return uses_[use].side;
     }

@@ -1,4 +1,4 @@
-// Looking ahead while steps are written: where a yarn is wanted again, and what stands forward after a pass.
+// Looking ahead between the rows: where a yarn is wanted again, and what stands forward after a pass.
 #pragma once
 
 #include "plan/plan.hpp"

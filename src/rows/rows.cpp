@@ -1,8 +1,9 @@
 // Deriving the rows to knit: the drawn rows from the bottom upwards, with what comes between them.
 #include "rows/rows.hpp"
 
+#include "rows/pass_order.hpp"
+
 #include <algorithm>
-#include <array>
 #include <fmt/format.h>
 
 namespace punchwright {
@@ -203,28 +204,6 @@ void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {
   }
 }
 
-// With one feeder the yarn that hangs where the carriage stands goes first, so that no pass is made without yarn: main
-// and contrast take turns.
-void order_passes(std::vector<RowToKnit>& rows, Side carriage) {
-  std::array<std::optional<Side>, 128> hangs{};
-  const auto place_of = [&](char yarn) -> std::optional<Side>& {
-    return hangs[static_cast<unsigned char>(yarn) % 128U];
-  };
-  if (!rows.empty()) {
-    place_of(rows.front().main) = carriage;
-  }
-  for (RowToKnit& row : rows) {
-    const Side start = other(end_of(row.travel));
-    if (row.passes == 1) {
-      place_of(row.all_contrast ? row.contrast : row.main) = other(start);
-      continue;
-    }
-    row.contrast_first = place_of(row.main).value_or(start) != start;
-    place_of(row.contrast_first ? row.contrast : row.main) = other(start);
-    place_of(row.contrast_first ? row.main : row.contrast) = start;
-  }
-}
-
 } // namespace
 
 RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
@@ -250,7 +229,7 @@ RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
     }
   }
   if (profile.feeders == 1) {
-    order_passes(result.rows, document.piece.carriage);
+    order_passes(result.rows);
   }
   return result;
 }

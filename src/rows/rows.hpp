@@ -40,12 +40,18 @@ struct RowToKnit {
 // for 64 MB.
 constexpr int most_rows_to_knit = 4'000'000;
 
+// A yarn that isn't used is carried up the edge over so many passes at most, and cut before more (common practice; the
+// number from memory).
+constexpr int most_passes_hanging = 8;
+
 struct RowsToKnit {
   std::vector<RowToKnit> rows; // in the order of knitting; number n is rows[n - 1]
   int circuit = 0;             // loop: rows on one circuit of the card; else all rows
   bool cut_off = false;        // there are more than most_rows_to_knit: the rest is left out
 };
 
+// With one feeder the passes of the two-colour rows are ordered so that as few as can be are empty: see
+// rows/pass_order.hpp.
 [[nodiscard]] RowsToKnit rows_to_knit(const Document& document, const Profile& profile);
 
 // An error where the design comes to more than most_rows_to_knit; told without working them out wherever a glance is

@@ -27,6 +27,7 @@ public:
       number(note, layout_.y_of_line(line));
       if (!note.action.empty()) {
         action(note, layout_.y_of_line(line));
+        lines_with_action_.push_back(line);
       }
     }
   }
@@ -132,6 +133,10 @@ public:
       if (!part_.holds(y) || (first_end && layout_.first_row() == 1)) {
         continue;
       }
+      // What hands do goes before: numbers stand some lines above their row, and so beside the overlap too.
+      if (std::ranges::any_of(lines_with_action_, [&](int taken) { return taken == line || taken == line + 1; })) {
+        continue;
+      }
       at({notes_x(), y + (first_end ? 0.0 : 0.9)},
          fitting_text("2 overlap rows: punch all", 2.2, false, style_.notes_width), 2.2, Anchor::start, false,
          ink::dark);
@@ -222,6 +227,7 @@ private:
   }
 
   std::vector<Shape>& marks_;
+  std::vector<int> lines_with_action_; // from the sheet's first end
   const CardLayout& layout_;
   const CardPart& part_;
   Point origin_;

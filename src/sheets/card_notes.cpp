@@ -11,15 +11,27 @@
 namespace punchwright {
 namespace {
 
-using Actions = std::map<int, std::vector<Action>>; // by row to knit
+using Actions = std::map<int, std::string>; // in words, by row to knit
+
+// With one feeder the yarns change between the two passes of a row as well: "Oat in; then Ink".
+Actions actions_by_row(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+  Actions actions;
+  for (const RowActions& entry : actions_of(document, profile, rows)) {
+    std::string& text = actions[entry.row];
+    text += text.empty() ? "" : "; ";
+    // What goes in; that the other one comes out of the only feeder goes without saying, and there is little room.
+    text += entry.pass == 1 ? text_of(entry.actions, document)
+                            : "then " + yarn_of(document, entry.actions.back().yarn).name;
+  }
+  return actions;
+}
 
 // What is done before row `number` of the card. On a loop the later circuits count, since the first begins with
 // threading that is not repeated; where the two differ the first time is named.
-std::string action_at(const Document& document, const Actions& actions, const CardPlan& plan, int rows_to_knit,
-                      int number) {
+std::string action_at(const Actions& actions, const CardPlan& plan, int rows_to_knit, int number) {
   const auto text_at = [&](int row) {
     const auto found = actions.find(row);
-    return found == actions.end() || row > rows_to_knit ? std::string() : text_of(found->second, document);
+    return found == actions.end() || row > rows_to_knit ? std::string() : found->second;
   };
   std::string first = text_at(number);
   const int later_row = number + plan.circuit;
@@ -49,14 +61,11 @@ std::string text_of(const std::vector<Action>& actions, const Document& document
 CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {
   const int offset = profile.card->reader_offset;
   const int knitted = static_cast<int>(rows.rows.size());
-  Actions actions;
-  for (RowActions& entry : actions_of(document, profile, rows)) {
-    actions[entry.row] = std::move(entry.actions);
-  }
+  const Actions actions = actions_by_row(document, profile, rows);
   CardNotes notes;
   notes.rows_in_all = plan.rows_in_all;
   if (const auto end = actions.find(knitted + 1); end != actions.end()) {
-    notes.at_end = text_of(end->second, document);
+    notes.at_end = end->second;
   }
   const int last_line = plan.loop ? plan.rows_in_all : plan.rows_in_all + overlap_rows;
   for (int number = 1; number <= plan.rows_in_all; ++number) {
@@ -64,7 +73,7 @@ CardNotes card_notes(const Document& document, const Profile& profile, const Row
     note.number = number;
     note.row = number + offset;
     note.circuit_start = plan.loop && plan.circuit < plan.rows_in_all && number > 1 && (number - 1) % plan.circuit == 0;
-    note.action = action_at(document, actions, plan, knitted, number);
+    note.action = action_at(actions, plan, knitted, number);
     if (!note.action.empty()) {
       notes.all.emplace_back(number, note.action);
     }

@@ -15,11 +15,16 @@ std::string needles(const Document& document, const Profile& profile, std::size_
   return text_of(runs_of(needles_in_row(document, profile, rows.rows.at(row))));
 }
 
-// "3: Ink out, end needles back; 4: Ink in".
+// "3: Ink out, end needles back; 4: Ink in", without what is done behind the plain row at the end; "3b" is the second
+// pass of row 3.
 std::string actions(const Document& document, const Profile& profile) {
   std::string text;
-  for (const RowActions& row : actions_of(document, profile, rows_to_knit(document, profile))) {
-    text += (text.empty() ? "" : "; ") + std::to_string(row.row) + ":";
+  const RowsToKnit rows = rows_to_knit(document, profile);
+  for (const RowActions& row : actions_of(document, profile, rows)) {
+    if (row.row > static_cast<int>(rows.rows.size()) + 1) {
+      continue;
+    }
+    text += (text.empty() ? "" : "; ") + std::to_string(row.row) + (row.pass == 2 ? "b:" : ":");
     for (const Action& action : row.actions) {
       text += (text.back() == ':' ? " " : ", ") + text_of(action, document);
     }
@@ -90,6 +95,31 @@ TEST_SUITE("between the rows") {
     document.yarns = test::five_yarns();
     document.bands = {Band{1, 'A', 'B', {}}, Band{1, 'D', 'C', {}}};
     CHECK(actions(document, test::by_hand()) == "1: Ink in; 2: Ink out; 3: Oat out, Kelp in, Brick in; 4: Brick out");
+  }
+
+  TEST_CASE("one feeder: yarns change between the passes, and what hangs on the carriage's side goes first") {
+    Profile one_feeder = test::card_machine();
+    one_feeder.feeders = 1;
+    // Row 1: Oat, Ink. Row 2: Ink, Oat. Row 3 is plain: Oat is in the feeder. The carriage is set to plain for it, so
+    // that no needle has to go back.
+    CHECK(actions(drawn({"....", "#...", "#..."}), one_feeder) == "1b: Oat out, Ink in; 2b: Ink out, Oat in");
+    CHECK(actions(drawn({"#...", "....", "####", "#..."}), one_feeder) ==
+          "1b: Oat out, Ink in; 3: Ink out, Oat in; 4b: Oat out, Ink in; 5: Ink out, Oat in");
+  }
+
+  TEST_CASE("a yarn that is taken out hangs where it is wanted again, or is cut") {
+    const Document document = drawn({"#...", "....", "....", "#...", "....", "#..."});
+    const Profile profile = test::card_machine();
+    std::vector<std::string> out;
+    for (const RowActions& row : actions_of(document, profile, rows_to_knit(document, profile))) {
+      for (const Action& action : row.actions) {
+        if (action.doing == Doing::contrast_out) {
+          out.emplace_back(action.hangs ? "hangs" : action.far_side ? "wanted on the far side" : "cut");
+        }
+      }
+    }
+    // After one row without it the carriage stands on the other side, after two on the same.
+    CHECK(out == std::vector<std::string>{"wanted on the far side", "hangs", "cut"});
   }
 }
 
