@@ -18,9 +18,9 @@ namespace punchwright {
 //                 right  <-- B --   left   row 2: contrast first, A waits on the left
 //                 right  -- A -->   right
 //
-// Of orders that are equally good that one is taken in which the two take turns most often. A yarn that isn't wanted for more than
-// most_passes_hanging passes is cut in any case, and may be joined on either side. Before row 1 its main has just
-// knitted.
+// Of orders that are equally good that one is taken in which the two take turns most often. A yarn that isn't wanted
+// for more than most_passes_hanging passes is cut in any case, and may be joined on either side. Before row 1 its main
+// has just knitted.
 void order_passes(std::vector<RowToKnit>& rows);
 
 // How many passes find their yarn on the other side, in the order that the rows have.
