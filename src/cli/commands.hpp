@@ -58,7 +58,10 @@ struct StepsWishes {
 };
 struct ProveWishes {
   std::string file;
-  std::string card; // a punch list; empty: the card as the program draws it
+  std::string card;    // a punch list; empty: the card as the program draws it
+  std::string picture; // .png of the fabric as knitted; empty: none
+  Face side = Face::knit;
+  bool json = false;
 };
 
 struct MendingWishes {
@@ -72,6 +75,7 @@ struct ExplainWishes {
   std::string file;
   std::string seen; // the text picture
   Face side = Face::knit;
+  std::string picture; // .png of the likeliest explanation's fabric; empty: none
   bool json = false;
 };
 

@@ -4,7 +4,9 @@
 #include "cli/output.hpp"
 #include "diagnosis/diagnosis.hpp"
 #include "files/files.hpp"
+#include "sheets/knitted_picture.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <iterator>
 
@@ -114,6 +116,19 @@ int explain_fabric(const ExplainWishes& wishes) {
   }
   const Setting setting = setting_of(document, opened->profile, rows);
   const Diagnosis diagnosis = what_went_wrong(setting, *seen);
+  if (!wishes.picture.empty() && !diagnosis.explanations.empty()) {
+    // One without a fabric of its own (a stitch that slipped by itself) comes alone.
+    const auto drawn =
+        std::ranges::find_if(diagnosis.explanations, [](const auto& one) { return one.fabric != nullptr; });
+    if (drawn == diagnosis.explanations.end()) {
+      return refuse(Error{wishes.picture, 0, 0, "the explanation has no fabric to draw",
+                          "a stitch slipped by itself: leave --picture out"});
+    }
+    const auto files = knitted_files(*drawn->fabric, document, wishes.picture, wishes.side);
+    if (const int written = write_quietly(files); written != done) {
+      return written;
+    }
+  }
   if (!print(wishes.json ? as_json(diagnosis, setting.steps) : as_text(diagnosis, setting.steps))) {
     return cannot;
   }

@@ -160,6 +160,11 @@ private:
     add_input(sub, prove_.file);
     sub->add_option("--card", prove_.card, "a punch list of the card to knit from, in place of the one that is drawn")
         ->type_name("LIST");
+    sub->add_flag("--json", prove_.json, "what was compared as JSON")->disable_flag_override();
+    sub->add_option("--picture", prove_.picture, "a .png to draw the fabric to, with what went wrong as it looks")
+        ->type_name("OUT");
+    add_choice(sub, "--side", "the side of the fabric that the picture shows", prove_.side,
+               {{"knit", Face::knit}, {"purl", Face::purl}});
   }
 
   void add_explain() {
@@ -172,6 +177,9 @@ private:
         ->required();
     add_choice(sub, "--side", "the side of the fabric that the picture shows", explain_.side,
                {{"knit", Face::knit}, {"purl", Face::purl}});
+    sub->add_option("--picture", explain_.picture,
+                    "a .png to draw the likeliest explanation's fabric to, that side of it")
+        ->type_name("OUT");
     sub->add_flag("--json", explain_.json, "the explanations as JSON")->disable_flag_override();
   }
 

@@ -70,18 +70,25 @@ Result<OpenedDocument> open_file(const std::string& file) {
   return opened;
 }
 
-int write_all(const Result<std::vector<OutputFile>>& files) {
+int write_quietly(const Result<std::vector<OutputFile>>& files) {
   if (!files) {
     return refuse(files.error());
   }
-  std::string names;
   std::vector<NewContent> contents;
   for (const OutputFile& file : *files) {
     contents.push_back({file.path, file.bytes});
-    names += file.path + '\n';
   }
-  if (const auto failure = write_files(contents)) {
-    return refuse(*failure);
+  const auto failure = write_files(contents);
+  return failure ? refuse(*failure) : done;
+}
+
+int write_all(const Result<std::vector<OutputFile>>& files) {
+  if (const int written = write_quietly(files); written != done) {
+    return written;
+  }
+  std::string names;
+  for (const OutputFile& file : *files) {
+    names += file.path + '\n';
   }
   const bool to_standard_output = files->size() == 1 && files->front().path == "-";
   return to_standard_output || print(names) ? done : cannot;

@@ -41,6 +41,9 @@ private:
 // Writes all of the files whole, or none and says why not, and prints their names. Returns done or cannot.
 int write_all(const Result<std::vector<OutputFile>>& files);
 
+// The same without their names, for commands that print something else.
+int write_quietly(const Result<std::vector<OutputFile>>& files);
+
 // done, or faults_found with a line on standard error that says how many.
 int code_for_faults(const std::vector<Finding>& findings, const std::string& file);
 

@@ -1,9 +1,11 @@
 // punchwright prove: knits the design on the machine before anybody punches a card, and says what was compared.
+#include "cli/action_json.hpp"
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "files/files.hpp"
 #include "knitting/card_reading.hpp"
 #include "proof/proof.hpp"
+#include "sheets/knitted_picture.hpp"
 
 #include <fmt/format.h>
 
@@ -12,6 +14,60 @@ namespace {
 
 constexpr std::size_t largest_list = std::size_t{64} * 1024 * 1024; // bytes
 constexpr long long most_stitches = 100'000'000;                    // of the fabric, two bytes each
+
+Json text_or_null(char yarn) {
+  return yarn != 0 ? Json(std::string(1, yarn)) : Json(nullptr);
+}
+
+// Rows are those to knit; those of the setting-up have none.
+Json json_of(const Difference& difference, int rows_before) {
+  const bool of_a_row =
+      difference.kind == DifferenceKind::missing_row || difference.kind == DifferenceKind::surplus_row;
+  const bool whole_width = of_a_row || difference.kind == DifferenceKind::loose_yarn;
+  const int row = difference.row - rows_before;
+  Json entry;
+  entry["kind"] = word_for(difference.kind);
+  entry["row"] = row > 0 ? Json(row) : Json(nullptr);
+  entry["needles"] = whole_width ? Json(nullptr) : Json::array({name_of(difference.first), name_of(difference.last)});
+  entry["wanted"] = text_or_null(difference.wanted);
+  entry["found"] = text_or_null(difference.found);
+  entry["count"] = difference.stitches > 0 ? Json(difference.stitches) : Json(nullptr);
+  entry["text"] = words_of(difference, rows_before);
+  return entry;
+}
+
+bool print_json(const Proof& proof, const Document& document, const Profile& profile) {
+  const Comparison& seen = proof.comparison;
+  const bool with_card = proof.card && profile.selects != Selects::by_hand;
+  Json head;
+  head["format"] = 1;
+  head["proved"] = proof.proved();
+  head["card"] = with_card ? Json{{"rows", proof.card->rows()}, {"columns", proof.card->columns()}} : Json(nullptr);
+  head["steps"] = proof.steps.steps.size();
+  head["refused"] = proof.refused_step < 0 ? Json(nullptr)
+                                           : Json{{"step", proof.refused_step + 1},
+                                                  {"text", proof.refusal ? words_of(*proof.refusal) : ""}};
+  head["needles"] = stitches_of(document);
+  head["rows"] = seen.rows;
+  head["rows_before"] = proof.steps.rows_before;
+  head["stitches"] = seen.stitches;
+  head["selvedges"] = seen.selvedges;
+  head["floats"] = seen.floats;
+  head["longest_float"] = seen.longest_float;
+  head["limit"] = proof.limit;
+  const auto text_of = [](const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); };
+  std::string text = text_of(head);
+  text.pop_back(); // the list of differences comes a line each
+  Printer printer;
+  printer.add(text + ",\"differences\":[");
+  const char* separator = "\n";
+  for (const Difference& difference : seen.differences) {
+    printer.add(separator + text_of(json_of(difference, proof.steps.rows_before)));
+    separator = ",\n";
+  }
+  printer.add("\n]}\n");
+  return printer.finish();
+}
 
 } // namespace
 
@@ -44,7 +100,14 @@ int prove_file(const ProveWishes& wishes) {
   if (!proof) {
     return refuse(proof.error());
   }
-  if (!print(report(*proof, opened->document, opened->profile))) {
+  if (!wishes.picture.empty()) {
+    const auto files = knitted_files(proof->fabric, opened->document, wishes.picture, wishes.side);
+    if (const int written = write_quietly(files); written != done) {
+      return written;
+    }
+  }
+  if (!(wishes.json ? print_json(*proof, opened->document, opened->profile)
+                    : print(report(*proof, opened->document, opened->profile)))) {
     return cannot;
   }
   return proof->proved() ? done : faults_found;

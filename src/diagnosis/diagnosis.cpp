@@ -52,14 +52,18 @@ public:
     if (diagnosis_.explanations.empty()) {
       pairs();
     }
-    std::ranges::stable_sort(diagnosis_.explanations, std::greater<>(), &Explanation::weight);
-    if (diagnosis_.explanations.size() > most_explanations) {
-      diagnosis_.explanations.resize(most_explanations);
-    }
+    keep_the_likeliest();
     return std::move(diagnosis_);
   }
 
 private:
+  void keep_the_likeliest() {
+    std::ranges::stable_sort(diagnosis_.explanations, std::greater<>(), &Explanation::weight);
+    if (diagnosis_.explanations.size() > most_explanations) {
+      diagnosis_.explanations.resize(most_explanations);
+    }
+  }
+
   // Knits one action on; false: refused, or the fabric no longer looks as marked.
   bool on(Try& one, const MachineAction& action) {
     ++actions_;
@@ -187,8 +191,10 @@ private:
       departure.row = row + 1;
       departure.needles = needles;
       departure.weight = weight_slipped;
-      diagnosis_.explanations.push_back(
-          {{departure}, departure.weight, remedy_for(setting_, row + fitting_.below(), fitting_.rows(), true, {})});
+      diagnosis_.explanations.push_back({{departure},
+                                         departure.weight,
+                                         remedy_for(setting_, row + fitting_.below(), fitting_.rows(), true, {}),
+                                         nullptr});
     }
   }
 
@@ -286,7 +292,11 @@ private:
       weight *= departure.weight;
     }
     Remedy remedy = remedy_for(setting_, wrong, fitting_.rows(), only_dropped, departures);
-    diagnosis_.explanations.push_back({std::move(departures), weight, std::move(remedy)});
+    diagnosis_.explanations.push_back(
+        {std::move(departures), weight, std::move(remedy), std::make_shared<const Fabric>(fabric)});
+    if (diagnosis_.explanations.size() > 4 * most_explanations) {
+      keep_the_likeliest(); // each holds its fabric
+    }
   }
 
   const Setting& setting_;

@@ -35,6 +35,7 @@ struct Explanation {
   std::vector<Departure> departures; // one or two
   double weight = 0;                 // likelier ones first
   Remedy remedy;
+  std::shared_ptr<const Fabric> fabric; // as far as it was knitted to compare; null: a stitch slipped by itself
 };
 
 struct Diagnosis {

@@ -144,6 +144,20 @@ Comparison compare_with_drawing(const Fabric& fabric, const Document& document, 
   return Comparing(fabric, document, profile, rows, wishes).all();
 }
 
+std::string_view word_for(DifferenceKind kind) {
+  switch (kind) {
+  case DifferenceKind::missing_row: return "missing-row";
+  case DifferenceKind::surplus_row: return "surplus-row";
+  case DifferenceKind::wrong_yarn: return "wrong-yarn";
+  case DifferenceKind::missing_stitch: return "missing-stitch";
+  case DifferenceKind::dropped: return "dropped";
+  case DifferenceKind::cast_on: return "cast-on";
+  case DifferenceKind::loose_yarn: return "loose-yarn";
+  case DifferenceKind::long_float: return "long-float";
+  }
+  return "";
+}
+
 std::string words_of(const Difference& difference, int rows_before) {
   const int row = difference.row - rows_before;
   const std::string where =

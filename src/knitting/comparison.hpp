@@ -8,6 +8,7 @@
 #include "machine/profile.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace punchwright {
@@ -29,6 +30,9 @@ enum class DifferenceKind {
   loose_yarn,
   long_float
 };
+
+// "wrong-yarn": stable, for scripts.
+[[nodiscard]] std::string_view word_for(DifferenceKind kind);
 
 struct Difference {
   DifferenceKind kind = DifferenceKind::wrong_yarn;

@@ -119,12 +119,13 @@ Result<Proof> prove(const Document& document, const Profile& profile, std::share
   proof.card = card;
   proof.steps = steps != nullptr ? *steps : steps_of(document, profile, rows);
   proof.limit = longest_checked(document, profile, rows);
-  const StepsKnitted knitted = knit_steps(proof.steps, document, profile, card);
+  StepsKnitted knitted = knit_steps(proof.steps, document, profile, card);
   proof.refused_step = knitted.refused_step;
   proof.refusal = knitted.knitting.refusal;
   proof.comparison =
       compare_with_drawing(knitted.knitting.fabric, document, profile, wanted_rows(rows),
                            {proof.steps.rows_before, proof.limit, end_needles_knit_contrast(document, profile)});
+  proof.fabric = std::move(knitted.knitting.fabric);
   return proof;
 }
 

@@ -18,6 +18,7 @@ struct Proof {
   std::optional<Refusal> refusal;
   std::shared_ptr<const PunchedCard> card; // null: none
   int limit = 5;                           // stitches: the longest float that the checks know of
+  Fabric fabric;                           // as knitted, the setting-up included
 
   [[nodiscard]] bool proved() const { return refused_step < 0 && comparison.differences.empty(); }
 };

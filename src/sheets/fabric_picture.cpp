@@ -4,6 +4,7 @@
 
 #include "plan/plan.hpp"
 #include "rows/rows.hpp"
+#include "sheets/fabric_strand.hpp"
 #include "sheets/fabric_tile.hpp"
 
 #include <algorithm>
@@ -59,6 +60,27 @@ private:
                     pixels.data() + line * stride + static_cast<std::size_t>(left) * 3);
       }
     }
+    if (side_ == Face::purl && row.contrast != 0) {
+      add_floats(pixels, row, stitches, height);
+    }
+  }
+
+  // Both yarns' floats of a row, between two of their own stitches.
+  void add_floats(std::vector<unsigned char>& pixels, const RowToKnit& row, const std::vector<bool>& stitches,
+                  int height) const {
+    const auto count = static_cast<int>(stitches.size());
+    for (int first = 0; first < count;) {
+      const bool contrast = stitches[static_cast<std::size_t>(first)];
+      int last = first;
+      while (last + 1 < count && stitches[static_cast<std::size_t>(last + 1)] == contrast) {
+        ++last;
+      }
+      if (first > 0 && last + 1 < count) {
+        draw_strand(pixels, size_, height,
+                    {first, last, yarn_of(document_, contrast ? row.main : row.contrast).colour, {}});
+      }
+      first = last + 1;
+    }
   }
 
   const std::vector<unsigned char>& tile_of(char yarn, int width, int height) {
@@ -87,6 +109,16 @@ int pixels_per_metre(int pixels, double mm) {
 }
 
 } // namespace
+
+FabricPicture empty_picture(const FabricSize& size, const Gauge& gauge) {
+  FabricPicture picture;
+  picture.width = size.width;
+  picture.height = size.height;
+  picture.pixels_per_metre_x = pixels_per_metre(size.width, size.columns * gauge.stitch_mm());
+  picture.pixels_per_metre_y = pixels_per_metre(size.height, size.rows * gauge.row_mm());
+  picture.rgb.reserve(static_cast<std::size_t>(size.width) * static_cast<std::size_t>(size.height) * 3);
+  return picture;
+}
 
 int FabricSize::left_of(int column) const {
   return boundary(column, columns, width);
@@ -123,12 +155,7 @@ Result<FabricPicture> fabric_picture(const Document& document, const Profile& pr
   if (!size) {
     return size.error();
   }
-  FabricPicture picture;
-  picture.width = size->width;
-  picture.height = size->height;
-  picture.pixels_per_metre_x = pixels_per_metre(size->width, size->columns * document.gauge.stitch_mm());
-  picture.pixels_per_metre_y = pixels_per_metre(size->height, rows * document.gauge.row_mm());
-  picture.rgb.reserve(static_cast<std::size_t>(size->width) * static_cast<std::size_t>(size->height) * 3);
+  FabricPicture picture = empty_picture(*size, document.gauge);
   FabricPainter painter(document, profile, side, *size);
   for (int line = 0; line < rows; ++line) {
     const RowToKnit& row = knit.rows[static_cast<std::size_t>(rows - 1 - line)];

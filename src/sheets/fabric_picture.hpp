@@ -32,8 +32,11 @@ struct FabricSize {
 };
 [[nodiscard]] Result<FabricSize> fabric_size(int stitches, int rows, const Gauge& gauge);
 
+// Without pixels yet, with room for them.
+[[nodiscard]] FabricPicture empty_picture(const FabricSize& size, const Gauge& gauge);
+
 // The whole piece over all rows to knit, row 1 lowest. On the purl side the piece's leftmost needle is at the left, as
-// the knitter sees it, on the knit side at the right.
+// the knitter sees it, and floats lie over the stitches that they pass; on the knit side that needle is at the right.
 [[nodiscard]] Result<FabricPicture> fabric_picture(const Document& document, const Profile& profile, Face side);
 
 } // namespace punchwright

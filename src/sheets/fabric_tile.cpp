@@ -2,6 +2,8 @@
 // Worked out by distance to lines, which needs no drawing library and gives soft edges at every size.
 #include "sheets/fabric_tile.hpp"
 
+#include "sheets/cell_lines.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -9,11 +11,6 @@
 namespace punchwright {
 
 namespace {
-
-struct Spot { // in the cell, 0 to 1 both ways, y downwards
-  double x = 0;
-  double y = 0;
-};
 
 struct Stroke {
   std::vector<Spot> spots;
@@ -81,21 +78,6 @@ std::vector<Stroke> purl_strokes(StitchDetail detail) {
   return strokes;
 }
 
-double distance_to(const std::vector<Spot>& spots, double x, double y, int width, int height) {
-  double nearest = 1e9;
-  for (std::size_t index = 0; index + 1 < spots.size(); ++index) {
-    const double from_x = spots[index].x * width;
-    const double from_y = spots[index].y * height;
-    const double along_x = spots[index + 1].x * width - from_x;
-    const double along_y = spots[index + 1].y * height - from_y;
-    const double length = along_x * along_x + along_y * along_y;
-    const double share =
-        length > 0 ? std::clamp(((x - from_x) * along_x + (y - from_y) * along_y) / length, 0.0, 1.0) : 0.0;
-    nearest = std::min(nearest, std::hypot(x - from_x - share * along_x, y - from_y - share * along_y));
-  }
-  return nearest;
-}
-
 unsigned char byte_of(double value) {
   return static_cast<unsigned char>(std::lround(std::clamp(value, 0.0, 255.0)));
 }
@@ -107,6 +89,12 @@ void put(std::vector<unsigned char>& pixels, Tone tone) {
 }
 
 } // namespace
+
+YarnTones yarn_tones(Colour yarn) {
+  const auto [shade, shine] = tones_of(yarn);
+  const auto rounded = [](Tone tone) { return Colour{byte_of(tone.red), byte_of(tone.green), byte_of(tone.blue)}; };
+  return {rounded(shade), rounded(shine)};
+}
 
 StitchDetail detail_for(int shortest_side) {
   constexpr int room_for_outline = 11; // pixels

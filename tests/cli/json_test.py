@@ -308,6 +308,14 @@ class WhatWentWrong(JsonTest):
         self.assertEqual((first["remedy"]["back_to_row"], first["remedy"]["ravel_rows"]), (8, 3))
         self.assertIn("Step 16 was left out", run("explain", self.demo, "--seen", picture).text)
 
+    def test_the_explanation_as_a_picture(self):
+        picture = self.picture({9: "o" + "." * 72 + "o", 11: "?" * 74})
+        drawn = self.folder / "seen.png"
+        ended = run("explain", self.demo, "--seen", picture, "--picture", drawn)
+        self.assert_ended(ended, DONE)
+        self.assertIn("Step 16", ended.text)
+        self.assertTrue(drawn.read_bytes().startswith(b"\x89PNG"))
+
     def test_a_fabric_as_planned(self):
         ended, answer = self.explained(self.picture({9: "." * 74}))
         self.assert_ended(ended, DONE)
@@ -340,6 +348,50 @@ class TheProof(JsonTest):
         ended = run("prove", path, "--card", wrong)
         self.assert_ended(ended, FAULTS)
         self.assertIn("row 2", ended.text)
+
+    def test_as_json(self):
+        for path in sorted((SOURCE / "patterns").glob("*.repeat")):
+            with self.subTest(path=path.name):
+                answer = self.answer("prove", path, DONE)
+                self.assertTrue(answer["proved"])
+                self.assertEqual(answer["differences"], [])
+                rows = self.answer("rows", path)["rows"]
+                self.assertEqual(answer["rows"], len(rows))
+                self.assertEqual(answer["stitches"] + answer["selvedges"], len(rows) * answer["needles"])
+                self.assertEqual(answer["steps"], len(self.answer("steps", path)["steps"]))
+                self.assertLessEqual(answer["longest_float"], answer["limit"])
+
+    def test_what_differs_as_json(self):
+        import jsonschema
+
+        path = SOURCE / "patterns" / "hood-border.repeat"
+        listed = self.folder / "list.txt"
+        self.assert_ended(run("card", path, "-o", listed), DONE)
+        wrong = self.file("wrong.txt", listed.read_text().replace("row 2: ", "row 2: 1-12, ", 1))
+        ended = run("prove", path, "--card", wrong, "--json")
+        self.assert_ended(ended, FAULTS)
+        answer = json.loads(ended.text)
+        jsonschema.validate(answer, of_this_version(schema("prove.schema.json")))
+        self.assertFalse(answer["proved"])
+        kinds = {one["kind"] for one in answer["differences"]}
+        self.assertIn("wrong-yarn", kinds)
+        for one in answer["differences"]:
+            self.assertEqual(one["row"], 2)
+            if one["kind"] == "wrong-yarn":
+                self.assertEqual({one["wanted"], one["found"]}, {"A", "B"})
+        plain = run("prove", path, "--card", wrong).text
+        self.assertIn(answer["differences"][0]["text"], plain)
+
+    def test_the_fabric_as_a_picture(self):
+        path = SOURCE / "patterns" / "hood-border.repeat"
+        pictures = [self.folder / f"{side}.png" for side in ("knit", "purl")]
+        for picture in pictures:
+            ended = run("prove", path, "--picture", picture, "--side", picture.stem)
+            self.assert_ended(ended, DONE)
+            self.assertTrue(ended.text.startswith("Card:"))
+            self.assertTrue(picture.read_bytes().startswith(b"\x89PNG"))
+        self.assertNotEqual(pictures[0].read_bytes(), pictures[1].read_bytes())
+        self.assert_refused(run("prove", path, "--picture", self.folder / "cloth.jpg"), ".png")
 
     def test_refusals(self):
         crabs = SOURCE / "patterns" / "shore-crabs.repeat"
