@@ -19,4 +19,12 @@ std::string counted(std::int64_t number, std::string_view one, std::string_view 
   return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
+std::string with_capital(std::string_view text) {
+  std::string out(text);
+  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
+    out.front() = static_cast<char>(out.front() - 'a' + 'A');
+  }
+  return out;
+}
+
 } // namespace punchwright

@@ -13,4 +13,7 @@ namespace punchwright {
 // "1 stitch", "3 stitches".
 [[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
 
+// Findings and errors are parts of sentences; one that stands alone begins with a capital.
+[[nodiscard]] std::string with_capital(std::string_view text);
+
 } // namespace punchwright

@@ -1,7 +1,7 @@
 // Every action finds the part that carries it out, and what is open is closed first.
+#include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
-#include "editor/typed_text.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -1,6 +1,6 @@
 // What is wrong with the design, in words; each finding jumps to its place in the drawing.
+#include "design/words.hpp"
 #include "editor/panels.hpp"
-#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 // The machine: which one, what is known of it from memory only, and how its own blank is measured.
+#include "design/words.hpp"
 #include "editor/panels.hpp"
-#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 #include "machine/profile_keys.hpp"
 

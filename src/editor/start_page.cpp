@@ -1,8 +1,8 @@
 // The empty start: a new repeat for each kind of machine, the demos as pictures, what was open last, any other file.
+#include "design/words.hpp"
 #include "editor/applying.hpp"
 #include "editor/demos.hpp"
 #include "editor/dialog_parts.hpp"
-#include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>

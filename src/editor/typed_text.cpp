@@ -93,12 +93,4 @@ std::string unwrapped_edit(std::string_view text, std::string_view wrapped_befor
   return after;
 }
 
-std::string with_capital(std::string_view text) {
-  std::string out(text);
-  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
-    out.front() = static_cast<char>(out.front() - 'a' + 'A');
-  }
-  return out;
-}
-
 } // namespace punchwright::editor

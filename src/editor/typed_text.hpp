@@ -1,4 +1,4 @@
-// Text in fields and on panels: numbers typed with a point or a comma, text that wraps at spaces, sentences begun.
+// Text in fields and on panels: numbers typed with a point or a comma, text that wraps at spaces.
 #pragma once
 
 #include <functional>
@@ -23,8 +23,5 @@ using WidthOf = std::function<float(std::string_view)>;
 // `text` after the edit that made `wrapped_after` of `wrapped_before`, which is `text` wrapped.
 [[nodiscard]] std::string unwrapped_edit(std::string_view text, std::string_view wrapped_before,
                                          std::string_view wrapped_after);
-
-// The rooms below speak in parts of sentences; one that stands alone begins with a capital.
-[[nodiscard]] std::string with_capital(std::string_view text);
 
 } // namespace punchwright::editor
