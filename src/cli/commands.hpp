@@ -39,6 +39,10 @@ struct FabricWishes {
   ExportWishes where;
   Face side = Face::knit;
 };
+struct LeafletWishes {
+  ExportWishes where;
+  std::optional<Paper> paper; // none: the design's
+};
 struct MachineWishes {
   std::string profile; // empty: list the built-in ones
   std::string output;  // empty: standard output
@@ -88,6 +92,7 @@ int prove_file(const ProveWishes& wishes);
 int export_card(const CardExportWishes& wishes);
 int export_everything(const EverythingWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);
+int export_leaflet(const LeafletWishes& wishes);
 int export_fabric(const FabricWishes& wishes);
 int machine(const MachineWishes& wishes);
 int measuring_sheet(const SheetWishes& wishes);

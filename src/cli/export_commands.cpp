@@ -83,6 +83,13 @@ int export_needles(const NeedlesWishes& wishes) {
   });
 }
 
+int export_leaflet(const LeafletWishes& wishes) {
+  return export_file(wishes.where, [&](const OpenedDocument& opened) {
+    return leaflet_files(opened.document, opened.profile, wishes.where.output,
+                         wishes.paper.value_or(opened.document.card.paper));
+  });
+}
+
 int export_fabric(const FabricWishes& wishes) {
   return export_file(wishes.where, [&](const OpenedDocument& opened) {
     return fabric_files(opened.document, opened.profile, wishes.where.output, wishes.side);

@@ -31,6 +31,7 @@ public:
     add_prove();
     add_explain();
     add_fabric();
+    add_leaflet();
     add_everything();
     add_machine();
     add_sheets();
@@ -222,6 +223,18 @@ private:
                {{"knit", Face::knit}, {"purl", Face::purl}});
   }
 
+  void add_leaflet() {
+    auto* const sub = add_command("leaflet", "write a leaflet for somebody who owns another machine",
+                                  [this] { return export_leaflet(leaflet_); });
+    add_input(sub, leaflet_.where.file);
+    add_output(sub, leaflet_.where.output, ".pdf");
+    add_value(sub, "--paper", "a4|letter", "a4 or letter", "the paper to print on; none: the design's",
+              [this](const std::string& word) {
+                leaflet_.paper = word == "letter" ? Paper::letter : Paper::a4;
+                return word == "letter" || word == "a4";
+              });
+  }
+
   void add_machine() {
     auto* const sub = add_command("machine", "list the machines, or write one as a .machine file of your own",
                                   [this] { return machine(machine_); });
@@ -283,6 +296,7 @@ private:
   EverythingWishes everything_;
   NeedlesWishes needles_;
   FabricWishes fabric_;
+  LeafletWishes leaflet_;
   MachineWishes machine_;
   SheetWishes measure_;
   SheetWishes swatch_;

@@ -167,6 +167,7 @@ void run_file_command(App& app, Command command) {
   case Command::export_card: return open_path_dialog(app, Purpose::card);
   case Command::export_chart: return open_path_dialog(app, Purpose::chart);
   case Command::export_steps: return open_path_dialog(app, Purpose::steps);
+  case Command::export_leaflet: return open_path_dialog(app, Purpose::leaflet);
   case Command::export_everything: return open_path_dialog(app, Purpose::everything);
   case Command::preview: app.session.dialog = PreviewDialog{}; return;
   case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);

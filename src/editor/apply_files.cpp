@@ -135,6 +135,7 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
     return std::move(all.files);
   }
   case Purpose::chart: return needle_files(design, profile, path.string(), dialog.chart);
+  case Purpose::leaflet: return leaflet_files(design, profile, path.string(), design.card.paper);
   case Purpose::fabric: return fabric_files(design, profile, path.string(), app.view.face);
   case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
   case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
@@ -210,6 +211,7 @@ std::string usual_name(const App& app, Purpose purpose) {
   case Purpose::chart: return name + "-needles.pdf";
   case Purpose::steps: return name + "-steps.pdf";
   case Purpose::everything: return name;
+  case Purpose::leaflet: return name + "-leaflet.pdf";
   case Purpose::fabric: return name + "-piece.png";
   case Purpose::measure_page: return "measure-your-blank.pdf";
   case Purpose::swatch: return "orientation-swatch.pdf";
@@ -286,6 +288,7 @@ void export_shown(App& app) {
     case SheetKind::card: return Purpose::card;
     case SheetKind::chart: return Purpose::chart;
     case SheetKind::steps: return Purpose::steps;
+    case SheetKind::leaflet: return Purpose::leaflet;
     case SheetKind::swatch: return Purpose::swatch;
     case SheetKind::measure: break;
     }

@@ -21,6 +21,8 @@ constexpr std::array commands = {
                 "The needles of every row: PDF, HTML, CSV or text"},
     CommandInfo{Command::export_steps, Menu::file, "export-steps", "Export steps…", "",
                 "What to do at the machine, step by step: PDF, HTML or text"},
+    CommandInfo{Command::export_leaflet, Menu::file, "export-leaflet", "Export leaflet…", "",
+                "To hand to somebody who owns another machine: the cloth, chart, steps by card and by hand"},
     CommandInfo{Command::export_fabric, Menu::file, "export-fabric", "Export picture of the piece…", "", ""},
     CommandInfo{Command::export_measure_page, Menu::file, "export-measure-page", "Export page for measuring a blank…",
                 "", ""},

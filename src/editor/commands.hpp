@@ -20,6 +20,7 @@ enum class Command {
   export_card,
   export_chart,
   export_steps,
+  export_leaflet,
   export_fabric,
   export_measure_page,
   export_swatch,

@@ -14,6 +14,7 @@ std::string_view title_of(Purpose purpose) {
   case Purpose::card: return "Export the card";
   case Purpose::chart: return "Export the needle chart";
   case Purpose::steps: return "Export the steps";
+  case Purpose::leaflet: return "Export the leaflet";
   case Purpose::fabric: return "Export a picture of the piece";
   case Purpose::measure_page: return "Export the page for measuring a blank";
   case Purpose::swatch: return "Export the orientation swatch";
@@ -31,6 +32,7 @@ std::vector<std::string> extensions_for(Purpose purpose) {
   case Purpose::card: return {".pdf", ".svg", ".png", ".txt"};
   case Purpose::chart: return {".pdf", ".html", ".csv", ".txt"};
   case Purpose::steps: return {".pdf", ".html", ".txt"};
+  case Purpose::leaflet: return {".pdf"};
   case Purpose::fabric: return {".png"};
   case Purpose::measure_page: return {".pdf", ".svg", ".png"};
   case Purpose::swatch: return {".pdf", ".png"};
@@ -56,6 +58,7 @@ struct Namer {
     case Purpose::card: return "card";
     case Purpose::chart: return "chart";
     case Purpose::steps: return "steps-sheet";
+    case Purpose::leaflet: return "leaflet";
     case Purpose::fabric: return "fabric";
     case Purpose::measure_page: return "measure-page";
     case Purpose::swatch: return "swatch-page";

@@ -33,6 +33,7 @@ enum class Purpose {
   card,
   chart,
   steps,
+  leaflet,
   fabric,
   measure_page,
   swatch,

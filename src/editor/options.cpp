@@ -59,7 +59,7 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->check(CLI::Range(0.1, 40.0))
       ->option_text("NUMBER");
   line.add_option("--sheet", options.sheet, "In the preview: card, chart, steps, swatch, measure")
-      ->check(CLI::IsMember({"card", "chart", "steps", "swatch", "measure"}))
+      ->check(CLI::IsMember({"card", "chart", "steps", "leaflet", "swatch", "measure"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
       ->check(CLI::Range(1, 100000))

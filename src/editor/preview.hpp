@@ -34,10 +34,12 @@ struct SheetKindInfo {
   const char* id;   // for tests and options
   const char* name; // on the button
 };
-inline constexpr std::array sheet_kinds = {
-    SheetKindInfo{SheetKind::card, "card", "Card"}, SheetKindInfo{SheetKind::chart, "chart", "Needle chart"},
-    SheetKindInfo{SheetKind::steps, "steps", "Steps"}, SheetKindInfo{SheetKind::swatch, "swatch", "Orientation swatch"},
-    SheetKindInfo{SheetKind::measure, "measure", "Measure your blank"}};
+inline constexpr std::array sheet_kinds = {SheetKindInfo{SheetKind::card, "card", "Card"},
+                                           SheetKindInfo{SheetKind::chart, "chart", "Needle chart"},
+                                           SheetKindInfo{SheetKind::steps, "steps", "Steps"},
+                                           SheetKindInfo{SheetKind::leaflet, "leaflet", "Leaflet"},
+                                           SheetKindInfo{SheetKind::swatch, "swatch", "Orientation swatch"},
+                                           SheetKindInfo{SheetKind::measure, "measure", "Measure your blank"}};
 
 // What of a page is seen in a room of so many px, and where.
 struct PageSight {

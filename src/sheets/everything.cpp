@@ -83,6 +83,8 @@ Everything everything_of(const Document& document, const Profile& profile, const
                  [&](std::string_view piece) { text += piece; });
     return Result<std::vector<OutputFile>>(one(path, std::move(text)));
   });
+  all.add("8-leaflet", {".pdf"},
+          [&](const auto& path) { return leaflet_files(document, profile, path, document.card.paper); });
   return all.take();
 }
 

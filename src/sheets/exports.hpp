@@ -38,6 +38,11 @@ struct ChartWishes {
 [[nodiscard]] Result<std::vector<OutputFile>> fabric_files(const Document& document, const Profile& profile,
                                                            const std::string& path, Face side);
 
+// A leaflet to hand to somebody who owns another machine: the cloth, yarns, chart, steps by card and by hand, needle
+// lists, cautions: .pdf. A roll is printed on A4.
+[[nodiscard]] Result<std::vector<OutputFile>> leaflet_files(const Document& document, const Profile& profile,
+                                                            const std::string& path, Paper paper);
+
 // 'Measure your blank', a page with what to measure and where to write it: .pdf, .svg, .png.
 [[nodiscard]] Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper paper,
                                                             const std::string& path);

@@ -65,8 +65,10 @@ EXPORTS = [
     ("needles", "csv"),
     ("needles", "txt"),
     ("fabric", "png"),
+    ("leaflet", "pdf"),
 ]
-COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "machine", "measure", "swatch"]
+COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet",
+            "machine", "measure", "swatch"]
 
 
 class Ended:

@@ -4,7 +4,7 @@ import command
 from command import GOOD, CommandTest, run
 
 NAMES = ["1-card.pdf", "2-needles.pdf", "3-steps.pdf", "4-knit-side.png", "5-purl-side.png", "6-rows.txt",
-         "7-check.txt"]
+         "7-check.txt", "8-leaflet.pdf"]
 
 
 class Everything(CommandTest):
@@ -24,7 +24,7 @@ class Everything(CommandTest):
 
     def test_each_is_what_its_own_command_writes(self):
         run("export", self.design, "-o", self.out)
-        for verb, name, more in (("card", NAMES[0], []), ("needles", NAMES[1], []), ("steps", NAMES[2], []),
+        for verb, name, more in (("card", NAMES[0], []), ("needles", NAMES[1], []), ("steps", NAMES[2], []), ("leaflet", NAMES[7], []),
                                  ("fabric", NAMES[3], []), ("fabric", NAMES[4], ["--side", "purl"])):
             alone = self.folder / name
             run(verb, self.design, "-o", alone, *more)

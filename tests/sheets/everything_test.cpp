@@ -23,7 +23,7 @@ TEST_CASE("everything has names that sort in the order of the work") {
   const auto names = names_of(everything_of(slanting_design(10), card_machine(), {}, "out/cove"));
   CHECK(names == std::vector<std::string>{"out/cove-1-card.pdf", "out/cove-2-needles.pdf", "out/cove-3-steps.pdf",
                                           "out/cove-4-knit-side.png", "out/cove-5-purl-side.png", "out/cove-6-rows.txt",
-                                          "out/cove-7-check.txt"});
+                                          "out/cove-7-check.txt", "out/cove-8-leaflet.pdf"});
   CHECK(std::ranges::is_sorted(names));
 }
 
@@ -32,7 +32,7 @@ TEST_CASE("a machine without a card has no card, and the other names stay") {
   by_hand.card.reset();
   by_hand.selects = Selects::by_hand;
   const auto names = names_of(everything_of(slanting_design(10), by_hand, {}, "cove"));
-  REQUIRE(names.size() == 6);
+  REQUIRE(names.size() == 7);
   CHECK(names.front() == "cove-2-needles.pdf");
 }
 
@@ -43,8 +43,9 @@ TEST_CASE("what has too many pages comes as text, and what can't be made is name
   const auto names = names_of(all);
   CHECK(std::ranges::count(names, "tall-1-card.txt") == 1);
   CHECK(std::ranges::count(names, "tall-2-needles.txt") == 1);
-  REQUIRE(all.left_out.size() == 2);
+  REQUIRE(all.left_out.size() == 3);
   CHECK(all.left_out.front().file == "tall-4-knit-side.png");
+  CHECK(all.left_out.back().file == "tall-8-leaflet.pdf");
   CHECK_FALSE(all.left_out.front().remedy.empty());
 }
 

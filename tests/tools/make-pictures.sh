@@ -66,6 +66,8 @@ run needles "$patterns/puffin-cove.repeat" -o "$work/chart.pdf"
 page "$work/chart.pdf" 1 chart
 run needles "$patterns/shore-crabs.repeat" -o "$work/by-hand.pdf"
 page "$work/by-hand.pdf" 1 chart-by-hand
+run leaflet "$patterns/puffin-cove.repeat" -o "$work/leaflet.pdf"
+page "$work/leaflet.pdf" 1 leaflet
 run measure bulky-card-24 -o "$work/measure.pdf"
 page "$work/measure.pdf" 1 measure
 run swatch bulky-card-24 -o "$work/swatch.pdf"

@@ -1,0 +1,60 @@
+// The leaflet's cautions, and what a check of the design says.
+#include "design/words.hpp"
+#include "sheets/leaflet_parts.hpp"
+
+#include <fmt/format.h>
+
+namespace punchwright {
+
+namespace {
+
+constexpr std::size_t most_told = 8;
+
+std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double width) {
+  std::vector<FlowBlock> found;
+  std::size_t left_out = 0;
+  for (const Finding& finding : check(own.document, own.profile, own.rows)) {
+    if (finding.severity == Severity::note) {
+      continue;
+    }
+    if (found.size() >= most_told) {
+      ++left_out;
+      continue;
+    }
+    const Words words = words_of(finding, own.document, own.profile);
+    found.push_back(leaflet_item(with_capital(fmt::format("{}; {}.", words.text, words.remedy)), width));
+  }
+  if (left_out > 0) {
+    found.push_back(leaflet_item(fmt::format("And {} more.", left_out), width));
+  }
+  if (!found.empty()) {
+    found.insert(found.begin(), leaflet_subheading("What a check of the design says", width));
+  }
+  return found;
+}
+
+} // namespace
+
+void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
+  const double width = pages.width();
+  pages.begin_part_below("Cautions", 45.0);
+  std::vector<FlowBlock> blocks;
+  for (const char* const text :
+       {"The maker's manual goes before this leaflet.", "Latch needles and transfer tools: mind eyes and fingers.",
+        "Punches and knives: on a mat, away from the body.", "Weights come off before the work does, or it falls.",
+        "Keep children and the moving carriage apart."}) {
+    blocks.push_back(leaflet_item(text, width));
+  }
+  if (reads_card(by_card.profile) && !unsure_values(by_card.profile).empty()) {
+    blocks.push_back(
+        leaflet_item("Whether a card's face shows the purl or the knit side, and how far above the reader the "
+                     "visible line lies, differs between machines: knit a small swatch with a lopsided "
+                     "motif before you punch the whole card.",
+                     width));
+  }
+  const auto found = what_the_check_says(own, width);
+  blocks.insert(blocks.end(), found.begin(), found.end());
+  pages.set(blocks, 1);
+}
+
+} // namespace punchwright
