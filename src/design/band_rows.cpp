@@ -1,6 +1,7 @@
 // Bands when rows move.
 #include "design/band_rows.hpp"
 
+#include <algorithm>
 #include <set>
 
 namespace punchwright {
@@ -26,6 +27,40 @@ std::vector<Band> bands_for_rows(const std::vector<Band>& bands, const std::vect
     }
     result.push_back(band);
     last = index;
+  }
+  return result;
+}
+
+std::vector<Band> with_pair_in_rows(const std::vector<Band>& bands, int first, int count, char main,
+                                    std::optional<char> contrast) {
+  std::vector<Band> result;
+  const auto add = [&result](Band band, int rows, bool cut) {
+    if (rows <= 0) {
+      return;
+    }
+    band.rows = rows;
+    if (cut) { // its lower end is a new one
+      band.plain_below.reset();
+      Band& below = result.back();
+      if (below.main == band.main && below.contrast == band.contrast) {
+        below.rows += rows;
+        return;
+      }
+    }
+    result.push_back(band);
+  };
+  int start = 0;
+  for (const Band& band : bands) {
+    const int end = start + band.rows;
+    const int from = std::clamp(first, start, end);
+    const int to = std::clamp(first + count, start, end);
+    Band changed = band;
+    changed.main = main;
+    changed.contrast = contrast;
+    add(band, from - start, false);
+    add(changed, to - from, from > start);
+    add(band, end - to, to > start && from < to);
+    start = end;
   }
   return result;
 }

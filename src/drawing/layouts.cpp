@@ -1,6 +1,7 @@
 // Brick, half drop, and the drawing beside or above its own image, as straight repeats.
 #include "drawing/layouts.hpp"
 
+#include "design/band_rows.hpp"
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 
@@ -30,6 +31,17 @@ Times times_of(Layout layout) {
   case Layout::mirrored_all_round: return {2, 2};
   default: return {2, 1};
   }
+}
+
+// Which drawn row each row of the straight repeat has its yarns from.
+std::vector<int> sources_of_rows(int height, Layout layout) {
+  const int times = times_of(layout).up;
+  const bool reversed = layout != Layout::brick;
+  std::vector<int> sources;
+  for (int row = 0; row < times * height; ++row) {
+    sources.push_back(row < height ? row : reversed ? 2 * height - 1 - row : row - height);
+  }
+  return sources;
 }
 
 Error refusal(std::string message, std::string remedy) {
@@ -117,6 +129,19 @@ std::string_view name_of(Layout layout) {
   return "";
 }
 
+std::string_view description_of(Layout layout) {
+  switch (layout) {
+  case Layout::brick: return "each second course of repeats moved sideways by half the width: twice as high";
+  case Layout::half_drop: return "each second column of repeats moved up by half the height: twice as wide";
+  case Layout::mirrored_beside: return "the drawing and its mirror image side by side: twice as wide";
+  case Layout::turned_beside: return "the drawing and itself turned by a half turn side by side: twice as wide";
+  case Layout::upside_down_beside: return "the drawing and itself upside down side by side: twice as wide";
+  case Layout::upside_down_above: return "itself upside down above it: twice as high";
+  case Layout::mirrored_all_round: return "mirrored beside it, and both upside down above: twice as wide and high";
+  }
+  return "";
+}
+
 Result<Grid> laid_out(const Grid& drawing, Layout layout, std::optional<int> card_width) {
   if (auto failure = no_such_layout(drawing, layout, card_width)) {
     return *failure;
@@ -132,6 +157,23 @@ Result<Grid> laid_out(const Grid& drawing, Layout layout, std::optional<int> car
     return set_down(straight, {width, height}, mirrored_upside_down(image));
   }
   return set_down(straight, times.across == 2 ? Cell{width, 0} : Cell{0, height}, image);
+}
+
+Result<std::vector<Edit>> layout_edits(const Document& document, Layout layout, std::optional<int> card_width) {
+  auto straight = laid_out(document.grid, layout, card_width);
+  if (!straight) {
+    return straight.error();
+  }
+  std::vector<Edit> edits{Resize{straight->width(), straight->height(), AcrossAnchor::left, UpAnchor::bottom},
+                          ChangeBands{bands_for_rows(document.bands, sources_of_rows(document.grid.height(), layout))},
+                          Redraw{std::move(straight).value(), std::string("lay out: ") + std::string(name_of(layout))}};
+  Document tried = document;
+  for (const Edit& edit : edits) {
+    if (const auto change = apply_edit(tried, edit); !change) {
+      return change.error();
+    }
+  }
+  return edits;
 }
 
 } // namespace punchwright

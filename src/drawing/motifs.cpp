@@ -23,6 +23,7 @@ std::string_view sheet_of(MotifGroup group) {
   case MotifGroup::waves: return wave_motifs();
   case MotifGroup::borders: return border_motifs();
   case MotifGroup::fillers: return filler_motifs();
+  case MotifGroup::own: break;
   }
   return {};
 }
@@ -62,6 +63,7 @@ std::string_view name_of(MotifGroup group) {
   case MotifGroup::waves: return "waves";
   case MotifGroup::borders: return "borders";
   case MotifGroup::fillers: return "fillers";
+  case MotifGroup::own: return "own";
   }
   return "";
 }
