@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "pictures/picture.hpp"
 #include "sheets/exports.hpp"
 
 #include <optional>
@@ -68,6 +69,13 @@ struct ProveWishes {
   bool json = false;
 };
 
+struct ImportWishes {
+  std::string picture;
+  std::string output;
+  ContrastIs contrast = ContrastIs::darker;
+  std::string machine = "bulky-card-24"; // built in, or a .machine file's path from here
+};
+
 struct MendingWishes {
   std::string file;
   std::string output;
@@ -87,12 +95,14 @@ int check_file(const CheckWishes& wishes);
 int list_rows(const CheckWishes& wishes);
 int list_steps(const StepsWishes& wishes);
 int explain_fabric(const ExplainWishes& wishes);
+int import_picture(const ImportWishes& wishes);
 int mend_file(const MendingWishes& wishes);
 int prove_file(const ProveWishes& wishes);
 int export_card(const CardExportWishes& wishes);
 int export_everything(const EverythingWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);
 int export_leaflet(const LeafletWishes& wishes);
+int export_pattern(const ExportWishes& wishes);
 int export_fabric(const FabricWishes& wishes);
 int machine(const MachineWishes& wishes);
 int measuring_sheet(const SheetWishes& wishes);

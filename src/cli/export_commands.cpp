@@ -90,6 +90,11 @@ int export_leaflet(const LeafletWishes& wishes) {
   });
 }
 
+int export_pattern(const ExportWishes& wishes) {
+  return export_file(wishes,
+                     [&](const OpenedDocument& opened) { return pattern_files(opened.document, wishes.output); });
+}
+
 int export_fabric(const FabricWishes& wishes) {
   return export_file(wishes.where, [&](const OpenedDocument& opened) {
     return fabric_files(opened.document, opened.profile, wishes.where.output, wishes.side);

@@ -32,7 +32,9 @@ public:
     add_explain();
     add_fabric();
     add_leaflet();
+    add_pattern();
     add_everything();
+    add_import();
     add_machine();
     add_sheets();
   }
@@ -235,6 +237,25 @@ private:
               });
   }
 
+  void add_pattern() {
+    auto* const sub = add_command("chart", "draw the pattern chart: the drawing with grid, numbers and legend",
+                                  [this] { return export_pattern(pattern_); });
+    add_input(sub, pattern_.file);
+    add_output(sub, pattern_.output, ".png, .svg");
+  }
+
+  void add_import() {
+    auto* const sub = add_command("import", "make a design of a two-colour picture, a stitch for each pixel",
+                                  [this] { return import_picture(import_); });
+    sub->add_option("PICTURE", import_.picture, "a PNG, PBM or XBM file, or - for standard input")->required();
+    add_output(sub, import_.output, ".repeat");
+    add_choice(sub, "--contrast", "the colour that becomes contrast; without it, darker", import_.contrast,
+               {{"darker", ContrastIs::darker}, {"lighter", ContrastIs::lighter}});
+    sub->add_option("--machine", import_.machine,
+                    "the machine that it is for: built in, or a .machine file; without it, bulky-card-24")
+        ->type_name("MACHINE");
+  }
+
   void add_machine() {
     auto* const sub = add_command("machine", "list the machines, or write one as a .machine file of your own",
                                   [this] { return machine(machine_); });
@@ -294,9 +315,11 @@ private:
   ExplainWishes explain_;
   CardExportWishes card_;
   EverythingWishes everything_;
+  ImportWishes import_;
   NeedlesWishes needles_;
   FabricWishes fabric_;
   LeafletWishes leaflet_;
+  ExportWishes pattern_;
   MachineWishes machine_;
   SheetWishes measure_;
   SheetWishes swatch_;

@@ -62,6 +62,28 @@ struct SearchMotifs {
   std::string words;
 };
 
+struct BeginLineDrag {
+  bool rows = true; // else columns
+  int line = 0;
+};
+struct LineDragTo {
+  int line = 0; // may lie outside the drawing
+};
+struct EndLineDrag {};
+struct SetYarnsHere { // of rows, by key; no contrast: main alone
+  int first = 0;
+  int count = 1;
+  char main = 'A';
+  std::optional<char> contrast;
+};
+struct TakeLayout { // the whole drawing, laid out so
+  Layout layout = Layout::brick;
+};
+struct TakePicture {  // what the picture dialog shows
+  bool as_new = true; // else it hangs over the drawing
+};
+struct KeepMotif {}; // what its dialog says
+
 struct MoveCursor {
   int columns = 0;
   int rows = 0;
@@ -178,11 +200,12 @@ struct Say {
 
 using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
-                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, MoveCursor,
-                 PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece,
-                 SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine,
-                 AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale,
-                 SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
+                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, BeginLineDrag,
+                 LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, KeepMotif, MoveCursor, PlaceCursor,
+                 ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece, SetPreview,
+                 TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard,
+                 DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings,
+                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
 
 void apply(App& app, const Action& action);
 

@@ -52,6 +52,7 @@ struct View {
   float findings_width = 0;
   bool findings_open = true;
   Pen pen = Pen::opposite;
+  MovedYarns moved_yarns = MovedYarns::of_the_place;
   Tool tool = Tool::pen;
   Interior interior = Interior::outline; // of rectangles and ellipses
   std::optional<Area> marked;            // the marked area; it may go round the edges
@@ -83,6 +84,7 @@ struct Session {
   Tone tone = Tone::plain;
   Dialog dialog;
   std::optional<Stroke> stroke;
+  std::optional<LineDrag> line_drag;
   std::optional<Floating> floating;  // waits to be set down
   std::optional<ShownMend> mend;     // waits to be taken
   std::string clipboard;             // what other programs put there; set before it is pasted
@@ -116,6 +118,7 @@ struct App {
   Theme theme;
   Settings settings;
   SettingsFile settings_file;
+  std::filesystem::path motif_folder; // the user's own motifs; empty: there is no such place
 };
 
 // The yarn's colour as it is seen now.

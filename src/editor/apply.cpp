@@ -26,6 +26,7 @@ void close_step(App& app) {
   app.work.history.end_drag();
   app.session.open_field.clear();
   app.session.stroke.reset();
+  app.session.line_drag.reset();
 }
 
 namespace {
@@ -94,6 +95,13 @@ struct Applier {
     app.session.letter_height = action.height;
   }
   void operator()(const SearchMotifs& action) const { app.session.motif_search = action.words; }
+  void operator()(const BeginLineDrag& action) const { apply_rows(app, action); }
+  void operator()(const LineDragTo& action) const { apply_rows(app, action); }
+  void operator()(const EndLineDrag& action) const { apply_rows(app, action); }
+  void operator()(const SetYarnsHere& action) const { apply_rows(app, action); }
+  void operator()(const TakeLayout& action) const { apply_rows(app, action); }
+  void operator()(const TakePicture& action) const { take_picture(app, action.as_new); }
+  void operator()(const KeepMotif&) const { keep_motif(app); }
   void operator()(const MoveCursor& action) const { apply_drawing(app, action); }
   void operator()(const PlaceCursor& action) const { apply_drawing(app, action); }
   void operator()(const ZoomAt& action) const { apply_view(app, action); }
@@ -105,7 +113,10 @@ struct Applier {
     app.view.pan.y += action.by.y;
   }
   void operator()(const ChooseFinding& action) const { apply_view(app, action); }
-  void operator()(const ChooseTab& action) const { app.view.tab = action.tab; }
+  void operator()(const ChooseTab& action) const {
+    app.view.tab = action.tab;
+    app.caches.motifs_stale = true; // the user's folder may have changed meanwhile
+  }
   void operator()(const ResizePanel& action) const {
     const bool settings = action.which == ResizePanel::Which::settings;
     (settings ? app.view.settings_width : app.view.findings_width) = action.width;

@@ -1,5 +1,6 @@
 // The commands without arguments.
 #include "editor/applying.hpp"
+#include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
 
 #include <algorithm>
@@ -164,12 +165,14 @@ void run_file_command(App& app, Command command) {
   case Command::open: return request(app, Pending{Pending::What::choose_file, {}, {}});
   case Command::save: return save(app, {});
   case Command::save_as: return open_path_dialog(app, Purpose::save);
+  case Command::import_picture: return open_path_dialog(app, Purpose::picture);
   case Command::export_card: return open_path_dialog(app, Purpose::card);
   case Command::export_chart: return open_path_dialog(app, Purpose::chart);
   case Command::export_steps: return open_path_dialog(app, Purpose::steps);
   case Command::export_leaflet: return open_path_dialog(app, Purpose::leaflet);
   case Command::export_everything: return open_path_dialog(app, Purpose::everything);
   case Command::preview: app.session.dialog = PreviewDialog{}; return;
+  case Command::export_pattern: return open_path_dialog(app, Purpose::pattern);
   case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);
   case Command::export_measure_page: return open_path_dialog(app, Purpose::measure_page);
   case Command::export_swatch: return open_path_dialog(app, Purpose::swatch);
@@ -288,10 +291,19 @@ void run_command(App& app, Command command) {
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);
   case Command::join_band: return join_band(app);
+  case Command::keep_motif: return ask_for_motif(app);
+  case Command::lay_out: app.session.dialog = layout_dialog(app.work.design, app.work.profile, Layout::brick); return;
+  case Command::move_row_up:
+  case Command::move_row_down:
+  case Command::move_column_left:
+  case Command::move_column_right:
+  case Command::move_with_yarns:
+  case Command::yarns_here: return run_row_command(app, command);
   case Command::swap_yarns: return swap_yarns(app);
   case Command::try_pairs: return try_pairs(app);
   case Command::resize:
-    app.session.dialog = SizeDialog{app.work.design.grid.width(), app.work.design.grid.height(), {}};
+    app.session.dialog = SizeDialog{
+        app.work.design.grid.width(), app.work.design.grid.height(), AcrossAnchor::left, UpAnchor::bottom, {}};
     return;
   default: return;
   }

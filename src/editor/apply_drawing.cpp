@@ -193,6 +193,11 @@ bool give_up(App& app) {
     app.session.stroke.reset();
     return true;
   }
+  if (app.session.line_drag) {
+    app.session.line_drag.reset();
+    say(app, "Nothing was moved");
+    return true;
+  }
   if (app.session.floating) {
     app.session.floating.reset();
     say(app, "Nothing was set down");

@@ -15,12 +15,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest) {
-  Error place = error;
-  place.remedy.clear();
-  app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}};
-}
-
 void take(App& app, OpenedDocument opened, const fs::path& path) {
   close_step(app);
   Work& work = app.work;
@@ -69,6 +63,9 @@ void offer_other_machine(App& app, std::string_view text, const fs::path& path) 
 
 // Opens the file, or says what is wrong with it and leaves everything as it was.
 void open_file(App& app, const fs::path& path) {
+  if (has_picture_name(path.string())) {
+    return open_picture(app, path);
+  }
   app.session.dialog = NoDialog{};
   const std::string rest = app.session.path.empty() && app.work.history.done() == 0
                                ? "Nothing was opened; you can begin a new design."
@@ -103,6 +100,7 @@ void go_on(App& app, const Pending& pending) {
   case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
   case Pending::What::open_file: return open_file(app, pending.path);
   case Pending::What::open_copy: return open_copy(app, pending.path);
+  case Pending::What::picture: return begin_with(app, *pending.design, pending.path.stem().string());
   }
 }
 
@@ -137,6 +135,7 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
   case Purpose::chart: return needle_files(design, profile, path.string(), dialog.chart);
   case Purpose::leaflet: return leaflet_files(design, profile, path.string(), design.card.paper);
   case Purpose::fabric: return fabric_files(design, profile, path.string(), app.view.face);
+  case Purpose::pattern: return pattern_files(design, path.string());
   case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
   case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
   default: return Error{};
@@ -213,16 +212,32 @@ std::string usual_name(const App& app, Purpose purpose) {
   case Purpose::everything: return name;
   case Purpose::leaflet: return name + "-leaflet.pdf";
   case Purpose::fabric: return name + "-piece.png";
+  case Purpose::pattern: return name + "-pattern-chart.png";
   case Purpose::measure_page: return "measure-your-blank.pdf";
   case Purpose::swatch: return "orientation-swatch.pdf";
   case Purpose::keep_machine: return "my-machine.machine";
   case Purpose::open:
+  case Purpose::picture:
   case Purpose::choose_machine: break;
   }
   return {};
 }
 
 } // namespace
+
+void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest) {
+  Error place = error;
+  place.remedy.clear();
+  app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}};
+}
+
+void begin_with(App& app, const Document& design, const std::string& name) {
+  OpenedDocument opened{design, app.work.profile, {}};
+  take(app, std::move(opened), {});
+  app.session.suggested_name = name;
+  app.session.dialog = NoDialog{};
+  say(app, fmt::format("A new design of {}: saving asks where to keep it", name));
+}
 
 void request(App& app, const Pending& pending) {
   close_step(app);
@@ -261,7 +276,7 @@ void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
 
 void look_at_chosen_file(App& app) {
   auto* const dialog = std::get_if<PathDialog>(&app.session.dialog);
-  if (dialog == nullptr || dialog->purpose != Purpose::open) {
+  if (dialog == nullptr || !shows_preview(dialog->purpose)) {
     return;
   }
   const std::string& name = dialog->under_cursor.empty() ? dialog->name : dialog->under_cursor;
@@ -270,7 +285,9 @@ void look_at_chosen_file(App& app) {
     return;
   }
   std::error_code ignored;
-  const bool is_design = !name.empty() && path.extension() == ".repeat" && fs::is_regular_file(path, ignored);
+  const auto kinds = extensions_for(dialog->purpose);
+  const bool is_design = !name.empty() && std::ranges::find(kinds, path.extension().string()) != kinds.end() &&
+                         fs::is_regular_file(path, ignored);
   dialog->preview = is_design ? std::optional<DesignCard>(design_card(path, 1.0)) : std::nullopt;
 }
 
@@ -289,6 +306,7 @@ void export_shown(App& app) {
     case SheetKind::chart: return Purpose::chart;
     case SheetKind::steps: return Purpose::steps;
     case SheetKind::leaflet: return Purpose::leaflet;
+    case SheetKind::pattern: return Purpose::pattern;
     case SheetKind::swatch: return Purpose::swatch;
     case SheetKind::measure: break;
     }
@@ -320,6 +338,7 @@ void choose_path(App& app, bool replace) {
   }
   switch (dialog.purpose) {
   case Purpose::open: return open_file(app, path);
+  case Purpose::picture: return open_picture(app, path);
   case Purpose::choose_machine: return choose_machine(app, dialog, path);
   case Purpose::keep_machine: return keep_machine(app, dialog, path, replace);
   case Purpose::save: return save_as(app, dialog, path, replace);
@@ -415,28 +434,6 @@ void begin_design(App& app, const NewDialog& wishes) {
   take(app, std::move(opened), {});
   app.session.dialog = NoDialog{};
   app.session.message.clear();
-}
-
-void drop_file(App& app, const fs::path& path) {
-  const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
-  if (untouched || path.extension() != ".repeat") {
-    return request(app, Pending{Pending::What::open_file, path, {}});
-  }
-  app.session.dialog = DroppedDialog{path};
-}
-
-void place_dropped(App& app, const fs::path& path) {
-  const auto text = read_file(path, largest_file);
-  if (!text) {
-    return show_trouble(app, "The file can't be opened", text.error(), {});
-  }
-  auto dropped = read_repeat(*text, path.string());
-  if (!dropped) {
-    return show_trouble(app, "The file can't be read", dropped.error(), {});
-  }
-  hang_over(
-      app,
-      Floating{dropped->document.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
 }
 
 } // namespace punchwright::editor

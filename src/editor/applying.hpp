@@ -37,6 +37,14 @@ void make_it_so(App& app, FriezeGroup group);
 // The area that commands work on: the marked one, or all of the drawing.
 [[nodiscard]] Area area_at_work(const App& app);
 
+// Rows and columns, dragged or moved by keys; the yarns of rows; the drawing laid out.
+void apply_rows(App& app, const BeginLineDrag& action);
+void apply_rows(App& app, const LineDragTo& action);
+void apply_rows(App& app, const EndLineDrag& action);
+void apply_rows(App& app, const SetYarnsHere& action);
+void apply_rows(App& app, const TakeLayout& action);
+void run_row_command(App& app, Command command);
+
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);
 void apply_view(App& app, const ZoomPiece& action);
@@ -62,6 +70,15 @@ void save(App& app, const Pending& afterwards);
 // A design dropped on an untouched window is opened; on one where something is worked on, it is asked first.
 void drop_file(App& app, const std::filesystem::path& path);
 void place_dropped(App& app, const std::filesystem::path& path);
+// Shown first, with the choice between a new design and a place in this one.
+void open_picture(App& app, const std::filesystem::path& path);
+void take_picture(App& app, bool as_new);
+// As a design that was never saved, called like the picture.
+void begin_with(App& app, const Document& design, const std::string& name);
+void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest);
+
+void ask_for_motif(App& app);
+void keep_motif(App& app);
 void begin_design(App& app, const NewDialog& wishes);
 
 // The demo as a design that was never saved.

@@ -19,6 +19,7 @@ bool ticked(const App& app, Command command) {
   case Command::pen_opposite: return app.view.pen == Pen::opposite;
   case Command::pen_contrast: return app.view.pen == Pen::contrast;
   case Command::pen_main: return app.view.pen == Pen::main;
+  case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
   default: return false;
@@ -29,7 +30,8 @@ bool ticked(const App& app, Command command) {
 bool begins_group(Command command) {
   constexpr std::array firsts = {Command::save,          Command::export_card,  Command::start_page,
                                  Command::toggle_stitch, Command::shift_left,   Command::mirror_sideways,
-                                 Command::insert_column, Command::resize,       Command::split_band,
+                                 Command::insert_column, Command::move_row_up,  Command::resize,
+                                 Command::split_band,    Command::lay_out,      Command::import_picture,
                                  Command::next_finding,  Command::other_face,   Command::show_settings,
                                  Command::larger_text,   Command::focus_drawing};
   return std::ranges::find(firsts, command) != firsts.end();

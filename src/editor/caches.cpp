@@ -2,9 +2,11 @@
 #include "editor/caches.hpp"
 
 #include "editor/app.hpp"
+#include "editor/own_motifs.hpp"
 #include "machine/placement.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace punchwright::editor {
 
@@ -168,8 +170,12 @@ void prepare_tools(App& app) {
   if (app.view.tab != Tab::tools) {
     return;
   }
-  if (caches.motifs.empty()) {
-    caches.motifs = motif_collection();
+  if (caches.motifs_stale) {
+    OwnMotifs own = own_motifs_in(app.motif_folder);
+    caches.motifs = std::move(own.motifs);
+    std::ranges::move(motif_collection(), std::back_inserter(caches.motifs));
+    caches.motifs_trouble = std::move(own.trouble);
+    caches.motifs_stale = false;
   }
   const LetteringWish wish{app.session.lettering, app.session.letter_height, app.view.face};
   if (caches.lettering_for != wish) {

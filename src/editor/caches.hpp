@@ -112,7 +112,9 @@ struct Caches {
   std::uint64_t frieze_revision = 0;          // for which it was
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
   LetteringWish lettering_for;
-  std::vector<Motif> motifs; // the collection, once the tools are shown
+  std::vector<Motif> motifs;  // the user's own and the collection, once the tools are shown
+  bool motifs_stale = true;   // they are read when the tools are shown the next time
+  std::string motifs_trouble; // which of the user's files can't be read, and why
 };
 
 // The list's entry of a finding; none where it isn't listed by itself.

@@ -14,20 +14,6 @@ namespace punchwright::editor {
 
 namespace {
 
-void text_lines(const std::string& text) {
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(text.c_str());
-  ImGui::PopTextWrapPos();
-}
-
-void warning_lines(const Theme& theme, const std::string& text) {
-  if (!text.empty()) {
-    ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.warning));
-    text_lines(text);
-    ImGui::PopStyleColor();
-  }
-}
-
 // The button that Return presses.
 bool main_button(const App& app, Actions& actions, const char* name, const char* words) {
   const bool pressed = button(app.theme, actions, name, words, Look::main);
@@ -55,21 +41,6 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   return changed;
 }
 
-// Which widths a card takes, and whether the wished one is among them.
-void width_words(const App& app, const Profile* profile, int width) {
-  if (profile == nullptr || !profile->card) {
-    hint(app.theme, "Selected by hand, a repeat may have any width.");
-    return;
-  }
-  const int columns = profile->card->repeat;
-  const std::string words = fmt::format("Widths that fit this machine's card: {}.", fitting_widths(columns));
-  if (width < 1 || columns % width != 0) {
-    warning_lines(app.theme, fmt::format("{} stitches can't be punched. {}", width, words));
-  } else {
-    hint(app.theme, words);
-  }
-}
-
 struct Drawer {
   const App& app;
   Actions& actions;
@@ -87,6 +58,11 @@ struct Drawer {
   void operator()(const PreviewDialog&) const { preview_dialog(app, actions, placed); }
   void operator()(const PairsDialog& dialog) const { pairs_dialog(app, actions, dialog); }
   void operator()(const PaletteDialog& dialog) const { palette_dialog(app, actions, dialog); }
+  void operator()(const PictureDialog& dialog) const { picture_panel(app, actions, dialog); }
+  void operator()(const LayoutDialog& dialog) const { layout_panel(app, actions, dialog); }
+  void operator()(const SizeDialog& dialog) const { size_dialog(app, actions, dialog); }
+  void operator()(const YarnsHereDialog& dialog) const { yarns_here_dialog(app, actions, dialog); }
+  void operator()(const KeepMotifDialog& dialog) const { keep_motif_dialog(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -178,28 +154,6 @@ struct Drawer {
     ImGui::SameLine();
     cancel_button(app, actions, "Cancel");
   }
-
-  void operator()(const SizeDialog& dialog) const {
-    SizeDialog wishes = dialog;
-    hint(app.theme, "Row 1 and column 1 stay where they are; new stitches are main.");
-    bool changed =
-        count_field({app, actions, "size width", &wishes.remark}, "Stitches", wishes.width, 1, widest_repeat);
-    changed =
-        count_field({app, actions, "size rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
-    width_words(app, &app.work.profile, wishes.width);
-    warning_lines(app.theme, dialog.remark);
-    if (changed || wishes.remark != dialog.remark) {
-      actions.push(SetDialog{wishes});
-    }
-    ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-    if (main_button(app, actions, "set size", "Change the size")) {
-      actions.push(SetDialog{NoDialog{}});
-      actions.push(EditDesign{Resize{wishes.width, wishes.rows}});
-    }
-    tip(app.theme, "One step, which can be undone");
-    ImGui::SameLine();
-    cancel_button(app, actions, "Cancel");
-  }
 };
 
 const char* title_of_dialog(const Dialog& dialog) {
@@ -225,7 +179,11 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "The guide",
                                  "Print preview",
                                  "Try other pairs",
-                                 "Yarn colours"};
+                                 "Yarn colours",
+                                 "A picture as a drawing",
+                                 "Lay out the drawing",
+                                 "Yarns here",
+                                 "Keep as a motif"};
   return titles[dialog.index()];
 }
 
@@ -239,10 +197,29 @@ float width_of_dialog(const App& app) {
                        : std::holds_alternative<PreviewDialog>(dialog) ? room_for_dialog(app).x
                        : std::holds_alternative<PairsDialog>(dialog) || std::holds_alternative<PaletteDialog>(dialog)
                            ? 760 * unit
-                       : std::holds_alternative<StartDialog>(dialog) ? 900 * unit
-                       : std::holds_alternative<HelpDialog>(dialog)  ? 960 * unit
-                                                                     : 450 * unit;
+                       : std::holds_alternative<LayoutDialog>(dialog)    ? 620 * unit
+                       : std::holds_alternative<YarnsHereDialog>(dialog) ? 320 * unit
+                       : std::holds_alternative<StartDialog>(dialog)     ? 900 * unit
+                       : std::holds_alternative<HelpDialog>(dialog)      ? 960 * unit
+                                                                         : 450 * unit;
   return std::min(wished, room_for_dialog(app).x);
+}
+
+} // namespace
+
+namespace {
+
+// In the middle of the window; the yarns of a row open beside it, as far as there is room.
+void place_dialog(const Dialog& dialog, const std::string& name, float wide) {
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  const auto* const here = std::get_if<YarnsHereDialog>(&dialog);
+  if (here == nullptr) {
+    return ImGui::SetNextWindowPos(ImVec2(size.x / 2, size.y / 2), ImGuiCond_Always, ImVec2(0.5F, 0.5F));
+  }
+  const ImGuiWindow* const window = ImGui::FindWindowByName(name.c_str());
+  const float tall = window == nullptr ? 0 : window->Size.y;
+  const float left = std::clamp(here->at.x - wide / 2, 0.0F, std::max(0.0F, size.x - wide));
+  ImGui::SetNextWindowPos({left, std::clamp(here->at.y, 0.0F, std::max(0.0F, size.y - tall))});
 }
 
 } // namespace
@@ -259,16 +236,20 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
   const Theme& theme = app.theme;
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   const ImVec2 border(20 * theme.scale, 16 * theme.scale);
-  ImGui::SetNextWindowPos(ImVec2(size.x / 2, size.y / 2), ImGuiCond_Always, ImVec2(0.5F, 0.5F));
   const float wide = std::floor(width_of_dialog(app) + 2 * border.x);
+  place_dialog(dialog, name, wide);
   ImGui::SetNextWindowSizeConstraints(ImVec2(wide, 0), ImVec2(wide, size.y - 20));
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, border);
   ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 9 * theme.scale);
+  const bool at_place = std::holds_alternative<YarnsHereDialog>(dialog); // over parts of its own colour
+  ImGui::PushStyleVar(ImGuiStyleVar_PopupBorderSize, at_place ? 2 * theme.scale : 1);
+  ImGui::PushStyleColor(ImGuiCol_Border, tint(at_place ? theme.accent : theme.line));
   if (ImGui::BeginPopupModal(name.c_str(), nullptr,
                              ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
                                  ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_AlwaysAutoResize)) {
     actions.dialog_appears = ImGui::IsWindowAppearing();
-    ImGui::GetCurrentContext()->DimBgRatio = 1;           // at once: fading would need frames
+    // At once: fading would need frames. What stands at its place leaves the drawing in sight.
+    ImGui::GetCurrentContext()->DimBgRatio = at_place ? 0 : 1;
     if (!std::holds_alternative<PreviewDialog>(dialog)) { // whose sheets say what they are
       ImGui::PushFont(theme.bold);
       ImGui::TextUnformatted(title_of_dialog(dialog));
@@ -278,7 +259,8 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
     std::visit(Drawer{app, actions, placed}, dialog);
     ImGui::EndPopup();
   }
-  ImGui::PopStyleVar(2);
+  ImGui::PopStyleColor();
+  ImGui::PopStyleVar(3);
 }
 
 } // namespace punchwright::editor

@@ -44,6 +44,34 @@ void close_button(const App& app, Actions& actions) {
   }
 }
 
+void text_lines(const std::string& text) {
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(text.c_str());
+  ImGui::PopTextWrapPos();
+}
+
+void warning_lines(const Theme& theme, const std::string& text) {
+  if (!text.empty()) {
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.warning));
+    text_lines(text);
+    ImGui::PopStyleColor();
+  }
+}
+
+void width_words(const App& app, const Profile* profile, int width) {
+  if (profile == nullptr || !profile->card) {
+    hint(app.theme, "Selected by hand, a repeat may have any width.");
+    return;
+  }
+  const int columns = profile->card->repeat;
+  const std::string words = fmt::format("Widths that fit this machine's card: {}.", fitting_widths(columns));
+  if (width < 1 || columns % width != 0) {
+    warning_lines(app.theme, fmt::format("{} stitches can't be punched. {}", width, words));
+  } else {
+    hint(app.theme, words);
+  }
+}
+
 void scroll_by_keys() {
   const float line = ImGui::GetTextLineHeightWithSpacing();
   const std::array steps = {std::pair{ImGuiKey_DownArrow, line}, std::pair{ImGuiKey_UpArrow, -line},
@@ -70,6 +98,8 @@ KeyLines key_lines() {
       {"Draw; drag for a line", "Left button"},
       {"Erase to main", "Right button"},
       {"Move the drawing", "Middle button"},
+      {"Move rows, columns", "Drag their numbers"},
+      {"Other yarns for a row", "Click on its yarns"},
       {"Larger and smaller", "Wheel"},
       {"Move sideways, up and down", "Shift, Ctrl + wheel"},
       {"Move the cursor", "Arrows"},

@@ -21,6 +21,12 @@ void scroll_by_keys();
 // px: a scrolling room, beside a dialog's title and so many lines of fields and buttons.
 [[nodiscard]] float height_beside_lines(const App& app, float lines);
 
+// Text that wraps, and words that warn.
+void text_lines(const std::string& text);
+void warning_lines(const Theme& theme, const std::string& text);
+// Which widths a card takes, and whether the wished one is among them.
+void width_words(const App& app, const Profile* profile, int width);
+
 void settings_dialog(const App& app, Actions& actions);
 void start_page(const App& app, Actions& actions, const StartDialog& dialog);
 void help_page(const App& app, Actions& actions, const HelpDialog& dialog);
@@ -35,6 +41,11 @@ void swatch_dialog(const App& app, Actions& actions);
 
 // All commands, found by typing; arrows choose, Return does it.
 void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog);
+void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog);
+void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog);
+void size_dialog(const App& app, Actions& actions, const SizeDialog& dialog);
+void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& dialog);
+void keep_motif_dialog(const App& app, Actions& actions, const KeepMotifDialog& dialog);
 void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog);
 void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialog);
 // The pages as they will print; fills placed.preview.

@@ -16,6 +16,8 @@ std::string_view title_of(Purpose purpose) {
   case Purpose::steps: return "Export the steps";
   case Purpose::leaflet: return "Export the leaflet";
   case Purpose::fabric: return "Export a picture of the piece";
+  case Purpose::pattern: return "Export the pattern chart";
+  case Purpose::picture: return "Import a picture";
   case Purpose::measure_page: return "Export the page for measuring a blank";
   case Purpose::swatch: return "Export the orientation swatch";
   case Purpose::everything: return "Export everything into a folder";
@@ -34,6 +36,8 @@ std::vector<std::string> extensions_for(Purpose purpose) {
   case Purpose::steps: return {".pdf", ".html", ".txt"};
   case Purpose::leaflet: return {".pdf"};
   case Purpose::fabric: return {".png"};
+  case Purpose::pattern: return {".png", ".svg"};
+  case Purpose::picture: return picture_extensions();
   case Purpose::measure_page: return {".pdf", ".svg", ".png"};
   case Purpose::swatch: return {".pdf", ".png"};
   case Purpose::everything: return {};
@@ -44,7 +48,11 @@ std::vector<std::string> extensions_for(Purpose purpose) {
 }
 
 bool writes_file(Purpose purpose) {
-  return purpose != Purpose::open && purpose != Purpose::choose_machine;
+  return purpose != Purpose::open && purpose != Purpose::choose_machine && purpose != Purpose::picture;
+}
+
+bool shows_preview(Purpose purpose) {
+  return purpose == Purpose::open || purpose == Purpose::picture;
 }
 
 namespace {
@@ -60,6 +68,8 @@ struct Namer {
     case Purpose::steps: return "steps-sheet";
     case Purpose::leaflet: return "leaflet";
     case Purpose::fabric: return "fabric";
+    case Purpose::pattern: return "pattern";
+    case Purpose::picture: return "import";
     case Purpose::measure_page: return "measure-page";
     case Purpose::swatch: return "swatch-page";
     case Purpose::everything: return "everything";
@@ -83,6 +93,10 @@ struct Namer {
   std::string operator()(const PreviewDialog&) const { return "preview"; }
   std::string operator()(const PairsDialog&) const { return "pairs"; }
   std::string operator()(const PaletteDialog&) const { return "palette"; }
+  std::string operator()(const PictureDialog&) const { return "picture"; }
+  std::string operator()(const LayoutDialog&) const { return "layout"; }
+  std::string operator()(const YarnsHereDialog&) const { return "yarns-here"; }
+  std::string operator()(const KeepMotifDialog&) const { return "keep-motif"; }
 };
 
 } // namespace

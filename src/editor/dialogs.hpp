@@ -1,11 +1,15 @@
 // What the editor may be asking in the middle of the window; one at a time, as values, so that tests can read them.
 #pragma once
 
+#include "design/edits.hpp"
 #include "design/repeat_file.hpp"
+#include "drawing/layouts.hpp"
+#include "editor/canvas_layout.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "machine/profile.hpp"
+#include "pictures/picture.hpp"
 #include "sheets/exports.hpp"
 
 #include <filesystem>
@@ -19,10 +23,11 @@ namespace punchwright::editor {
 
 // What goes on once the design that is open is safe.
 struct Pending {
-  enum class What { nothing, quit, new_design, choose_file, open_file, open_copy };
+  enum class What { nothing, quit, new_design, choose_file, open_file, open_copy, picture };
   What what = What::nothing;
   std::filesystem::path path;
-  std::string machine; // of a new design; empty: the one in use
+  std::string machine;                      // of a new design; empty: the one in use
+  std::shared_ptr<const Document> design{}; // of a picture, to go on with
 };
 
 struct NoDialog {};
@@ -35,6 +40,8 @@ enum class Purpose {
   steps,
   leaflet,
   fabric,
+  pattern,
+  picture, // a picture to import
   measure_page,
   swatch,
   everything, // into a folder; the name is what all files begin with
@@ -100,7 +107,41 @@ struct NewDialog {
 struct SizeDialog {
   int width = 24;
   int rows = 24;
+  AcrossAnchor across = AcrossAnchor::left; // where the old drawing stays in the new size
+  UpAnchor up = UpAnchor::bottom;
   std::string remark;
+};
+
+// A picture that was chosen or dropped: what it would be as a drawing, and what to do with it.
+struct PictureDialog {
+  std::filesystem::path path;
+  std::shared_ptr<const Picture> picture;
+  ContrastIs contrast = ContrastIs::darker;
+  SmallPicture shown;
+};
+
+// The drawing laid out otherwise than straight: what it would be, or why not.
+struct LayoutDialog {
+  Layout layout = Layout::brick;
+  SmallPicture shown; // several repeats of it; of no columns where there is none
+  int width = 0;      // of the straight repeat
+  int rows = 0;
+  std::string trouble; // why it can't be taken
+};
+
+// The yarns of a band or of a row, asked for beside it.
+struct YarnsHereDialog {
+  int row = 0;
+  bool row_only = false;
+  ScreenPoint at; // px: where it opens
+};
+
+// The marked area as a motif of the user's own.
+struct KeepMotifDialog {
+  Grid drawing;
+  std::string name;
+  std::string words;
+  std::string trouble;
 };
 
 // Small pictures of a band in other yarns; nothing changes before one is taken.
@@ -146,9 +187,10 @@ struct HelpDialog {
   int found = -1; // the block that the search stands at
 };
 
-using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,
-                            SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog,
-                            HelpDialog, PreviewDialog, PairsDialog, PaletteDialog>;
+using Dialog =
+    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
+                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog,
+                 PairsDialog, PaletteDialog, PictureDialog, LayoutDialog, YarnsHereDialog, KeepMotifDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);
@@ -158,6 +200,8 @@ using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, Ne
 // The kinds of file that may be written or read, first the usual one: ".pdf", ".svg".
 [[nodiscard]] std::vector<std::string> extensions_for(Purpose purpose);
 [[nodiscard]] bool writes_file(Purpose purpose);
+// Whether the file that is looked at is shown beside the list.
+[[nodiscard]] bool shows_preview(Purpose purpose);
 
 // "1, 2, 3, 4, 6, 8, 12, 24": the widths that a card of so many columns takes.
 [[nodiscard]] std::string fitting_widths(int card_columns);

@@ -150,14 +150,21 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
     draw_cursor(sight, ImGui::IsWindowFocused());
   }
   list.PopClipRect();
-  draw_row_numbers(sight, {box.left, canvas.top, canvas.left, canvas.bottom});
-  draw_row_yarns(sight, {canvas.right, canvas.top, box.right, canvas.bottom});
+  const ScreenBox row_numbers{box.left, canvas.top, canvas.left, canvas.bottom};
+  const ScreenBox row_yarns{canvas.right, canvas.top, box.right, canvas.bottom};
+  const ScreenBox column_numbers{canvas.left, box.top, canvas.right, canvas.top};
+  use_line_strip(sight, actions, row_numbers, true);
+  use_line_strip(sight, actions, column_numbers, false);
+  use_yarn_strip(sight, actions, row_yarns);
+  draw_row_numbers(sight, row_numbers);
+  draw_row_yarns(sight, row_yarns);
   list.AddRectFilled({box.left, box.top}, {box.right, canvas.top}, ink(app.theme.ground));
   list.AddRectFilled({box.left, canvas.bottom}, {box.right, box.bottom}, ink(app.theme.ground));
-  draw_column_numbers(sight, {canvas.left, box.top, canvas.right, canvas.top});
+  draw_column_numbers(sight, column_numbers);
   draw_needle_numbers(sight, {canvas.left, canvas.bottom, canvas.right, box.bottom});
   draw_bed_marks(sight, {canvas.left, canvas.bottom, canvas.right, box.bottom});
   list.AddRect({canvas.left, canvas.top}, {canvas.right, canvas.bottom}, ink(app.theme.line));
+  draw_line_drag(sight, row_numbers, column_numbers);
   scroll_bar(sight, actions, true);
   scroll_bar(sight, actions, false);
   ImGui::End();

@@ -45,4 +45,11 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box);
 void draw_bed_marks(const Sight& sight, const ScreenBox& ruler);
 void draw_row_yarns(const Sight& sight, const ScreenBox& box);
 
+// Rows are dragged by their numbers, columns by theirs; a click puts the cursor there.
+void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, bool rows);
+// A click asks for other yarns beside the row.
+void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box);
+// What is dragged, and where it would come to lie.
+void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const ScreenBox& column_numbers);
+
 } // namespace punchwright::editor

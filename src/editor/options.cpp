@@ -19,6 +19,8 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option("--picture", options.picture, "Write a picture of the window (PNG) and end");
   line.add_option("--settings", options.settings,
                   "Settings to read and keep, instead of $XDG_CONFIG_HOME/punchwright/settings");
+  line.add_option("--motifs", options.motifs,
+                  "The folder of motifs of one's own, instead of $XDG_DATA_HOME/punchwright/motifs");
   line.add_option("--size", size, "Of the window, in pixels: 1440x900")->check([](const std::string& text) {
     int width = 0;
     int height = 0;
@@ -43,10 +45,10 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option("--dialog", options.dialog,
                   "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
-                  "preview, everything, "
-                  "pairs, palette")
-      ->check(CLI::IsMember({"new", "open", "keys", "card", "chart", "size", "swatch", "commands", "steps", "settings",
-                             "start", "help", "preview", "everything", "pairs", "palette"}))
+                  "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif")
+      ->check(CLI::IsMember({"new",      "open",    "keys",     "card",   "chart",      "size",      "swatch",
+                             "commands", "steps",   "settings", "start",  "help",       "preview",   "everything",
+                             "pairs",    "palette", "import",   "layout", "yarns-here", "keep-motif"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {
@@ -58,8 +60,8 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option("--zoom", options.zoom, "Of the drawing, px a mm")
       ->check(CLI::Range(0.1, 40.0))
       ->option_text("NUMBER");
-  line.add_option("--sheet", options.sheet, "In the preview: card, chart, steps, swatch, measure")
-      ->check(CLI::IsMember({"card", "chart", "steps", "leaflet", "swatch", "measure"}))
+  line.add_option("--sheet", options.sheet, "In the preview: card, chart, steps, leaflet, pattern, swatch, measure")
+      ->check(CLI::IsMember({"card", "chart", "steps", "leaflet", "pattern", "swatch", "measure"}))
       ->option_text("NAME");
   line.add_option("--frames-benchmark", options.frames_benchmark, "Time that many frames, print the times and end")
       ->check(CLI::Range(1, 100000))

@@ -57,6 +57,7 @@ void panel_edges(const App& app, Actions& actions, const Parts& parts);
 // The tabs of the settings.
 void design_tab(const App& app, Actions& actions);
 void tools_tab(const App& app, Actions& actions);
+void motifs_part(const App& app, Actions& actions); // of the tools
 void yarns_tab(const App& app, Actions& actions);
 void machine_tab(const App& app, Actions& actions);
 void piece_tab(const App& app, Actions& actions);

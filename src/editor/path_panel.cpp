@@ -72,7 +72,7 @@ void new_folder_line(const App& app, Actions& actions, PathDialog& next, bool& c
 // Beside the list, where there is room for both.
 float preview_width(const App& app, const PathDialog& dialog) {
   const float wide = 190 * app.theme.scale;
-  return dialog.purpose == Purpose::open && ImGui::GetContentRegionAvail().x > 2.4F * wide ? wide : 0;
+  return shows_preview(dialog.purpose) && ImGui::GetContentRegionAvail().x > 2.4F * wide ? wide : 0;
 }
 
 // The design that the pointer, the keys or the name rest on.
@@ -82,7 +82,7 @@ void preview(const App& app, Actions& actions, const PathDialog& dialog, float t
   ImGui::SameLine();
   ImGui::BeginChild("preview", ImVec2(0, tall), false, ImGuiWindowFlags_NoNav);
   if (!dialog.preview) {
-    hint(theme, "A design is shown here when the pointer or the keys rest on its name.");
+    hint(theme, "What is in a file is shown here when the pointer or the keys rest on its name.");
     ImGui::EndChild();
     return;
   }
@@ -181,7 +181,7 @@ void list_entries(const App& app, Actions& actions, PathDialog& next, bool& chan
 // One button for each kind of file, where there is a choice.
 void kinds(const App& app, Actions& actions, PathDialog& next, bool& changed) {
   const auto choices = extensions_for(next.purpose);
-  if (choices.size() < 2) {
+  if (choices.size() < 2 || !writes_file(next.purpose)) {
     return;
   }
   ImGui::AlignTextToFramePadding();
@@ -269,7 +269,7 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     }
     tip(theme, "What is in the file now is gone then");
   } else {
-    const bool opens = dialog.purpose == Purpose::open || dialog.purpose == Purpose::choose_machine;
+    const bool opens = !writes_file(dialog.purpose);
     const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
     chosen = button(theme, actions, "choose", saves ? "Save" : opens ? "Open" : "Export", Look::main) || chosen;
     if (make_folder == 0) {

@@ -38,6 +38,7 @@ inline constexpr std::array sheet_kinds = {SheetKindInfo{SheetKind::card, "card"
                                            SheetKindInfo{SheetKind::chart, "chart", "Needle chart"},
                                            SheetKindInfo{SheetKind::steps, "steps", "Steps"},
                                            SheetKindInfo{SheetKind::leaflet, "leaflet", "Leaflet"},
+                                           SheetKindInfo{SheetKind::pattern, "pattern", "Pattern chart"},
                                            SheetKindInfo{SheetKind::swatch, "swatch", "Orientation swatch"},
                                            SheetKindInfo{SheetKind::measure, "measure", "Measure your blank"}};
 

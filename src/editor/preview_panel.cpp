@@ -234,7 +234,9 @@ void which_cards(const PageAt& at) {
 void settings_beside(const PageAt& at) {
   const App& app = at.app;
   const bool of_card = at.view.kind == SheetKind::card;
-  paper_field(app, at.actions);
+  if (at.view.kind != SheetKind::pattern) { // a picture as large as it needs
+    paper_field(app, at.actions);
+  }
   if (at.has_page()) {
     hint(app.theme, fmt::format("{:.0f} × {:.0f} mm", at.sheet().width, at.sheet().height));
   }

@@ -3,6 +3,7 @@
 #include "editor/run.hpp"
 
 #include "editor/actions.hpp"
+#include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
 #include "editor/state_line.hpp"
 #include "editor/user_settings.hpp"
@@ -68,7 +69,11 @@ void show_what_was_asked_for(App& app, const Options& options) {
                                                                 {"help", Command::help},
                                                                 {"preview", Command::preview},
                                                                 {"everything", Command::export_everything},
-                                                                {"pairs", Command::try_pairs}};
+                                                                {"pairs", Command::try_pairs},
+                                                                {"import", Command::import_picture},
+                                                                {"layout", Command::lay_out},
+                                                                {"yarns-here", Command::yarns_here},
+                                                                {"keep-motif", Command::keep_motif}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
@@ -253,6 +258,12 @@ int run(const Options& options) {
     load_settings(app, std::filesystem::absolute(options.settings, ignored));
   } else if (for_a_person) { // pictures and figures don't depend on who makes them
     load_settings(app, usual_settings_path());
+  }
+  if (!options.motifs.empty()) {
+    std::error_code ignored;
+    app.motif_folder = std::filesystem::absolute(options.motifs, ignored);
+  } else if (for_a_person) {
+    app.motif_folder = usual_motif_folder();
   }
   open_first(app, options);
   if (for_a_person && options.file.empty()) {

@@ -3,6 +3,7 @@
 
 #include "design/repeat_file.hpp"
 #include "files/files.hpp"
+#include "pictures/picture.hpp"
 
 #include <algorithm>
 #include <array>
@@ -24,6 +25,16 @@ Colour mean_of(const std::vector<Colour>& colours) {
   const auto count = static_cast<double>(std::max<std::size_t>(1, colours.size()));
   const auto part = [count](double value) { return static_cast<std::uint8_t>(std::lround(value / count)); };
   return {part(sum[0]), part(sum[1]), part(sum[2])};
+}
+
+Result<Document> design_in_text(const std::string& text) {
+  auto read = read_repeat(text, "design");
+  return read ? Result<Document>(std::move(read).value().document) : Result<Document>(read.error());
+}
+
+Result<Document> design_in_picture(const std::string& bytes) {
+  const auto picture = read_picture(bytes, "picture");
+  return picture ? Result<Document>(design_of(*picture, ContrastIs::darker, {})) : Result<Document>(picture.error());
 }
 
 } // namespace
@@ -70,17 +81,18 @@ DesignCard design_card(const std::filesystem::path& path, double width_by_height
     card.trouble = card.missing ? "No longer there" : "No file that can be read";
     return card;
   }
-  const auto text = read_file(path, largest_shown);
+  const bool picture = has_picture_name(path.string());
+  const auto text = read_file(path, picture ? largest_picture_file : largest_shown);
   if (!text) {
     card.trouble = "Can't be opened";
     return card;
   }
-  const auto read = read_repeat(*text, path.string());
+  const auto read = picture ? design_in_picture(*text) : design_in_text(*text);
   if (!read) {
-    card.trouble = "Can't be read";
+    card.trouble = picture ? read.error().message : "Can't be read";
     return card;
   }
-  const Document& design = read->document;
+  const Document& design = *read;
   if (!design.title.empty()) {
     card.title = design.title;
   }

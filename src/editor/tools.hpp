@@ -36,6 +36,15 @@ struct Floating {
   bool see_through = false;        // main stitches leave what lies below them
 };
 
+// Rows or columns that are dragged by their numbers.
+struct LineDrag {
+  bool rows = true;
+  int first = 0;
+  int count = 1;
+  int grabbed = 0; // the line that the button was pressed on
+  int to = 0;      // the index of the first of them, were they let go now
+};
+
 // A mend that is shown before it is taken. Any other change of the drawing takes it away.
 struct ShownMend {
   Mended mended;

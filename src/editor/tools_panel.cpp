@@ -2,6 +2,7 @@
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 #include "editor/panels.hpp"
+#include "editor/tool_pictures.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 
@@ -59,45 +60,6 @@ Grid picture_of(FriezeGroup group) {
     strip.set(cell.column, cell.row, true);
   }
   return strip;
-}
-
-void thumbnail(const Theme& theme, const Grid& drawing, const ScreenBox& box, double stitch_by_row) {
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  const auto columns = static_cast<float>(drawing.width());
-  const auto rows = static_cast<float>(drawing.height());
-  const float tall =
-      std::min(box.height() / rows, box.width() / columns / static_cast<float>(stitch_by_row)); // px a row
-  const float wide = tall * static_cast<float>(stitch_by_row);
-  const float left = std::round(box.middle().x - wide * columns / 2);
-  const float low = std::round(box.middle().y + tall * rows / 2);
-  for (int row = 0; row < drawing.height(); ++row) {
-    for (int column = 0; column < drawing.width(); ++column) {
-      if (drawing.at(column, row)) {
-        const ImVec2 corner{left + static_cast<float>(column) * wide, low - static_cast<float>(row + 1) * tall};
-        list.AddRectFilled(corner, {corner.x + wide, corner.y + tall}, ink(theme.text));
-      }
-    }
-  }
-}
-
-// A button with a picture; true when pressed.
-bool picture_button(const App& app, Actions& actions, const std::string& name, const Grid& drawing, ImVec2 size,
-                    bool chosen, double stitch_by_row) {
-  const Theme& theme = app.theme;
-  const ImVec2 corner = ImGui::GetCursorScreenPos();
-  ImGui::PushID(name.c_str());
-  const bool pressed = ImGui::InvisibleButton("picture", size);
-  ImGui::PopID();
-  remember_place(actions, name, Stop::Kind::button);
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  const ImVec2 end{corner.x + size.x, corner.y + size.y};
-  const Colour ground = chosen ? theme.accent_soft : ImGui::IsItemHovered() ? theme.button_hover : theme.field;
-  list.AddRectFilled(corner, end, ink(ground), 4 * theme.scale);
-  list.AddRect(corner, end, ink(chosen ? theme.accent : theme.line), 4 * theme.scale, 0,
-               (chosen ? 2.0F : 1.0F) * theme.scale);
-  const float margin = 5 * theme.scale;
-  thumbnail(theme, drawing, {corner.x + margin, corner.y + margin, end.x - margin, end.y - margin}, stitch_by_row);
-  return pressed;
 }
 
 std::string place_of_axis(int twice, const char* what) {
@@ -233,37 +195,6 @@ void lettering(const App& app, Actions& actions) {
   tip(theme, "It hangs there until it is set down");
 }
 
-void motifs(const App& app, Actions& actions) {
-  const Theme& theme = app.theme;
-  heading(theme, "Motifs");
-  std::string words = app.session.motif_search;
-  ImGui::SetNextItemWidth(-1);
-  if (ImGui::InputTextWithHint("##motifs", "Search: bird, wave, border", &words)) {
-    actions.push(SearchMotifs{words});
-  }
-  remember_place(actions, "motif search", Stop::Kind::field);
-  const std::vector<const Motif*> found = motifs_found(app.caches.motifs, app.session.motif_search);
-  if (found.empty()) {
-    return hint(theme, "No motif has these words.");
-  }
-  const float gap = 4 * theme.scale;
-  const float room = ImGui::GetContentRegionAvail().x;
-  const int columns = std::max(1, static_cast<int>((room + gap) / (76 * theme.scale + gap)));
-  const float size = std::floor((room - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns));
-  const double proportion = app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm();
-  int place = 0;
-  for (const Motif* const motif : found) {
-    if (place++ % columns != 0) {
-      ImGui::SameLine(0, gap);
-    }
-    if (picture_button(app, actions, fmt::format("motif {}", motif->id), motif->drawing, {size, size}, false,
-                       proportion)) {
-      actions.push(HangOver{motif->drawing, fmt::format("set down \"{}\"", motif->name), false});
-    }
-    tip(theme, fmt::format("{}: {} × {} stitches", motif->name, motif->drawing.width(), motif->drawing.height()));
-  }
-}
-
 } // namespace
 
 void tools_tab(const App& app, Actions& actions) {
@@ -271,7 +202,7 @@ void tools_tab(const App& app, Actions& actions) {
   choose_tool(app, actions);
   symmetry(app, actions);
   lettering(app, actions);
-  motifs(app, actions);
+  motifs_part(app, actions);
 }
 
 } // namespace punchwright::editor

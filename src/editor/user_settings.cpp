@@ -26,9 +26,7 @@ fs::path folder_in(const char* variable) {
 }
 
 fs::path config_folder() {
-  const fs::path own = folder_in("XDG_CONFIG_HOME");
-  const fs::path home = folder_in("HOME");
-  return !own.empty() ? own : home.empty() ? fs::path() : home / ".config";
+  return folder_for_user("XDG_CONFIG_HOME", ".config");
 }
 
 std::string text_of_file(const fs::path& path) {
@@ -107,6 +105,12 @@ void say_once(App& app, const std::string& text) {
 }
 
 } // namespace
+
+fs::path folder_for_user(const char* variable, const fs::path& in_home) {
+  const fs::path own = folder_in(variable);
+  const fs::path home = folder_in("HOME");
+  return !own.empty() ? own : home.empty() ? fs::path() : home / in_home;
+}
 
 fs::path usual_settings_path() {
   const fs::path folder = config_folder();

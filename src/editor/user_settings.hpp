@@ -6,6 +6,10 @@
 
 namespace punchwright::editor {
 
+// The folder that an XDG variable names, else the usual one in the home folder; empty where neither is an absolute
+// path.
+[[nodiscard]] std::filesystem::path folder_for_user(const char* variable, const std::filesystem::path& in_home);
+
 // $XDG_CONFIG_HOME/punchwright/settings, else in ~/.config; empty where neither names an absolute path.
 [[nodiscard]] std::filesystem::path usual_settings_path();
 

@@ -85,6 +85,7 @@ Everything everything_of(const Document& document, const Profile& profile, const
   });
   all.add("8-leaflet", {".pdf"},
           [&](const auto& path) { return leaflet_files(document, profile, path, document.card.paper); });
+  all.add("9-pattern-chart", {".png"}, [&](const auto& path) { return pattern_files(document, path); });
   return all.take();
 }
 

@@ -1,5 +1,5 @@
 // All that can be taken away from a design at once, as files whose names sort in the order of the work: card, needles,
-// steps, both sides of the cloth, rows, check, and a leaflet to hand on.
+// steps, both sides of the cloth, rows, check, a leaflet to hand on, and the pattern chart.
 #pragma once
 
 #include "design/document.hpp"

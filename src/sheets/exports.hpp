@@ -42,6 +42,8 @@ struct ChartWishes {
 // lists, cautions: .pdf. A roll is printed on A4.
 [[nodiscard]] Result<std::vector<OutputFile>> leaflet_files(const Document& document, const Profile& profile,
                                                             const std::string& path, Paper paper);
+// The drawing as a chart in one picture, with grid, numbers and legend, for a pattern leaflet: .png, .svg.
+[[nodiscard]] Result<std::vector<OutputFile>> pattern_files(const Document& document, const std::string& path);
 
 // 'Measure your blank', a page with what to measure and where to write it: .pdf, .svg, .png.
 [[nodiscard]] Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper paper,

@@ -9,6 +9,7 @@ Result<std::vector<Sheet>> pages_of(const Document& document, const Profile& pro
   case SheetKind::chart: return pages_of_chart(document, profile, wishes.chart);
   case SheetKind::steps: return pages_of_steps(document, profile);
   case SheetKind::leaflet: return pages_of_leaflet(document, profile, document.card.paper);
+  case SheetKind::pattern: return pages_of_pattern(document);
   case SheetKind::swatch: return pages_of_swatch(profile, document.card.paper);
   case SheetKind::measure: break;
   }

@@ -10,7 +10,7 @@
 
 namespace punchwright {
 
-enum class SheetKind { card, chart, steps, leaflet, swatch, measure };
+enum class SheetKind { card, chart, steps, leaflet, pattern, swatch, measure };
 
 struct PageWishes {
   SheetKind kind = SheetKind::card;
@@ -30,6 +30,7 @@ struct PageWishes {
 [[nodiscard]] Result<std::vector<Sheet>> pages_of_steps(const Document& document, const Profile& profile);
 [[nodiscard]] Result<std::vector<Sheet>> pages_of_leaflet(const Document& document, const Profile& profile,
                                                           Paper paper);
+[[nodiscard]] Result<std::vector<Sheet>> pages_of_pattern(const Document& document);
 [[nodiscard]] Result<std::vector<Sheet>> pages_of_swatch(const Profile& profile, Paper paper);
 [[nodiscard]] Result<std::vector<Sheet>> pages_of_measuring(const Profile& profile, Paper paper);
 

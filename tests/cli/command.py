@@ -66,8 +66,10 @@ EXPORTS = [
     ("needles", "txt"),
     ("fabric", "png"),
     ("leaflet", "pdf"),
+    ("chart", "png"),
+    ("chart", "svg"),
 ]
-COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet",
+COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "import",
             "machine", "measure", "swatch"]
 
 

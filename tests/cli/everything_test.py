@@ -4,7 +4,7 @@ import command
 from command import GOOD, CommandTest, run
 
 NAMES = ["1-card.pdf", "2-needles.pdf", "3-steps.pdf", "4-knit-side.png", "5-purl-side.png", "6-rows.txt",
-         "7-check.txt", "8-leaflet.pdf"]
+         "7-check.txt", "8-leaflet.pdf", "9-pattern-chart.png"]
 
 
 class Everything(CommandTest):

@@ -4,7 +4,7 @@ import subprocess
 from driver import WindowTest, design, main
 
 NAMES = ["1-card.pdf", "2-needles.pdf", "3-steps.pdf", "4-knit-side.png", "5-purl-side.png", "6-rows.txt",
-         "7-check.txt", "8-leaflet.pdf"]
+         "7-check.txt", "8-leaflet.pdf", "9-pattern-chart.png"]
 
 
 def pages_of(path):

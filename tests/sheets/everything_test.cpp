@@ -23,7 +23,8 @@ TEST_CASE("everything has names that sort in the order of the work") {
   const auto names = names_of(everything_of(slanting_design(10), card_machine(), {}, "out/cove"));
   CHECK(names == std::vector<std::string>{"out/cove-1-card.pdf", "out/cove-2-needles.pdf", "out/cove-3-steps.pdf",
                                           "out/cove-4-knit-side.png", "out/cove-5-purl-side.png", "out/cove-6-rows.txt",
-                                          "out/cove-7-check.txt", "out/cove-8-leaflet.pdf"});
+                                          "out/cove-7-check.txt", "out/cove-8-leaflet.pdf",
+                                          "out/cove-9-pattern-chart.png"});
   CHECK(std::ranges::is_sorted(names));
 }
 

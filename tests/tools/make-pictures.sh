@@ -99,6 +99,13 @@ printf 'theme = "dark"\n' >"$work/dark"
 window editor-start --size 1280x800 --dialog start
 window editor-dark "$patterns/puffin-cove.repeat" --settings "$work/dark" --size 1280x800 --tab yarns
 window editor-pairs "$patterns/puffin-cove.repeat" --size 1280x800 --dialog pairs
+window editor-layout "$patterns/shore-crabs.repeat" --size 1280x800 --dialog layout
+window editor-size "$patterns/puffin-cove.repeat" --size 1280x800 --dialog size
+"$program" chart "$patterns/puffin-cove.repeat" -o "$work/pattern-chart.png" >/dev/null
+shrink "$work/pattern-chart.png" pattern-chart -resize 50%
+convert -size 24x18 xc:'#efe6d0' +antialias -fill '#1d3557' -draw 'polygon 2,13 21,13 18,17 5,17' \
+  -draw 'polyline 11,11 11,1 19,11' -draw 'polyline 9,11 9,3 4,11' "$work/sailing boat.png"
+window editor-picture "$work/sailing boat.png" --size 1280x800
 window editor-preview "$patterns/puffin-cove.repeat" --size 1280x800 --dialog preview
 window editor-guide --size 1280x800 --dialog help
 window editor-new --size 1280x800 --dialog new

@@ -1,0 +1,183 @@
+// Rows and columns moved, the yarns of rows, the drawing laid out, and motifs kept.
+#include "design/band_rows.hpp"
+#include "design/words.hpp"
+#include "drawing/marked_area.hpp"
+#include "editor/applying.hpp"
+#include "editor/own_motifs.hpp"
+#include "editor/picture_views.hpp"
+#include "editor/typed_text.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+int size_of(const Grid& grid, bool rows) {
+  return rows ? grid.height() : grid.width();
+}
+
+// The marked lines where that one is among them, else that one alone. What goes round the edge can't be moved whole.
+LineDrag lines_at(const App& app, bool rows, int line) {
+  LineDrag lines{rows, line, 1, line, line};
+  if (app.view.marked) {
+    const Area& area = *app.view.marked;
+    const int first = rows ? area.corner.row : area.corner.column;
+    const int count = rows ? area.rows : area.columns;
+    if (line >= first && line < first + count && first + count <= size_of(app.work.design.grid, rows)) {
+      lines.first = lines.to = first;
+      lines.count = count;
+    }
+  }
+  return lines;
+}
+
+std::string words_for(const LineDrag& lines) {
+  const std::string what = lines.rows ? "row" : "column";
+  if (lines.count == 1) {
+    return fmt::format("{} {} is {} {} now", what, lines.first + 1, what, lines.to + 1);
+  }
+  return fmt::format("{}s {} to {} are {} to {} now", what, lines.first + 1, lines.first + lines.count, lines.to + 1,
+                     lines.to + lines.count);
+}
+
+// The cursor and the mark go along.
+void move_lines(App& app, const LineDrag& lines) {
+  const Edit change = lines.rows ? Edit(MoveRows{lines.first, lines.count, lines.to, app.view.moved_yarns})
+                                 : Edit(MoveColumns{lines.first, lines.count, lines.to});
+  if (lines.to == lines.first || !edit(app, change)) {
+    return;
+  }
+  const int by = lines.to - lines.first;
+  (lines.rows ? app.view.cursor.row : app.view.cursor.column) = lines.grabbed + by;
+  if (app.view.marked && lines.count > 1) {
+    (lines.rows ? app.view.marked->corner.row : app.view.marked->corner.column) += by;
+  }
+  show(app, app.view.cursor);
+  say(app, with_capital(words_for(lines)), Tone::good);
+}
+
+void move_by_key(App& app, bool rows, int by) {
+  LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  lines.to = lines.first + by;
+  if (lines.to < 0 || lines.to + lines.count > size_of(app.work.design.grid, rows)) {
+    return say(app, rows ? "There is no row beyond it" : "There is no column beyond it");
+  }
+  move_lines(app, lines);
+}
+
+void ask_for_yarns(App& app) {
+  const ScreenBox& canvas = app.view.canvas;
+  show(app, app.view.cursor);
+  const ScreenBox cell = box_of(layout_of(app, canvas), app.view.cursor);
+  app.session.dialog = YarnsHereDialog{app.view.cursor.row, false, {canvas.right, cell.middle().y}};
+}
+
+} // namespace
+
+void apply_rows(App& app, const BeginLineDrag& action) {
+  close_step(app);
+  app.session.message.clear();
+  const int size = size_of(app.work.design.grid, action.rows);
+  if (action.line >= 0 && action.line < size) {
+    (action.rows ? app.view.cursor.row : app.view.cursor.column) = action.line;
+    app.session.line_drag = lines_at(app, action.rows, action.line);
+  }
+}
+
+void apply_rows(App& app, const LineDragTo& action) {
+  if (app.session.line_drag) {
+    LineDrag& lines = *app.session.line_drag;
+    const int last = size_of(app.work.design.grid, lines.rows) - lines.count;
+    lines.to = std::clamp(lines.first + action.line - lines.grabbed, 0, last);
+  }
+}
+
+void apply_rows(App& app, const EndLineDrag&) {
+  if (const auto lines = std::exchange(app.session.line_drag, std::nullopt)) {
+    move_lines(app, *lines);
+  }
+}
+
+void apply_rows(App& app, const SetYarnsHere& action) {
+  close_step(app);
+  app.session.message.clear();
+  app.work.history.begin_drag("yarns of rows");
+  edit(app,
+       ChangeBands{with_pair_in_rows(app.work.design.bands, action.first, action.count, action.main, action.contrast)});
+  close_step(app);
+}
+
+void apply_rows(App& app, const TakeLayout& action) {
+  close_step(app);
+  const auto edits = layout_edits(app.work.design, action.layout, card_width_of(app.work.profile));
+  if (!edits) {
+    return say(app, with_capital(edits.error().text()), Tone::trouble);
+  }
+  app.work.history.begin_drag(fmt::format("lay out: {}", name_of(action.layout)));
+  for (const Edit& change : *edits) {
+    edit(app, change);
+  }
+  close_step(app);
+  app.view.marked.reset();
+  app.view.zoom.reset();
+  app.view.pan = {};
+  const Grid& grid = app.work.design.grid;
+  say(app, fmt::format("Laid out as {}: {} × {} stitches", name_of(action.layout), grid.width(), grid.height()),
+      Tone::good);
+}
+
+void run_row_command(App& app, Command command) {
+  switch (command) {
+  case Command::move_row_up: return move_by_key(app, true, 1);
+  case Command::move_row_down: return move_by_key(app, true, -1);
+  case Command::move_column_left: return move_by_key(app, false, -1);
+  case Command::move_column_right: return move_by_key(app, false, 1);
+  case Command::move_with_yarns: {
+    const bool along = app.view.moved_yarns == MovedYarns::of_the_place;
+    app.view.moved_yarns = along ? MovedYarns::their_own : MovedYarns::of_the_place;
+    return say(app, along ? "Moved rows take their yarns along" : "Moved rows are knitted in the yarns of the place");
+  }
+  case Command::yarns_here: return ask_for_yarns(app);
+  default: return;
+  }
+}
+
+void ask_for_motif(App& app) {
+  if (app.motif_folder.empty()) {
+    return say(app, "No folder for motifs is known: set HOME or XDG_DATA_HOME", Tone::trouble);
+  }
+  KeepMotifDialog dialog;
+  dialog.drawing = lifted(app.work.design.grid, area_at_work(app));
+  app.session.dialog = std::move(dialog);
+}
+
+void keep_motif(App& app) {
+  auto* const dialog = std::get_if<KeepMotifDialog>(&app.session.dialog);
+  if (dialog == nullptr) {
+    return;
+  }
+  // One line each, and a name ends at a semicolon in the file.
+  const auto cleaned = [](std::string text) {
+    std::ranges::replace_if(
+        text, [](char sign) { return sign == ';' || static_cast<unsigned char>(sign) < 0x20; }, ' ');
+    return std::string(trimmed(text));
+  };
+  const std::string name = cleaned(dialog->name);
+  if (name.empty()) {
+    dialog->trouble = "Type a name for it.";
+    return;
+  }
+  const auto kept = keep_motif_in(app.motif_folder, Motif{motif_id(name), name, MotifGroup::own, cleaned(dialog->words),
+                                                          std::move(dialog->drawing)});
+  if (!kept) {
+    return show_trouble(app, "The motif is not kept", kept.error(), {});
+  }
+  app.session.dialog = NoDialog{};
+  app.view.focus_drawing = true;
+  app.caches.motifs_stale = true;
+  say(app, fmt::format("Kept as a motif: {}", kept->string()), Tone::good);
+}
+
+} // namespace punchwright::editor

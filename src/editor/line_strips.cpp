@@ -1,0 +1,121 @@
+// The strips beside the drawing under the pointer: rows and columns dragged by their numbers, yarns changed in place.
+#include "editor/drawing_parts.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+int line_at(const Sight& sight, ImVec2 pointer, bool rows) {
+  const Cell cell = cell_at(sight.layout, from_imgui(pointer));
+  return rows ? cell.row : cell.column;
+}
+
+// The room of so many lines across the whole drawing.
+ScreenBox box_of_lines(const Sight& sight, bool rows, int first, int count) {
+  const ScreenBox repeat = sight.repeat_box();
+  if (rows) {
+    return {repeat.left, box_of(sight.layout, Cell{0, first + count - 1}).top, repeat.right,
+            box_of(sight.layout, Cell{0, first}).bottom};
+  }
+  return {box_of(sight.layout, Cell{first, 0}).left, repeat.top, box_of(sight.layout, Cell{first + count - 1, 0}).right,
+          repeat.bottom};
+}
+
+// Between two lines, where the dragged ones would come to lie.
+void landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox& numbers) {
+  const bool onwards = drag.to > drag.first; // upwards, or to the right
+  const int beside = onwards ? drag.to + drag.count - 1 : drag.to;
+  const ScreenBox box = box_of_lines(sight, drag.rows, beside, 1);
+  const Theme& theme = sight.app.theme;
+  const float unit = sight.unit();
+  const float place = drag.rows ? (onwards ? box.top : box.bottom) : (onwards ? box.right : box.left);
+  const ImVec2 from = drag.rows ? ImVec2(numbers.left, place) : ImVec2(place, numbers.top);
+  const ImVec2 to = drag.rows ? ImVec2(box.right, place) : ImVec2(place, box.bottom);
+  sight.list.AddLine(from, to, ink(theme.panel), 6 * unit);
+  sight.list.AddLine(from, to, ink(theme.accent), 3 * unit);
+}
+
+std::string words_for(const LineDrag& drag) {
+  const std::string what = drag.rows ? "Row" : "Column";
+  if (drag.count == 1) {
+    return fmt::format("{} {} → {}", what, drag.first + 1, drag.to + 1);
+  }
+  return fmt::format("{}s {}–{} → {}–{}", what, drag.first + 1, drag.first + drag.count, drag.to + 1,
+                     drag.to + drag.count);
+}
+
+} // namespace
+
+void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, bool rows) {
+  if (box.width() < 1 || box.height() < 1) {
+    return;
+  }
+  const char* const name = rows ? "row strip" : "column strip";
+  ImGui::SetCursorScreenPos({box.left, box.top});
+  ImGui::InvisibleButton(name, {box.width(), box.height()});
+  if (actions.publish_places) {
+    actions.places.push_back({name, box});
+  }
+  const bool hovered = ImGui::IsItemHovered();
+  if (hovered || ImGui::IsItemActive()) {
+    ImGui::SetMouseCursor(rows ? ImGuiMouseCursor_ResizeNS : ImGuiMouseCursor_ResizeEW);
+  }
+  const int line = line_at(sight, ImGui::GetIO().MousePos, rows);
+  if (ImGui::IsItemActivated()) {
+    actions.push(BeginLineDrag{rows, line});
+  } else if (ImGui::IsItemDeactivated()) {
+    actions.push(LineDragTo{line});
+    actions.push(EndLineDrag{});
+  } else if (ImGui::IsItemActive() && sight.app.session.line_drag) {
+    actions.push(LineDragTo{line});
+  } else if (hovered) {
+    tip(sight.app.theme, rows ? "Drag a row, or the marked rows, to another place (Ctrl+Shift+Up, Ctrl+Shift+Down)"
+                              : "Drag a column, or the marked ones, to another place (Ctrl+Shift+Left, "
+                                "Ctrl+Shift+Right)");
+  }
+}
+
+void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box) {
+  if (box.width() < 1 || box.height() < 1) {
+    return;
+  }
+  ImGui::SetCursorScreenPos({box.left, box.top});
+  const bool pressed = ImGui::InvisibleButton("yarn strip", {box.width(), box.height()});
+  if (actions.publish_places) {
+    actions.places.push_back({"yarn strip", box});
+  }
+  const int row = line_at(sight, ImGui::GetIO().MousePos, true);
+  const bool on_row = row >= 0 && row < sight.layout.rows;
+  if (pressed && on_row) {
+    actions.push(PlaceCursor{Cell{sight.app.view.cursor.column, row}});
+    actions.push(SetDialog{YarnsHereDialog{row, false, from_imgui(ImGui::GetIO().MousePos)}});
+  } else if (on_row) {
+    tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
+  }
+}
+
+void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const ScreenBox& column_numbers) {
+  if (!sight.app.session.line_drag) {
+    return;
+  }
+  const LineDrag& drag = *sight.app.session.line_drag;
+  const Theme& theme = sight.app.theme;
+  const float unit = sight.unit();
+  const ScreenBox& numbers = drag.rows ? row_numbers : column_numbers;
+  const ScreenBox lines = box_of_lines(sight, drag.rows, drag.first, drag.count);
+  const ScreenBox& canvas = sight.canvas;
+  sight.list.PushClipRect({std::min(canvas.left, numbers.left), std::min(canvas.top, numbers.top)},
+                          {canvas.right, canvas.bottom}, true);
+  sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.panel), 0, 0, 5 * unit);
+  sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.accent), 0, 0, 2 * unit);
+  if (drag.to != drag.first) {
+    landing_line(sight, drag, numbers);
+    ImGui::SetTooltip("%s", words_for(drag).c_str());
+  }
+  sight.list.PopClipRect();
+}
+
+} // namespace punchwright::editor

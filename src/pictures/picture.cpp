@@ -1,0 +1,160 @@
+// The form by the first bytes, then the two colours.
+#include "pictures/picture.hpp"
+
+#include "pictures/picture_forms.hpp"
+
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+#include <map>
+
+namespace punchwright {
+namespace {
+
+using Counts = std::map<std::uint32_t, std::int64_t>; // pixels of each colour
+
+constexpr std::array<std::string_view, 3> extensions = {".png", ".pbm", ".xbm"};
+
+Colour colour_of(std::uint32_t pixel) {
+  return {static_cast<std::uint8_t>(pixel >> 16), static_cast<std::uint8_t>(pixel >> 8),
+          static_cast<std::uint8_t>(pixel)};
+}
+
+// Only for which of two is the darker: luma with the weights of ITU-R BT.709.
+std::uint32_t lightness_of(std::uint32_t pixel) {
+  const Colour colour = colour_of(pixel);
+  return 2126U * colour.red + 7152U * colour.green + 722U * colour.blue;
+}
+
+Error no_picture(const std::string& what) {
+  return picture_error(what, "save the picture as PNG, PBM or XBM, with a pixel for each stitch");
+}
+
+Result<Pixels> read_pixels(std::string_view bytes) {
+  constexpr std::string_view png_signature("\x89PNG\r\n\x1a\n", 8); // W3C PNG, 5.2
+  const std::size_t first = bytes.find_first_not_of(" \t\r\n");
+  const std::string_view text = bytes.substr(std::min(first, bytes.size()));
+  if (bytes.starts_with(png_signature)) {
+    return read_png(bytes);
+  }
+  if (bytes.starts_with("P1") || bytes.starts_with("P4")) {
+    return read_pbm(bytes);
+  }
+  if (text.starts_with("#define") || text.starts_with("/*")) {
+    return read_xbm(bytes);
+  }
+  if (bytes.size() > 2 && bytes[0] == 'P' && bytes[1] >= '2' && bytes[1] <= '7') {
+    return no_picture(fmt::format("a picture of the form P{} has greys or colours", bytes[1]));
+  }
+  if (bytes.starts_with("\xff\xd8\xff")) {
+    return no_picture("this is a JPEG, which smears two colours into many");
+  }
+  return no_picture(bytes.empty() ? "the file is empty" : "this is no PNG, PBM or XBM picture");
+}
+
+Error wrong_count(const Counts& counts, std::size_t pixels) {
+  if (counts.size() < 2) {
+    return picture_error("the picture has one colour", "a drawing needs two: one for main, one for contrast");
+  }
+  std::vector<std::int64_t> most;
+  for (const auto& [colour, count] : counts) {
+    most.push_back(count);
+  }
+  std::ranges::partial_sort(most, most.begin() + 2, std::ranges::greater());
+  const auto percent = static_cast<double>(most[0] + most[1]) * 100 / static_cast<double>(pixels);
+  return picture_error(fmt::format("the picture has {} colours, and a drawing has two", counts.size()),
+                       fmt::format("reduce it to two in a paint program, without smoothed edges; the two that it has "
+                                   "most of cover {:.0f} % of it",
+                                   percent));
+}
+
+Result<Picture> two_colours(const Pixels& pixels) {
+  Counts counts;
+  for (const std::uint32_t pixel : pixels.colours) {
+    ++counts[pixel];
+  }
+  if (counts.size() != 2) {
+    return wrong_count(counts, pixels.colours.size());
+  }
+  std::uint32_t dark = counts.begin()->first;
+  std::uint32_t light = counts.rbegin()->first;
+  if (lightness_of(light) < lightness_of(dark)) {
+    std::swap(dark, light);
+  }
+  Picture picture{Grid(pixels.width, pixels.height), colour_of(dark), colour_of(light)};
+  auto pixel = pixels.colours.begin();
+  for (int row = pixels.height - 1; row >= 0; --row) {
+    for (int column = 0; column < pixels.width; ++column) {
+      picture.darker.set(column, row, *pixel++ == dark);
+    }
+  }
+  return picture;
+}
+
+} // namespace
+
+std::vector<std::string> picture_extensions() {
+  return {extensions.begin(), extensions.end()};
+}
+
+bool has_picture_name(std::string_view name) {
+  const std::size_t dot = name.rfind('.');
+  std::string extension(dot == std::string_view::npos ? std::string_view{} : name.substr(dot));
+  std::ranges::transform(extension, extension.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  return std::ranges::find(extensions, extension) != extensions.end();
+}
+
+Failure too_large(std::int64_t width, std::int64_t height) {
+  if (width < 1 || height < 1) {
+    return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
+                         "draw one pixel at least");
+  }
+  if (width <= widest_repeat && height <= tallest_repeat) {
+    return std::nullopt;
+  }
+  return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
+                       fmt::format("a pixel is a stitch, and a drawing has {} × {} at most: cut or scale it, without "
+                                   "smoothing",
+                                   widest_repeat, tallest_repeat));
+}
+
+Result<Picture> read_picture(std::string_view bytes, const std::string& name) {
+  const auto pixels = read_pixels(bytes);
+  auto picture = pixels ? two_colours(*pixels) : Result<Picture>(pixels.error());
+  if (!picture) {
+    Error error = picture.error();
+    error.file = name;
+    return error;
+  }
+  return picture;
+}
+
+Grid drawing_of(const Picture& picture, ContrastIs contrast) {
+  Grid drawing = picture.darker;
+  if (contrast == ContrastIs::lighter) {
+    for (int row = 0; row < drawing.height(); ++row) {
+      for (int column = 0; column < drawing.width(); ++column) {
+        drawing.flip(column, row);
+      }
+    }
+  }
+  return drawing;
+}
+
+Document design_of(const Picture& picture, ContrastIs contrast, const std::string& title) {
+  const Grid drawing = drawing_of(picture, contrast);
+  Document design = blank_document(drawing.width(), drawing.height());
+  design.grid = drawing;
+  design.title = title;
+  const bool colourless = picture.dark == colour_of(black_pixel) && picture.light == colour_of(white_pixel);
+  if (!colourless) {
+    const bool darker = contrast == ContrastIs::darker;
+    design.yarns = {Yarn{'A', darker ? "Light" : "Dark", darker ? picture.light : picture.dark},
+                    Yarn{'B', darker ? "Dark" : "Light", darker ? picture.dark : picture.light}};
+  }
+  return design;
+}
+
+} // namespace punchwright

@@ -1,0 +1,34 @@
+// The single forms of picture, for picture.cpp only: each gives the pixels, or an error without the file's name.
+#pragma once
+
+#include "design/document.hpp"
+#include "design/result.hpp"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace punchwright {
+
+struct Pixels {
+  int width = 0;
+  int height = 0;
+  std::vector<std::uint32_t> colours; // 0xRRGGBB, the top line first
+};
+
+constexpr std::uint32_t black_pixel = 0x000000;
+constexpr std::uint32_t white_pixel = 0xffffff;
+
+[[nodiscard]] inline Error picture_error(std::string message, std::string remedy) {
+  return Error{{}, 0, 0, std::move(message), std::move(remedy)};
+}
+
+// Nothing larger is read at all.
+[[nodiscard]] Failure too_large(std::int64_t width, std::int64_t height);
+
+[[nodiscard]] Result<Pixels> read_png(std::string_view bytes);
+[[nodiscard]] Result<Pixels> read_pbm(std::string_view bytes); // plain (P1) and packed (P4)
+[[nodiscard]] Result<Pixels> read_xbm(std::string_view bytes);
+
+} // namespace punchwright

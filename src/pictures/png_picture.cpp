@@ -1,0 +1,57 @@
+// PNG by libpng, which unpacks no more than the size in the head says: a small file can't fill the memory.
+#include "pictures/picture_forms.hpp"
+
+#include <fmt/format.h>
+#include <png.h>
+
+namespace punchwright {
+namespace {
+
+// libpng's own value, freed whatever happens.
+struct PngImage {
+  png_image image{};
+  PngImage() { image.version = PNG_IMAGE_VERSION; }
+  ~PngImage() { png_image_free(&image); }
+  PngImage(const PngImage&) = delete;
+  PngImage& operator=(const PngImage&) = delete;
+};
+
+Error broken(const png_image& image) {
+  return picture_error(fmt::format("the PNG is broken ({})", static_cast<const char*>(image.message)),
+                       "save or fetch it again");
+}
+
+// What is transparent lies on white.
+std::uint32_t on_white(const unsigned char* rgba) {
+  std::uint32_t colour = 0;
+  for (int part = 0; part < 3; ++part) {
+    const unsigned opaque = rgba[3];
+    colour = colour << 8 | ((rgba[part] * opaque + 255U * (255U - opaque) + 127U) / 255U);
+  }
+  return colour;
+}
+
+} // namespace
+
+Result<Pixels> read_png(std::string_view bytes) {
+  PngImage png;
+  png_image& image = png.image;
+  if (png_image_begin_read_from_memory(&image, bytes.data(), bytes.size()) == 0) {
+    return broken(image);
+  }
+  if (const Failure failure = too_large(image.width, image.height)) {
+    return *failure;
+  }
+  image.format = PNG_FORMAT_RGBA;
+  std::vector<unsigned char> rgba(PNG_IMAGE_SIZE(image));
+  if (png_image_finish_read(&image, nullptr, rgba.data(), 0, nullptr) == 0) {
+    return broken(image);
+  }
+  Pixels pixels{static_cast<int>(image.width), static_cast<int>(image.height), {}};
+  for (std::size_t place = 0; place < rgba.size(); place += 4) {
+    pixels.colours.push_back(on_white(&rgba[place]));
+  }
+  return pixels;
+}
+
+} // namespace punchwright

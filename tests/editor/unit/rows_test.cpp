@@ -1,0 +1,179 @@
+// Rows and columns moved by the strips and by keys, the yarns of rows, the size with its anchor, layouts: as actions.
+#include "editor/actions.hpp"
+#include "editor/picture_views.hpp"
+#include "support/builders.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+using test::drawn;
+using test::lines_of;
+using Lines = std::vector<std::string>;
+
+namespace {
+
+// Four rows of which each has its own number of contrast stitches, in two bands.
+App app_with_rows() {
+  App app = make_app();
+  app.work.design = drawn({"####", "###.", "##..", "#..."});
+  app.work.design.yarns = test::five_yarns();
+  app.work.design.bands = {Band{2, 'A', 'B', std::nullopt}, Band{2, 'A', 'C', std::nullopt}};
+  app.view.canvas = {0, 0, 800, 600};
+  refresh(app);
+  return app;
+}
+
+void run(App& app, Command command) {
+  editor::apply(app, Run{command});
+}
+
+void drag(App& app, bool rows, int from, int to) {
+  editor::apply(app, BeginLineDrag{rows, from});
+  editor::apply(app, LineDragTo{to});
+  editor::apply(app, EndLineDrag{});
+}
+
+const Document& design(const App& app) {
+  return app.work.design;
+}
+
+} // namespace
+
+TEST_CASE("a row dragged to another place is one step, and undo gives the identical design") {
+  App app = app_with_rows();
+  const Document before = design(app);
+  drag(app, true, 0, 3);
+  CHECK(lines_of(design(app).grid) == Lines{"#...", "####", "###.", "##.."});
+  CHECK(app.work.history.done() == 1);
+  CHECK(app.view.cursor.row == 3);
+  CHECK(app.session.message == "Row 1 is row 4 now");
+  run(app, Command::undo);
+  CHECK(design(app) == before);
+}
+
+TEST_CASE("by and by, any moves of rows and columns are undone to the identical design") {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    test::Dice dice(seed);
+    App app = app_with_rows();
+    const Document before = design(app);
+    for (int count = 0; count < 6; ++count) {
+      if (dice.heads()) {
+        run(app, Command::move_with_yarns);
+      }
+      const int line = dice.throw_one(4);
+      app.view.marked = Area{Cell{dice.throw_one(4), dice.throw_one(4)}, 1 + dice.throw_one(3), 1 + dice.throw_one(3)};
+      drag(app, dice.heads(), line, dice.throw_one(9) - 2);
+    }
+    const Document after = design(app);
+    const std::size_t steps = app.work.history.done();
+    editor::apply(app, GoToStep{0});
+    REQUIRE(design(app) == before);
+    editor::apply(app, GoToStep{steps});
+    REQUIRE(design(app) == after);
+  }
+}
+
+TEST_CASE("a row takes the yarns of the place, or its own along") {
+  App app = app_with_rows();
+  drag(app, true, 0, 3);
+  CHECK(design(app).bands == std::vector<Band>{Band{1, 'A', 'B', std::nullopt}, Band{3, 'A', 'C', std::nullopt}});
+  run(app, Command::undo);
+  run(app, Command::move_with_yarns);
+  drag(app, true, 0, 3);
+  CHECK(design(app).bands == std::vector<Band>{Band{1, 'A', 'B', std::nullopt}, Band{2, 'A', 'C', std::nullopt},
+                                               Band{1, 'A', 'B', std::nullopt}});
+}
+
+TEST_CASE("the marked rows go together, held by any of them, and stop at the edges") {
+  App app = app_with_rows();
+  app.view.marked = Area{Cell{1, 0}, 2, 2};
+  drag(app, true, 1, 9);
+  CHECK(lines_of(design(app).grid) == Lines{"##..", "#...", "####", "###."});
+  CHECK(app.view.marked->corner.row == 2);
+  CHECK(app.session.message == "Rows 1 to 2 are 3 to 4 now");
+  drag(app, true, 0, 1); // not a marked one
+  CHECK(lines_of(design(app).grid) == Lines{"##..", "#...", "###.", "####"});
+}
+
+TEST_CASE("columns are dragged alike") {
+  App app = app_with_rows();
+  drag(app, false, 0, 2);
+  CHECK(lines_of(design(app).grid) == Lines{"####", "###.", "#.#.", "..#."});
+}
+
+TEST_CASE("Escape gives a drag up, and a mere click moves the cursor only") {
+  App app = app_with_rows();
+  editor::apply(app, BeginLineDrag{true, 1});
+  editor::apply(app, LineDragTo{3});
+  CHECK(app.session.line_drag->to == 3);
+  run(app, Command::focus_drawing);
+  editor::apply(app, EndLineDrag{});
+  CHECK(app.work.history.done() == 0);
+  drag(app, true, 2, 2);
+  CHECK(app.work.history.done() == 0);
+  CHECK(app.view.cursor.row == 2);
+  editor::apply(app, BeginLineDrag{true, 7}); // beside the drawing
+  CHECK_FALSE(app.session.line_drag.has_value());
+}
+
+TEST_CASE("by keys a row goes one further, and stays at the edge") {
+  App app = app_with_rows();
+  app.view.cursor = {0, 2};
+  run(app, Command::move_row_up);
+  CHECK(lines_of(design(app).grid) == Lines{"###.", "####", "##..", "#..."});
+  CHECK(app.view.cursor.row == 3);
+  run(app, Command::move_row_up);
+  CHECK(app.work.history.done() == 1);
+  run(app, Command::move_column_right);
+  CHECK(lines_of(design(app).grid) == Lines{"###.", "####", "##..", ".#.."});
+}
+
+TEST_CASE("other yarns for a band or for one row, as one step with a name") {
+  App app = app_with_rows();
+  editor::apply(app, SetYarnsHere{2, 2, 'D', 'E'});
+  CHECK(design(app).bands == std::vector<Band>{Band{2, 'A', 'B', std::nullopt}, Band{2, 'D', 'E', std::nullopt}});
+  editor::apply(app, SetYarnsHere{1, 1, 'D', 'E'});
+  CHECK(design(app).bands == std::vector<Band>{Band{1, 'A', 'B', std::nullopt}, Band{1, 'D', 'E', std::nullopt},
+                                               Band{2, 'D', 'E', std::nullopt}});
+  CHECK(app.work.history.steps().back().name == "yarns of rows");
+  editor::apply(app, SetYarnsHere{0, 1, 'A', std::nullopt});
+  CHECK(app.session.message.find("Row 1") != std::string::npos); // it has contrast stitches
+  CHECK(app.work.history.done() == 2);
+}
+
+TEST_CASE("the yarns are asked for at the cursor's row") {
+  App app = app_with_rows();
+  app.view.cursor = {0, 3};
+  run(app, Command::yarns_here);
+  const auto* const dialog = std::get_if<YarnsHereDialog>(&app.session.dialog);
+  REQUIRE(dialog != nullptr);
+  CHECK(dialog->row == 3);
+  CHECK(dialog->at.x == 800);
+}
+
+TEST_CASE("a layout is shown before it is taken, with the reason where the card is too narrow") {
+  App app = app_with_rows();
+  run(app, Command::lay_out);
+  const auto* const dialog = std::get_if<LayoutDialog>(&app.session.dialog);
+  REQUIRE(dialog != nullptr);
+  CHECK(dialog->width == 4);
+  CHECK(dialog->rows == 8);
+  CHECK(dialog->trouble.empty());
+  CHECK(dialog->shown.columns > 0);
+  editor::apply(app, TakeLayout{Layout::mirrored_beside});
+  CHECK(design(app).grid.width() == 8);
+  CHECK(app.work.history.done() == 1);
+  editor::apply(app, TakeLayout{Layout::mirrored_beside});
+  editor::apply(app, TakeLayout{Layout::mirrored_beside});
+  CHECK(design(app).grid.width() == 8); // 16 stitches don't divide the card's 24
+  CHECK(app.session.message.find("the card repeats over 24") != std::string::npos);
+  const LayoutDialog refused = layout_dialog(design(app), app.work.profile, Layout::mirrored_beside);
+  CHECK(refused.trouble.find("the card repeats over 24") != std::string::npos);
+  CHECK(refused.width == 16);
+  const LayoutDialog odd = layout_dialog(drawn({"#.."}), app.work.profile, Layout::brick);
+  CHECK(odd.trouble.find("no whole number") != std::string::npos);
+  CHECK(odd.shown.columns == 0);
+  run(app, Command::undo);
+  CHECK(design(app) == app_with_rows().work.design);
+}
