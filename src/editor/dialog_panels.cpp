@@ -241,15 +241,12 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
   ImGui::SetNextWindowSizeConstraints(ImVec2(wide, 0), ImVec2(wide, size.y - 20));
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, border);
   ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 9 * theme.scale);
-  const bool at_place = std::holds_alternative<YarnsHereDialog>(dialog); // over parts of its own colour
-  ImGui::PushStyleVar(ImGuiStyleVar_PopupBorderSize, at_place ? 2 * theme.scale : 1);
-  ImGui::PushStyleColor(ImGuiCol_Border, tint(at_place ? theme.accent : theme.line));
   if (ImGui::BeginPopupModal(name.c_str(), nullptr,
                              ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
                                  ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_AlwaysAutoResize)) {
     actions.dialog_appears = ImGui::IsWindowAppearing();
     // At once: fading would need frames. What stands at its place leaves the drawing in sight.
-    ImGui::GetCurrentContext()->DimBgRatio = at_place ? 0 : 1;
+    ImGui::GetCurrentContext()->DimBgRatio = std::holds_alternative<YarnsHereDialog>(dialog) ? 0 : 1;
     if (!std::holds_alternative<PreviewDialog>(dialog)) { // whose sheets say what they are
       ImGui::PushFont(theme.bold);
       ImGui::TextUnformatted(title_of_dialog(dialog));
@@ -259,8 +256,7 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
     std::visit(Drawer{app, actions, placed}, dialog);
     ImGui::EndPopup();
   }
-  ImGui::PopStyleColor();
-  ImGui::PopStyleVar(3);
+  ImGui::PopStyleVar(2);
 }
 
 } // namespace punchwright::editor

@@ -193,6 +193,12 @@ void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& 
   }
   const ImVec2 low = ImGui::GetWindowPos();
   const ImVec2 size = ImGui::GetWindowSize();
+  // It may lie over parts of its own colour.
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect(low, {low.x + size.x, low.y + size.y});
+  list.AddRect({low.x + 1, low.y + 1}, {low.x + size.x - 1, low.y + size.y - 1}, ink(theme.accent),
+               ImGui::GetStyle().WindowRounding, 0, 2 * theme.scale);
+  list.PopClipRect();
   const bool beside = ImGui::IsMouseClicked(ImGuiMouseButton_Left) && !actions.dialog_appears &&
                       !ImGui::IsMouseHoveringRect(low, {low.x + size.x, low.y + size.y}, false);
   cancel_button(app, actions, "Cancel");
