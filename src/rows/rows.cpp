@@ -107,7 +107,7 @@ private:
     if (band_of(below).contrast == band_of(above).contrast) {
       return;
     }
-    const int there = plain_run_ + plain_above.value_or(drawn_plain_rows_from(above));
+    const int there = plain_run_ + plain_above.value_or(plain_rows_known_from(above));
     for (int missing = document_.rules.plain_rows - there; missing > 0; --missing) {
       add_plain_row(below, Why::yarn_change);
     }
@@ -116,19 +116,23 @@ private:
     }
   }
 
-  // Drawn single-colour main rows from `row` upwards, on into the next repetition; more than 9 are never asked for.
-  int drawn_plain_rows_from(std::size_t row) const {
+  // Single-colour main rows known to lie from drawn row `row` upwards, on into the next repetition: the drawn ones, and
+  // those that a band there asks for below itself. More than 9 are never wanted.
+  int plain_rows_known_from(std::size_t row) const {
     int count = 0;
-    for (int left = repetitions_left_; count < document_.rules.plain_rows; ++count, ++row) {
-      if (row == drawn_.size()) {
+    for (int left = repetitions_left_; count < document_.rules.plain_rows && drawn_[row].all_main;) {
+      ++count;
+      const std::size_t below = row++;
+      const bool repeated = row == drawn_.size();
+      if (repeated) {
         if (left == 0) {
           break;
         }
         --left;
         row = 0;
       }
-      if (!drawn_[row].all_main) {
-        break;
+      if (repeated || drawn_[row].band != drawn_[below].band) {
+        count += band_of(row).plain_below.value_or(0);
       }
     }
     return count;

@@ -104,6 +104,32 @@ TEST_SUITE("rows to knit") {
     CHECK(picture(document) == "1 2 + + 3 4 1 2 + + 3 4");
   }
 
+  TEST_CASE("rows that a band above asks for below itself count as well, as they do on a loop") {
+    Document document = banded({{1, 'C'}, {1, 'B'}, {1, 'B'}}, {2});
+    document.rules.plain_rows = 3;
+    document.bands[2].plain_below = 1;
+    CHECK(picture(document) == "1 + 2 = 3"); // drawn row 2 and one asked for above it: one is missing
+    document.bands[2].plain_below = 3;
+    CHECK(picture(document) == "1 2 = = = 3");
+    // The same from one repetition to the next.
+    document = banded({{1, 'B'}, {1, 'B'}, {1, 'C'}}, {1});
+    document.rules.plain_rows = 3;
+    document.bands[1].plain_below = 3;
+    document.piece.times = 2;
+    CHECK(picture(document) == "1 = = = 2 + + + 3 1 = = = 2 + + + 3");
+    document.card.loop = true;
+    CHECK(picture(document) == "1 = = = 2 + + + 3 1 = = = 2 + + + 3");
+    // And where they lie beyond the repetition's own boundary.
+    document = banded({{1, 'B'}, {1, 'B'}}, {2});
+    document.bands[1].contrast = 'C';
+    document.rules.plain_rows = 3;
+    document.bands[0].plain_below = 2;
+    document.piece.times = 2;
+    CHECK(picture(document) == "1 2 = = 1 + + 2");
+    document.card.loop = true;
+    CHECK(picture(document) == "1 2 = = 1 2 = =");
+  }
+
   TEST_CASE("a change of main alone needs none") {
     Document document = banded({{1, 'B'}, {1, 'B'}});
     document.bands[1].main = 'C';

@@ -247,14 +247,24 @@ def rows_at_boundary(design, below, already, above, upcoming):
     return inserted
 
 
+def known_above(design, upcoming):
+    """The rows that lie on a boundary whatever is derived there: drawn ones, and those that a band asks for below."""
+    rows = []
+    for index, drawn in enumerate(upcoming):
+        below = starts_band(design, drawn)
+        if index > 0 and below is not None and below.plain_below is not None:
+            rows += [plain_row(design, upcoming[index - 1])] * below.plain_below
+        rows.append(knit_drawn(design, drawn))
+    return rows
+
+
 def straight_rows(design, drawn_rows, then=()):
     """`then`: the drawn rows that come after the last one, seen from below but not knitted here."""
     rows = []
     for index, drawn in enumerate(drawn_rows):
         if index > 0:
             upcoming = [*drawn_rows[index:], *then[:index]]
-            above = [knit_drawn(design, later) for later in upcoming]
-            rows += rows_at_boundary(design, drawn_rows[index - 1], rows, above, upcoming)
+            rows += rows_at_boundary(design, drawn_rows[index - 1], rows, known_above(design, upcoming), upcoming)
         rows.append(knit_drawn(design, drawn))
     return rows
 
