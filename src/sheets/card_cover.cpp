@@ -15,7 +15,11 @@ std::string pages_text(int first, int last) {
   return first == last ? fmt::format("page {}", first) : fmt::format("pages {} to {}", first, last);
 }
 
-void add_pages(TextColumn& column, const CardJob& job, const std::vector<CardPage>& pages) {
+std::string list_words(const std::string& lists) {
+  return lists + ": list of what is done before which row";
+}
+
+void add_pages(TextColumn& column, const CardJob& job, const std::vector<CardPage>& pages, const std::string& lists) {
   column.heading("What each page holds");
   column.item("page 1: this page");
   std::size_t index = 0;
@@ -30,12 +34,16 @@ void add_pages(TextColumn& column, const CardJob& job, const std::vector<CardPag
                     job.plan.cards.size() > 1 ? fmt::format("card {}, ", card.number) : "", card.first_row,
                     card.first_row + card.rows - 1, end - index > 1 ? ", from the lower end upwards" : "");
     // The last line that fits says that there is more.
-    if (column.room() < 9.0 && end < pages.size()) {
+    const double below = lists.empty() ? 0.0 : column.height_of_item(list_words(lists));
+    if (column.room() < 9.0 + below && end < pages.size()) {
       column.item(fmt::format("… and so on up to page {}, card {}", pages.size() + 1, job.plan.cards.size()));
-      return;
+      break;
     }
     column.item(text);
     index = end;
+  }
+  if (!lists.empty()) {
+    column.item(list_words(lists));
   }
 }
 
@@ -91,14 +99,14 @@ void add_numbers(TextColumn& column, const CardJob& job) {
 }
 
 // All of it or a word on where it stands: half a list would be worse than none.
-void add_actions(TextColumn& column, const CardJob& job) {
+void add_actions(TextColumn& column, const CardJob& job, const std::string& lists) {
   column.heading("Before which row");
   std::vector<std::string> lines;
   for (const auto& [row, text] : job.notes.all) {
     lines.push_back(fmt::format("{}: {}", row, text));
   }
   if (!job.notes.at_end.empty()) {
-    lines.push_back("after the last row: " + job.notes.at_end);
+    lines.push_back(end_words(job.notes) + ": " + job.notes.at_end);
   }
   double height = 0;
   constexpr double size = 2.8;
@@ -107,9 +115,9 @@ void add_actions(TextColumn& column, const CardJob& job) {
   }
   if (height > column.room()) {
     column.paragraph(
-        fmt::format("{} places, too many to list here: each stands beside its number on the card, and all of "
-                    "them are in the needle chart.",
-                    lines.size()));
+        fmt::format("{} places, too many to list here: each stands in the card's margin{}. All of them are "
+                    "in the needle chart.",
+                    lines.size(), lists.empty() ? "" : " or, where there is no room for it, in the list on " + lists));
     return;
   }
   for (const std::string& line : lines) {
@@ -173,7 +181,9 @@ void add_care(TextColumn& column) {
 
 } // namespace
 
-Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, const PageFrame& frame) {
+Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, int list_pages, const PageFrame& frame) {
+  const int card_pages = static_cast<int>(pages.size()) + 1; // with this one
+  const std::string lists = list_pages == 0 ? "" : pages_text(card_pages + 1, card_pages + list_pages);
   Sheet sheet;
   sheet.title = job.document.title;
   Group marks{"page", {}};
@@ -181,16 +191,16 @@ Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, const 
   const CoverAreas areas = add_cover_frame(
       marks.shapes, frame, title,
       fmt::format("card template · {} rows · {} · {}", job.plan.rows_in_all, job.profile.name, job.profile.title),
-      static_cast<int>(pages.size()) + 1);
+      card_pages + list_pages);
   bool parts = false;
   for (const CardPage& page : pages) {
     parts = parts || page.parts > 1;
   }
   auto upper_left = areas.column(marks.shapes, areas.upper_left);
-  add_pages(upper_left, job, pages);
+  add_pages(upper_left, job, pages, lists);
   add_numbers(upper_left, job);
   auto upper_right = areas.column(marks.shapes, areas.upper_right);
-  add_actions(upper_right, job);
+  add_actions(upper_right, job, lists);
   auto beside = areas.column(marks.shapes, areas.beside_square);
   add_making(beside, job, parts);
   auto below_left = areas.column(marks.shapes, areas.below_left);

@@ -168,13 +168,13 @@ FreeStrips free_strips(const CardLayout& layout) {
 }
 
 DrawnCard draw_card(const CardLayout& layout, const CardNotes& notes, const CardWords& words, const CardPart& part,
-                    Point origin, const CardStyle& style) {
+                    const MarginColumn& column, Point origin, const CardStyle& style) {
   DrawnCard drawn;
   add_outline(drawn, layout, part, origin);
   add_holes(drawn, layout, part, origin, style);
   add_row_lines(drawn, layout, notes, part, origin);
   add_column_numbers(drawn, layout, part, origin);
-  add_margin_marks(drawn.marks, layout, notes, words, part, origin, style);
+  add_margin_marks(drawn.marks, layout, notes, words, part, column, origin);
   return drawn;
 }
 

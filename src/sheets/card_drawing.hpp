@@ -4,6 +4,7 @@
 
 #include "sheets/card_layout.hpp"
 #include "sheets/card_notes.hpp"
+#include "sheets/margin_notes.hpp"
 
 #include <string>
 #include <vector>
@@ -16,7 +17,6 @@ constexpr double notes_gap = 6.5;  // mm from the card's edge to the notes at it
 
 struct CardStyle {
   bool filled_holes = true; // light grey inside, for paper; a cutting machine gets the bare outlines
-  double notes_width = 40;  // mm to the right of the gap
   bool attributes = false;  // rows and columns at the holes, for scripts that read the SVG
 };
 
@@ -27,12 +27,6 @@ struct CardWords {
   int reader_offset = 0;
 };
 
-struct CardPart {
-  double top = 0; // y of the card that the part starts and ends with
-  double bottom = 0;
-  [[nodiscard]] bool holds(double y) const { return y >= top && y < bottom; }
-};
-
 struct DrawnCard {
   std::vector<Shape> outline;
   std::vector<Shape> holes;
@@ -41,11 +35,12 @@ struct DrawnCard {
 
 // `origin` is the place on the sheet of the card's top left corner.
 [[nodiscard]] DrawnCard draw_card(const CardLayout& layout, const CardNotes& notes, const CardWords& words,
-                                  const CardPart& part, Point origin, const CardStyle& style);
+                                  const CardPart& part, const MarginColumn& column, Point origin,
+                                  const CardStyle& style);
 
-// The marks in the card's margins and to the right of it: numbers, actions, start, direction, words.
+// The marks in the card's margins and to the right of it: numbers, notes, direction, words.
 void add_margin_marks(std::vector<Shape>& marks, const CardLayout& layout, const CardNotes& notes,
-                      const CardWords& words, const CardPart& part, Point origin, const CardStyle& style);
+                      const CardWords& words, const CardPart& part, const MarginColumn& column, Point origin);
 
 // Strips of the card that are free of holes, in the card's own coordinates.
 struct FreeStrips {

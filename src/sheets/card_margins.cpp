@@ -13,65 +13,37 @@ namespace {
 
 class MarginMarks {
 public:
-  MarginMarks(std::vector<Shape>& marks, const CardLayout& layout, const CardPart& part, Point origin,
-              const CardStyle& style)
-      : marks_(marks), layout_(layout), part_(part), origin_(origin), style_(style), strips_(free_strips(layout)) {}
+  MarginMarks(std::vector<Shape>& marks, const CardLayout& layout, const CardPart& part, Point origin)
+      : marks_(marks), layout_(layout), part_(part), origin_(origin), strips_(free_strips(layout)) {}
 
-  void numbers_and_actions(const CardNotes& notes) {
+  void numbers(const CardNotes& notes) {
     for (const LineNote& note : notes.lines) {
-      const int line = layout_.line_of(note.row);
-      if (line < 0 || line >= layout_.lines() || !part_.holds(layout_.y_of_line(line)) ||
-          belongs_elsewhere(note.row, notes.rows_in_all)) {
-        continue;
-      }
-      number(note, layout_.y_of_line(line));
-      if (!note.action.empty()) {
-        action(note, layout_.y_of_line(line));
-        lines_with_action_.push_back(line);
+      const auto y = y_of_note(layout_, notes, note);
+      if (y && part_.holds(*y)) {
+        number(note, *y);
       }
     }
   }
 
-  // Actions whose number has no line any more, beside the card's last end.
-  void beyond(const CardNotes& notes) {
-    const double end = layout_.first_row_lowest() ? 0.0 : layout_.height();
-    if (end < part_.top || end > part_.bottom) {
+  // A mark on the card, a leader across its edge, and the words on the paper beside it.
+  void note(const PlacedNote& note) {
+    if (note.kind == NoteKind::start) {
+      triangle({strips_.right_from + 0.6, note.line}, 2.2, 1.5, ink::black);
+    } else if (note.kind == NoteKind::action) {
+      triangle({strips_.right_from + 0.6, note.line}, 1.7, 1.1, ink::dark);
+    }
+    if (note.lines.empty()) {
       return;
     }
-    const double size = 2.2;
-    double y = layout_.first_row_lowest() ? 2.0 : layout_.height() - 8.0;
-    for (const LineNote& note : notes.beyond) {
-      for (const std::string& text :
-           lines_of(fmt::format("{}: {}", note.number, note.action), size, false, style_.notes_width)) {
-        if (y > 11.0 && layout_.first_row_lowest()) {
-          return; // the cover and the needle chart have them all
-        }
-        at({notes_x(), y}, text, size, Anchor::start);
-        y += size * 1.15;
-      }
+    if (note.kind != NoteKind::beyond) {
+      leader(note.line, note.middle, note.kind == NoteKind::start);
     }
-  }
-
-  // Beside row 1: the place on which the card is locked.
-  void start() {
-    const double y = layout_.y_of_line(layout_.line_of(1));
-    if (layout_.first_row() != 1 || !part_.holds(y)) {
-      return;
-    }
-    const double x = layout_.width();
-    triangle({strips_.right_from + 0.6, y}, 2.2, 1.5, ink::black);
-    stroke({x + 0.6, y}, {x + notes_gap - 0.8, y}, 0.3);
-    const double size = 2.4;
-    auto lines = lines_of("knitting starts here", size, true, style_.notes_width);
-    const std::size_t bold_lines = lines.size();
-    for (auto& line : lines_of("lock the card with row 1 under the reader", size, false, style_.notes_width)) {
-      lines.push_back(std::move(line));
-    }
-    double text_y = layout_.first_row_lowest() ? y + 0.9 : y + 0.9 - 2.9 * static_cast<double>(lines.size() - 1);
-    for (std::size_t index = 0; index < lines.size(); ++index) {
-      const bool bold = index < bold_lines;
-      at({notes_x(), text_y}, fitting_text(lines[index], size, bold, style_.notes_width), size, Anchor::start, bold);
-      text_y += 2.9;
+    const double leading = note.type * note_leading;
+    double y = note.middle + note.type * 0.36 - static_cast<double>(note.lines.size() - 1) * leading / 2;
+    for (const NoteLine& line : note.lines) {
+      at({layout_.width() + notes_gap, y}, line.text, note.type, Anchor::start, line.bold,
+         note.kind == NoteKind::overlap ? ink::dark : ink::black);
+      y += leading;
     }
   }
 
@@ -123,26 +95,6 @@ public:
     }
   }
 
-  void overlap_words() {
-    for (const int line : {0, layout_.lines() - overlap_rows}) {
-      const bool first_end = line == 0;
-      const double one = layout_.y_of_line(line);
-      const double other = layout_.y_of_line(line + 1);
-      const double y = first_end ? one : std::max(one, other);
-      // Row 1's note already stands at the first end of the first card.
-      if (!part_.holds(y) || (first_end && layout_.first_row() == 1)) {
-        continue;
-      }
-      // What hands do goes before: numbers stand some lines above their row, and so beside the overlap too.
-      if (std::ranges::any_of(lines_with_action_, [&](int taken) { return taken == line || taken == line + 1; })) {
-        continue;
-      }
-      at({notes_x(), y + (first_end ? 0.0 : 0.9)},
-         fitting_text("2 overlap rows: punch all", 2.2, false, style_.notes_width), 2.2, Anchor::start, false,
-         ink::dark);
-    }
-  }
-
 private:
   // In the middle of the sheet's ends, where no clip hole lies.
   [[nodiscard]] double room_between_clips() const {
@@ -153,13 +105,6 @@ private:
       }
     }
     return 2 * half;
-  }
-
-  [[nodiscard]] double notes_x() const { return layout_.width() + notes_gap; }
-
-  // Overlap rows lie over the neighbouring card's rows, and those carry the numbers; only the last card's end has none.
-  [[nodiscard]] bool belongs_elsewhere(int row, int rows_in_all) const {
-    return row < layout_.first_row() || (row > layout_.last_row() && row <= rows_in_all);
   }
 
   void at(Point place, const std::string& text, double size, Anchor anchor, bool bold = false,
@@ -192,26 +137,21 @@ private:
     }
   }
 
-  // A mark in the card's margin, a leader across its edge, and the words on the paper beside it.
-  void action(const LineNote& note, double y) {
-    triangle({strips_.right_from + 0.6, y}, 1.7, 1.1, ink::dark);
-    stroke({layout_.width() + 0.6, y}, {layout_.width() + notes_gap - 0.8, y}, 0.15, ink::middle);
-    const std::string text = fmt::format("{}: {}", note.number, note.action);
-    double size = 2.4;
-    auto lines = lines_of(text, size, false, style_.notes_width);
-    if (lines.size() > 1) {
-      size = std::min(2.1, layout_.row_pitch() * 0.42);
-      lines = lines_of(text, size, false, style_.notes_width);
+  // Level at both ends, so that it is seen which line and which note it joins; leaders never cross, since the notes
+  // keep their lines' order.
+  void leader(double from, double to, bool strong) {
+    const double edge = origin_.x + layout_.width();
+    const double bend = 1.8; // mm
+    PolylineShape line{{{edge + 0.6, origin_.y + from}},
+                       false,
+                       line_paint(strong ? ink::black : ink::middle, strong ? 0.3 : 0.15),
+                       {}};
+    if (std::abs(to - from) > 0.05) {
+      line.points.push_back({edge + bend, origin_.y + from});
+      line.points.push_back({edge + notes_gap - bend, origin_.y + to});
     }
-    if (lines.size() > 2) {
-      lines[1] += "…";
-      lines.resize(2);
-    }
-    double line_y = y + size * 0.36 - (static_cast<double>(lines.size()) - 1.0) * size * 0.56;
-    for (const std::string& line : lines) {
-      at({notes_x(), line_y}, fitting_text(line, size, false, style_.notes_width), size, Anchor::start);
-      line_y += size * 1.12;
-    }
+    line.points.push_back({edge + notes_gap - 0.8, origin_.y + to});
+    marks_.push_back(std::move(line));
   }
 
   // The way the card goes into the machine: towards the end that is read first.
@@ -227,25 +167,23 @@ private:
   }
 
   std::vector<Shape>& marks_;
-  std::vector<int> lines_with_action_; // from the sheet's first end
   const CardLayout& layout_;
   const CardPart& part_;
   Point origin_;
-  const CardStyle& style_;
   FreeStrips strips_;
 };
 
 } // namespace
 
 void add_margin_marks(std::vector<Shape>& marks, const CardLayout& layout, const CardNotes& notes,
-                      const CardWords& words, const CardPart& part, Point origin, const CardStyle& style) {
-  MarginMarks margin(marks, layout, part, origin, style);
-  margin.numbers_and_actions(notes);
-  margin.beyond(notes);
-  margin.start();
+                      const CardWords& words, const CardPart& part, const MarginColumn& column, Point origin) {
+  MarginMarks margin(marks, layout, part, origin);
+  margin.numbers(notes);
+  for (const PlacedNote& note : column.notes) {
+    margin.note(note);
+  }
   margin.words(words);
   margin.side_words();
-  margin.overlap_words();
 }
 
 } // namespace punchwright

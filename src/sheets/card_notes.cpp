@@ -58,6 +58,10 @@ std::string text_of(const std::vector<Action>& actions, const Document& document
   return text;
 }
 
+std::string end_words(const CardNotes& notes) {
+  return notes.loop ? "after the last time round" : "after the last row";
+}
+
 CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {
   const int offset = profile.card->reader_offset;
   const int knitted = static_cast<int>(rows.rows.size());
@@ -67,6 +71,7 @@ CardNotes card_notes(const Document& document, const Profile& profile, const Row
   if (const auto end = actions.find(knitted + 1); end != actions.end()) {
     notes.at_end = end->second;
   }
+  notes.loop = plan.loop;
   const int last_line = plan.loop ? plan.rows_in_all : plan.rows_in_all + overlap_rows;
   for (int number = 1; number <= plan.rows_in_all; ++number) {
     LineNote note;
@@ -84,7 +89,6 @@ CardNotes card_notes(const Document& document, const Profile& profile, const Row
       notes.last_number = std::max(notes.last_number, number);
       notes.lines.push_back(std::move(note));
     } else if (!note.action.empty()) {
-      note.row = 0;
       notes.beyond.push_back(std::move(note));
     }
   }

@@ -12,7 +12,6 @@
 namespace punchwright {
 namespace {
 
-constexpr double head_room = 11.0;  // above the card: title, which card, which page
 constexpr double foot_room = 5.0;   // between the card and the ruler across
 constexpr double flap_height = 8.0; // goes under the next part
 constexpr double cross_at = 3.4;    // from the card's edge to a registration cross
@@ -80,20 +79,12 @@ void add_joints(std::vector<Shape>& marks, const CardLayout& layout, const CardP
   }
 }
 
-void add_head_and_rulers(std::vector<Shape>& marks, const PageFrame& frame, const std::string& title,
-                         const std::string& what, int number, int pages) {
-  const std::string page = fmt::format("page {} of {}", number, pages);
-  const double page_width = width_of(page, 3.0, false) + 6.0;
-  marks.push_back(text_shape({frame.left(), frame.top() + 3.4},
-                             fitting_text(title, 3.8, true, frame.width() - page_width), 3.8, Anchor::start, true));
-  marks.push_back(text_shape({frame.right(), frame.top() + 3.4}, page, 3.0, Anchor::end));
-  marks.push_back(text_shape({frame.left(), frame.top() + 8.0}, fitting_text(what, 2.9, false, frame.width()), 2.9));
-  const Point corner{frame.left() + ruler_breadth, frame.bottom() - ruler_breadth};
-  add_ruler_across(marks, corner);
-  add_ruler_up(marks, corner);
+std::string title_of(const CardJob& job) {
+  return job.document.title.empty() ? job.profile.name : job.document.title;
 }
 
-std::string name_of_page(const CardJob& job, const CardPage& page) {
+// `list`: the page on which the list begins.
+std::string name_of_page(const CardJob& job, const CardPage& page, int list) {
   std::string text;
   if (job.plan.cards.size() > 1) {
     text += fmt::format("card {} of {} · ", page.card + 1, job.plan.cards.size());
@@ -102,19 +93,30 @@ std::string name_of_page(const CardJob& job, const CardPage& page) {
     text += fmt::format("part {} of {} · ", page.number, page.parts);
   }
   text += page.first_row <= page.last_row ? fmt::format("rows {} to {} · ", page.first_row, page.last_row) : "";
+  text += page.margin.told == Told::in_full ? "" : fmt::format("what is done: list on page {} · ", list);
   return text + "print at 100 %, do not scale";
 }
 
+// The card's top left corner on the page.
+Point origin_on_page(const CardPart& part, const PageFrame& frame) {
+  return {card_left(frame), frame.bottom() - ruler_breadth - foot_room - part.bottom};
+}
+
+// Beside the part and, where the page has more height, above it.
+NoteRoom note_room(const CardLayout& layout, const CardPart& part, const PageFrame& frame) {
+  const Point origin = origin_on_page(part, frame);
+  return {frame.top() + head_room - origin.y, part.bottom, frame.right() - origin.x - layout.width() - notes_gap};
+}
+
 Sheet page_sheet(const CardJob& job, const CardLayout& layout, const CardPage& page, const PageFrame& frame, int number,
-                 int pages) {
+                 int pages, int list) {
   Sheet sheet;
   sheet.title = job.document.title;
-  const Point origin{card_left(frame), frame.bottom() - ruler_breadth - foot_room - page.part.bottom};
-  const CardStyle style{true, std::max(0.0, frame.right() - card_left(frame) - layout.width() - notes_gap), false};
-  DrawnCard drawn = draw_card(layout, job.notes, card_words(job, layout.card()), page.part, origin, style);
+  const Point origin = origin_on_page(page.part, frame);
+  DrawnCard drawn = draw_card(layout, job.notes, card_words(job, layout.card()), page.part, page.margin, origin,
+                              CardStyle{true, false});
   Group page_marks{"page", {}};
-  const std::string title = job.document.title.empty() ? job.profile.name : job.document.title;
-  add_head_and_rulers(page_marks.shapes, frame, title, name_of_page(job, page), number, pages);
+  add_head_and_rulers(page_marks.shapes, frame, title_of(job), name_of_page(job, page, list), number, pages);
   add_joints(page_marks.shapes, layout, page, origin);
   sheet.groups.push_back(std::move(page_marks));
   sheet.groups.push_back({"cut-outline", std::move(drawn.outline)});
@@ -126,7 +128,7 @@ Sheet page_sheet(const CardJob& job, const CardLayout& layout, const CardPage& p
 std::vector<CardPage> pages_of(const CardLayout& layout, std::size_t card, const std::vector<CardPart>& parts) {
   std::vector<CardPage> pages;
   for (std::size_t index = 0; index < parts.size(); ++index) {
-    CardPage page{card, parts[index], static_cast<int>(index) + 1, static_cast<int>(parts.size()), 0, -1};
+    CardPage page{card, parts[index], static_cast<int>(index) + 1, static_cast<int>(parts.size()), 0, -1, {}};
     for (int row = layout.first_row(); row <= layout.last_row(); ++row) {
       if (page.part.holds(layout.y_of_line(layout.line_of(row)))) {
         page.first_row = page.first_row == 0 ? row : page.first_row;
@@ -149,6 +151,19 @@ Error too_wide(const CardJob& job, const PageFrame& frame) {
 }
 
 } // namespace
+
+void add_head_and_rulers(std::vector<Shape>& marks, const PageFrame& frame, const std::string& title,
+                         const std::string& what, int number, int pages) {
+  const std::string page = fmt::format("page {} of {}", number, pages);
+  const double page_width = width_of(page, 3.0, false) + 6.0;
+  marks.push_back(text_shape({frame.left(), frame.top() + 3.4},
+                             fitting_text(title, 3.8, true, frame.width() - page_width), 3.8, Anchor::start, true));
+  marks.push_back(text_shape({frame.right(), frame.top() + 3.4}, page, 3.0, Anchor::end));
+  marks.push_back(text_shape({frame.left(), frame.top() + 8.0}, fitting_text(what, 2.9, false, frame.width()), 2.9));
+  const Point corner{frame.left() + ruler_breadth, frame.bottom() - ruler_breadth};
+  add_ruler_across(marks, corner);
+  add_ruler_up(marks, corner);
+}
 
 CardJob card_job(const Document& document, const Profile& profile) {
   return card_job(document, profile, rows_to_knit(document, profile));
@@ -211,17 +226,34 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> onl
       pages.push_back(page);
     }
   }
-  std::vector<Sheet> sheets;
-  sheets.reserve(pages.size() + 1);
-  sheets.push_back(printed_sheet(cover_sheet(job, pages, cover_frame), cover_frame));
-  const int count = static_cast<int>(pages.size()) + 1;
-  for (const CardPage& page : pages) {
+  const auto frame_of = [&](const CardPage& page) {
+    const double card_and_ruler = std::max(layouts[page.card].height() + foot_room, ruler_length) + ruler_breadth;
+    return roll ? roll_frame(least_width(sheet_width) + roll_notes, head_room + card_and_ruler, wishes.scale_x,
+                             wishes.scale_y)
+                : cover_frame;
+  };
+  for (CardPage& page : pages) {
     const CardLayout& layout = layouts[page.card];
-    const double card_and_ruler = std::max(layout.height() + foot_room, ruler_length) + ruler_breadth;
-    const PageFrame frame = roll ? roll_frame(least_width(sheet_width) + roll_notes, head_room + card_and_ruler,
-                                              wishes.scale_x, wishes.scale_y)
-                                 : cover_frame;
-    sheets.push_back(page_sheet(job, layout, page, frame, static_cast<int>(sheets.size()) + 1, count));
+    page.margin =
+        margin_column(notes_beside(layout, job.notes, page.part), note_room(layout, page.part, frame_of(page)));
+  }
+  auto lists = list_of_actions(job, layouts, pages, cover_frame);
+  const int first_list = static_cast<int>(pages.size()) + 2;
+  const int count = first_list - 1 + static_cast<int>(lists.size());
+  std::vector<Sheet> sheets;
+  sheets.reserve(static_cast<std::size_t>(count));
+  sheets.push_back(printed_sheet(cover_sheet(job, pages, static_cast<int>(lists.size()), cover_frame), cover_frame));
+  for (const CardPage& page : pages) {
+    sheets.push_back(page_sheet(job, layouts[page.card], page, frame_of(page), static_cast<int>(sheets.size()) + 1,
+                                count, first_list));
+  }
+  for (Group& list : lists) {
+    add_head_and_rulers(list.shapes, cover_frame, title_of(job), "what is done before which row",
+                        static_cast<int>(sheets.size()) + 1, count);
+    Sheet sheet;
+    sheet.title = job.document.title;
+    sheet.groups.push_back(std::move(list));
+    sheets.push_back(printed_sheet(std::move(sheet), cover_frame));
   }
   return sheets;
 }
@@ -231,10 +263,12 @@ Sheet card_on_its_own(const CardJob& job, const Card& card) {
   const CardLayout layout(job.document, job.profile, job.rows, card);
   Sheet sheet;
   sheet.title = job.document.title;
-  sheet.width = rim + layout.width() + notes_gap + roll_notes;
-  sheet.height = layout.height() + 2 * rim;
-  DrawnCard drawn = draw_card(layout, job.notes, card_words(job, card), {0, layout.height()}, {rim, rim},
-                              CardStyle{false, roll_notes - 2.0, true});
+  const GrownColumn grown =
+      margin_column_in_full(notes_beside(layout, job.notes), {0, layout.height(), roll_notes - rim});
+  sheet.width = rim + layout.width() + notes_gap + grown.room.width + rim;
+  sheet.height = grown.room.bottom + 2 * rim;
+  DrawnCard drawn = draw_card(layout, job.notes, card_words(job, card), {0, layout.height()}, grown.column, {rim, rim},
+                              CardStyle{false, true});
   sheet.groups.push_back({"cut-outline", std::move(drawn.outline)});
   sheet.groups.push_back({"cut-holes", std::move(drawn.holes)});
   sheet.groups.push_back({"marks", std::move(drawn.marks)});

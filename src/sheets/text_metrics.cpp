@@ -121,6 +121,42 @@ const WidthTable& width_table(bool bold) {
   return regular;
 }
 
+std::vector<std::string_view> words_in(std::string_view text) {
+  std::vector<std::string_view> words;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    if (end > 0) {
+      words.push_back(text.substr(0, end));
+    }
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return words;
+}
+
+// Of a word that is wider than a line by itself: as many lines as it fills, and the rest is given back. A line has one
+// character at least.
+std::string break_off_whole_lines(std::vector<std::string>& lines, std::string word, double height_mm, bool bold,
+                                  double width) {
+  while (width_of(word, height_mm, bold) > width) {
+    const auto characters = characters_of(word);
+    std::size_t bytes = 0;
+    double used = 0;
+    for (const Character& character : characters) {
+      used += width_table(bold).width(character.code) * height_mm;
+      if (bytes > 0 && used > width) {
+        break;
+      }
+      bytes += static_cast<std::size_t>(character.bytes);
+    }
+    if (bytes == word.size()) {
+      break;
+    }
+    lines.push_back(word.substr(0, bytes));
+    word.erase(0, bytes);
+  }
+  return word;
+}
+
 } // namespace
 
 std::vector<Character> characters_of(std::string_view text) {
@@ -177,26 +213,29 @@ double width_of(const std::string& text, double height_mm, bool bold) {
 std::vector<std::string> lines_of(const std::string& text, double height_mm, bool bold, double width) {
   std::vector<std::string> lines;
   std::string line;
-  std::size_t start = 0;
-  while (start < text.size()) {
-    const std::size_t end = std::min(text.find(' ', start), text.size());
-    const std::string word = text.substr(start, end - start);
-    start = end + 1;
-    if (word.empty()) {
+  for (const std::string_view word : words_in(text)) {
+    const std::string longer = line.empty() ? std::string(word) : line + ' ' + std::string(word);
+    if (width_of(longer, height_mm, bold) <= width) {
+      line = longer;
       continue;
     }
-    const std::string longer = line.empty() ? word : line + ' ' + word;
-    if (!line.empty() && width_of(longer, height_mm, bold) > width) {
+    if (!line.empty()) {
       lines.push_back(line);
-      line = word;
-    } else {
-      line = longer;
     }
+    line = break_off_whole_lines(lines, std::string(word), height_mm, bold, width);
   }
   if (!line.empty()) {
     lines.push_back(line);
   }
   return lines;
+}
+
+double widest_word(const std::string& text, double height_mm, bool bold) {
+  double widest = 0;
+  for (const std::string_view word : words_in(text)) {
+    widest = std::max(widest, width_of(std::string(word), height_mm, bold));
+  }
+  return widest;
 }
 
 } // namespace punchwright

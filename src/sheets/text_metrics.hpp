@@ -20,7 +20,8 @@ struct Character {
 // Path of the regular or the bold face.
 [[nodiscard]] std::string font_file(bool bold);
 
-// The words in lines no wider than `width` mm; a word that is wider by itself stands alone.
+// The words in lines no wider than `width` mm; a word that is wider by itself is broken.
 [[nodiscard]] std::vector<std::string> lines_of(const std::string& text, double height_mm, bool bold, double width);
+[[nodiscard]] double widest_word(const std::string& text, double height_mm, bool bold);
 
 } // namespace punchwright

@@ -113,7 +113,7 @@ TEST_CASE("broken UTF-8 is replaced, one mark a byte") {
   CHECK(utf8_of(characters_of("\xF0\x9F\x90\xA7 ü€")) == "\xF0\x9F\x90\xA7 ü€");
 }
 
-TEST_CASE("lines break at spaces and keep words whole") {
+TEST_CASE("lines break at spaces, and keep words whole that are no wider than a line") {
   const auto lines = lines_of("Ink out, end needles back", 3, false, 25);
   REQUIRE(lines.size() > 1);
   std::string joined;
@@ -122,5 +122,13 @@ TEST_CASE("lines break at spaces and keep words whole") {
     joined += (joined.empty() ? "" : " ") + line;
   }
   CHECK(joined == "Ink out, end needles back");
-  CHECK(lines_of("unbreakableword", 3, false, 5).size() == 1);
+  const auto broken = lines_of("Ink unbreakablewörd", 3, false, 8);
+  CHECK(broken.size() > 3);
+  std::string together;
+  for (const std::string& line : broken) {
+    CHECK(width_of(line, 3, false) <= 8);
+    together += line;
+  }
+  CHECK(together == "Inkunbreakablewörd"); // nothing lost, and no letter torn
+  CHECK(lines_of("Ink", 3, false, 0.1) == std::vector<std::string>{"I", "n", "k"});
 }
