@@ -37,7 +37,7 @@ std::vector<Block> blocks_of(const ChartRows& chart, ChartPainter& painter) {
   const int last = static_cast<int>(chart.rows().size());
   for (int number = 1; number <= last + 1; ++number) {
     Block block{number > last ? Block::Kind::end : Block::Kind::row, number, 0};
-    block.height = action_line(chart, block).empty() ? 0 : done_height;
+    block.height = painter.done_height(action_line(chart, block));
     if (block.kind == Block::Kind::row) {
       block.height += painter.row_height(chart.rows()[static_cast<std::size_t>(number - 1)]);
     }
@@ -63,7 +63,7 @@ std::vector<std::size_t> page_starts(const std::vector<Block>& blocks, double ro
 void paint(const ChartRows& chart, ChartPainter& painter, const Block& block, double y, std::vector<Shape>& shapes) {
   if (const std::string words = action_line(chart, block); !words.empty()) {
     painter.done(shapes, y, words);
-    y += done_height;
+    y += painter.done_height(words);
   }
   if (block.kind == Block::Kind::setup) {
     painter.setup(shapes, y, block.number);

@@ -50,7 +50,7 @@ constexpr double strip_gap = 1.4;   // below the strip
 constexpr double row_padding = 1.6; // above and below
 constexpr double needles_line = 6.0;
 constexpr double names_line = 5.4;
-constexpr double done_height = 7.4;
+constexpr double done_padding = 1.0; // above and below
 
 // The shapes of one row, of a line between rows, and of a page's head and foot; `y` is their upper edge.
 class ChartPainter {
@@ -60,6 +60,8 @@ public:
   [[nodiscard]] double setup_height() const;
   [[nodiscard]] double row_height(const RowToKnit& row);
   [[nodiscard]] double head_height() const;
+  // Of what is done between two rows, in as many lines as it takes; 0 for no words.
+  [[nodiscard]] double done_height(const std::string& words) const;
 
   void head(std::vector<Shape>& shapes, int page_number, int pages) const;
   void setup(std::vector<Shape>& shapes, double y, int number) const;
@@ -71,6 +73,7 @@ private:
   [[nodiscard]] const std::vector<std::string>& needle_lines(const RowToKnit& row);
   [[nodiscard]] std::vector<std::string> broken_runs(const ChartNeedles& needles) const;
   [[nodiscard]] std::vector<std::string> remark_lines(const RowToKnit& row) const;
+  [[nodiscard]] std::vector<std::string> done_lines(const std::string& words) const;
   [[nodiscard]] std::vector<std::string> broken(const std::string& text, double type) const;
   void tick_box(std::vector<Shape>& shapes, double y) const;
   void number(std::vector<Shape>& shapes, double y, const std::string& words, int card_row) const;

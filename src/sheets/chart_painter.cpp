@@ -209,11 +209,23 @@ void ChartPainter::row(std::vector<Shape>& shapes, double y, int row_number) {
   }
 }
 
+std::vector<std::string> ChartPainter::done_lines(const std::string& words) const {
+  return lines_of(one_line(words), names_type, true, page_.right - page_.left - 6.0);
+}
+
+double ChartPainter::done_height(const std::string& words) const {
+  return words.empty() ? 0 : static_cast<double>(done_lines(words).size()) * names_line + 2 * done_padding;
+}
+
 void ChartPainter::done(std::vector<Shape>& shapes, double y, const std::string& words) const {
-  box(shapes, page_.left, y, page_.right - page_.left, done_height, fill_paint(ink::faint));
-  box(shapes, page_.left, y, 1.6, done_height, fill_paint(ink::black));
-  text(shapes, page_.left + 4.0, y + 1.6,
-       fitting_text(one_line(words), names_type, true, page_.right - page_.left - 6.0), names_type, true);
+  const double height = done_height(words);
+  box(shapes, page_.left, y, page_.right - page_.left, height, fill_paint(ink::faint));
+  box(shapes, page_.left, y, 1.6, height, fill_paint(ink::black));
+  y += done_padding + 0.6;
+  for (const std::string& line : done_lines(words)) {
+    text(shapes, page_.left + 4.0, y, line, names_type, true);
+    y += names_line;
+  }
 }
 
 // Title and page number, machine, piece, which way round, legend, heads of the columns.

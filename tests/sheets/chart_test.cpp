@@ -339,6 +339,25 @@ TEST_SUITE("needle chart") {
     }
   }
 
+  TEST_CASE("what is done before a row is told to its end, over as many lines as it takes") {
+    Document document = tall_band(6);
+    document.yarns = test::five_yarns();
+    document.yarns[1].name = "Harbour Blue of the first dyeing, with the knots that were left in it";
+    document.yarns[2].name = "Rowanberry Red of the second dyeing, from the drawer under the window";
+    document.bands = {Band{3, 'A', 'B', std::nullopt}, Band{3, 'A', 'C', std::nullopt}};
+    document.rules.plain_rows = 0;
+    const auto sheets = chart_sheets(ChartRows(document, test::card_machine(), {}));
+    std::string words;
+    for (const TextShape& text : shapes_in<TextShape>(sheets.front())) {
+      if (text.bold && text.height_mm == 4.0) { // the lines between rows
+        words += text.text + ' ';
+        CHECK(text.at.x + width_of(text.text, text.height_mm, true) <= 200);
+      }
+    }
+    CHECK(words.find("Before row 4: " + document.yarns[1].name + " out, " + document.yarns[2].name + " in") !=
+          std::string::npos);
+  }
+
   TEST_CASE("an unknown form is refused with those that there are") {
     const auto files = needle_files(small_band(), test::card_machine(), "chart.odt", {});
     REQUIRE_FALSE(files.ok());
