@@ -2,6 +2,7 @@
 // The parser's exceptions end in this file.
 #include "design/toml_values.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace punchwright {
@@ -31,6 +32,25 @@ std::string parser_remedy(std::string_view what) {
   return "allowed: what TOML 1.0 describes";
 }
 
+// Where a number begins that the parser couldn't hold: it names the place behind it. Columns are characters, from 1.
+int column_of_number_before(std::string_view text, int line, int column) {
+  for (int passed = 1; passed < line; ++passed) {
+    text.remove_prefix(std::min(text.find('\n'), text.size() - 1) + 1);
+  }
+  std::size_t end = 0; // in bytes
+  for (int passed = 1; passed < column && end < text.size(); ++passed) {
+    do {
+      ++end;
+    } while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U);
+  }
+  constexpr std::string_view in_numbers = "0123456789abcdefABCDEFox_+-.";
+  while (end > 0 && column > 1 && in_numbers.find(text[end - 1]) != std::string_view::npos) {
+    --end;
+    --column;
+  }
+  return column;
+}
+
 } // namespace
 
 Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
@@ -41,8 +61,12 @@ Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
     std::string_view what = trouble.description();
     constexpr std::string_view usual = "Error while parsing ";
     what.remove_prefix(what.starts_with(usual) ? usual.size() : 0);
-    return Error{file, static_cast<int>(place.line), static_cast<int>(place.column), fmt::format("not TOML: {}", what),
-                 parser_remedy(what)};
+    const auto line = static_cast<int>(place.line);
+    auto column = static_cast<int>(place.column);
+    if (what.find("not representable") != std::string_view::npos) {
+      column = column_of_number_before(text, line, column);
+    }
+    return Error{file, line, column, fmt::format("not TOML: {}", what), parser_remedy(what)};
   }
 }
 

@@ -125,7 +125,10 @@ const std::vector<Malformed> drawing_and_bands = {
     {"width = 4", "width = 201", "f.repeat:16:9: 'repeat.width' is 201; allowed: a whole number from 1 to 200"},
     {"width = 4", "width = 4.0", "f.repeat:16:9: 'repeat.width' is 4.0; allowed: a whole number from 1 to 200"},
     {"width = 4", "width = 99999999999999999999",
-     "f.repeat:16:29: not TOML: decimal integer: '99999999999999999999' is not representable in 64 bits; allowed: a "
+     "f.repeat:16:9: not TOML: decimal integer: '99999999999999999999' is not representable in 64 bits; allowed: a "
+     "number such as 16, 16.5 or -1; text needs quotation marks"},
+    {"width = 4", "\"ä\" = -99_999_999_999_999_999_999 # ü",
+     "f.repeat:16:7: not TOML: decimal integer: '99999999999999999999' is not representable in 64 bits; allowed: a "
      "number such as 16, 16.5 or -1; text needs quotation marks"},
     {"width = 4", "width = 5", "f.repeat:18:8: row 3 has 4 stitches, 'repeat.width' is 5; allowed: rows of 5 stitches"},
     {"width = 4", "width = 3", "f.repeat:18:7: row 3 has 4 stitches, 'repeat.width' is 3; allowed: rows of 3 stitches"},
