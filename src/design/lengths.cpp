@@ -15,6 +15,11 @@ bool in_inches(LengthUnit unit) {
   return unit == LengthUnit::inches;
 }
 
+// Half a centimetre would round to none, or to twice as much.
+std::string centimetres(double mm) {
+  return mm < 10 && mm > 0 ? fmt::format("{:.1f}", mm / 10) : fmt::format("{:.0f}", mm / 10);
+}
+
 double rounded(double value, double parts) {
   return std::round(value * parts) / parts;
 }
@@ -39,12 +44,12 @@ std::string small_length_text(double mm, LengthUnit unit, int decimals) {
 }
 
 std::string long_length_text(double mm, LengthUnit unit) {
-  return in_inches(unit) ? fmt::format("{:.1f} in", mm / mm_per_inch) : fmt::format("{:.0f} cm", mm / 10);
+  return in_inches(unit) ? fmt::format("{:.1f} in", mm / mm_per_inch) : fmt::format("{} cm", centimetres(mm));
 }
 
 std::string size_text(double across_mm, double upwards_mm, LengthUnit unit) {
   return in_inches(unit) ? fmt::format("{:.1f} × {:.1f} in", across_mm / mm_per_inch, upwards_mm / mm_per_inch)
-                         : fmt::format("{:.0f} × {:.0f} cm", across_mm / 10, upwards_mm / 10);
+                         : fmt::format("{} × {} cm", centimetres(across_mm), centimetres(upwards_mm));
 }
 
 std::string_view gauge_span_text(LengthUnit unit) {

@@ -22,7 +22,7 @@ constexpr double mm_per_inch = 25.4;
 [[nodiscard]] std::string small_length_text(double mm, LengthUnit unit, int decimals = 1);
 // "58 cm" or "22.8 in".
 [[nodiscard]] std::string long_length_text(double mm, LengthUnit unit);
-// "58 × 84 cm" or "22.8 × 33.1 in".
+// "58 × 84 cm" or "22.8 × 33.1 in"; below 1 cm "0.5 cm".
 [[nodiscard]] std::string size_text(double across_mm, double upwards_mm, LengthUnit unit);
 
 // What a gauge counts over: 10 cm, or 4 inches as patterns in inches do (Craft Yarn Council's yarn weights).

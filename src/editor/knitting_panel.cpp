@@ -1,4 +1,5 @@
 // The piece on the bed, the knitting rules, and the card.
+#include "design/words.hpp"
 #include "editor/card_fields.hpp"
 #include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
@@ -119,8 +120,8 @@ void card_tab(const App& app, Actions& actions) {
   paper_field(app, actions);
   loop_field(app, actions);
   const CardPlan plan = card_plan(app.work.design, *app.work.profile.card, app.caches.rows);
-  hint(theme,
-       fmt::format("{} rows on {} card{}", plan.rows_in_all, plan.cards.size(), plan.cards.size() == 1 ? "" : "s"));
+  hint(theme, fmt::format("{} on {}", counted(plan.rows_in_all, "row", "rows"),
+                          counted(std::ssize(plan.cards), "card", "cards")));
   command_button(app, actions, Command::export_card, "Export card…", Look::main);
 
   correction_fields(app, actions);

@@ -1,6 +1,7 @@
 // Folders and files to choose from, a name to type, the kind of file, and whether one may be replaced.
 #include "editor/path_panel.hpp"
 
+#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 
@@ -103,7 +104,8 @@ void preview(const App& app, Actions& actions, const PathDialog& dialog, float t
   if (!card.trouble.empty()) {
     ImGui::TextColored(tint(theme.fault), "%s", card.trouble.c_str());
   } else {
-    hint(theme, fmt::format("{} stitches × {} rows", card.stitches, card.rows));
+    hint(theme,
+         fmt::format("{} × {}", counted(card.stitches, "stitch", "stitches"), counted(card.rows, "row", "rows")));
   }
   for (const Yarn& yarn : card.yarns) {
     const ImVec2 corner = ImGui::GetCursorScreenPos();

@@ -1,4 +1,5 @@
 // The piece as it will look: knit side, purl side with its floats, or the band from afar; larger and nearer as wished.
+#include "design/words.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 
@@ -59,8 +60,9 @@ std::string size_in_words(const App& app) {
     return fmt::format("The band over {}", long_length_text(afar_mm, app.settings.lengths));
   }
   const int stitches = stitches_of(design);
-  const auto rows = app.caches.rows.rows.size();
-  return fmt::format("{} stitches × {} rows: {}", stitches, rows,
+  const auto rows = std::ssize(app.caches.rows.rows);
+  return fmt::format("{} × {}: {}", counted(stitches, "stitch", "stitches"),
+                     counted(rows, "row", "rows"),
                      size_text(stitches * design.gauge.stitch_mm(), static_cast<double>(rows) * design.gauge.row_mm(),
                                app.settings.lengths));
 }

@@ -53,9 +53,10 @@ bool demo(const App& app, Actions& actions, const DesignCard& card, ImVec2 size)
   ImGui::PopID();
   remember_place(actions, "demo " + card.path.stem().string(), Stop::Kind::button);
   const std::string yarns = fmt::format("{} yarns", card.yarns.size());
-  tip(theme, card.trouble.empty() ? fmt::format("{}: {} stitches × {} rows, {}\nOpens as a copy", card.title,
-                                                card.stitches, card.rows, yarns)
-                                  : card.trouble);
+  tip(theme, card.trouble.empty()
+                 ? fmt::format("{}: {} × {}, {}\nOpens as a copy", card.title,
+                               counted(card.stitches, "stitch", "stitches"), counted(card.rows, "row", "rows"), yarns)
+                 : card.trouble);
   const float words = ImGui::GetTextLineHeight() + 2 * theme.scale;
   const ScreenBox box{corner.x + margin, corner.y + margin, corner.x + size.x - margin,
                       corner.y + size.y - words - margin};

@@ -15,6 +15,9 @@ TEST_CASE("lengths in the unit that is wished") {
   CHECK(long_length_text(609.6, LengthUnit::inches) == "24.0 in");
   CHECK(size_text(508, 254, LengthUnit::inches) == "20.0 × 10.0 in");
   CHECK(size_text(508, 254, LengthUnit::centimetres) == "51 × 25 cm");
+  CHECK(size_text(440, 3.6, LengthUnit::centimetres) == "44 × 0.4 cm"); // one row is no row
+  CHECK(size_text(440, 10, LengthUnit::centimetres) == "44 × 1 cm");
+  CHECK(long_length_text(4, LengthUnit::centimetres) == "0.4 cm");
 }
 
 TEST_CASE("a gauge over four inches: 18 stitches are 17.7 over 10 cm") {
