@@ -162,6 +162,7 @@ std::vector<Finding> check_beside_rows(const Document& document, const Profile& 
   findings.insert(findings.end(), of_rows.amount.begin(), of_rows.amount.end());
   check_floats(document, profile, findings);
   check_single_colour_rows(document, findings);
+  check_loose_yarns(document, profile, findings);
   findings.insert(findings.end(), of_rows.others.begin(), of_rows.others.end());
   check_yarns(document, findings);
   std::ranges::stable_sort(findings, [](const Finding& one, const Finding& another) {

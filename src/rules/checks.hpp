@@ -10,6 +10,9 @@ namespace punchwright {
 // Floats that are too long, on the repeat as it tiles and on the piece as it lies on the bed.
 void check_floats(const Document& document, const Profile& profile, std::vector<Finding>& findings);
 
+// Rows of two colours of which the piece shows one only.
+void check_loose_yarns(const Document& document, const Profile& profile, std::vector<Finding>& findings);
+
 // Where the piece stands on the bed, and where the repeat is cut at what shows of it.
 void check_piece(const Document& document, const Profile& profile, std::vector<Finding>& findings);
 

@@ -10,6 +10,7 @@ std::string_view stable_id(FindingId id) {
   case FindingId::row_all_main: return "row-all-main";
   case FindingId::row_all_contrast: return "row-all-contrast";
   case FindingId::yarn_on_other_side: return "yarn-on-other-side";
+  case FindingId::yarn_loose_on_piece: return "yarn-loose-on-piece";
   case FindingId::card_too_short_for_loop: return "card-too-short-for-loop";
   case FindingId::card_longer_than_blank: return "card-longer-than-blank";
   case FindingId::piece_wider_than_bed: return "piece-wider-than-bed";
@@ -41,6 +42,7 @@ std::string_view title_of(FindingId id) {
   case FindingId::row_all_main: return "Row in main alone";
   case FindingId::row_all_contrast: return "Row in contrast alone";
   case FindingId::yarn_on_other_side: return "Yarn on the other side";
+  case FindingId::yarn_loose_on_piece: return "Yarn loose across the piece";
   case FindingId::card_too_short_for_loop: return "Short circuit";
   case FindingId::card_longer_than_blank: return "Several cards";
   case FindingId::piece_wider_than_bed: return "Piece wider than the bed";

@@ -26,6 +26,7 @@ enum class FindingId {
   row_all_main,            // note
   row_all_contrast,        // note
   yarn_on_other_side,      // warning
+  yarn_loose_on_piece,     // warning: drawn in two colours, and on the piece of one
   card_too_short_for_loop, // note
   card_longer_than_blank,  // note
   piece_wider_than_bed,    // fault

@@ -36,6 +36,7 @@ public:
     case FindingId::row_all_main: return row_all_main();
     case FindingId::row_all_contrast: return row_all_contrast();
     case FindingId::yarn_on_other_side: return yarn_on_other_side();
+    case FindingId::yarn_loose_on_piece: return yarn_loose_on_piece();
     case FindingId::card_too_short_for_loop: return card_too_short();
     case FindingId::card_longer_than_blank: return card_too_long();
     case FindingId::piece_wider_than_bed: return piece_wider_than_bed();
@@ -171,6 +172,20 @@ private:
                         finding_.times > 1 ? fmt::format(" ({} times)", finding_.times) : ""),
             fmt::format("cut it and rejoin it at the side of the carriage, or make the {} between even in number",
                         by_passes ? "passes" : "rows")};
+  }
+
+  Words yarn_loose_on_piece() const {
+    const std::string where =
+        finding_.first_needle == finding_.last_needle
+            ? name_of(*finding_.first_needle)
+            : fmt::format("{} to {}", name_of(*finding_.first_needle), name_of(*finding_.last_needle));
+    return {
+        fmt::format("row {} is drawn in two colours, but on the piece, {}, it is {} alone: {} would lie loose across "
+                    "the whole piece",
+                    row(), where, name(finding_.other), name(finding_.yarn)),
+        fmt::format("take {} out of the feeder before that row and put it back after it, or move the piece along "
+                    "the bed until the row shows both",
+                    name(finding_.yarn))};
   }
 
   Words card_too_short() const {

@@ -1,10 +1,12 @@
 // The piece on the bed: needles enough, where the repeat falls, where it is cut, and what to set so that it is whole.
+#include "machine/placement.hpp"
 #include "rules/findings.hpp"
 #include "rules/found.hpp"
 #include "rules/whole_repeats.hpp"
 #include "support/builders.hpp"
 #include "support/machines.hpp"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 using namespace punchwright;
@@ -148,5 +150,81 @@ TEST_SUITE("repeat cut at the edges") {
       }
     }
     CHECK(suggestions > 500);
+  }
+
+  TEST_CASE("a row of two colours of which the piece shows one only leaves the other yarn loose across it") {
+    Document document = test::drawn({
+        "####........", // on the piece main alone
+        "............", // a row of one colour is another finding
+        "........####", // on the piece contrast alone
+        "#.#.#.#.#.#.",
+    });
+    document.yarns = {{'A', "Oat", {232, 220, 194}}, {'B', "Ink", {32, 48, 74}}};
+    document.bands = {Band{4, 'A', 'B', std::nullopt}};
+    document.piece.end_needles = EndNeedles::never;
+    document.piece.stitches = 4;
+    document.piece.first_needle = left_needle(12); // drawn columns 12 to 9
+    const Profile profile = test::card_machine();
+    const auto found = of_kind(FindingId::yarn_loose_on_piece, document, profile);
+    REQUIRE(found.size() == 2);
+    CHECK(found[0].severity == Severity::warning);
+    CHECK(found[0].row == 1);
+    CHECK(found[0].yarn == 'A');
+    CHECK(found[1].row == 3);
+    CHECK(found[1].yarn == 'B');
+    const Words words = words_of(found[1], document, profile);
+    CHECK(words.text ==
+          "row 4 is drawn in two colours, but on the piece, L12 to L9, it is Oat alone: Ink would lie loose "
+          "across the whole piece");
+    CHECK(words.remedy ==
+          "take Ink out of the feeder before that row and put it back after it, or move the piece along "
+          "the bed until the row shows both");
+    // End needles that knit contrast hold it at both ends: then it floats, and isn't loose; main is as before.
+    document.piece.end_needles = EndNeedles::always;
+    REQUIRE(of_kind(FindingId::yarn_loose_on_piece, document, profile).size() == 1);
+    CHECK(of_kind(FindingId::yarn_loose_on_piece, document, profile)[0].row == 1);
+    // Two stitches, both of them end needles: main knits nowhere in any row of two colours.
+    document.piece.stitches = 2;
+    CHECK(of_kind(FindingId::yarn_loose_on_piece, document, profile).size() == 3);
+    // As soon as the piece shows a stitch of each, or all of the repeat, nothing is loose.
+    document.piece.end_needles = EndNeedles::never;
+    document.piece.stitches = 9;
+    CHECK(of_kind(FindingId::yarn_loose_on_piece, document, profile).empty());
+    document.piece.stitches.reset();
+    CHECK(of_kind(FindingId::yarn_loose_on_piece, document, profile).empty());
+  }
+
+  TEST_CASE("what lies loose is what the rows to knit say, stitch by stitch") {
+    Dice dice(11);
+    int loose = 0;
+    for (int time = 0; time < 400; ++time) {
+      Document document = blank_document(1 + dice.throw_one(130), 6);
+      document.bands = {Band{6, 'A', 'B', std::nullopt}};
+      for (int row = 0; row < 6; ++row) {
+        const int from = dice.throw_one(document.grid.width());
+        for (int column = from; column < document.grid.width() && column < from + 40; ++column) {
+          document.grid.set(column, row, true);
+        }
+      }
+      document.piece.stitches = 1 + dice.throw_one(60);
+      document.piece.first_needle = Needle{dice.throw_one(80) - 60};
+      document.piece.end_needles = time % 2 == 0 ? EndNeedles::always : EndNeedles::never;
+      const Profile profile = test::by_hand();
+      const Placement placement(document, profile);
+      const int last = *document.piece.stitches - 1;
+      for (int row = 0; row < 6; ++row) {
+        int contrast = 0;
+        for (int stitch = 0; stitch <= last; ++stitch) {
+          const bool at_end = time % 2 == 0 && (stitch == 0 || stitch == last);
+          const int column = placement.column_of(Needle{document.piece.first_needle->position + stitch});
+          contrast += at_end || document.grid.at(column, row) ? 1 : 0;
+        }
+        const bool expected = document.grid.mixed(row) && (contrast == 0 || contrast == last + 1);
+        const auto found = of_kind(FindingId::yarn_loose_on_piece, document, profile);
+        CHECK(std::ranges::any_of(found, [&](const Finding& one) { return one.row == row; }) == expected);
+        loose += expected ? 1 : 0;
+      }
+    }
+    CHECK(loose > 100);
   }
 }
