@@ -193,6 +193,19 @@ struct BeginOnMachine { // the dialog for a new design on that machine, after th
 struct OpenCopy { // of a demo, after the guard: saving asks for a place of its own
   std::filesystem::path path;
 };
+struct StepBench { // at the bench, so many things to do forward, or back
+  int by = 1;
+};
+struct GoToMove { // at the bench; opens it where it isn't
+  int move = 0;
+};
+struct AnswerBench { // the steps have changed since
+  bool stay = false; // else from the beginning
+};
+struct PlayTo { // so many passes made
+  int passes = 0;
+};
+struct AskWhatWentWrong {}; // of the marks in the dialog
 struct Say {
   std::string text;
   Tone tone = Tone::plain;
@@ -205,7 +218,8 @@ using Action =
                  ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece, SetPreview,
                  TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard,
                  DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings,
-                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, Say>;
+                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, StepBench,
+                 GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, Say>;
 
 void apply(App& app, const Action& action);
 

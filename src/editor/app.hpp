@@ -7,6 +7,7 @@
 #include "design/repeat_file.hpp"
 #include "drawing/alphabet.hpp"
 #include "drawing/frieze.hpp"
+#include "editor/bench.hpp"
 #include "editor/caches.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/colour_sight.hpp"
@@ -114,6 +115,7 @@ struct App {
   Work work;
   View view;
   Session session;
+  Bench bench;
   Caches caches;
   Theme theme;
   Settings settings;

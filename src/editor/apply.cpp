@@ -184,6 +184,11 @@ struct Applier {
     request(app, Pending{Pending::What::new_design, {}, action.profile});
   }
   void operator()(const OpenCopy& action) const { request(app, Pending{Pending::What::open_copy, action.path, {}}); }
+  void operator()(const StepBench& action) const { step_bench(app, action.by); }
+  void operator()(const GoToMove& action) const { go_to_move(app, action.move); }
+  void operator()(const AnswerBench& action) const { answer_bench(app, action.stay); }
+  void operator()(const PlayTo& action) const { play_to(app, action.passes); }
+  void operator()(const AskWhatWentWrong&) const { ask_what_went_wrong(app); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }
 };
 
@@ -195,6 +200,7 @@ void apply(App& app, const Action& action) {
     app.session.mend.reset();
   }
   load_profile(app);
+  leave_outdated_bench(app);
   keep_cursor_inside(app);
   choose_colours(app);
 }

@@ -269,6 +269,9 @@ void run_command(App& app, Command command) {
   }
   close_step(app);
   app.session.message.clear();
+  if (menu == Menu::knitting) {
+    return run_knitting_command(app, command);
+  }
   if (menu == Menu::file) {
     return run_file_command(app, command);
   }

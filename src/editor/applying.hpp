@@ -100,6 +100,19 @@ void choose_machine(App& app, PathDialog dialog, const std::filesystem::path& pa
 void keep_machine(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
 // A design that goes to another folder still finds the .machine file that lies beside it now.
 void keep_machine_in_reach(App& app, const std::filesystem::path& path);
+// The bench: opened where the knitting was left, and its place kept at every step.
+void open_bench(App& app);
+void close_bench(App& app);
+void step_bench(App& app, int by);
+void go_to_move(App& app, int move);
+void answer_bench(App& app, bool stay);
+void run_knitting_command(App& app, Command command);
+// Another design, or other stitches: what the bench knows is out of date.
+void leave_outdated_bench(App& app);
+[[nodiscard]] PlayDialog play_dialog_for(App& app);
+void play_to(App& app, int passes);
+[[nodiscard]] WrongDialog wrong_dialog_for(App& app);
+void ask_what_went_wrong(App& app);
 void correct_scale(App& app);
 void use_readings(App& app);
 void use_swatch(App& app, const SwatchAnswer& answer);

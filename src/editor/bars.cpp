@@ -22,18 +22,19 @@ bool ticked(const App& app, Command command) {
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
+  case Command::at_the_bench: return app.bench.open;
   default: return false;
   }
 }
 
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
-  constexpr std::array firsts = {Command::save,          Command::export_card,  Command::start_page,
-                                 Command::toggle_stitch, Command::shift_left,   Command::mirror_sideways,
-                                 Command::insert_column, Command::move_row_up,  Command::resize,
-                                 Command::split_band,    Command::lay_out,      Command::import_picture,
-                                 Command::next_finding,  Command::other_face,   Command::show_settings,
-                                 Command::larger_text,   Command::focus_drawing};
+  constexpr std::array firsts = {
+      Command::save,          Command::export_card,     Command::start_page,     Command::toggle_stitch,
+      Command::shift_left,    Command::mirror_sideways, Command::insert_column,  Command::move_row_up,
+      Command::resize,        Command::split_band,      Command::lay_out,        Command::import_picture,
+      Command::next_finding,  Command::other_face,      Command::show_settings,  Command::larger_text,
+      Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
@@ -123,12 +124,24 @@ void menu_bar(const App& app, Actions& actions) {
   if (!ImGui::BeginMainMenuBar()) {
     return;
   }
-  for (const Menu menu : {Menu::file, Menu::edit, Menu::drawing, Menu::rows, Menu::view, Menu::help}) {
+  constexpr std::array menus = {Menu::file,     Menu::edit, Menu::drawing, Menu::rows,
+                                Menu::knitting, Menu::view, Menu::help};
+  const ImVec2 usual = ImGui::GetStyle().ItemSpacing;
+  float words = 0;
+  for (const Menu menu : menus) {
+    words += ImGui::CalcTextSize(std::string(name_of(menu)).c_str()).x;
+  }
+  // Large text leaves less room between the titles, and the last one in sight.
+  const float room = (ImGui::GetContentRegionAvail().x - words) / (2.2F * static_cast<float>(menus.size()));
+  const ImVec2 spacing(std::clamp(room, 1.0F, usual.x), usual.y);
+  for (const Menu menu : menus) {
     const std::string title(name_of(menu));
     if (app.view.open_menus && menu == Menu::file) {
       ImGui::OpenPopup(title.c_str());
     }
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, spacing);
     const bool open = ImGui::BeginMenu(title.c_str());
+    ImGui::PopStyleVar();
     if (!open && ImGui::GetItemID() != 0 && ImGui::GetCurrentContext()->NavJustMovedToId == ImGui::GetItemID()) {
       ImGui::OpenPopup(title.c_str()); // gone to by an arrow key: the next menu opens as the last one was
     }

@@ -138,6 +138,18 @@ constexpr std::array commands = {
     CommandInfo{Command::sight_tritan, Menu::view, "sight-tritan", "Seen without the blue receptor", "",
                 "Colours as they look with tritanopia"},
     CommandInfo{Command::sight_as_is, Menu::view, "sight-as-is", "Colours as they are", "", ""},
+    CommandInfo{Command::at_the_bench, Menu::knitting, "at-the-bench", "At the bench", "F5",
+                "One step at a time, in type for the room with the machine; once more to leave it"},
+    CommandInfo{Command::bench_forward, Menu::knitting, "bench-forward", "Done: the next step", "",
+                "At the bench: space, arrows, page keys, Return, or a foot pedal that sends one of them"},
+    CommandInfo{Command::bench_back, Menu::knitting, "bench-back", "Back to the step before", "", ""},
+    CommandInfo{Command::say_step, Menu::knitting, "say-step", "Say the step", "", "Once more, aloud"},
+    CommandInfo{Command::step_list, Menu::knitting, "step-list", "Steps at the machine…", "F7",
+                "The whole list; where the knitting stands is marked"},
+    CommandInfo{Command::play, Menu::knitting, "play", "Play the knitting…", "F8",
+                "Pass by pass: needles, feeders, card and the growing fabric"},
+    CommandInfo{Command::what_went_wrong, Menu::knitting, "what-went-wrong", "What went wrong?…", "F9",
+                "Mark what you see on the fabric; what may have been done differently, and the way back"},
     CommandInfo{Command::show_settings, Menu::view, "show-settings", "Settings panel", "F2", ""},
     CommandInfo{Command::show_findings, Menu::view, "show-findings", "Piece and findings", "F3", ""},
     CommandInfo{Command::larger_text, Menu::view, "larger-text", "Larger text", "Ctrl++", ""},
@@ -184,6 +196,7 @@ std::string_view name_of(Menu menu) {
   case Menu::edit: return "Edit";
   case Menu::drawing: return "Drawing";
   case Menu::rows: return "Rows and columns";
+  case Menu::knitting: return "Knitting";
   case Menu::view: return "View";
   case Menu::help: break;
   }

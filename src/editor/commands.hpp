@@ -95,6 +95,13 @@ enum class Command {
   sight_protan,
   sight_deutan,
   sight_tritan,
+  at_the_bench,
+  bench_forward,
+  bench_back,
+  say_step,
+  step_list,
+  play,
+  what_went_wrong,
   show_settings,
   show_findings,
   larger_text,
@@ -108,7 +115,7 @@ enum class Command {
   keys
 };
 
-enum class Menu { file, edit, drawing, rows, view, help };
+enum class Menu { file, edit, drawing, rows, knitting, view, help };
 
 struct CommandInfo {
   Command command = Command::undo;

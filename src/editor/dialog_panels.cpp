@@ -63,6 +63,10 @@ struct Drawer {
   void operator()(const SizeDialog& dialog) const { size_dialog(app, actions, dialog); }
   void operator()(const YarnsHereDialog& dialog) const { yarns_here_dialog(app, actions, dialog); }
   void operator()(const KeepMotifDialog& dialog) const { keep_motif_dialog(app, actions, dialog); }
+  void operator()(const BenchChangedDialog& dialog) const { bench_changed_dialog(app, actions, dialog); }
+  void operator()(const StepListDialog& dialog) const { step_list_dialog(app, actions, dialog); }
+  void operator()(const PlayDialog& dialog) const { play_dialog(app, actions, dialog); }
+  void operator()(const WrongDialog& dialog) const { wrong_dialog(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -183,7 +187,11 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "A picture as a drawing",
                                  "Lay out the drawing",
                                  "Yarns here",
-                                 "Keep as a motif"};
+                                 "Keep as a motif",
+                                 "The steps have changed",
+                                 "Steps at the machine",
+                                 "Play the knitting",
+                                 "What went wrong?"};
   return titles[dialog.index()];
 }
 
@@ -191,10 +199,13 @@ const char* title_of_dialog(const Dialog& dialog) {
 float width_of_dialog(const App& app) {
   const Dialog& dialog = app.session.dialog;
   const float unit = app.theme.scale;
-  const float wished = std::holds_alternative<PathDialog>(dialog)      ? 680 * unit
-                       : std::holds_alternative<KeysDialog>(dialog)    ? width_of_keys_dialog(app)
-                       : std::holds_alternative<SwatchDialog>(dialog)  ? width_of_swatch_dialog(app)
-                       : std::holds_alternative<PreviewDialog>(dialog) ? room_for_dialog(app).x
+  const float wished = std::holds_alternative<PathDialog>(dialog)     ? 680 * unit
+                       : std::holds_alternative<KeysDialog>(dialog)   ? width_of_keys_dialog(app)
+                       : std::holds_alternative<SwatchDialog>(dialog) ? width_of_swatch_dialog(app)
+                       : std::holds_alternative<PreviewDialog>(dialog) || std::holds_alternative<PlayDialog>(dialog) ||
+                               std::holds_alternative<WrongDialog>(dialog)
+                           ? room_for_dialog(app).x
+                       : std::holds_alternative<StepListDialog>(dialog) ? 900 * unit
                        : std::holds_alternative<PairsDialog>(dialog) || std::holds_alternative<PaletteDialog>(dialog)
                            ? 760 * unit
                        : std::holds_alternative<LayoutDialog>(dialog)    ? 620 * unit

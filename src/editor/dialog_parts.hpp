@@ -48,6 +48,11 @@ void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& 
 void keep_motif_dialog(const App& app, Actions& actions, const KeepMotifDialog& dialog);
 void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog);
 void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialog);
+void bench_changed_dialog(const App& app, Actions& actions, const BenchChangedDialog& dialog);
+// The steps as a whole; the one at which the knitting stands is marked.
+void step_list_dialog(const App& app, Actions& actions, const StepListDialog& dialog);
+void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog);
+void wrong_dialog(const App& app, Actions& actions, const WrongDialog& dialog);
 // The pages as they will print; fills placed.preview.
 void preview_dialog(const App& app, Actions& actions, Placed& placed);
 // What was done, the latest at the top; a click goes there.

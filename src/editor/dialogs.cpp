@@ -97,6 +97,10 @@ struct Namer {
   std::string operator()(const LayoutDialog&) const { return "layout"; }
   std::string operator()(const YarnsHereDialog&) const { return "yarns-here"; }
   std::string operator()(const KeepMotifDialog&) const { return "keep-motif"; }
+  std::string operator()(const BenchChangedDialog&) const { return "bench-changed"; }
+  std::string operator()(const StepListDialog&) const { return "step-list"; }
+  std::string operator()(const PlayDialog&) const { return "play"; }
+  std::string operator()(const WrongDialog&) const { return "wrong"; }
 };
 
 } // namespace

@@ -7,6 +7,7 @@
 #include "editor/canvas_layout.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
+#include "editor/wrong.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "machine/profile.hpp"
 #include "pictures/picture.hpp"
@@ -187,10 +188,31 @@ struct HelpDialog {
   int found = -1; // the block that the search stands at
 };
 
+// The steps have changed since the knitting was left at the bench.
+struct BenchChangedDialog {
+  int rows = 0;     // of the piece that were complete
+  int rows_now = 0; // of the piece as it is
+};
+struct StepListDialog { // the whole list
+  int chosen = 0;       // of the steps
+  bool scroll = true;   // the next frame brings it into sight
+};
+struct PlayedKnitting;
+struct PlayMoment;
+struct PlayDialog { // the knitting, pass by pass
+  std::shared_ptr<const PlayedKnitting> knitting;
+  std::shared_ptr<const PlayMoment> moment;
+};
+struct WrongDialog { // marks of what is seen, and what may have been done
+  SeenForm form;
+  std::shared_ptr<const WrongAnswer> answer; // null: not asked yet, or other marks
+};
+
 using Dialog =
     std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
                  CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog,
-                 PairsDialog, PaletteDialog, PictureDialog, LayoutDialog, YarnsHereDialog, KeepMotifDialog>;
+                 PairsDialog, PaletteDialog, PictureDialog, LayoutDialog, YarnsHereDialog, KeepMotifDialog,
+                 BenchChangedDialog, StepListDialog, PlayDialog, WrongDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

@@ -25,6 +25,21 @@ bool arrow(const std::string& name, int& columns, int& rows) {
   return columns != 0 || rows != 0;
 }
 
+// The keys of a pedal move on whatever has the keys; Return presses a button that was gone to by Tab.
+void bench_keys(const App& app, const KeyEvent& key, Actions& actions) {
+  const bool on_button = keys_show_their_place() && ImGui::GetCurrentContext()->NavId != 0;
+  if (key.name == "return" && on_button) {
+    return;
+  }
+  if (const auto by = bench_step_for(key)) {
+    actions.push(StepBench{*by});
+  } else if (key.name == "escape") {
+    actions.run(Command::at_the_bench);
+  } else if (const auto command = command_for(key); command && why_not(app, *command).empty()) {
+    actions.run(*command);
+  }
+}
+
 } // namespace
 
 void keys(const App& app, const Portion& input, Actions& actions) {
@@ -40,6 +55,10 @@ void keys(const App& app, const Portion& input, Actions& actions) {
     }
     if (io.WantTextInput && key.with.control && (key.name == "z" || key.name == "y")) {
       ImGui::ClearActiveID(); // else the field would write back what is undone
+    }
+    if (app.bench.open) {
+      bench_keys(app, key, actions);
+      continue;
     }
     int columns = 0;
     int rows = 0;
@@ -64,8 +83,18 @@ void keys(const App& app, const Portion& input, Actions& actions) {
 
 void draw_frame(const App& app, const Portion& input, Actions& actions) {
   menu_bar(app, actions);
-  const Parts parts = parts_of(app);
   Placed placed;
+  if (app.bench.open) {
+    placed.canvas = app.view.canvas;
+    placed.piece = app.view.piece_box;
+    const ImVec2 size = ImGui::GetIO().DisplaySize;
+    bench_panel(app, actions, {0, ImGui::GetFrameHeight(), size.x, size.y});
+    dialogs(app, actions, placed);
+    actions.list.insert(actions.list.begin(), placed);
+    keys(app, input, actions);
+    return walk_with_keys(app, input, actions);
+  }
+  const Parts parts = parts_of(app);
   toolbar(app, actions, parts.toolbar);
   if (app.view.settings_open) {
     settings_panel(app, actions, parts.settings);

@@ -43,17 +43,22 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->option_text("TAB");
   line.add_flag("--large-piece", options.large_piece, "Show the piece in place of the drawing");
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
-  line.add_option("--dialog", options.dialog,
-                  "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
-                  "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif")
-      ->check(CLI::IsMember({"new",      "open",    "keys",     "card",   "chart",      "size",      "swatch",
-                             "commands", "steps",   "settings", "start",  "help",       "preview",   "everything",
-                             "pairs",    "palette", "import",   "layout", "yarns-here", "keep-motif"}))
+  line.add_option(
+          "--dialog", options.dialog,
+          "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
+          "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, wrong")
+      ->check(CLI::IsMember({"new",        "open",       "keys",  "card",      "chart",  "size",
+                             "swatch",     "commands",   "steps", "settings",  "start",  "help",
+                             "preview",    "everything", "pairs", "palette",   "import", "layout",
+                             "yarns-here", "keep-motif", "bench", "step-list", "play",   "wrong"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {
     sights[info.id] = info.sight;
   }
+  line.add_option("--done", options.done, "Things done at the bench, passes played, or rows seen")
+      ->check(CLI::Range(0, 1000000))
+      ->option_text("COUNT");
   line.add_option("--sight", options.sight, "How colours are seen: as-is, lightness, protan, deutan, tritan")
       ->transform(CLI::CheckedTransformer(sights))
       ->option_text("NAME");

@@ -25,6 +25,7 @@ struct Options {
   std::optional<Tab> tab;
   bool choose_finding = false;
   bool large_piece = false; // the piece takes the drawing's place
+  int done = 0;             // at the bench, passes played, or rows seen
   std::string dialog;       // shown on the picture: "keys", "open" …
   ColourSight sight = ColourSight::as_is;
   float zoom = 0;    // of the drawing, px a mm; 0: the repeat fills the canvas

@@ -22,6 +22,8 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box);
 void status_line(const App& app, Actions& actions, const ScreenBox& box);
 // Fills placed.canvas with where the stitches themselves are drawn.
 void drawing_panel(const App& app, const Portion& input, Actions& actions, const ScreenBox& box, Placed& placed);
+// At the bench, in place of all other parts: one step in large type.
+void bench_panel(const App& app, Actions& actions, const ScreenBox& box);
 void settings_panel(const App& app, Actions& actions, const ScreenBox& box);
 void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed);
 // Seam stitches and the middle of the bed, over the picture of the piece.
@@ -68,5 +70,6 @@ void begin_part(const App& app, const char* name, const ScreenBox& box, int more
 
 // The names that ImGui knows the parts by.
 inline constexpr const char* drawing_part = "drawing";
+inline constexpr const char* bench_part = "bench";
 
 } // namespace punchwright::editor

@@ -5,6 +5,8 @@
 #include "editor/actions.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
+#include "editor/screen_awake.hpp"
+#include "editor/speaker.hpp"
 #include "editor/state_line.hpp"
 #include "editor/user_settings.hpp"
 #include "editor/window.hpp"
@@ -73,11 +75,29 @@ void show_what_was_asked_for(App& app, const Options& options) {
                                                                 {"import", Command::import_picture},
                                                                 {"layout", Command::lay_out},
                                                                 {"yarns-here", Command::yarns_here},
-                                                                {"keep-motif", Command::keep_motif}};
+                                                                {"keep-motif", Command::keep_motif},
+                                                                {"bench", Command::at_the_bench},
+                                                                {"step-list", Command::step_list},
+                                                                {"play", Command::play},
+                                                                {"wrong", Command::what_went_wrong}};
   for (const auto& [name, command] : dialogs) {
     if (options.dialog == name) {
       apply(app, Run{command});
     }
+  }
+  if (app.bench.open) {
+    apply(app, GoToMove{options.done});
+    apply(app, Say{});
+  }
+  if (const auto* const wrong = std::get_if<WrongDialog>(&app.session.dialog); wrong != nullptr && options.done > 0) {
+    WrongDialog next{with_height(wrong->form, options.done), nullptr};
+    next.form.cursor.row = next.form.height() / 2;
+    next.form = with_change(std::move(next.form), SeenChange::row_twice); // the card was stuck
+    apply(app, SetDialog{next});
+    apply(app, AskWhatWentWrong{});
+  }
+  if (std::holds_alternative<PlayDialog>(app.session.dialog)) {
+    apply(app, PlayTo{options.done});
   }
 }
 
@@ -138,6 +158,9 @@ int work_in_window(App& app, Window& window, const Options& options) {
   if (!options.state_to.empty()) {
     state.open(options.state_to);
   }
+  ScreenAwake awake;
+  Speaker speaker;
+  app.bench.speaks = speaker.can_speak();
   std::uint64_t number = 0;
   int frames_due = frames_after_event;
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
@@ -170,6 +193,8 @@ int work_in_window(App& app, Window& window, const Options& options) {
       may_settle = false;
     }
     window.set_title(window_title(app));
+    awake.keep(app.bench.open);
+    speaker.follow(app);
     if (frames_due == 0 && !window.button_held()) { // a panel's edge that is being dragged would write at every step
       keep_settings(app, false);
     }
@@ -256,8 +281,10 @@ int run(const Options& options) {
   if (!options.settings.empty()) {
     std::error_code ignored;
     load_settings(app, std::filesystem::absolute(options.settings, ignored));
+    app.bench.folder = for_a_person ? usual_bench_folder() : std::filesystem::path();
   } else if (for_a_person) { // pictures and figures don't depend on who makes them
     load_settings(app, usual_settings_path());
+    app.bench.folder = usual_bench_folder();
   }
   if (!options.motifs.empty()) {
     std::error_code ignored;

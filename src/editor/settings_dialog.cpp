@@ -57,6 +57,23 @@ void settings_dialog(const App& app, Actions& actions) {
   changed = choose(actions, "Shown and typed in", next.lengths, units) || changed;
   hint(theme, next.lengths == LengthUnit::inches ? "Gauge counts over 4 inches. Files and sheets keep millimetres."
                                                  : "Gauge counts over 10 cm, as in the files.");
+  heading(theme, "At the bench");
+  changed = number_field({app, actions, "bench distance"}, "Read from, m", next.bench_distance_m,
+                         least_bench_distance_m, most_bench_distance_m, 1) ||
+            changed;
+  changed = count_field({app, actions, "screen width"}, "Screen's width, mm", next.screen_width_mm, 0,
+                        most_screen_width_mm) ||
+            changed;
+  hint(theme, "0: as the screen says of itself. Measure it where the letters come out too small or too large.");
+  changed = check_box(actions, "speak steps", "Speak the steps", next.speak_steps) || changed;
+  if (next.speak_steps) {
+    changed = count_field({app, actions, "speech rate"}, "Rate of speech", next.speech_rate, least_speech_rate,
+                          most_speech_rate) ||
+              changed;
+  }
+  if (next.speak_steps && !app.bench.speaks) {
+    hint(theme, "No program that speaks is there: install speech-dispatcher or espeak-ng.");
+  }
   heading(theme, "New designs");
   constexpr std::array papers = {Choice<Paper>{"new paper a4", "A4", Paper::a4},
                                  Choice<Paper>{"new paper letter", "Letter", Paper::letter},

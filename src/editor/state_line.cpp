@@ -1,6 +1,8 @@
 // The state as JSON.
 #include "editor/state_line.hpp"
 
+#include "plan/bench_moves.hpp"
+
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -25,6 +27,21 @@ std::string json_text(std::string_view text) {
 
 std::string box_text(const ScreenBox& box) {
   return fmt::format("[{},{},{},{}]", box.left, box.top, box.right, box.bottom);
+}
+
+std::string bench_text(const App& app) {
+  const Bench& bench = app.bench;
+  if (!bench.open || bench.moves == nullptr) {
+    return "null";
+  }
+  const BenchMoves& moves = *bench.moves;
+  const auto done = static_cast<std::size_t>(bench.place.done);
+  const bool more = done < moves.moves.size();
+  const Side side = more ? moves.moves[done].before : moves.moves.back().after;
+  return fmt::format("{{\"done\":{},\"of\":{},\"row\":{},\"rows\":{},\"carriage\":\"{}\",\"today\":{},\"words\":{}}}",
+                     bench.place.done, moves.count(), more ? moves.moves[done].row : 0, bench.place.rows,
+                     side == Side::left ? "left" : "right", rows_today(app),
+                     json_text(more ? words_of(moves, bench.place.done, app.work.design, app.caches.rows) : ""));
 }
 
 // For each row that can be seen, and each column, the middle on the screen.
@@ -59,7 +76,7 @@ std::string state_line(const App& app, const Actions& actions, const FrameFacts&
       "\"path\":{},"
       "\"message\":{},\"dialog\":{},\"cursor\":[{},{}],\"finding\":{},\"findings\":{},\"faults\":{},\"stroke\":{},"
       "\"keys_at\":{},\"typed\":{},\"face\":\"{}\",\"theme\":\"{}\",\"lengths\":\"{}\",\"scale\":{},\"canvas\":{},{},"
-      "\"places\":{{{}}}}}\n",
+      "\"bench\":{},\"places\":{{{}}}}}\n",
       facts.number, facts.idle, work.opening, work.history.revision(), work.history.saved(), app.session.saves,
       work.history.done(), json_text(window_title(app)), json_text(app.session.path.string()),
       json_text(app.session.message), json_text(name_of(app.session.dialog)), view.cursor.column, view.cursor.row,
@@ -67,7 +84,7 @@ std::string state_line(const App& app, const Actions& actions, const FrameFacts&
       json_text(actions.keys_at), json_text(actions.typed), view.face == Face::knit ? "knit" : "purl",
       app.theme == dark_palette() ? "dark" : "light",
       app.settings.lengths == LengthUnit::inches ? "inches" : "centimetres", app.theme.scale, box_text(view.canvas),
-      lattice(app), places);
+      lattice(app), bench_text(app), places);
 }
 
 } // namespace punchwright::editor

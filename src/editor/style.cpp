@@ -48,6 +48,15 @@ bool is_loaded(unsigned code) {
 }
 
 void load_type_faces(Theme& theme, float scale) {
+  load_type_faces(theme, scale, 0);
+}
+
+float capital_height(const ImFont& face) {
+  const ImFontGlyph* const letter = face.FindGlyph('H');
+  return (letter->Y1 - letter->Y0) / face.FontSize;
+}
+
+void load_type_faces(Theme& theme, float scale, float large) {
   ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
   atlas.Clear();
   atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
@@ -57,6 +66,7 @@ void load_type_faces(Theme& theme, float scale) {
   theme.regular = load("DejaVuSansCondensed.ttf", std::round(15 * scale), letters.data());
   theme.bold = load("DejaVuSansCondensed-Bold.ttf", std::round(15 * scale), heading_letters.data());
   theme.small = load("DejaVuSansCondensed.ttf", std::round(12 * scale), small_letters.data());
+  theme.large = large > 0 ? load("DejaVuSansCondensed-Bold.ttf", std::round(large), small_letters.data()) : nullptr;
   ImGui::GetIO().FontDefault = theme.regular;
 }
 

@@ -55,7 +55,8 @@ struct Theme : Palette {
   ImFont* regular = nullptr;
   ImFont* bold = nullptr;
   ImFont* small = nullptr;
-  float scale = 1.0F; // px per unit of layout: content scale times text size
+  ImFont* large = nullptr; // for the bench; null: not loaded
+  float scale = 1.0F;      // px per unit of layout: content scale times text size
 };
 
 [[nodiscard]] inline Colour mixed(Colour one, Colour another, float share) {

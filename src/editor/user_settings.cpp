@@ -117,6 +117,11 @@ fs::path usual_settings_path() {
   return folder.empty() ? fs::path() : folder / "punchwright" / "settings";
 }
 
+fs::path usual_bench_folder() {
+  const fs::path folder = folder_for_user("XDG_STATE_HOME", ".local/state");
+  return folder.empty() ? fs::path() : folder / "punchwright" / "bench";
+}
+
 void load_settings(App& app, const fs::path& path) {
   app.settings_file.path = path;
   app.settings_file.desktop = desktop_now();

@@ -13,6 +13,9 @@ namespace punchwright::editor {
 // $XDG_CONFIG_HOME/punchwright/settings, else in ~/.config; empty where neither names an absolute path.
 [[nodiscard]] std::filesystem::path usual_settings_path();
 
+// $XDG_STATE_HOME/punchwright/bench, else in ~/.local/state; empty where neither names an absolute path.
+[[nodiscard]] std::filesystem::path usual_bench_folder();
+
 void load_settings(App& app, const std::filesystem::path& path);
 
 // Writes what changed since it was last read or written. The window's size alone waits until `at_end`.

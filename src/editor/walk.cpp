@@ -161,7 +161,9 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
     }
     if (event.key.name == "tab") {
       const int by = event.key.with.shift ? -1 : 1;
-      if (drawing_has_keys()) {
+      if (app.bench.open && !is_open(app.session.dialog)) {
+        walk(stops_in(actions, ImGui::FindWindowByName(bench_part)), by);
+      } else if (drawing_has_keys()) {
         step_to_part(actions, by);
       } else {
         actions.push(CloseField{});

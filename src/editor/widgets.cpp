@@ -84,7 +84,16 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
 }
 
 std::string why_not(const App& app, Command command) {
+  if (app.bench.open && !works_at_bench(command)) {
+    return "Leave the bench first (F5)";
+  }
   switch (command) {
+  case Command::bench_forward:
+  case Command::bench_back: return app.bench.open ? "" : "Only at the bench (F5)";
+  case Command::say_step:
+    return !app.bench.speaks ? "No program that speaks is there: spd-say (speech-dispatcher) or espeak-ng"
+           : app.bench.open  ? ""
+                             : "Only at the bench (F5)";
   case Command::undo: return app.work.history.can_undo() ? "" : "Nothing has been done yet";
   case Command::redo: return app.work.history.can_redo() ? "" : "Nothing has been undone";
   case Command::export_card:

@@ -3,6 +3,7 @@
 #define GLFW_INCLUDE_GLEXT
 #include "editor/window.hpp"
 
+#include "editor/bench_type.hpp"
 #include "editor/stitch_form.hpp"
 #include "editor/style.hpp"
 #include "editor/widgets.hpp"
@@ -13,6 +14,7 @@
 #include <backends/imgui_impl_opengl3.h>
 #include <cmath>
 #include <imgui.h>
+#include <imgui_internal.h>
 #include <thread>
 
 namespace punchwright::editor {
@@ -128,16 +130,72 @@ float Window::content_scale() const {
   return std::clamp(std::max(across, upwards), 0.75F, 4.0F);
 }
 
-void Window::load_type_faces_at(Theme& theme, float scale) {
+namespace {
+
+// The monitor that most of the window stands on.
+GLFWmonitor* monitor_of(GLFWwindow* window) {
+  int left = 0;
+  int top = 0;
+  int width = 0;
+  int height = 0;
+  glfwGetWindowPos(window, &left, &top);
+  glfwGetWindowSize(window, &width, &height);
+  int count = 0;
+  GLFWmonitor** const monitors = glfwGetMonitors(&count);
+  GLFWmonitor* best = glfwGetPrimaryMonitor();
+  int most = 0;
+  for (int place = 0; place < count; ++place) {
+    const GLFWvidmode* const mode = glfwGetVideoMode(monitors[place]);
+    int x = 0;
+    int y = 0;
+    glfwGetMonitorPos(monitors[place], &x, &y);
+    const int across = mode == nullptr ? 0 : std::min(left + width, x + mode->width) - std::max(left, x);
+    const int upwards = mode == nullptr ? 0 : std::min(top + height, y + mode->height) - std::max(top, y);
+    if (across > 0 && upwards > 0 && across * upwards > most) {
+      most = across * upwards;
+      best = monitors[place];
+    }
+  }
+  return best;
+}
+
+} // namespace
+
+// mm
+double Window::pixel_width(const Settings& settings) const {
+  GLFWmonitor* const monitor = monitor_of(window_);
+  const GLFWvidmode* const mode = monitor != nullptr ? glfwGetVideoMode(monitor) : nullptr;
+  int wide_mm = 0;
+  int tall_mm = 0;
+  if (monitor != nullptr) {
+    glfwGetMonitorPhysicalSize(monitor, &wide_mm, &tall_mm);
+  }
+  return pixel_mm(mode != nullptr ? mode->width : 0, wide_mm, settings.screen_width_mm, content_scale());
+}
+
+// px: the face that the bench needs, of which it draws smaller type too.
+float Window::large_size(App& app) const {
+  if (!app.bench.open) {
+    return loaded_large_; // kept: it costs time to make
+  }
+  app.bench.px_mm = pixel_width(app.settings);
+  constexpr double usual_capital = 0.626; // of DejaVu Sans, as FreeType measures a size (ascent and descent)
+  const BenchType type = bench_type(app.settings.bench_distance_m, app.bench.px_mm, usual_capital);
+  constexpr float largest = 150; // px: beyond that a letter's edges don't gain
+  return std::clamp(std::round(type.good), 15 * loaded_scale_, largest);
+}
+
+void Window::load_type_faces_at(Theme& theme, float scale, float large) {
   const bool first = loaded_scale_ == 0; // the first texture is made together with everything else
   loaded_scale_ = scale;
-  if (first && prepared_.scale == scale) {
+  loaded_large_ = large;
+  if (first && prepared_.scale == scale && large == 0) {
     theme.scale = scale;
     theme.regular = prepared_.regular;
     theme.bold = prepared_.bold;
     theme.small = prepared_.small;
   } else {
-    load_type_faces(theme, scale);
+    load_type_faces(theme, scale, large);
   }
   dress(theme);
   if (!first) {
@@ -164,10 +222,25 @@ Window::~Window() {
   glfwTerminate();
 }
 
+namespace {
+
+constexpr int no_key = IM_ARRAYSIZE(ImGuiIO::KeysDown) - 1; // of ImGui's table: never down
+
+// Where arrow keys and space do something of their own, whatever has the keys: there ImGui must not move about by them.
+bool has_own_arrows(const App& app) {
+  const Dialog& dialog = app.session.dialog;
+  const bool bench = app.bench.open && !is_open(dialog) && ImGui::GetCurrentContext()->OpenPopupStack.empty();
+  return bench || std::holds_alternative<StepListDialog>(dialog) || std::holds_alternative<PlayDialog>(dialog) ||
+         std::holds_alternative<WrongDialog>(dialog);
+}
+
+} // namespace
+
 std::vector<InputEvent> Window::begin_frame(App& app) {
   const float scale = content_scale() * static_cast<float>(app.settings.text_percent) / 100;
-  if (scale != loaded_scale_) {
-    load_type_faces_at(app.theme, scale);
+  const float large = large_size(app);
+  if (scale != loaded_scale_ || large != loaded_large_) {
+    load_type_faces_at(app.theme, scale, large);
   } else if (app.theme != dressed_) {
     dress(app.theme);
   }
@@ -188,6 +261,11 @@ std::vector<InputEvent> Window::begin_frame(App& app) {
   io.DeltaTime = last_time_ > 0 ? std::max(1.0e-4F, static_cast<float>(now - last_time_)) : 1.0F / 60.0F;
   last_time_ = now;
 
+  const bool own_arrows = has_own_arrows(app) && !io.WantTextInput;
+  for (const int key : {ImGuiKey_LeftArrow, ImGuiKey_RightArrow, ImGuiKey_UpArrow, ImGuiKey_DownArrow, ImGuiKey_Space,
+                        ImGuiKey_PageUp, ImGuiKey_PageDown, ImGuiKey_Home, ImGuiKey_End}) {
+    io.KeyMap[key] = own_arrows ? no_key : key;
+  }
   io.MouseWheel = 0;
   io.MouseWheelH = 0;
   std::vector<InputEvent> portion = queue_.take_portion();

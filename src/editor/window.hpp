@@ -69,7 +69,9 @@ private:
   Window() = default;
   void prepare_imgui();
   [[nodiscard]] float content_scale() const;
-  void load_type_faces_at(Theme& theme, float scale);
+  void load_type_faces_at(Theme& theme, float scale, float large);
+  [[nodiscard]] double pixel_width(const Settings& settings) const;
+  [[nodiscard]] float large_size(App& app) const;
   void listen();
   void feed(const InputEvent& event);
   void set_cursor();
@@ -82,8 +84,9 @@ private:
   bool redraw_requested_ = true;
   float wished_scale_ = 0;
   float loaded_scale_ = 0;
-  Palette dressed_; // the colours that ImGui has now
-  Theme prepared_;  // type faces made ready while the window was being opened
+  float loaded_large_ = 0; // px of the face for the bench; 0: none
+  Palette dressed_;        // the colours that ImGui has now
+  Theme prepared_;         // type faces made ready while the window was being opened
   double last_time_ = 0;
   std::string title_;
   std::vector<GLFWcursor*> cursors_;

@@ -63,6 +63,19 @@ void read_window(const TomlTable& root, TomlErrors& errors, Settings& settings) 
   settings.findings_panel = window.whole("findings_panel", 0, largest_window).value_or(0);
 }
 
+void read_bench(const TomlTable& root, TomlErrors& errors, Settings& settings) {
+  const toml::table* const table = root.inner("bench");
+  if (table == nullptr) {
+    return;
+  }
+  const TomlTable bench(*table, "bench.", "", errors);
+  settings.bench_distance_m =
+      bench.number("distance_m", least_bench_distance_m, most_bench_distance_m).value_or(settings.bench_distance_m);
+  settings.screen_width_mm = bench.whole("screen_width_mm", 0, most_screen_width_mm).value_or(0);
+  settings.speak_steps = bench.flag("speak").value_or(false);
+  settings.speech_rate = bench.whole("speech_rate", least_speech_rate, most_speech_rate).value_or(0);
+}
+
 } // namespace
 
 Result<Settings> read_settings(std::string_view text, const std::string& file_name) {
@@ -87,6 +100,7 @@ Result<Settings> read_settings(std::string_view text, const std::string& file_na
   settings.paper = root.word("paper", papers).value_or(settings.paper);
   read_recent(root, settings);
   read_window(root, errors, settings);
+  read_bench(root, errors, settings);
   if (errors.first()) {
     return *errors.first();
   }
@@ -109,6 +123,10 @@ std::string write_settings(const Settings& settings) {
                      "maximized = {}\nsettings_panel = {}\nfindings_panel = {}\n",
                      settings.window_width, settings.window_height, settings.maximized, settings.settings_panel,
                      settings.findings_panel);
+  out += fmt::format("\n[bench] # read from so many metres; width of the screen in mm, 0: as it says\ndistance_m = {}\n"
+                     "screen_width_mm = {}\nspeak = {}\nspeech_rate = {} # {} to {}\n",
+                     settings.bench_distance_m, settings.screen_width_mm, settings.speak_steps, settings.speech_rate,
+                     least_speech_rate, most_speech_rate);
   return out;
 }
 

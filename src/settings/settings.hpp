@@ -18,6 +18,11 @@ enum class Appearance { as_desktop, light, dark };
 inline constexpr int least_text_percent = 80;
 inline constexpr int most_text_percent = 250;
 inline constexpr std::size_t most_recent_files = 12;
+inline constexpr double least_bench_distance_m = 0.4;
+inline constexpr double most_bench_distance_m = 6;
+inline constexpr int most_screen_width_mm = 5000;
+inline constexpr int least_speech_rate = -100; // as slow as the voice can
+inline constexpr int most_speech_rate = 100;
 
 struct Settings {
   Appearance appearance = Appearance::as_desktop;
@@ -29,6 +34,10 @@ struct Settings {
   bool maximized = false;
   int settings_panel = 0; // units of layout; 0: as the window's size suggests
   int findings_panel = 0;
+  double bench_distance_m = 2; // from which the steps at the bench are read
+  int screen_width_mm = 0;     // as measured; 0: as the screen says
+  bool speak_steps = false;
+  int speech_rate = 0;                       // 0: as the voice usually speaks
   std::vector<std::filesystem::path> recent; // absolute; the latest first
 
   bool operator==(const Settings&) const = default;

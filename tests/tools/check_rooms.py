@@ -10,7 +10,7 @@ LIBRARIES = {
     "toml++": r"toml\+\+|tomlplusplus|toml\.hpp", "cairo": r"cairo", "freetype": r"ft2build|freetype", "qpdf": r"qpdf",
     "pugixml": r"pugixml", "stb": r"stb_", "zlib": r"zlib", "png": r"png\.h|libpng",
     "CLI": r"CLI/", "nlohmann": r"nlohmann", "imgui": r"imgui", "GLFW": r"GLFW",
-    "GL": r"GL/|GLES",
+    "GL": r"GL/|GLES", "dbus": r"dbus/",
 }
 
 

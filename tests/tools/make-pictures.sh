@@ -112,6 +112,12 @@ window editor-new --size 1280x800 --dialog new
 window editor-finding "$work/puffin-cove.repeat" --size 1280x800 --finding
 window editor-yarns "$patterns/buoy-line.repeat" --size 1280x800 --tab yarns
 window editor-card "$patterns/puffin-cove.repeat" --size 1280x800 --tab card
+hood=$patterns/hood-border.repeat
+window editor-bench "$hood" --size 1440x900 --dialog bench --done 22
+window play-begin "$hood" --size 1280x800 --dialog play
+window play-selected "$hood" --size 1280x800 --dialog play --done 2
+window play-middle "$hood" --size 1280x800 --dialog play --done 10
+window editor-wrong "$hood" --size 1280x800 --dialog wrong --done 8
 window editor-by-hand "$patterns/shore-crabs.repeat" --size 1280x800 --tab piece --show purl
 
 too_large=0

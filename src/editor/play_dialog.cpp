@@ -1,0 +1,288 @@
+// The knitting played on the screen: the card, feeders and carriage above, the bed below them, and on its needles the
+// fabric that grows.
+#include "editor/dialog_parts.hpp"
+#include "editor/play.hpp"
+#include "editor/widgets.hpp"
+#include "plan/bench_moves.hpp"
+#include "plan/step_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+namespace {
+
+struct PlayAt { // what the parts need
+  const App& app;
+  const PlayedKnitting& played;
+  const PlayMoment& moment;
+  ImDrawList& list;
+
+  [[nodiscard]] const MachineState& state() const { return moment.knitting.state; }
+  [[nodiscard]] float unit() const { return app.theme.scale; }
+  [[nodiscard]] Colour yarn(char key) const { return seen_as(yarn_of(played.document, key).colour, app.view.sight); }
+};
+
+void wrapped(const std::string& words) {
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(words.c_str());
+  ImGui::PopTextWrapPos();
+}
+
+// What hands did, and the pass to come. As high in every moment, so that nothing jumps from pass to pass.
+void told(const PlayAt& at, float high) {
+  const Theme& theme = at.app.theme;
+  ImGui::BeginChild("told", ImVec2(0, high), true, ImGuiWindowFlags_NoNav);
+  if (at.moment.refused_step >= 0) {
+    const Step& step = at.played.list.steps[static_cast<std::size_t>(at.moment.refused_step)];
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.fault));
+    wrapped(fmt::format("This can't be done: {} ({})", step.text,
+                        words_of(at.moment.knitting.refusal.value_or(Refusal::no_work))));
+    ImGui::PopStyleColor();
+  } else {
+    ImGui::PushFont(theme.bold);
+    wrapped(at.moment.pass.empty() ? "Every pass is made." : "Next pass: " + at.moment.pass);
+    ImGui::PopFont();
+    for (const std::string& hands : at.moment.hands) {
+      wrapped("● " + hands);
+    }
+  }
+  ImGui::EndChild();
+}
+
+// Each feeder with the yarn in it.
+void feeders(const PlayAt& at) {
+  const Theme& theme = at.app.theme;
+  const float size = ImGui::GetTextLineHeight();
+  for (int feeder = 0; feeder < at.state().build.feeders; ++feeder) {
+    const char key = at.state().feeders[static_cast<std::size_t>(feeder)];
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    ImGui::Dummy(ImVec2(size, size));
+    const ScreenBox box{corner.x, corner.y, corner.x + size, corner.y + size};
+    if (key != 0) {
+      swatch(at.list, theme, box, at.yarn(key));
+    } else {
+      at.list.AddRect({box.left, box.top}, {box.right, box.bottom}, ink(theme.quiet_text));
+    }
+    ImGui::SameLine();
+    wrapped(fmt::format("Feeder {}: {}", feeder + 1,
+                        key != 0 ? name_of_yarn(at.played.document, key) : std::string("empty")));
+  }
+  for (const HangingYarn& yarn : at.state().hanging) {
+    wrapped(fmt::format("{} hangs on the {}", name_of_yarn(at.played.document, yarn.yarn), word_for_side(yarn.side)));
+  }
+}
+
+// Some rows of the card, the one under the reader between two lines. Row 1 is lowest, as on the card.
+void card(const PlayAt& at, float wide, float high) {
+  const Theme& theme = at.app.theme;
+  const CardInReader& reader = at.state().card;
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::Dummy(ImVec2(wide, high));
+  const int columns = reader.card->columns();
+  const float pitch = std::min(wide / (static_cast<float>(columns) + 1), 9 * at.unit());
+  const int rows = std::max(3, static_cast<int>(high / pitch));
+  const float left = corner.x + (wide - pitch * static_cast<float>(columns)) / 2;
+  const int lowest = reader.row - rows / 2;
+  at.list.AddRectFilled({left - pitch * 0.5F, corner.y},
+                        {left + pitch * (static_cast<float>(columns) + 0.5F), corner.y + high}, ink(theme.field));
+  for (int line = 0; line < rows; ++line) {
+    const int row = lowest + line;
+    const float y =
+        corner.y + high - (static_cast<float>(line) + 0.5F) * pitch - (high - pitch * static_cast<float>(rows));
+    if (row == reader.row) {
+      const float right = left + pitch * (static_cast<float>(columns) + 0.5F);
+      at.list.AddRectFilled({left - pitch * 0.5F, y - pitch * 0.5F}, {right, y + pitch * 0.5F}, ink(theme.accent_soft));
+      at.list.AddRect({left - pitch * 0.5F, y - pitch * 0.5F}, {right, y + pitch * 0.5F}, ink(theme.accent));
+    }
+    const int count = std::max(1, reader.card->rows());
+    const int shown = reader.joined ? ((row - 1) % count + count) % count + 1 : row;
+    for (int column = 1; column <= columns; ++column) {
+      const float x = left + (static_cast<float>(column) - 0.5F) * pitch;
+      if (reader.card->at(shown, column)) {
+        at.list.AddCircleFilled({x, y}, pitch * 0.33F, ink(theme.text), 8);
+      } else {
+        at.list.AddCircleFilled({x, y}, std::max(0.5F, pitch * 0.08F), ink(theme.quiet_text), 4);
+      }
+    }
+  }
+}
+
+struct BedPlace { // px
+  float left = 0;
+  float pitch = 1;
+  Needle first;
+  int needles = 1;
+  [[nodiscard]] float x_of(Needle needle) const {
+    return left + pitch * static_cast<float>(needle.position - first.position);
+  }
+};
+
+// The needles in work: those that stand forward reach further down, towards the knitter.
+void needles(const PlayAt& at, const BedPlace& bed, float top, float high) {
+  const Theme& theme = at.app.theme;
+  for (int place = 0; place < bed.needles; ++place) {
+    const Needle needle{bed.first.position + place};
+    if (!at.state().has(needle)) {
+      continue;
+    }
+    const BedNeedle& here = at.state().at(needle);
+    const float x = bed.x_of(needle);
+    const float wide = std::max(1.0F, bed.pitch * 0.5F);
+    const bool forward = here.position == NeedlePosition::upper || here.position == NeedlePosition::holding;
+    const bool works = here.position != NeedlePosition::out_of_work;
+    const float shift = works ? (forward ? high * 0.5F : high * 0.2F) : 0;
+    const float left = std::round(x + (bed.pitch - wide) / 2);
+    at.list.AddRectFilled({left, top + shift}, {left + wide, top + shift + high * 0.5F},
+                          ink(forward ? theme.text : theme.quiet_text, works ? 1.0F : 0.4F));
+  }
+  const float middle = bed.x_of(right_needle(1));
+  if (right_needle(1) > bed.first && right_needle(1).position < bed.first.position + bed.needles) {
+    at.list.AddTriangleFilled({middle - 4 * at.unit(), top - 6 * at.unit()},
+                              {middle + 4 * at.unit(), top - 6 * at.unit()}, {middle, top}, ink(theme.accent));
+  }
+}
+
+// The fabric hangs below the needles, the newest row uppermost: as the knitter sees it, purl side.
+void fabric(const PlayAt& at, const BedPlace& bed, const ScreenBox& box) {
+  const Fabric& fabric = at.moment.knitting.fabric;
+  const float shape = static_cast<float>(at.played.document.gauge.row_mm() / at.played.document.gauge.stitch_mm());
+  const float tall = std::max(2.0F, std::round(bed.pitch * shape));
+  const float gap = bed.pitch > 5 ? 1.0F : 0.0F;
+  float y = box.top;
+  for (int row = fabric.rows() - 1; row >= 0 && y < box.bottom; --row, y += tall) {
+    const auto cells = fabric.row(row);
+    for (int place = 0; place < bed.needles; ++place) {
+      const Needle needle{bed.first.position + place};
+      const auto index = static_cast<std::size_t>(needle.position - fabric.leftmost().position);
+      if (needle < fabric.leftmost() || index >= cells.size() || cells[index].yarn == 0) {
+        continue;
+      }
+      const float x = std::round(bed.x_of(needle));
+      const float right = std::round(bed.x_of(Needle{needle.position + 1}));
+      at.list.AddRectFilled({x, y}, {right - gap, std::min(y + tall, box.bottom) - gap},
+                            ink(at.yarn(cells[index].yarn)));
+    }
+  }
+  if (fabric.rows() == 0) {
+    at.list.AddText({box.left, box.top}, ink(at.app.theme.quiet_text), "Nothing is knitted yet");
+  }
+}
+
+void carriage(const PlayAt& at, const ScreenBox& box) {
+  const Theme& theme = at.app.theme;
+  const bool left = at.state().carriage == Side::left;
+  const float wide = std::min(2.4F * box.height(), box.width() / 4);
+  const float from = left ? box.left : box.right - wide;
+  at.list.AddRectFilled({box.left, box.middle().y - 1}, {box.right, box.middle().y + 1}, ink(theme.quiet_text));
+  at.list.AddRectFilled({from, box.top}, {from + wide, box.bottom}, ink(theme.accent), 3 * at.unit());
+  const float middle = from + wide / 2;
+  const float head = (left ? 0.35F : -0.35F) * box.height();
+  at.list.AddTriangleFilled({middle + head, box.middle().y}, {middle - head, box.top + box.height() * 0.15F},
+                            {middle - head, box.bottom - box.height() * 0.15F}, ink(theme.on_accent));
+}
+
+void bed(const PlayAt& at, float high) {
+  const float unit = at.unit();
+  ImGui::BeginChild("bed", ImVec2(0, high), true, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const PlayAt inside{at.app, at.played, at.moment, list};
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const ImVec2 room = ImGui::GetContentRegionAvail();
+  BedPlace place;
+  place.first = Needle{first_needle_of(at.played.document).position - 1}; // one at each side that rests
+  place.needles = stitches_of(at.played.document) + 2;
+  place.pitch = std::min(room.x / static_cast<float>(place.needles), 18 * unit);
+  place.left = corner.x + (room.x - place.pitch * static_cast<float>(place.needles)) / 2;
+  const float rail = std::min(22 * unit, room.y * 0.12F);
+  const float needle = std::min(26 * unit, room.y * 0.14F);
+  carriage(inside, {corner.x, corner.y, corner.x + room.x, corner.y + rail});
+  needles(inside, place, corner.y + rail + 10 * unit, needle);
+  fabric(inside, place, {place.left, corner.y + rail + 12 * unit + needle, corner.x + room.x, corner.y + room.y});
+  ImGui::EndChild();
+}
+
+// Left and right, page keys, Home and End; true where one was pressed.
+bool keys(int& at, int last) {
+  const std::array steps = {std::pair{ImGuiKey_RightArrow, 1}, std::pair{ImGuiKey_Space, 1},
+                            std::pair{ImGuiKey_LeftArrow, -1}, std::pair{ImGuiKey_PageDown, 10},
+                            std::pair{ImGuiKey_PageUp, -10},   std::pair{ImGuiKey_Home, -last},
+                            std::pair{ImGuiKey_End, last}};
+  const int before = at;
+  for (const auto& [key, by] : steps) {
+    if (ImGui::IsKeyPressed(key)) {
+      at = std::clamp(at + by, 0, last);
+    }
+  }
+  return at != before;
+}
+
+} // namespace
+
+void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
+  if (dialog.knitting == nullptr) {
+    hint(app.theme, fmt::format("There are too many rows to play: more than {}.", most_rows_at_the_bench));
+    return close_button(app, actions);
+  }
+  const PlayedKnitting& played = *dialog.knitting;
+  const int last = played.passes();
+  const PlayAt at{app, played, *dialog.moment, *ImGui::GetWindowDrawList()};
+  const ScreenPoint room = room_for_dialog(app);
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  const float above = std::min(7 * line, room.y * 0.34F);
+  // Words and feeders, and the card beside them where there is one.
+  const bool has_card = at.state().card.card != nullptr;
+  const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
+  const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
+  const float words_wide = room.x - card_wide - side_wide - 2 * ImGui::GetStyle().ItemSpacing.x;
+  ImGui::BeginChild("words", ImVec2(words_wide, above), false, ImGuiWindowFlags_NoNav);
+  told(at, 0);
+  ImGui::EndChild();
+  ImGui::SameLine();
+  ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);
+  feeders(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()});
+  wrapped(fmt::format("Carriage on the {}: {}", word_for_side(at.state().carriage), words_of(at.state().settings)));
+  wrapped(fmt::format("Row counter {}", at.state().counter));
+  ImGui::EndChild();
+  if (has_card) {
+    ImGui::SameLine();
+    ImGui::BeginChild("card", ImVec2(card_wide, above), false, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
+    const std::string words = "Card: " + card_words(at.state());
+    wrapped(words);
+    const ImVec2 rest = ImGui::GetContentRegionAvail();
+    card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, rest.x, std::max(10.0F, rest.y));
+    ImGui::EndChild();
+  }
+  const float below = 2 * ImGui::GetFrameHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y;
+  const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
+  bed(at, std::max(60 * app.theme.scale, room.y - above - below - title));
+  int wanted = dialog.moment->passes;
+  bool moved = keys(wanted, last);
+  ImGui::SetNextItemWidth(-1);
+  moved = ImGui::SliderInt("##passes", &wanted, 0, last, fmt::format("%d of {} passes", last).c_str()) || moved;
+  remember_place(actions, "play slider", Stop::Kind::field);
+  if (button(app.theme, actions, "play back", "← Pass back", Look::plain, 0, wanted > 0)) {
+    --wanted;
+    moved = true;
+  }
+  ImGui::SameLine();
+  if (button(app.theme, actions, "play forward", "Make the pass →", Look::main, 0, wanted < last)) {
+    ++wanted;
+    moved = true;
+  }
+  make_first_stop(actions);
+  make_default(actions);
+  tip(app.theme, "Right arrow or space; left arrow goes back, page keys ten passes, Home and End to the ends");
+  ImGui::SameLine();
+  cancel_button(app, actions, "Close");
+  if (actions.publish_places) {
+    actions.places.push_back({fmt::format("played {}", dialog.moment->passes), {}});
+  }
+  if (moved) {
+    actions.push(PlayTo{wanted});
+  }
+}
+
+} // namespace punchwright::editor

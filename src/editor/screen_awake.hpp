@@ -1,0 +1,24 @@
+// Keeps the screen from going dark while somebody knits by it, through what the desktop offers for that: the
+// freedesktop.org screen saver interface, else the desktop portal. Where there is neither, nothing happens.
+#pragma once
+
+#include <memory>
+
+namespace punchwright::editor {
+
+class ScreenAwake {
+public:
+  ScreenAwake();
+  ~ScreenAwake(); // lets the screen sleep again
+  ScreenAwake(const ScreenAwake&) = delete;
+  ScreenAwake& operator=(const ScreenAwake&) = delete;
+
+  // Returns at once: the desktop is spoken to on a thread of its own.
+  void keep(bool awake);
+
+private:
+  class Talk;
+  std::unique_ptr<Talk> talk_; // while awake
+};
+
+} // namespace punchwright::editor

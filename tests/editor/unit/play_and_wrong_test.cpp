@@ -1,0 +1,184 @@
+// The knitting played pass by pass, and the marks that ask what went wrong.
+#include "editor/actions.hpp"
+#include "editor/applying.hpp"
+#include "editor/play.hpp"
+#include "editor/wrong.hpp"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <filesystem>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace {
+
+App app_with(const std::string& demo) {
+  App app = make_app();
+  apply(app, DropFile{std::filesystem::path(PUNCHWRIGHT_SOURCE_DIR) / "patterns" / (demo + ".repeat")});
+  refresh(app);
+  return app;
+}
+
+PlayedKnitting played(const App& app) {
+  return played_knitting(app.work.design, app.work.profile, app.caches.rows);
+}
+
+const WrongAnswer& asked(App& app) {
+  apply(app, AskWhatWentWrong{});
+  const auto& dialog = std::get<WrongDialog>(app.session.dialog);
+  REQUIRE(dialog.answer != nullptr);
+  return *dialog.answer;
+}
+
+SeenForm& form_of(App& app) {
+  return std::get<WrongDialog>(app.session.dialog).form;
+}
+
+} // namespace
+
+TEST_CASE("each moment is the machine that waits for the next pass, and the last one has all the fabric") {
+  for (const char* const demo : {"hood-border", "puffin-cove", "shore-crabs", "harbour-lanterns"}) {
+    CAPTURE(demo);
+    const App app = app_with(demo);
+    const PlayedKnitting knitting = played(app);
+    REQUIRE(knitting.passes() > 10);
+    for (const int passes : {0, 1, 5, knitting.passes() - 1}) {
+      const PlayMoment moment = moment_at(knitting, passes);
+      CHECK(moment.passes == passes);
+      CHECK(moment.refused_step == -1);
+      CHECK_FALSE(moment.pass.empty());
+      CHECK(moment.knitting.state.counter == passes);
+    }
+    const PlayMoment last = moment_at(knitting, knitting.passes());
+    CHECK(last.pass.empty());
+    CHECK(last.knitting.fabric.rows() ==
+          knit_steps(knitting.list, knitting.document, knitting.profile, knitting.card).knitting.fabric.rows());
+  }
+}
+
+TEST_CASE("before a pattern row its needles stand forward, and the yarns are in the feeders") {
+  const App app = app_with("hood-border"); // selects for the next pass
+  const PlayMoment moment = moment_at(played(app), 2);
+  CHECK(moment.pass == "Knit row 1, ending on the right.");
+  CHECK(needles_forward(moment.knitting.state) ==
+        needles_in_row(app.work.design, app.work.profile, app.caches.rows.rows.front()));
+  CHECK(moment.knitting.state.feeders[0] != 0);
+  CHECK(moment.knitting.state.feeders[1] != 0);
+  CHECK_FALSE(moment.hands.empty());
+  CHECK(words_of(moment.knitting.state.settings) == "two-colour knitting, selects from the card, end needles too");
+  CHECK(card_words(moment.knitting.state) == "Row 1 is under the reader; released");
+}
+
+TEST_CASE("by hand there is no card") {
+  const App app = app_with("shore-crabs");
+  CHECK(card_words(moment_at(played(app), 3).knitting.state).empty());
+}
+
+TEST_CASE("a piece that isn't on the bed can't be played, and that is said") {
+  App app = app_with("hood-border");
+  app.work.design.piece.stitches = 900;
+  const PlayMoment moment = moment_at(played(app), 5);
+  CHECK(moment.refused_step == 0);
+}
+
+TEST_CASE("the slider's ends are the first and the last pass") {
+  App app = app_with("hood-border");
+  apply(app, Run{Command::play});
+  apply(app, PlayTo{1'000'000});
+  const auto& dialog = std::get<PlayDialog>(app.session.dialog);
+  CHECK(dialog.moment->passes == dialog.knitting->passes());
+  apply(app, PlayTo{-3});
+  CHECK(std::get<PlayDialog>(app.session.dialog).moment->passes == 0);
+}
+
+TEST_CASE("without marks the fabric is as planned") {
+  App app = app_with("puffin-cove");
+  apply(app, Run{Command::what_went_wrong});
+  CHECK(marked_stitches(form_of(app)) == 0);
+  CHECK(asked(app).as_planned);
+}
+
+TEST_CASE("dropped stitches at both ends of a plain row: the end needles were not pushed back") {
+  App app = app_with("puffin-cove");
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  int plain = 0; // the first plain row; below it the end stitches drop
+  while (app.caches.rows.rows[static_cast<std::size_t>(plain)].contrast != 0) {
+    ++plain;
+  }
+  REQUIRE(plain > 0);
+  form = with_height(form, plain + 1);
+  for (const int row : {plain}) {
+    for (const int column : {0, form.width() - 1}) {
+      form.cursor = {column, row};
+      form = with_change(form, SeenChange::dropped);
+    }
+  }
+  form.rest_unseen = true;
+  const WrongAnswer& answer = asked(app);
+  REQUIRE_FALSE(answer.explanations.empty());
+  bool found = false;
+  for (const Explained& told : answer.explanations) {
+    found = found || told.causes.front().find("back to working position") != std::string::npos;
+    CHECK_FALSE(told.remedy.empty());
+  }
+  CHECK(found);
+}
+
+TEST_CASE("a row that is missing: all above it sits lower") {
+  App app = app_with("hood-border");
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  const int before = form.height();
+  form.cursor = {0, 4};
+  form = with_change(form, SeenChange::row_missing);
+  CHECK(form.height() == before - 1);
+  CHECK(form.rows[4].planned == 5);
+  CHECK(marked_stitches(form) > 0);
+  CHECK_FALSE(asked(app).as_planned);
+}
+
+TEST_CASE("marks: other yarn, whole rows, twice, shifted as it is looked at, and back") {
+  const App app = app_with("hood-border");
+  const SeenForm planned = seen_form(app.work.design, app.work.profile, app.caches.rows, 12);
+  SeenForm form = planned;
+  form.cursor = {3, 2};
+  form = with_change(form, SeenChange::other_yarn);
+  CHECK(marked_stitches(form) == 1);
+  CHECK(is_marked(form, 3, 2));
+  CHECK(with_change(form, SeenChange::other_yarn).rows == planned.rows);
+  CHECK(with_change(form, SeenChange::as_planned).rows == planned.rows);
+  form.rest_unseen = true;
+  const auto picture = picture_of(form);
+  int seen = 0;
+  for (const std::string& row : picture) {
+    seen += static_cast<int>(row.size()) - static_cast<int>(std::ranges::count(row, '?'));
+  }
+  CHECK(seen == 1);
+  CHECK(with_change(form, SeenChange::row_main).rows[2].marks.find('#') == std::string::npos);
+  CHECK(with_change(form, SeenChange::row_contrast).rows[2].marks.find('.') == std::string::npos);
+  const SeenForm twice = with_change(planned, SeenChange::row_twice);
+  CHECK(twice.height() == planned.height() + 1);
+  CHECK(twice.rows[static_cast<std::size_t>(planned.cursor.row)] ==
+        twice.rows[static_cast<std::size_t>(planned.cursor.row) + 1]);
+  SeenForm low = planned;
+  low.cursor = {0, 0};
+  const SeenForm right = with_change(low, SeenChange::shift_right);
+  CHECK(right.rows[3].marks.substr(1) == low.rows[3].marks.substr(0, low.rows[3].marks.size() - 1));
+  low.face = Face::knit; // left and right are exchanged there
+  CHECK(with_change(low, SeenChange::shift_left).rows == right.rows);
+  CHECK(with_change(right, SeenChange::all_as_planned).rows == planned.rows);
+}
+
+TEST_CASE("the rows that are seen are those that the bench says are knitted") {
+  App app = app_with("hood-border");
+  apply(app, Run{Command::at_the_bench});
+  while (app.bench.place.rows < 7) {
+    apply(app, StepBench{1});
+  }
+  apply(app, Run{Command::what_went_wrong});
+  CHECK(form_of(app).height() == 7);
+  CHECK(with_height(form_of(app), 3).height() == 3);
+  CHECK(with_height(form_of(app), 99).height() == 12);
+}
