@@ -236,40 +236,75 @@ void buttons(const App& app, Actions& actions) {
   command_button(app, actions, Command::at_the_bench, "Leave");
 }
 
+// How the room below the carriage is shared out.
+struct Shares {
+  StripRoom needles;
+  float strip = 0;     // px of height, with the gap above; 0: no needles are shown
+  float next = 0;      // likewise
+  float next_size = 0; // px: type
+  float words = 0;     // px of height
+  float size = 0;      // px: type of the words
+};
+
+Shares shared_out(const BenchAt& at, const ScreenBox& box, const std::string& words, const std::string& next,
+                  bool sparing) {
+  const float gap = 8 * at.unit();
+  Shares shares;
+  if (!at.over()) {
+    shares.needles = strip_room(at, box.width(), box.height() * (sparing ? 0.3F : 0.44F));
+  }
+  const NeedlesToSee::Are are = shares.needles.seen.are;
+  const bool shown = are != NeedlesToSee::Are::none && !(sparing && are == NeedlesToSee::Are::hung_on);
+  shares.strip = shown ? shares.needles.height() + gap : 0;
+  shares.next_size = std::max(at.regular(), std::min(at.face.sizes.good * 0.5F, box.height() * 0.06F));
+  const float lines = sparing ? 1.0F : 2.0F;
+  shares.next =
+      next.empty() ? 0
+                   : gap + std::min(measured(at.face, shares.next_size, box.width(), next).y, lines * shares.next_size);
+  shares.words = box.height() - shares.strip - shares.next;
+  shares.size = fitting_size(at.face, words, box.width(), shares.words, at.face.sizes.least, at.face.sizes.most);
+  return shares;
+}
+
+// What is done now, its needles, and what comes next; gives the size of type of the first.
+float instructions(const BenchAt& at, Actions& actions, const ScreenBox& box) {
+  const Theme& theme = at.app.theme;
+  const float gap = 8 * at.unit();
+  const std::string words = at.over() ? "Every step is done. Weights off first, then the work."
+                                      : words_of(at.moves, at.move, at.app.work.design, at.app.caches.rows);
+  const std::string next = next_words(at);
+  Shares shares = shared_out(at, box, words, next, false);
+  if (shares.size < at.face.sizes.least) {
+    shares = shared_out(at, box, words, next, true);
+  }
+  const float taken = measured(at.face, shares.size, box.width(), words).y;
+  at.list.AddText(at.face.font, shares.size, {box.left, box.top + std::max(0.0F, (shares.words - taken) / 2)},
+                  ink(theme.text), words.c_str(), nullptr, box.width());
+  if (actions.publish_places) {
+    actions.places.push_back({"bench words", {box.left, box.top, box.right, box.top + shares.words}});
+  }
+  if (shares.strip > 0) {
+    strip(at, shares.needles, box.left, box.top + shares.words + gap);
+  }
+  if (!next.empty()) {
+    const float size = fitting_size(at.face, next, box.width(), shares.next - gap, 0, shares.next_size);
+    at.list.AddText(at.face.font, size, {box.left, box.bottom - shares.next + gap}, ink(theme.quiet_text), next.c_str(),
+                    nullptr, box.width());
+  }
+  return shares.size;
+}
+
 // Everything above the buttons.
 void sheet(const BenchAt& at, Actions& actions, const ScreenBox& box, const ScreenBox& foot) {
   const Theme& theme = at.app.theme;
-  const float unit = at.unit();
   const float head = std::min(at.face.sizes.good * 1.25F, box.height() * 0.14F);
-  const float gap = 8 * unit;
+  const float rail = std::min(at.face.sizes.good * 0.45F, head * 0.5F);
   line_of(at, {box.left, box.top}, box.width() * 0.56F, head, row_words(at.moves, at.move), theme.text, false);
   line_of(at, {box.left + box.width() * 0.58F, box.top}, box.width() * 0.42F, head,
           fmt::format("Carriage {}", word_for_side(at.side())), theme.accent, true);
-  const float rail = std::min(at.face.sizes.good * 0.45F, head * 0.5F);
   carriage(at, {box.left, box.top + head, box.right, box.top + head + rail});
-  const float next_size = std::max(at.regular(), std::min(at.face.sizes.good * 0.5F, box.height() * 0.05F));
-  const std::string next = next_words(at);
-  const float next_high =
-      std::min(measured(at.face, next_size, box.width(), next).y, 2 * next_size) + (next.empty() ? 0 : gap);
-  const StripRoom needles = at.over() ? StripRoom{} : strip_room(at, box.width(), box.height() * 0.36F);
-  const float strip_high = needles.seen.are == NeedlesToSee::Are::none ? 0 : needles.height() + gap;
-  const float top = box.top + head + rail + gap;
-  const float room = box.bottom - next_high - strip_high - top;
-  const std::string words = at.over() ? "Every step is done. Weights off first, then the work."
-                                      : words_of(at.moves, at.move, at.app.work.design, at.app.caches.rows);
-  const float size = fitting_size(at.face, words, box.width(), room, at.face.sizes.least, at.face.sizes.most);
-  const float taken = measured(at.face, size, box.width(), words).y;
-  at.list.AddText(at.face.font, size, {box.left, top + std::max(0.0F, (room - taken) / 2)}, ink(theme.text),
-                  words.c_str(), nullptr, box.width());
-  if (actions.publish_places) {
-    actions.places.push_back({"bench words", {box.left, top, box.right, top + room}});
-  }
-  if (strip_high > 0) {
-    strip(at, needles, box.left, box.bottom - next_high - strip_high + gap);
-  }
-  const float next_fits = fitting_size(at.face, next, box.width(), next_high, at.regular() * 0.8F, next_size);
-  at.list.AddText(at.face.font, next_fits, {box.left, box.bottom - next_high + gap}, ink(theme.quiet_text),
-                  next.c_str(), nullptr, box.width());
+  const float top = box.top + head + rail + 8 * at.unit();
+  const float size = instructions(at, actions, {box.left, top, box.right, box.bottom});
   const std::string line = facts(at, size);
   if (actions.publish_places) {
     actions.places.push_back({"bench facts: " + line, {foot.left, foot.top, foot.right, foot.bottom}});

@@ -31,10 +31,22 @@ void wrapped(const std::string& words) {
   ImGui::PopTextWrapPos();
 }
 
+// Up and down, which make no pass, move what large text leaves no room for.
+void scroll_by_arrows() {
+  const float by = ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? 1.0F
+                   : ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? -1.0F
+                                                           : 0.0F;
+  if (by != 0) {
+    ImGui::SetScrollY(
+        std::clamp(ImGui::GetScrollY() + by * ImGui::GetTextLineHeightWithSpacing(), 0.0F, ImGui::GetScrollMaxY()));
+  }
+}
+
 // What hands did, and the pass to come. As high in every moment, so that nothing jumps from pass to pass.
-void told(const PlayAt& at, float high) {
+void told(const PlayAt& at, float wide, float high) {
   const Theme& theme = at.app.theme;
-  ImGui::BeginChild("told", ImVec2(0, high), true, ImGuiWindowFlags_NoNav);
+  ImGui::BeginChild("told", ImVec2(wide, high), false, ImGuiWindowFlags_NoNav);
+  scroll_by_arrows();
   if (at.moment.refused_step >= 0) {
     const Step& step = at.played.list.steps[static_cast<std::size_t>(at.moment.refused_step)];
     ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.fault));
@@ -186,7 +198,9 @@ void carriage(const PlayAt& at, const ScreenBox& box) {
 
 void bed(const PlayAt& at, float high) {
   const float unit = at.unit();
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(6 * unit, 4 * unit));
   ImGui::BeginChild("bed", ImVec2(0, high), true, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
+  ImGui::PopStyleVar();
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const PlayAt inside{at.app, at.played, at.moment, list};
   const ImVec2 corner = ImGui::GetCursorScreenPos();
@@ -231,17 +245,19 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   const PlayAt at{app, played, *dialog.moment, *ImGui::GetWindowDrawList()};
   const ScreenPoint room = room_for_dialog(app);
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const float above = std::min(7 * line, room.y * 0.34F);
+  const float below = 2 * ImGui::GetFrameHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y;
+  const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
+  const float rest = room.y - below - title;
+  const float above = std::min(7 * line, rest * 0.42F);
   // Words and feeders, and the card beside them where there is one.
   const bool has_card = at.state().card.card != nullptr;
   const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
   const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
   const float words_wide = room.x - card_wide - side_wide - 2 * ImGui::GetStyle().ItemSpacing.x;
-  ImGui::BeginChild("words", ImVec2(words_wide, above), false, ImGuiWindowFlags_NoNav);
-  told(at, 0);
-  ImGui::EndChild();
+  told(at, words_wide, above);
   ImGui::SameLine();
   ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);
+  scroll_by_arrows();
   feeders(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()});
   wrapped(fmt::format("Carriage on the {}: {}", word_for_side(at.state().carriage), words_of(at.state().settings)));
   wrapped(fmt::format("Row counter {}", at.state().counter));
@@ -251,17 +267,19 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
     ImGui::BeginChild("card", ImVec2(card_wide, above), false, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
     const std::string words = "Card: " + card_words(at.state());
     wrapped(words);
-    const ImVec2 rest = ImGui::GetContentRegionAvail();
-    card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, rest.x, std::max(10.0F, rest.y));
+    const ImVec2 free = ImGui::GetContentRegionAvail();
+    card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, free.x, std::max(10.0F, free.y));
     ImGui::EndChild();
   }
-  const float below = 2 * ImGui::GetFrameHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y;
-  const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
-  bed(at, std::max(60 * app.theme.scale, room.y - above - below - title));
+  bed(at, std::max(24 * app.theme.scale, rest - above));
   int wanted = dialog.moment->passes;
   bool moved = keys(wanted, last);
+  const std::string widest = fmt::format("{0} of {0} passes", last);
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted(fmt::format("{} of {} passes", wanted, last).c_str());
+  ImGui::SameLine(ImGui::CalcTextSize(widest.c_str()).x + 3 * ImGui::GetStyle().ItemSpacing.x);
   ImGui::SetNextItemWidth(-1);
-  moved = ImGui::SliderInt("##passes", &wanted, 0, last, fmt::format("%d of {} passes", last).c_str()) || moved;
+  moved = ImGui::SliderInt("##passes", &wanted, 0, last, "") || moved;
   remember_place(actions, "play slider", Stop::Kind::field);
   if (button(app.theme, actions, "play back", "← Pass back", Look::plain, 0, wanted > 0)) {
     --wanted;
@@ -274,9 +292,16 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   }
   make_first_stop(actions);
   make_default(actions);
-  tip(app.theme, "Right arrow or space; left arrow goes back, page keys ten passes, Home and End to the ends");
   ImGui::SameLine();
   cancel_button(app, actions, "Close");
+  const char* const by_keys = "Arrows: a pass. Page keys: ten. Home and End: the ends.";
+  ImGui::SameLine();
+  if (ImGui::CalcTextSize(by_keys).x <= ImGui::GetContentRegionAvail().x) {
+    ImGui::AlignTextToFramePadding();
+    hint(app.theme, by_keys);
+  } else {
+    ImGui::NewLine();
+  }
   if (actions.publish_places) {
     actions.places.push_back({fmt::format("played {}", dialog.moment->passes), {}});
   }

@@ -119,9 +119,14 @@ void stitch(const App& app, ImDrawList& list, const SeenForm& form, const Lattic
     list.AddRectFilled({x, y}, {right, bottom}, ink(theme.canvas));
     list.AddCircleFilled(middle, std::max(1.0F, radius * 0.25F), ink(theme.quiet_text), 8);
   }
-  if (is_marked(form, column, row)) {
-    list.AddRect({x - 1, y - 1}, {right + 1, bottom + 1}, ink(theme.fault), 0, 0, std::max(1.0F, theme.scale));
-  }
+}
+
+// Over its neighbours, so that none covers a part of it.
+void frame(const Theme& theme, ImDrawList& list, const Lattice& lattice, int column, int row) {
+  const float x = lattice.x_of(column);
+  const float y = lattice.y_of(row);
+  list.AddRect({x - 1, y - 1}, {x + std::floor(lattice.wide), y + std::floor(lattice.tall)}, ink(theme.fault), 0, 0,
+               std::max(1.0F, theme.scale));
 }
 
 // True where it was clicked into, and the cursor put there.
@@ -160,6 +165,11 @@ bool fabric(const App& app, Actions& actions, SeenForm& form, bool scroll, float
     }
     for (int column = 0; column < form.width(); ++column) {
       stitch(app, list, form, lattice, column, row);
+    }
+    for (int column = 0; column < form.width(); ++column) {
+      if (is_marked(form, column, row)) {
+        frame(theme, list, lattice, column, row);
+      }
     }
     if ((row + 1) % 5 == 0 || row == form.cursor.row || row == 0) {
       list.AddText(theme.small, theme.small->FontSize, {corner.x, y + (lattice.tall - theme.small->FontSize) / 2},
