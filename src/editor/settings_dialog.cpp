@@ -2,6 +2,7 @@
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 
+#include <algorithm>
 #include <array>
 #include <fmt/format.h>
 
@@ -39,7 +40,9 @@ bool choose(Actions& actions, const char* words, Value& value, const std::array<
 
 } // namespace
 
-void settings_dialog(const App& app, Actions& actions) {
+namespace {
+
+void all_settings(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   Settings next = app.settings;
   constexpr std::array colours = {Choice<Appearance>{"theme desktop", "As the desktop", Appearance::as_desktop},
@@ -83,10 +86,23 @@ void settings_dialog(const App& app, Actions& actions) {
   hint(theme, app.settings_file.path.empty()
                   ? std::string("They last until the window closes: there is no file to keep them in.")
                   : fmt::format("Kept in {}", app.settings_file.path.string()));
-  ImGui::Dummy(ImVec2(0, 4 * theme.scale));
   if (changed) {
     actions.push(ChangeUserSettings{next});
   }
+}
+
+} // namespace
+
+// Where large text leaves no room for all of them they scroll, and the button stays in sight.
+void settings_dialog(const App& app, Actions& actions) {
+  ImGuiStorage& kept = *ImGui::GetStateStorage();
+  const ImGuiID key = ImGui::GetID("height of all settings");
+  const float most = height_beside_lines(app, 2);
+  ImGui::BeginChild("all settings", ImVec2(0, std::min(most, kept.GetFloat(key, most))));
+  all_settings(app, actions);
+  kept.SetFloat(key, ImGui::GetCursorPosY());
+  ImGui::EndChild();
+  ImGui::Dummy(ImVec2(0, 2 * app.theme.scale));
   close_button(app, actions);
 }
 
