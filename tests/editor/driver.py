@@ -182,6 +182,13 @@ class Editor:
         self._xdotool("click", button)
         self.wait(lambda state: state["frame"] > frame + 1 and state["idle"], "the click")
 
+    def click_stitch(self, column, row):
+        """A click on a stitch that draws nothing, such as beside what hangs over the drawing."""
+        self.settle()
+        frame = self.state["frame"]
+        self._xdotool("mousemove", "--window", self.window, *self.point(column, row), "click", 1)
+        self.wait(lambda state: state["frame"] > frame + 1 and state["idle"], "the click")
+
     def wheel(self, column, row, notches):
         x, y = self.point(column, row)
         commands = ["mousemove", "--window", self.window, x, y]

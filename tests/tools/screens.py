@@ -1,0 +1,183 @@
+#!/usr/bin/env python3
+"""Every screen of the editor as a kept picture, light and dark, in docs/screens, and the page that shows them.
+
+    screens.py renew EDITOR    makes the pictures and docs/screens.md anew: look at each before it is committed
+    screens.py check EDITOR    compares the editor as it is with the kept pictures, and names the places that differ
+
+The tolerance is for another processor's rounding in the edges of letters, and for the palette of the kept pictures: a
+pixel differs where a channel is off by more than PIXEL, and a screen differs where a square of 8 x 8 pixels has more
+than SQUARE of them. A stitch, a letter or a yarn's colour that is wrong is far beyond that (tests/editor/screens_test.py)."""
+import fcntl
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+
+import numpy as np
+from PIL import Image
+
+HERE = pathlib.Path(__file__).resolve().parents[2]
+PATTERNS = HERE / "patterns"
+KEPT = HERE / "docs" / "screens"
+PAGE = HERE / "docs" / "screens.md"
+SIZE = "1280x800"
+THEMES = ("light", "dark")
+PIXEL = 40
+SQUARE = 6
+
+# Name, what it shows, and how the editor is started for it. FLOAT is the puffin band with a float that is too long.
+SCREENS = [
+    ("drawing", "The drawing, the piece and the findings", ["puffin-cove.repeat"]),
+    ("stitches", "Large cells become stitches", ["buoy-line.repeat", "--zoom", "9"]),
+    ("finding", "A float that is too long, marked where it is", ["FLOAT", "--finding"]),
+    ("tools", "Tools: shapes, symmetry, lettering, motifs", ["puffin-cove.repeat", "--tab", "tools"]),
+    ("yarns", "Yarns and bands", ["buoy-line.repeat", "--tab", "yarns"]),
+    ("machine", "The machine and its card's measures", ["puffin-cove.repeat", "--tab", "machine"]),
+    ("piece", "The piece on the bed, by hand", ["shore-crabs.repeat", "--tab", "piece", "--show", "purl"]),
+    ("card", "The card: paper, correction, loop", ["puffin-cove.repeat", "--tab", "card"]),
+    ("purl", "The purl side with its floats, in the drawing's place",
+     ["buoy-line.repeat", "--show", "purl", "--large-piece"]),
+    ("sight", "Colours as they look without the green receptor", ["buoy-line.repeat", "--sight", "deutan"]),
+    ("start", "The start page", ["--dialog", "start"]),
+    ("new", "A new design", ["--dialog", "new"]),
+    ("open", "Opening a file", ["puffin-cove.repeat", "--dialog", "open"]),
+    ("size", "Changing the size", ["puffin-cove.repeat", "--dialog", "size"]),
+    ("pairs", "Other pairs of yarns", ["puffin-cove.repeat", "--dialog", "pairs"]),
+    ("palette", "The palette", ["puffin-cove.repeat", "--dialog", "palette"]),
+    ("preview-card", "Print preview: the card", ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "card"]),
+    ("preview-chart", "Print preview: the needle chart",
+     ["shore-crabs.repeat", "--dialog", "preview", "--sheet", "chart"]),
+    ("preview-steps", "Print preview: the steps", ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "steps"]),
+    ("export-card", "Exporting the card", ["puffin-cove.repeat", "--dialog", "card"]),
+    ("export-chart", "Exporting the needle chart", ["puffin-cove.repeat", "--dialog", "chart"]),
+    ("everything", "Exporting everything into a folder", ["puffin-cove.repeat", "--dialog", "everything"]),
+    ("swatch", "The question after the orientation swatch", ["puffin-cove.repeat", "--dialog", "swatch"]),
+    ("commands", "All commands, found by typing", ["puffin-cove.repeat", "--dialog", "commands"]),
+    ("steps-done", "What was done", ["puffin-cove.repeat", "--dialog", "steps"]),
+    ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
+    ("guide", "The guide in the window", ["--dialog", "help"]),
+    ("keys", "Keys and mouse", ["--dialog", "keys"]),
+]
+
+
+class Desk:
+    """A folder with the demos, settings of both themes, and an X server; the same wherever it runs."""
+
+    def __enter__(self):
+        # Always the same place, since the dialogs for files show it; one at a time.
+        self.lock = open("/tmp/punchwright-screens.lock", "w", encoding="utf-8")
+        fcntl.flock(self.lock, fcntl.LOCK_EX)
+        self.folder = pathlib.Path("/tmp/punchwright-screens")
+        shutil.rmtree(self.folder, ignore_errors=True)
+        self.folder.mkdir()
+        shown = self.folder / "patterns"
+        shown.mkdir()
+        for pattern in PATTERNS.glob("*.repeat"):
+            shutil.copy(pattern, shown)
+        puffin = (PATTERNS / "puffin-cove.repeat").read_text()
+        float_too_long = puffin.replace('"...#.####.....####...#.."', '".....####.....####......"', 1)
+        if float_too_long == puffin:
+            raise SystemExit("screens.py: row 36 of puffin-cove has changed; choose another row for the example")
+        (shown / "puffin-in-a-gap.repeat").write_text(float_too_long)
+        for theme in THEMES:
+            (self.folder / theme).write_text(f'theme = "{theme}"\n')
+        reading, writing = os.pipe()
+        self.server = subprocess.Popen(
+            ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1200x24", "-noreset", "-nolisten", "tcp"],
+            pass_fds=[writing], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        os.close(writing)
+        with os.fdopen(reading) as pipe:
+            number = pipe.readline().strip()
+        self.environment = {**os.environ, "DISPLAY": ":" + number, "LC_ALL": "C.UTF-8", "LIBGL_ALWAYS_SOFTWARE": "1",
+                            "HOME": str(self.folder)}
+        for name in ("CONFIG", "STATE", "DATA"):
+            self.environment[f"XDG_{name}_HOME"] = str(self.folder / name.lower())
+        self.environment.pop("WAYLAND_DISPLAY", None)
+        return self
+
+    def __exit__(self, *_):
+        self.server.terminate()
+        self.server.wait()
+        shutil.rmtree(self.folder, ignore_errors=True)
+        self.lock.close()
+
+    def picture(self, editor, theme, arguments, size=SIZE):
+        """The screen as an array of rows, columns and channels."""
+        out = self.folder / "out.png"
+        named = ["puffin-in-a-gap.repeat" if argument == "FLOAT" else argument for argument in arguments]
+        settings = self.folder / "settings"
+        shutil.copy(self.folder / theme, settings)
+        subprocess.run([editor, *named, "--settings", str(settings), "--size", size, "--picture", str(out)],
+                       cwd=self.folder / "patterns", env=self.environment, check=True, timeout=120)
+        return np.asarray(Image.open(out).convert("RGB"))
+
+
+def kept_path(name, theme):
+    return KEPT / f"{name}-{theme}.png"
+
+
+def kept_picture(name, theme):
+    return np.asarray(Image.open(kept_path(name, theme)).convert("RGB"))
+
+
+def differences(one, another):
+    """The squares of 8 x 8 pixels that differ, as (left, top); None where even the sizes do."""
+    if one.shape != another.shape:
+        return None
+    off = np.abs(one.astype(np.int16) - another.astype(np.int16)).max(axis=2) > PIXEL
+    height, width = off.shape
+    off = np.pad(off, ((0, -height % 8), (0, -width % 8)))
+    squares = off.reshape(off.shape[0] // 8, 8, off.shape[1] // 8, 8).sum(axis=(1, 3))
+    return [(int(column) * 8, int(row) * 8) for row, column in np.argwhere(squares > SQUARE)]
+
+
+def place_of(squares):
+    """The rectangle round all of them, in words."""
+    left, top = min(x for x, _ in squares), min(y for _, y in squares)
+    right, bottom = max(x for x, _ in squares) + 8, max(y for _, y in squares) + 8
+    return f"{len(squares)} squares differ, between {left},{top} and {right},{bottom}"
+
+
+def renew(editor):
+    KEPT.mkdir(exist_ok=True)
+    wanted = {kept_path(name, theme) for name, _, _ in SCREENS for theme in THEMES}
+    for old in set(KEPT.glob("*.png")) - wanted:
+        old.unlink()
+    lines = ["# Every screen, light and dark", "",
+             "Made by the editor itself (`tests/tools/screens.py renew`); a test compares each with the editor as it is.",
+             ""]
+    with Desk() as desk:
+        for name, title, arguments in SCREENS:
+            lines += [f"## {title}"]
+            for theme in THEMES:
+                picture = desk.picture(editor, theme, arguments)
+                path = kept_path(name, theme)
+                if not path.exists() or differences(picture, kept_picture(name, theme)) != []:
+                    small = Image.fromarray(picture).quantize(256, method=Image.Quantize.FASTOCTREE,
+                                                              dither=Image.Dither.NONE)
+                    small.save(path, optimize=True)
+                    if differences(picture, kept_picture(name, theme)):
+                        Image.fromarray(picture).save(path, optimize=True)  # too many colours for a palette
+                lines += [f"![{title}, {theme}](screens/{path.name})"]
+            lines += [""]
+    PAGE.write_text("\n".join(lines[:-1]) + "\n")
+
+
+def check(editor):
+    wrong = 0
+    with Desk() as desk:
+        for name, _, arguments in SCREENS:
+            for theme in THEMES:
+                squares = differences(desk.picture(editor, theme, arguments), kept_picture(name, theme))
+                if squares != []:
+                    wrong += 1
+                    print(f"{name}-{theme}: {'another size' if squares is None else place_of(squares)}")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 3 or sys.argv[1] not in ("renew", "check"):
+        raise SystemExit("usage: screens.py renew|check EDITOR")
+    program = str(pathlib.Path(sys.argv[2]).resolve())
+    raise SystemExit(renew(program) if sys.argv[1] == "renew" else check(program))
