@@ -254,7 +254,7 @@ Shares shared_out(const BenchAt& at, const ScreenBox& box, const std::string& wo
     shares.needles = strip_room(at, box.width(), box.height() * (sparing ? 0.3F : 0.44F));
   }
   const NeedlesToSee::Are are = shares.needles.seen.are;
-  const bool shown = are != NeedlesToSee::Are::none && !(sparing && are == NeedlesToSee::Are::hung_on);
+  const bool shown = are != NeedlesToSee::Are::none && (!sparing || are != NeedlesToSee::Are::hung_on);
   shares.strip = shown ? shares.needles.height() + gap : 0;
   shares.next_size = std::max(at.regular(), std::min(at.face.sizes.good * 0.5F, box.height() * 0.06F));
   const float lines = sparing ? 1.0F : 2.0F;

@@ -61,7 +61,7 @@ fs::path program_in(std::string_view path, std::string_view name) {
     const fs::path folder(path.substr(0, end));
     path = end == std::string_view::npos ? std::string_view() : path.substr(end + 1);
     std::error_code ignored;
-    const fs::path program = folder / name;
+    fs::path program = folder / name;
     if (folder.is_absolute() && fs::is_regular_file(program, ignored) && access(program.c_str(), X_OK) == 0) {
       return program;
     }
