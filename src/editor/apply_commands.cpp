@@ -95,6 +95,15 @@ void step_finding(App& app, int by) {
   apply_view(app, ChooseFinding{listed[static_cast<std::size_t>(next)].finding()});
 }
 
+void change_to_needles(App& app) {
+  const Listed* const listed = listed_for(app.caches, app.view.finding);
+  if (listed == nullptr || listed->on_piece < 0) {
+    say(app, "Choose a float that the piece shows as well (N)", Tone::plain);
+    return;
+  }
+  apply_view(app, ChooseFinding{app.view.finding == listed->on_piece ? listed->finding() : listed->on_piece});
+}
+
 void swap_yarns(App& app) {
   const std::vector<Band> bands =
       with_yarns_swapped(app.work.design, band_index_at(app.work.design, app.view.cursor.row));
@@ -227,6 +236,7 @@ void run_view_command(App& app, Command command) {
     return;
   case Command::next_finding: return step_finding(app, 1);
   case Command::previous_finding: return step_finding(app, -1);
+  case Command::finding_on_needles: return change_to_needles(app);
   case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
   case Command::from_afar: view.afar = !view.afar; return;
   case Command::piece_large: view.piece_large = !view.piece_large; return;

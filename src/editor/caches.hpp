@@ -49,10 +49,11 @@ struct Listed {
   FindingGroup group;
   int on_piece = -1; // the same float on the piece; -1: none
   [[nodiscard]] int finding() const { return static_cast<int>(group.first); }
-  [[nodiscard]] bool holds(int finding) const {
+  [[nodiscard]] bool gathers(int finding) const {
     return finding >= 0 && static_cast<std::size_t>(finding) >= group.first &&
            static_cast<std::size_t>(finding) < group.first + group.count;
   }
+  [[nodiscard]] bool holds(int finding) const { return gathers(finding) || (finding >= 0 && finding == on_piece); }
 };
 
 // The picture of the cloth, and what the window made of it.

@@ -86,6 +86,7 @@ enum class Command {
   zoom_fit,
   next_finding,
   previous_finding,
+  finding_on_needles,
   other_face,
   from_afar,
   piece_large,

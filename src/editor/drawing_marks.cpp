@@ -87,6 +87,11 @@ void draw_chosen(const Sight& sight, const Mark& mark, const Finding& finding) {
       draw_needle(sight, box, *mark.needle, mark.needle == finding.first_needle, colour);
     }
   });
+  if (finding.id == FindingId::float_too_long && finding.first_needle && finding.last_needle) {
+    // The knitter sees the bed from the other side: the leftmost needle knits the rightmost column.
+    draw_needle(sight, box_of(sight.layout, Cell{mark.last_column, mark.row}), *finding.first_needle, true, colour);
+    draw_needle(sight, box_of(sight.layout, Cell{mark.first_column, mark.row}), *finding.last_needle, false, colour);
+  }
 }
 
 } // namespace
@@ -104,7 +109,8 @@ void draw_marks(const Sight& sight) {
   }
   const Listed* const chosen = listed_for(sight.app.caches, sight.app.view.finding);
   for (const Mark& mark : marks) {
-    if (mark.finding == sight.app.view.finding || (chosen != nullptr && chosen->holds(mark.finding))) {
+    const bool of_group = chosen != nullptr && chosen->gathers(sight.app.view.finding) && chosen->gathers(mark.finding);
+    if (mark.finding == sight.app.view.finding || of_group) {
       draw_chosen(sight, mark, findings[static_cast<std::size_t>(mark.finding)]);
     }
   }

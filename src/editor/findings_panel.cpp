@@ -70,9 +70,11 @@ float height_of_entry(const Theme& theme) {
 void entry(const App& app, Actions& actions, const Listed& listed) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  const Finding& finding = app.caches.findings[listed.group.first];
-  const Finding& last = app.caches.findings[listed.group.first + listed.group.count - 1];
   const bool chosen = listed.holds(app.view.finding);
+  const bool on_needles = chosen && app.view.finding == listed.on_piece;
+  const FindingGroup group = on_needles ? FindingGroup{static_cast<std::size_t>(listed.on_piece), 1} : listed.group;
+  const Finding& finding = app.caches.findings[group.first];
+  const Finding& last = app.caches.findings[group.first + group.count - 1];
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const float wide = ImGui::GetContentRegionAvail().x;
   ImGui::PushID(listed.finding());
@@ -93,7 +95,7 @@ void entry(const App& app, Actions& actions, const Listed& listed) {
   list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
                lines_of(place_of(finding, last), room, 1).front().c_str());
   ImGui::PopFont();
-  Words words = words_of(listed.group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
+  Words words = words_of(group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
   const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
@@ -140,12 +142,47 @@ Details details_of_chosen(const App& app) {
   return details;
 }
 
-// What can be done with the float, or with the mend that is shown.
-void mend_buttons(const App& app, Actions& actions) {
+// Below the details, side by side where there is room.
+struct FloatButtons {
+  static constexpr const char* mend_words = "Mend the floats";
+  static constexpr const char* needles_words = "On the needles";
+  bool mend = false;    // or what can be done with the mend that is shown
+  bool needles = false; // where the piece shows the float as well: the way to its place there, and back
+  bool in_one_line = true;
+  [[nodiscard]] int lines() const { return (mend || needles ? 1 : 0) + (mend && needles && !in_one_line ? 1 : 0); }
+};
+
+FloatButtons buttons_for(const App& app, const Details& details) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float wide = ImGui::CalcTextSize(FloatButtons::mend_words).x +
+                     ImGui::CalcTextSize(FloatButtons::needles_words).x + 4 * style.FramePadding.x +
+                     style.ItemSpacing.x;
+  return {!details.hint.empty(), !details.on_piece.empty() && !app.session.mend,
+          wide <= ImGui::GetContentRegionAvail().x};
+}
+
+void needles_button(const App& app, Actions& actions) {
+  const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
+  if (button(app.theme, actions, "on the needles", there ? "On the repeat" : FloatButtons::needles_words)) {
+    actions.run(Command::finding_on_needles);
+  }
+  tip(app.theme, "The float in the drawing's columns, or by the needles of its first place on the bed (O)");
+}
+
+void float_buttons(const App& app, Actions& actions, const FloatButtons& buttons) {
   if (!app.session.mend) {
-    if (button(app.theme, actions, "mend", "Mend the floats")) {
+    if (buttons.mend && button(app.theme, actions, "mend", FloatButtons::mend_words)) {
       actions.run(Command::mend);
     }
+    if (buttons.mend && buttons.needles && buttons.in_one_line) {
+      ImGui::SameLine();
+    }
+    if (buttons.needles) {
+      needles_button(app, actions);
+    }
+    return;
+  }
+  if (!buttons.mend) {
     return;
   }
   if (button(app.theme, actions, "take mend", "Take it")) {
@@ -237,7 +274,8 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());
   const Details said = chosen ? details_of_chosen(app) : Details{};
   const float room = ImGui::GetContentRegionAvail().y;
-  const float buttons_tall = said.hint.empty() ? 0 : ImGui::GetFrameHeightWithSpacing();
+  const FloatButtons buttons = buttons_for(app, said);
+  const float buttons_tall = static_cast<float>(buttons.lines()) * ImGui::GetFrameHeightWithSpacing();
   const float details_tall = chosen ? std::min(room * 0.6F, height_of(said)) : 0;
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
@@ -261,9 +299,7 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PopStyleVar();
   if (chosen) {
     show_details(theme, said, details_tall);
-    if (!said.hint.empty()) {
-      mend_buttons(app, actions);
-    }
+    float_buttons(app, actions, buttons);
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

@@ -24,6 +24,18 @@ class Findings(WindowTest):
         editor.key("Right")
         editor.wait(lambda state: state["cursor"][0] == 2, "the keys back at the drawing")
 
+    def test_a_float_on_the_needles_by_button_and_by_key(self):
+        rows = ["#..." * 6] * 9
+        rows[2] = "#......." * 3
+        editor = self.start(self.write("a.repeat", design(rows)))
+        editor.click("finding 0")
+        editor.wait(lambda state: state["finding"] == 0 and "on the needles" in state["places"], "the finding chosen")
+        editor.click("on the needles")
+        editor.wait(lambda state: state["finding"] == 1, "the same on the piece")
+        self.assertEqual(editor.state["cursor"][1], 6)
+        editor.key("o")
+        editor.wait(lambda state: state["finding"] == 0, "back on the repeat")
+
     def test_next_and_previous_finding_by_key(self):
         rows = ["#..." * 6] * 40
         rows[1] = rows[38] = "#......." * 3

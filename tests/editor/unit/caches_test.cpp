@@ -87,6 +87,36 @@ TEST_CASE("a float that the piece shows as it is on the repeat is one entry of t
   CHECK(app.caches.listed[0].on_piece == 1);
 }
 
+TEST_CASE("a float of the repeat leads to its place on the needles, and back, and stays one entry") {
+  App app = make_app();
+  app.work.design.grid = Grid(24, 1);
+  app.work.design.bands = {Band{1, 'A', 'B', {}}};
+  app.work.design.piece.stitches = 72;
+  for (const int column : {4, 8, 12, 16, 20}) {
+    app.work.design.grid.set(column, 0, true);
+  }
+  refresh(app);
+  editor::apply(app, Run{Command::next_finding});
+  REQUIRE(app.view.finding == 0);
+  editor::apply(app, Run{Command::finding_on_needles});
+  CHECK(app.view.finding == 1);
+  CHECK(app.caches.findings[1].on_piece);
+  CHECK(listed_for(app.caches, app.view.finding) == &app.caches.listed[0]);
+  const auto mark = std::ranges::find(app.caches.marks, 1, &Mark::finding);
+  REQUIRE(mark != app.caches.marks.end());
+  CHECK(app.view.cursor == Cell{mark->first_column, 0});
+  editor::apply(app, Run{Command::finding_on_needles});
+  CHECK(app.view.finding == 0);
+  // From there the next one is the next of the list.
+  editor::apply(app, Run{Command::finding_on_needles});
+  editor::apply(app, Run{Command::next_finding});
+  CHECK(app.view.finding == app.caches.listed[1].finding());
+  // A finding that isn't on the piece as well leads nowhere.
+  const int before = app.view.finding;
+  editor::apply(app, Run{Command::finding_on_needles});
+  CHECK(app.view.finding == before);
+}
+
 TEST_CASE("what is said of the bed is marked at the columns of both end needles, from bottom to top") {
   App app = make_app();
   Document& design = app.work.design;
