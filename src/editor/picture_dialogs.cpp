@@ -1,4 +1,5 @@
 // Two dialogs with a picture that follows what is chosen: a picture that becomes a drawing, and the drawing laid out.
+#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/typed_text.hpp"

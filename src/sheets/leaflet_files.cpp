@@ -11,7 +11,7 @@
 namespace punchwright {
 namespace {
 
-// More is no leaflet: some 100 pages of needle lists, or of chart.
+// More is no leaflet: some 200 pages of needle lists, or 40 of chart.
 constexpr std::size_t most_rows = 2'000;
 constexpr long long most_cells = 60'000;
 

@@ -96,8 +96,8 @@ public:
         passes += chart_.rows()[static_cast<std::size_t>(row)].passes;
       }
       const bool arrows_turn = passes % 2 != 0;
-      blocks.push_back(
-          done_block(again_words(listed_, rows) + (arrows_turn ? ", the arrows the other way every other time" : "")));
+      blocks.push_back(done_block(again_words(listed_, rows) +
+                                  (arrows_turn ? ", each time with the arrows the other way round" : "")));
       blocks.back().with_next = false;
     }
     if (const std::string done = done_before(rows + 1); !done.empty()) {
@@ -156,21 +156,18 @@ private:
                            : fmt::format("{}; by card {}", words, by_card);
   }
 
+  // On a band as wide as the list.
   [[nodiscard]] FlowBlock done_block(const std::string& words) const {
-    FlowBlock block;
+    const double left = row_end_ + 4.0;
+    FlowBlock block = paragraph(words, width_ - 1.0, {body_type, true, left});
     block.with_next = true;
-    FlowLine line;
-    line.height = 1.5 * line_step;
     RectangleShape band;
     band.corner = {0, base_line - 4.1};
     band.width = width_;
-    band.height = 5.8;
+    band.height = 1.2 + line_step * static_cast<double>(block.lines.size());
     band.paint = fill_paint(ink::wash);
-    line.shapes.emplace_back(band);
-    line.shapes.emplace_back(text_shape({row_end_ + 4.0, base_line},
-                                        fitting_text(words, body_type, true, width_ - row_end_ - 5.0), body_type,
-                                        Anchor::start, true));
-    block.lines.push_back(std::move(line));
+    block.lines.front().shapes.insert(block.lines.front().shapes.begin(), band);
+    block.lines.back().height += half_line;
     return block;
   }
 

@@ -222,6 +222,19 @@ TEST_CASE("rows that come again are listed once") {
   CHECK(has_text(pages, "Rows 35 to 68 are as rows 1 to 34"));
 }
 
+TEST_CASE("what is done before a row is told whole, however long the yarns' names are") {
+  OpenedDocument opened = demo("puffin-cove");
+  for (Yarn& yarn : opened.document.yarns) {
+    yarn.name += ", a worsted-spun two-ply of the harbour's own flock in its natural colour";
+  }
+  for (const Sheet& sheet : leaflet_of(opened)) {
+    for (const Box& box : texts_on(sheet)) {
+      CAPTURE(box.text->text);
+      CHECK_FALSE((box.text->text.starts_with("before row") && box.text->text.ends_with("…")));
+    }
+  }
+}
+
 TEST_CASE("a yarn name that is too long ends in an ellipsis within its column") {
   OpenedDocument opened = demo("hood-border");
   opened.document.yarns.front().name = std::string(200, 'W');
