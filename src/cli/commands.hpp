@@ -5,7 +5,9 @@
 #include "design/document.hpp"
 #include "pictures/picture.hpp"
 #include "sheets/exports.hpp"
+#include "tracing/trace.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -83,6 +85,22 @@ struct MendingWishes {
   bool json = false;
 };
 
+struct TraceCommandWishes {
+  std::string picture;
+  std::string output;
+  int width = 24; // stitches
+  int rows = 60;
+  std::string machine;                       // empty: that of a new design
+  std::optional<Gauge> gauge;                // absent: that of a new design
+  std::optional<int> longest_float;          // stitches; absent: the machine's
+  std::optional<std::array<double, 3>> part; // left, top and width in px; absent: the largest in the middle
+  bool best_place = false;
+  std::optional<IgnoredColour> ignored;
+  TraceWishes how;
+  std::vector<std::string> protect; // as for mending
+  bool json = false;
+};
+
 struct ExplainWishes {
   std::string file;
   std::string seen; // the text picture
@@ -97,6 +115,7 @@ int list_steps(const StepsWishes& wishes);
 int explain_fabric(const ExplainWishes& wishes);
 int import_picture(const ImportWishes& wishes);
 int mend_file(const MendingWishes& wishes);
+int trace_picture(const TraceCommandWishes& wishes);
 int prove_file(const ProveWishes& wishes);
 int export_card(const CardExportWishes& wishes);
 int export_everything(const EverythingWishes& wishes);

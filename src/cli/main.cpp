@@ -5,7 +5,10 @@
 #include "cli/output.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
 #include <charconv>
+#include <cmath>
 #include <exception>
 #include <functional>
 #include <map>
@@ -26,6 +29,7 @@ public:
     add_card();
     add_needles();
     add_mend();
+    add_trace();
     add_rows();
     add_steps();
     add_prove();
@@ -135,12 +139,113 @@ private:
                                   [this] { return mend_file(mend_); });
     add_input(sub, mend_.file);
     add_output(sub, mend_.output, ".repeat");
-    sub->add_option("--protect", mend_.protect,
+    add_protect(sub, mend_.protect);
+    sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
+  }
+
+  // Numbers with commas between them, as many as there is room for.
+  template <std::size_t count> static bool read_numbers(const std::string& word, std::array<double, count>& numbers) {
+    std::size_t from = 0;
+    for (std::size_t place = 0; place < count; ++place) {
+      const std::size_t comma = place + 1 < count ? word.find(',', from) : word.size();
+      std::optional<double> number;
+      if (comma == std::string::npos || !read_number(word.substr(from, comma - from), number)) {
+        return false;
+      }
+      numbers[place] = *number;
+      from = comma + 1;
+    }
+    return true;
+  }
+
+  void add_trace() {
+    auto* const sub = add_command("trace", "make the knittable repeat that is nearest to a picture",
+                                  [this] { return trace_picture(trace_); });
+    sub->add_option("PICTURE", trace_.picture, "a PNG, JPEG, BMP, PBM, PGM, PPM or XBM file")->required();
+    add_output(sub, trace_.output, ".repeat");
+    add_count(sub, "--width", "stitches of the repeat, 1 to 200; without it 24", widest_repeat, trace_.width);
+    add_count(sub, "--rows", "rows of the repeat, 1 to 2000; without it 60", tallest_repeat, trace_.rows);
+    sub->add_option("--machine", trace_.machine, "a built-in profile or a .machine file")->type_name("MACHINE");
+    add_value(sub, "--gauge", "STITCHES,ROWS", "two numbers from 1 to 200, such as 16,20",
+              "over 10 cm; without it 16,20", [this](const std::string& word) {
+                std::array<double, 2> numbers{};
+                const bool good = read_numbers(word, numbers) && std::ranges::all_of(numbers, [](double number) {
+                                    return number >= 1 && number <= 200;
+                                  });
+                trace_.gauge = Gauge{numbers[0], numbers[1]};
+                return good;
+              });
+    add_value(sub, "--float", "STITCHES", "1 to 200", "the longest float; without it the machine's",
+              [this](const std::string& word) {
+                return read_number(word, trace_.longest_float) && *trace_.longest_float >= 1 &&
+                       *trace_.longest_float <= 200;
+              });
+    auto* const part = sub->add_option_function<std::string>(
+                              "--part",
+                              [this](const std::string& word) {
+                                std::array<double, 3> numbers{};
+                                if (!read_numbers(word, numbers) || !(numbers[2] >= 1) || !std::isfinite(numbers[0]) ||
+                                    !std::isfinite(numbers[1]) || !std::isfinite(numbers[2])) {
+                                  throw CLI::ValidationError(
+                                      "'" + word + "' is not allowed for --part; allowed: pixels such as 20,0,640");
+                                }
+                                trace_.part = numbers;
+                              },
+                              "the part of the picture, in pixels; without it as much as there is room for")
+                           ->type_name("LEFT,TOP,WIDTH");
+    sub->add_flag("--best-place", trace_.best_place, "look for the part that tiles best")
+        ->disable_flag_override()
+        ->excludes(part);
+    add_value(sub, "--split", "PERCENT", "1 to 99", "darkness where contrast begins; without it by Otsu's method",
+              [this](const std::string& word) {
+                std::optional<double> percent;
+                const bool good = read_number(word, percent) && *percent >= 1 && *percent <= 99;
+                trace_.how.split = percent.value_or(50) / 100;
+                return good;
+              });
+    add_value(sub, "--emphasis", "PERCENT", "-100 (areas) to 100 (edges)", "of edges, or of areas below 0",
+              [this](const std::string& word) {
+                std::optional<double> percent;
+                const bool good = read_number(word, percent) && *percent >= -100 && *percent <= 100;
+                trace_.how.emphasis = percent.value_or(0) / 100;
+                return good;
+              });
+    add_choice<Shading>(sub, "--shading", "how shades become stitches", trace_.how.shading,
+                        {{"split", Shading::split}, {"diffusion", Shading::diffusion}, {"dither", Shading::dither}});
+    add_value(sub, "--ignore", "COLOUR", "a colour such as #ffffff, or #ffffff,40 with how near to it (0 to 441)",
+              "pixels near that colour become main", [this](const std::string& word) {
+                const auto colour = colour_from_hex(word.substr(0, 7));
+                std::optional<int> within = IgnoredColour{}.within;
+                const bool good =
+                    colour && (word.size() == 7 || (word[7] == ',' && read_number(word.substr(8), within) &&
+                                                    *within >= 0 && *within <= 441));
+                if (good) {
+                  trace_.ignored = IgnoredColour{*colour, *within};
+                }
+                return good;
+              });
+    sub->add_flag("--light-is-contrast", trace_.how.light_is_contrast, "light becomes contrast, dark main")
+        ->disable_flag_override();
+    sub->add_flag("--mirror", trace_.how.mirrored, "left and right exchanged")->disable_flag_override();
+    add_protect(sub, trace_.protect);
+    sub->add_flag("--json", trace_.json, "what was made as JSON")->disable_flag_override();
+  }
+
+  static void add_count(CLI::App* sub, const std::string& option, const std::string& what, int most, int& count) {
+    add_value(sub, option, "COUNT", "1 to " + std::to_string(most), what, [&count, most](const std::string& word) {
+      std::optional<int> number;
+      const bool good = read_number(word, number) && *number >= 1 && *number <= most;
+      count = good ? *number : count;
+      return good;
+    });
+  }
+
+  static void add_protect(CLI::App* sub, std::vector<std::string>& places) {
+    sub->add_option("--protect", places,
                     "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again")
         ->type_name("PLACE")
         ->expected(1)
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-    sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
   }
 
   void add_rows() {
@@ -309,6 +414,7 @@ private:
   std::string file_;
   CheckWishes check_;
   MendingWishes mend_;
+  TraceCommandWishes trace_;
   CheckWishes rows_;
   StepsWishes steps_;
   ProveWishes prove_;

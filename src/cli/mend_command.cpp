@@ -1,12 +1,12 @@
 // punchwright mend: a design in which no float is too long, with as few stitches changed as can be.
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
+#include "cli/places.hpp"
 #include "design/repeat_file.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
 #include "mending/mend.hpp"
 
-#include <charconv>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -14,43 +14,6 @@ namespace punchwright::cli {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-struct Range {
-  int first = 1;
-  int last = 1;
-};
-
-// "7" or "3-9", from 1 to `most`.
-std::optional<Range> range_in(std::string_view text, int most) {
-  const auto number_in = [&](std::string_view digits) -> std::optional<int> {
-    int number = 0;
-    const char* const end = digits.data() + digits.size();
-    const auto [stop, trouble] = std::from_chars(digits.data(), end, number);
-    return trouble == std::errc{} && stop == end && number >= 1 && number <= most ? std::optional(number)
-                                                                                  : std::nullopt;
-  };
-  const std::size_t dash = text.find('-');
-  const auto first = number_in(text.substr(0, dash));
-  const auto last = dash == std::string_view::npos ? first : number_in(text.substr(dash + 1));
-  return first && last && *first <= *last ? std::optional(Range{*first, *last}) : std::nullopt;
-}
-
-// "ROWS" or "ROWS:COLUMNS": stitches that stay as they are.
-Failure protect_place(const std::string& place, const Grid& grid, MendWishes& how) {
-  const std::size_t colon = place.find(':');
-  const auto rows = range_in(std::string_view(place).substr(0, colon), grid.height());
-  const auto columns = colon == std::string::npos ? std::optional(Range{1, grid.width()})
-                                                  : range_in(std::string_view(place).substr(colon + 1), grid.width());
-  if (!rows || !columns) {
-    return Error{"command line", 0, 0, fmt::format("'{}' is no place to protect", place),
-                 fmt::format("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}",
-                             grid.height(), grid.width())};
-  }
-  protect(how, grid,
-          Area{Cell{columns->first - 1, rows->first - 1}, columns->last - columns->first + 1,
-               rows->last - rows->first + 1});
-  return std::nullopt;
-}
 
 std::string json_of(const Mended& mended, int limit) {
   Json answer;
@@ -110,9 +73,11 @@ int mend_file(const MendingWishes& wishes) {
   Document design = opened->document;
   MendWishes how = mend_wishes(design, opened->profile);
   for (const std::string& place : wishes.protect) {
-    if (const Failure failure = protect_place(place, design.grid, how)) {
-      return refuse(*failure);
+    const auto area = area_in(place, design.grid.width(), design.grid.height());
+    if (!area) {
+      return refuse(area.error());
     }
+    protect(how, design.grid, *area);
   }
   const Mended mended = mend(design.grid, how);
   design.grid = mended.drawing;

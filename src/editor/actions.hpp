@@ -79,6 +79,10 @@ struct SetYarnsHere { // of rows, by key; no contrast: main alone
 struct TakeLayout { // the whole drawing, laid out so
   Layout layout = Layout::brick;
 };
+struct TraceInstead {}; // of the picture dialog's file: fitted to the card, with no float too long
+struct TakeTrace {      // what the dialog for tracing shows
+  bool as_new = true;   // else it hangs over the drawing
+};
 struct TakePicture {  // what the picture dialog shows
   bool as_new = true; // else it hangs over the drawing
 };
@@ -214,12 +218,12 @@ struct Say {
 using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
                  ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, BeginLineDrag,
-                 LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, KeepMotif, MoveCursor, PlaceCursor,
-                 ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece, PanPiece, SetPreview,
-                 TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder, OpenWithMachine, AnswerGuard,
-                 DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers, CorrectScale, SetReadings,
-                 UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine, OpenCopy, StepBench,
-                 GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, Say>;
+                 LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, TraceInstead, TakeTrace, KeepMotif,
+                 MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece,
+                 PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder,
+                 OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
+                 CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
+                 OpenCopy, StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, Say>;
 
 void apply(App& app, const Action& action);
 

@@ -100,6 +100,8 @@ struct Applier {
   void operator()(const EndLineDrag& action) const { apply_rows(app, action); }
   void operator()(const SetYarnsHere& action) const { apply_rows(app, action); }
   void operator()(const TakeLayout& action) const { apply_rows(app, action); }
+  void operator()(const TraceInstead&) const { trace_instead(app); }
+  void operator()(const TakeTrace& action) const { take_trace(app, action.as_new); }
   void operator()(const TakePicture& action) const { take_picture(app, action.as_new); }
   void operator()(const KeepMotif&) const { keep_motif(app); }
   void operator()(const MoveCursor& action) const { apply_drawing(app, action); }

@@ -63,7 +63,7 @@ void offer_other_machine(App& app, std::string_view text, const fs::path& path) 
 
 // Opens the file, or says what is wrong with it and leaves everything as it was.
 void open_file(App& app, const fs::path& path) {
-  if (has_picture_name(path.string())) {
+  if (has_photo_name(path.string())) {
     return open_picture(app, path);
   }
   app.session.dialog = NoDialog{};

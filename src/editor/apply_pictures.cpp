@@ -11,7 +11,7 @@ namespace punchwright::editor {
 namespace fs = std::filesystem;
 
 void drop_file(App& app, const fs::path& path) {
-  if (has_picture_name(path.string())) {
+  if (has_photo_name(path.string())) {
     return open_picture(app, path);
   }
   const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
@@ -35,16 +35,40 @@ void place_dropped(App& app, const fs::path& path) {
       Floating{dropped->document.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
 }
 
+namespace {
+
+void trace_bytes(App& app, const fs::path& path, std::string_view bytes) {
+  auto photo = read_photo(bytes, path.string());
+  if (!photo) {
+    return show_trouble(app, "The picture can't be used", photo.error(), {});
+  }
+  app.session.folder = path.has_parent_path() ? path.parent_path() : app.session.folder;
+  app.session.dialog =
+      trace_dialog(path, std::make_shared<const Photo>(std::move(photo).value()), app.work.design, app.work.profile);
+}
+
+// Over the drawing, or as a design of its own after what is open is safe.
+void take_drawing(App& app, bool as_new, const fs::path& path, Document design) {
+  app.session.dialog = NoDialog{};
+  if (!as_new) {
+    return hang_over(
+        app, Floating{design.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
+  }
+  request(app, Pending{Pending::What::picture, path, {}, std::make_shared<const Document>(std::move(design))});
+}
+
+} // namespace
+
 void open_picture(App& app, const fs::path& path) {
   close_step(app);
   app.session.dialog = NoDialog{};
-  const auto bytes = read_file(path, largest_picture_file);
+  const auto bytes = read_file(path, largest_photo_file);
   if (!bytes) {
     return show_trouble(app, "The picture can't be opened", bytes.error(), {});
   }
   auto picture = read_picture(*bytes, path.string());
-  if (!picture) {
-    return show_trouble(app, "The picture can't be used", picture.error(), {});
+  if (!picture) { // more than two colours, or more pixels than stitches
+    return trace_bytes(app, path, *bytes);
   }
   app.session.folder = path.has_parent_path() ? path.parent_path() : app.session.folder;
   app.session.dialog = picture_dialog(path, std::make_shared<const Picture>(std::move(picture).value()),
@@ -57,20 +81,27 @@ void take_picture(App& app, bool as_new) {
     return;
   }
   const PictureDialog chosen = *dialog;
-  app.session.dialog = NoDialog{};
-  const std::string name = chosen.path.stem().string();
-  if (!as_new) {
-    return hang_over(app, Floating{drawing_of(*chosen.picture, chosen.contrast),
-                                   app.view.cursor,
-                                   fmt::format("set down “{}”", name),
-                                   {},
-                                   false});
-  }
-  Document design = design_of(*chosen.picture, chosen.contrast, name);
+  Document design = design_of(*chosen.picture, chosen.contrast, chosen.path.stem().string());
   design.gauge = app.work.design.gauge;
   design.profile = app.work.design.profile;
   design.card.paper = app.settings.paper;
-  request(app, Pending{Pending::What::picture, chosen.path, {}, std::make_shared<const Document>(std::move(design))});
+  take_drawing(app, as_new, chosen.path, std::move(design));
+}
+
+void trace_instead(App& app) {
+  if (const auto* const dialog = std::get_if<PictureDialog>(&app.session.dialog)) {
+    const fs::path path = dialog->path;
+    const auto bytes = read_file(path, largest_photo_file);
+    return bytes ? trace_bytes(app, path, *bytes) : show_trouble(app, "The picture can't be opened", bytes.error(), {});
+  }
+}
+
+void take_trace(App& app, bool as_new) {
+  const auto* const dialog = std::get_if<TraceDialog>(&app.session.dialog);
+  if (dialog != nullptr) {
+    const TraceDialog chosen = *dialog;
+    take_drawing(app, as_new, chosen.path, design_of_trace(chosen, app.work.design));
+  }
 }
 
 } // namespace punchwright::editor

@@ -72,6 +72,8 @@ void drop_file(App& app, const std::filesystem::path& path);
 void place_dropped(App& app, const std::filesystem::path& path);
 // Shown first, with the choice between a new design and a place in this one.
 void open_picture(App& app, const std::filesystem::path& path);
+void trace_instead(App& app);
+void take_trace(App& app, bool as_new);
 void take_picture(App& app, bool as_new);
 // As a design that was never saved, called like the picture.
 void begin_with(App& app, const Document& design, const std::string& name);

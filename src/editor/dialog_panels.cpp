@@ -58,6 +58,7 @@ struct Drawer {
   void operator()(const PreviewDialog&) const { preview_dialog(app, actions, placed); }
   void operator()(const PairsDialog& dialog) const { pairs_dialog(app, actions, dialog); }
   void operator()(const PaletteDialog& dialog) const { palette_dialog(app, actions, dialog); }
+  void operator()(const TraceDialog& dialog) const { trace_panel(app, actions, dialog); }
   void operator()(const PictureDialog& dialog) const { picture_panel(app, actions, dialog); }
   void operator()(const LayoutDialog& dialog) const { layout_panel(app, actions, dialog); }
   void operator()(const SizeDialog& dialog) const { size_dialog(app, actions, dialog); }
@@ -191,7 +192,8 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "The steps have changed",
                                  "Steps at the machine",
                                  "Play the knitting",
-                                 "What went wrong?"};
+                                 "What went wrong?",
+                                 "Trace a picture"};
   return titles[dialog.index()];
 }
 
@@ -210,6 +212,7 @@ float width_of_dialog(const App& app) {
                            ? 760 * unit
                        : std::holds_alternative<LayoutDialog>(dialog)    ? 620 * unit
                        : std::holds_alternative<YarnsHereDialog>(dialog) ? 320 * unit
+                       : std::holds_alternative<TraceDialog>(dialog)     ? 900 * unit
                        : std::holds_alternative<StartDialog>(dialog)     ? 900 * unit
                        : std::holds_alternative<HelpDialog>(dialog)      ? 960 * unit
                                                                          : 450 * unit;

@@ -41,6 +41,7 @@ void swatch_dialog(const App& app, Actions& actions);
 
 // All commands, found by typing; arrows choose, Return does it.
 void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog);
+void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog);
 void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog);
 void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog);
 void size_dialog(const App& app, Actions& actions, const SizeDialog& dialog);

@@ -37,7 +37,7 @@ std::vector<std::string> extensions_for(Purpose purpose) {
   case Purpose::leaflet: return {".pdf"};
   case Purpose::fabric: return {".png"};
   case Purpose::pattern: return {".png", ".svg"};
-  case Purpose::picture: return picture_extensions();
+  case Purpose::picture: return photo_extensions();
   case Purpose::measure_page: return {".pdf", ".svg", ".png"};
   case Purpose::swatch: return {".pdf", ".png"};
   case Purpose::everything: return {};
@@ -94,6 +94,7 @@ struct Namer {
   std::string operator()(const PairsDialog&) const { return "pairs"; }
   std::string operator()(const PaletteDialog&) const { return "palette"; }
   std::string operator()(const PictureDialog&) const { return "picture"; }
+  std::string operator()(const TraceDialog&) const { return "trace"; }
   std::string operator()(const LayoutDialog&) const { return "layout"; }
   std::string operator()(const YarnsHereDialog&) const { return "yarns-here"; }
   std::string operator()(const KeepMotifDialog&) const { return "keep-motif"; }

@@ -7,6 +7,7 @@
 #include "editor/canvas_layout.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
+#include "editor/trace_view.hpp"
 #include "editor/wrong.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "machine/profile.hpp"
@@ -212,7 +213,7 @@ using Dialog =
     std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
                  CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog,
                  PairsDialog, PaletteDialog, PictureDialog, LayoutDialog, YarnsHereDialog, KeepMotifDialog,
-                 BenchChangedDialog, StepListDialog, PlayDialog, WrongDialog>;
+                 BenchChangedDialog, StepListDialog, PlayDialog, WrongDialog, TraceDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

@@ -75,6 +75,10 @@ void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog
     make_first_stop(actions);
   }
   tip(theme, "It hangs over the drawing until it is set down");
+  if (button(theme, actions, "trace instead", "Trace it…")) {
+    actions.push(TraceInstead{});
+  }
+  tip(theme, "Fitted to so many stitches, with no float too long");
   if (ImGui::GetContentRegionMax().x - ImGui::GetItemRectMax().x + ImGui::GetWindowPos().x >
       ImGui::CalcTextSize("Cancel").x + 4 * ImGui::GetStyle().FramePadding.x) {
     ImGui::SameLine();

@@ -13,7 +13,7 @@ bool is_blank(char sign) {
 
 class PbmReader {
 public:
-  explicit PbmReader(std::string_view bytes) : rest_(bytes) {}
+  PbmReader(std::string_view bytes, const LargestPicture& largest) : rest_(bytes), largest_(largest) {}
 
   Result<Pixels> read() {
     const bool packed = rest_.starts_with("P4");
@@ -24,7 +24,7 @@ public:
       return picture_error("the PBM's size can't be read",
                            "write its width and height, in pixels, behind the P1 or P4");
     }
-    if (const Failure failure = too_large(*width, *height)) {
+    if (const Failure failure = too_large(*width, *height, largest_)) {
       return *failure;
     }
     Pixels pixels{static_cast<int>(*width), static_cast<int>(*height), {}};
@@ -93,12 +93,13 @@ private:
   }
 
   std::string_view rest_;
+  LargestPicture largest_;
 };
 
 } // namespace
 
-Result<Pixels> read_pbm(std::string_view bytes) {
-  return PbmReader(bytes).read();
+Result<Pixels> read_pbm(std::string_view bytes, const LargestPicture& largest) {
+  return PbmReader(bytes, largest).read();
 }
 
 } // namespace punchwright

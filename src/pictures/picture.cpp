@@ -97,27 +97,31 @@ std::vector<std::string> picture_extensions() {
   return {extensions.begin(), extensions.end()};
 }
 
-bool has_picture_name(std::string_view name) {
+bool has_extension_of(std::string_view name, const std::vector<std::string>& extensions_there) {
   const std::size_t dot = name.rfind('.');
   std::string extension(dot == std::string_view::npos ? std::string_view{} : name.substr(dot));
   std::ranges::transform(extension, extension.begin(), [](char letter) {
     return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
   });
-  return std::ranges::find(extensions, extension) != extensions.end();
+  return std::ranges::find(extensions_there, extension) != extensions_there.end();
 }
 
-Failure too_large(std::int64_t width, std::int64_t height) {
+bool has_picture_name(std::string_view name) {
+  return has_extension_of(name, picture_extensions());
+}
+
+Failure too_large(std::int64_t width, std::int64_t height, const LargestPicture& largest) {
   if (width < 1 || height < 1) {
     return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
                          "draw one pixel at least");
   }
-  if (width <= widest_repeat && height <= tallest_repeat) {
+  if (width <= largest.width && height <= largest.height) {
     return std::nullopt;
   }
   return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
                        fmt::format("a pixel is a stitch, and a drawing has {} × {} at most: cut or scale it, without "
                                    "smoothing",
-                                   widest_repeat, tallest_repeat));
+                                   largest.width, largest.height));
 }
 
 Result<Picture> read_picture(std::string_view bytes, const std::string& name) {

@@ -22,6 +22,7 @@ struct Picture {
 [[nodiscard]] std::vector<std::string> picture_extensions();
 // Whether the file's name ends in one of them, in small letters or large ones.
 [[nodiscard]] bool has_picture_name(std::string_view name);
+[[nodiscard]] bool has_extension_of(std::string_view name, const std::vector<std::string>& extensions);
 
 // No larger file is one of a drawing; whoever reads files stops there.
 constexpr std::size_t largest_picture_file = std::size_t{16} * 1024 * 1024; // bytes

@@ -1,4 +1,4 @@
-// The single forms of picture, for picture.cpp only: each gives the pixels, or an error without the file's name.
+// The single forms of picture: each gives the pixels, or an error without the file's name.
 #pragma once
 
 #include "design/document.hpp"
@@ -25,10 +25,15 @@ constexpr std::uint32_t white_pixel = 0xffffff;
 }
 
 // Nothing larger is read at all.
-[[nodiscard]] Failure too_large(std::int64_t width, std::int64_t height);
+struct LargestPicture {
+  int width = widest_repeat; // px: a pixel is a stitch
+  int height = tallest_repeat;
+};
+[[nodiscard]] Failure too_large(std::int64_t width, std::int64_t height, const LargestPicture& largest = {});
 
 [[nodiscard]] Result<Pixels> read_png(std::string_view bytes);
-[[nodiscard]] Result<Pixels> read_pbm(std::string_view bytes); // plain (P1) and packed (P4)
-[[nodiscard]] Result<Pixels> read_xbm(std::string_view bytes);
+[[nodiscard]] Result<Pixels> read_pbm(std::string_view bytes,
+                                      const LargestPicture& largest = {}); // plain (P1) and packed (P4)
+[[nodiscard]] Result<Pixels> read_xbm(std::string_view bytes, const LargestPicture& largest = {});
 
 } // namespace punchwright

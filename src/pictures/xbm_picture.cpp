@@ -15,7 +15,7 @@ bool is_word_sign(char sign) {
 
 class XbmReader {
 public:
-  explicit XbmReader(std::string_view bytes) : rest_(bytes) {}
+  XbmReader(std::string_view bytes, const LargestPicture& largest) : rest_(bytes), largest_(largest) {}
 
   Result<Pixels> read() {
     std::int64_t width = 0;
@@ -35,7 +35,7 @@ public:
       words = words || word == "short";
       before = word;
     }
-    if (const Failure failure = too_large(width, height)) {
+    if (const Failure failure = too_large(width, height, largest_)) {
       return *failure;
     }
     return lines({static_cast<int>(width), static_cast<int>(height), {}}, words ? 16 : 8);
@@ -90,12 +90,13 @@ private:
   }
 
   std::string_view rest_;
+  LargestPicture largest_;
 };
 
 } // namespace
 
-Result<Pixels> read_xbm(std::string_view bytes) {
-  return XbmReader(bytes).read();
+Result<Pixels> read_xbm(std::string_view bytes, const LargestPicture& largest) {
+  return XbmReader(bytes, largest).read();
 }
 
 } // namespace punchwright

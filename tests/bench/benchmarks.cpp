@@ -7,6 +7,7 @@
 #include "rules/findings.hpp"
 #include "sheets/exports.hpp"
 #include "support/builders.hpp"
+#include "tracing/best_place.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -166,6 +167,46 @@ void mend_with_look(benchmark::State& state) {
   }
 }
 BENCHMARK(mend_with_look)->Args({24, 60})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
+// Twelve megapixels, as a camera takes them.
+Photo photograph() {
+  constexpr int width = 4000;
+  constexpr int height = 3000;
+  std::vector<std::uint8_t> colours(std::size_t{width} * height * 3);
+  for (std::size_t place = 0; place < colours.size(); ++place) {
+    colours[place] = static_cast<std::uint8_t>(place / 7 ^ place / 12'011);
+  }
+  return photo_of(width, height, std::move(colours));
+}
+
+// One step while a control moves: the light of each stitch where its place has changed, and the drawing.
+void trace_step(benchmark::State& state) {
+  const Photo photo = photograph();
+  const Lattice lattice = largest_lattice(photo.width, photo.height, 24, 60, Gauge{});
+  const auto ignored = state.range(0) != 0 ? std::optional(IgnoredColour{{200, 30, 30}, 40}) : std::nullopt;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(trace(light_in(photo, lattice, ignored), 24, {}));
+  }
+}
+BENCHMARK(trace_step)->ArgName("ignoring a colour")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
+void trace_again_without_new_light(benchmark::State& state) {
+  const Photo photo = photograph();
+  const auto light = light_in(photo, largest_lattice(photo.width, photo.height, 24, 60, Gauge{}), {});
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(trace(light, 24, {}));
+  }
+}
+BENCHMARK(trace_again_without_new_light)->Unit(benchmark::kMicrosecond);
+
+void best_place_on_a_photograph(benchmark::State& state) {
+  const Photo photo = photograph();
+  const Lattice lattice = largest_lattice(photo.width, photo.height, 24, 60, Gauge{});
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(best_places(photo, lattice, Gauge{}, {}, {}, 3));
+  }
+}
+BENCHMARK(best_place_on_a_photograph)->Unit(benchmark::kMillisecond);
 
 } // namespace
 

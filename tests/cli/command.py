@@ -69,7 +69,7 @@ EXPORTS = [
     ("chart", "png"),
     ("chart", "svg"),
 ]
-COMMANDS = ["check", "mend", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "import",
+COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "import",
             "machine", "measure", "swatch"]
 
 

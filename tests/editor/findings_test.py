@@ -26,7 +26,7 @@ class Findings(WindowTest):
 
     def test_a_float_on_the_needles_by_button_and_by_key(self):
         rows = ["#..." * 6] * 9
-        rows[2] = "#......." * 3
+        rows[2] = "#......." + "#..." * 4
         editor = self.start(self.write("a.repeat", design(rows)))
         editor.click("finding 0")
         editor.wait(lambda state: state["finding"] == 0 and "on the needles" in state["places"], "the finding chosen")

@@ -46,10 +46,16 @@ class Pictures(WindowTest):
         turned = str.maketrans(".#", "#.")
         self.assertEqual([row[1:6] for row in rows_in(path)[1:4]], [row.translate(turned) for row in GULL_ROWS])
 
-    def test_a_picture_with_greys_is_refused_with_the_number_of_its_colours(self):
+    def test_a_picture_with_greys_is_traced_and_a_broken_one_refused(self):
         grey = subprocess.run(["pnmtopng"], input=b"P2\n3 1\n2\n0 1 2\n", capture_output=True, check=True).stdout
         (self.folder / "grey.png").write_bytes(grey)
         editor = self.start(self.folder / "grey.png")
+        editor.wait(lambda state: state["dialog"] == "trace" and state["idle"], "the picture to trace")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the blank drawing")
+        editor.stop()
+        (self.folder / "broken.png").write_bytes(grey[:20])
+        editor = self.start(self.folder / "broken.png")
         editor.wait(lambda state: state["dialog"] == "trouble" and state["idle"], "the trouble")
         editor.key("Return")
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the blank drawing")

@@ -106,6 +106,9 @@ shrink "$work/pattern-chart.png" pattern-chart -resize 50%
 convert -size 24x18 xc:'#efe6d0' +antialias -fill '#1d3557' -draw 'polygon 2,13 21,13 18,17 5,17' \
   -draw 'polyline 11,11 11,1 19,11' -draw 'polyline 9,11 9,3 4,11' "$work/sailing boat.png"
 window editor-picture "$work/sailing boat.png" --size 1280x800
+/usr/bin/python3 -B -c "import sys; sys.path.insert(0, '$here/tests/tools'); import screens
+open('$work/lighthouse.ppm', 'wb').write(screens.lighthouse())"
+window editor-trace "$work/lighthouse.ppm" --size 1280x800
 window editor-preview "$patterns/puffin-cove.repeat" --size 1280x800 --dialog preview
 window editor-guide --size 1280x800 --dialog help
 window editor-new --size 1280x800 --dialog new

@@ -26,7 +26,9 @@ THEMES = ("light", "dark")
 PIXEL = 40
 SQUARE = 6
 
-# Name, what it shows, and how the editor is started for it. FLOAT is the puffin band with a float that is too long.
+# Name, what it shows, and how the editor is started for it. Files of the desk's own: the puffin band with a float that is too
+# long, a picture of two colours, and one of shades.
+OWN_FILES = {"FLOAT": "puffin-in-a-gap.repeat", "GULL": "gull.pbm", "LIGHTHOUSE": "lighthouse.ppm"}
 SCREENS = [
     ("drawing", "The drawing, the piece and the findings", ["puffin-cove.repeat"]),
     ("stitches", "Large cells become stitches", ["buoy-line.repeat", "--zoom", "9"]),
@@ -45,20 +47,62 @@ SCREENS = [
     ("size", "Changing the size", ["puffin-cove.repeat", "--dialog", "size"]),
     ("pairs", "Other pairs of yarns", ["puffin-cove.repeat", "--dialog", "pairs"]),
     ("palette", "The palette", ["puffin-cove.repeat", "--dialog", "palette"]),
+    ("layout", "Laid out as brick, half-drop, or turned and mirrored", ["tide-waves.repeat", "--dialog", "layout"]),
+    ("yarns-here", "Yarns changed at the place", ["buoy-line.repeat", "--dialog", "yarns-here"]),
+    ("keep-motif", "The marked area kept as a motif", ["puffin-cove.repeat", "--dialog", "keep-motif"]),
+    ("picture", "A two-colour picture, a stitch for each pixel", ["GULL"]),
+    ("trace", "A picture traced", ["LIGHTHOUSE"]),
     ("preview-card", "Print preview: the card", ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "card"]),
     ("preview-chart", "Print preview: the needle chart",
      ["shore-crabs.repeat", "--dialog", "preview", "--sheet", "chart"]),
     ("preview-steps", "Print preview: the steps", ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "steps"]),
+    ("preview-leaflet", "Print preview: the leaflet",
+     ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "leaflet"]),
+    ("preview-pattern", "Print preview: the pattern chart",
+     ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "pattern"]),
     ("export-card", "Exporting the card", ["puffin-cove.repeat", "--dialog", "card"]),
     ("export-chart", "Exporting the needle chart", ["puffin-cove.repeat", "--dialog", "chart"]),
     ("everything", "Exporting everything into a folder", ["puffin-cove.repeat", "--dialog", "everything"]),
     ("swatch", "The question after the orientation swatch", ["puffin-cove.repeat", "--dialog", "swatch"]),
     ("commands", "All commands, found by typing", ["puffin-cove.repeat", "--dialog", "commands"]),
     ("steps-done", "What was done", ["puffin-cove.repeat", "--dialog", "steps"]),
+    ("bench", "At the bench", ["hood-border.repeat", "--dialog", "bench"]),
+    ("step-list", "All steps", ["hood-border.repeat", "--dialog", "step-list"]),
+    ("play", "The knitting played", ["hood-border.repeat", "--dialog", "play"]),
+    ("wrong", "What went wrong?", ["hood-border.repeat", "--dialog", "wrong"]),
     ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
     ("guide", "The guide in the window", ["--dialog", "help"]),
     ("keys", "Keys and mouse", ["--dialog", "keys"]),
 ]
+
+GULL = """P1
+12 7
+000000000000
+011000000110
+001100001100
+000110011000
+000011110000
+000001100000
+000000000000
+"""
+
+
+def lighthouse():
+    """A lighthouse at dusk, drawn here: a sky that darkens upwards, rock, two dark belts, a light with its beam."""
+    height, width = 300, 240
+    y, x = np.mgrid[0:height, 0:width].astype(float)
+    grey = 150 + 80 * y / height
+    beam = (np.abs(y - 62) < 0.22 * np.abs(x - 120)) & (x < 120)
+    grey[beam] = 250
+    tower = np.abs(x - 120) < 14 + 0.09 * (y - 60)
+    grey[tower & (y > 70) & (y < 250)] = 235
+    for top, bottom in ((105, 140), (175, 210)):
+        grey[tower & (y > top) & (y < bottom)] = 60
+    grey[(np.abs(x - 120) < 17) & (y > 48) & (y <= 76)] = 90
+    grey[(np.abs(x - 120) < 9) & (y > 54) & (y <= 70)] = 255
+    grey[y > 250 + 16 * np.sin(x / 21) - 0.1 * np.abs(x - 120)] = 40
+    pixels = np.repeat(np.clip(grey, 0, 255).astype(np.uint8)[:, :, None], 3, axis=2)
+    return b"P6\n%d %d\n255\n" % (width, height) + pixels.tobytes()
 
 
 class Desk:
@@ -80,6 +124,8 @@ class Desk:
         if float_too_long == puffin:
             raise SystemExit("screens.py: row 36 of puffin-cove has changed; choose another row for the example")
         (shown / "puffin-in-a-gap.repeat").write_text(float_too_long)
+        (shown / "gull.pbm").write_text(GULL)
+        (shown / "lighthouse.ppm").write_bytes(lighthouse())
         for theme in THEMES:
             (self.folder / theme).write_text(f'theme = "{theme}"\n')
         reading, writing = os.pipe()
@@ -105,7 +151,7 @@ class Desk:
     def picture(self, editor, theme, arguments, size=SIZE):
         """The screen as an array of rows, columns and channels."""
         out = self.folder / "out.png"
-        named = ["puffin-in-a-gap.repeat" if argument == "FLOAT" else argument for argument in arguments]
+        named = [OWN_FILES.get(argument, argument) for argument in arguments]
         settings = self.folder / "settings"
         shutil.copy(self.folder / theme, settings)
         subprocess.run([editor, *named, "--settings", str(settings), "--size", size, "--picture", str(out)],

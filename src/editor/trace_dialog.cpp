@@ -1,0 +1,245 @@
+// A picture with the part that is traced, the drawing that comes of it, and what can be chosen between them.
+#include "design/words.hpp"
+#include "editor/choice_field.hpp"
+#include "editor/dialog_parts.hpp"
+#include "editor/trace_view.hpp"
+#include "editor/typed_text.hpp"
+#include "editor/widgets.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+// Where draw_small_picture() draws a picture of those cells in a box.
+ScreenBox drawn_box(const SmallPicture& picture, const ScreenBox& box) {
+  const float wide = std::min(box.width() / static_cast<float>(picture.columns),
+                              box.height() / static_cast<float>(picture.rows) / picture.shape);
+  const float width = wide * static_cast<float>(picture.columns);
+  const float height = wide * picture.shape * static_cast<float>(picture.rows);
+  return {std::round(box.middle().x - width / 2), std::round(box.middle().y - height / 2),
+          std::round(box.middle().x + width / 2), std::round(box.middle().y + height / 2)};
+}
+
+// The frame of the part on the photo.
+void draw_part(const Theme& theme, const TraceDialog& dialog, const ScreenBox& box) {
+  const Lattice lattice = lattice_of(dialog);
+  const auto scale = box.width() / static_cast<float>(dialog.photo->width);
+  const ImVec2 low{box.left + static_cast<float>(lattice.left) * scale,
+                   box.top + static_cast<float>(lattice.top) * scale};
+  const ImVec2 high{low.x + static_cast<float>(lattice.stitch_width * lattice.columns) * scale,
+                    low.y + static_cast<float>(lattice.row_height * lattice.rows) * scale};
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect({box.left - 2, box.top - 2}, {box.right + 2, box.bottom + 2}, true);
+  list.AddRect({low.x - 1, low.y - 1}, {high.x + 1, high.y + 1}, IM_COL32(255, 255, 255, 255), 0, 0, 4 * theme.scale);
+  list.AddRect(low, high, ink(theme.accent), 0, 0, 2 * theme.scale);
+  list.PopClipRect();
+}
+
+// The photo: dragging moves the part, the wheel makes it wider or narrower, a click picks the colour to ignore.
+bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, const ImVec2& size) {
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const ScreenBox box = drawn_box(wishes.shown, {corner.x, corner.y, corner.x + size.x, corner.y + size.y});
+  ImGui::InvisibleButton("##photo", size);
+  remember_place(actions, "photo");
+  tip(app.theme, wishes.picking ? "Click on the colour that is to count as white paper"
+                                : "Drag to move the part, turn the wheel to make it wider or narrower");
+  draw_small_picture(app.theme, wishes.shown, box);
+  draw_part(app.theme, wishes, box);
+  const ImGuiIO& io = ImGui::GetIO();
+  const double px = wishes.photo->width / static_cast<double>(std::max(1.0F, box.width())); // of the photo, a screen px
+  if (wishes.picking && ImGui::IsItemClicked()) {
+    const int x = std::clamp(static_cast<int>((io.MousePos.x - box.left) * px), 0, wishes.photo->width - 1);
+    const int y = std::clamp(static_cast<int>((io.MousePos.y - box.top) * px), 0, wishes.photo->height - 1);
+    wishes.ignored = IgnoredColour{wishes.photo->colour_at(x, y), wishes.ignored.value_or(IgnoredColour{}).within};
+    wishes.picking = false;
+    return true;
+  }
+  if (!wishes.picking && ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    wishes.left += io.MouseDelta.x * px;
+    wishes.top += io.MouseDelta.y * px;
+    return true;
+  }
+  if (ImGui::IsItemHovered() && io.MouseWheel != 0) {
+    const double before = wishes.width;
+    const double tall = before * wishes.rows * wishes.gauge.row_mm() / (wishes.columns * wishes.gauge.stitch_mm());
+    wishes.width = std::clamp(before * std::pow(1.05, io.MouseWheel), 4.0, 2.0 * wishes.photo->width);
+    wishes.left += (before - wishes.width) / 2; // about the part's middle
+    wishes.top += tall * (1 - wishes.width / before) / 2;
+    return true;
+  }
+  return false;
+}
+
+bool whole_number(const App& app, Actions& actions, const char* name, const char* words, TraceDialog& wishes,
+                  double& value, int low, int high) {
+  int number = static_cast<int>(std::lround(value));
+  if (!count_field({app, actions, name, &wishes.remark}, words, number, low, high)) {
+    return false;
+  }
+  value = number;
+  return true;
+}
+
+bool percent_field(const App& app, Actions& actions, const char* name, const char* words, TraceDialog& wishes,
+                   double& value, int low, int high) {
+  double percent = value * 100;
+  const bool changed = whole_number(app, actions, name, words, wishes, percent, low, high);
+  value = changed ? percent / 100 : value;
+  return changed;
+}
+
+bool part_fields(const App& app, Actions& actions, TraceDialog& wishes) {
+  const Photo& photo = *wishes.photo;
+  bool changed =
+      count_field({app, actions, "trace width", &wishes.remark}, "Stitches", wishes.columns, 1, widest_repeat);
+  changed =
+      count_field({app, actions, "trace rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
+  changed =
+      whole_number(app, actions, "trace left", "Part from left, px", wishes, wishes.left, -photo.width, photo.width) ||
+      changed;
+  changed =
+      whole_number(app, actions, "trace top", "Part from top, px", wishes, wishes.top, -photo.height, photo.height) ||
+      changed;
+  return whole_number(app, actions, "trace part", "Width of the part, px", wishes, wishes.width, 4, 2 * photo.width) ||
+         changed;
+}
+
+bool tone_fields(const App& app, Actions& actions, TraceDialog& wishes) {
+  constexpr std::array shadings = {Choice{"one split", static_cast<int>(Shading::split)},
+                                   Choice{"diffused", static_cast<int>(Shading::diffusion)},
+                                   Choice{"in a grain", static_cast<int>(Shading::dither)}};
+  double split = wishes.how.split.value_or(0.5);
+  bool changed = false;
+  if (percent_field(app, actions, "trace split", "Contrast from darkness, %", wishes, split, 1, 99)) {
+    wishes.how.split = split;
+    wishes.own_split = true;
+    changed = true;
+  }
+  bool automatic = !wishes.own_split;
+  if (check_box(actions, "trace automatic", "Found from the picture", automatic)) {
+    wishes.own_split = !automatic;
+    changed = true;
+  }
+  make_first_stop(actions);
+  changed = percent_field(app, actions, "trace emphasis", "Areas (-) or edges (+), %", wishes, wishes.how.emphasis,
+                          -100, 100) ||
+            changed;
+  changed = choose({app, actions, "trace shading", &wishes.remark}, "Shades", wishes.how.shading, shadings) || changed;
+  changed = check_box(actions, "trace light", "Light becomes contrast", wishes.how.light_is_contrast) || changed;
+  return check_box(actions, "trace mirror", "Mirrored", wishes.how.mirrored) || changed;
+}
+
+bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
+  bool changed = false;
+  bool ignoring = wishes.ignored.has_value() || wishes.picking;
+  if (check_box(actions, "trace ignore", "Ignore a colour of the background", ignoring)) {
+    wishes.picking = ignoring;
+    if (!ignoring) {
+      wishes.ignored.reset();
+    } else { // until another is clicked: that of the upper left corner
+      wishes.ignored = IgnoredColour{wishes.photo->colour_at(0, 0), IgnoredColour{}.within};
+    }
+    changed = true;
+  }
+  if (!wishes.ignored) {
+    return changed;
+  }
+  if (button(app.theme, actions, "trace pick", "Pick it in the picture", wishes.picking ? Look::chosen : Look::plain)) {
+    wishes.picking = !wishes.picking;
+    changed = true;
+  }
+  ImGui::SameLine();
+  const float side = ImGui::GetFrameHeight();
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  swatch(*ImGui::GetWindowDrawList(), app.theme, {corner.x, corner.y, corner.x + side, corner.y + side},
+         wishes.ignored->colour);
+  ImGui::Dummy({side, side});
+  return count_field({app, actions, "trace within", &wishes.remark}, "How near to it", wishes.ignored->within, 0,
+                     441) ||
+         changed;
+}
+
+std::string words_for(const TraceDialog& dialog) {
+  const std::string size = fmt::format("{} stitches × {} rows. ", dialog.columns, dialog.rows);
+  if (dialog.traced.moved == 0) {
+    return size + "No float had to be caught.";
+  }
+  return size + fmt::format("{} otherwise than in the picture, where it matters least, so that no float passes more "
+                            "than {}.",
+                            counted(dialog.traced.moved, "stitch is", "stitches are"), dialog.how.limit);
+}
+
+} // namespace
+
+void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
+  const Theme& theme = app.theme;
+  const Document& design = app.work.design;
+  const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
+  TraceDialog wishes = dialog;
+  const float wide = ImGui::GetContentRegionAvail().x;
+  const float gap = ImGui::GetStyle().ItemSpacing.x;
+  const float lines = 12 * ImGui::GetFrameHeightWithSpacing();
+  const float tall = std::clamp(room_for_dialog(app).y - lines, 90 * theme.scale, 360 * theme.scale);
+  bool changed = photo_with_part(app, actions, wishes, {(wide - gap) / 2, tall});
+  ImGui::SameLine();
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::Dummy({(wide - gap) / 2, tall});
+  draw_small_picture(theme, dialog.result, {corner.x + 1, corner.y, corner.x + (wide - gap) / 2 - 1, corner.y + tall});
+  hint(theme, words_for(dialog));
+
+  const float room = std::max(4 * ImGui::GetFrameHeightWithSpacing(),
+                              std::min(8.4F * ImGui::GetFrameHeightWithSpacing(),
+                                       room_for_dialog(app).y - tall - 5 * ImGui::GetFrameHeightWithSpacing()));
+  ImGui::BeginChild("##controls", {0, room}, false, ImGuiWindowFlags_NavFlattened);
+  const bool two_columns = wide > 620 * theme.scale && ImGui::BeginTable("##columns", 2);
+  if (two_columns) {
+    ImGui::TableNextColumn();
+  }
+  changed = part_fields(app, actions, wishes) || changed;
+  if (button(theme, actions, "best place", "Where it tiles best")) {
+    wishes = at_best_place(wishes, design);
+    changed = true;
+  }
+  tip(theme, "Looks for the place and the width at which the repeat beside itself is nearest to the picture");
+  width_words(app, &app.work.profile, wishes.columns);
+  if (two_columns) {
+    ImGui::TableNextColumn();
+  }
+  changed = tone_fields(app, actions, wishes) || changed;
+  changed = ignore_fields(app, actions, wishes) || changed;
+  if (two_columns) {
+    ImGui::EndTable();
+  }
+  ImGui::EndChild();
+  warning_lines(theme, dialog.remark);
+  if (changed) {
+    actions.push(SetDialog{retraced(wishes, design)});
+  } else if (wishes.remark != dialog.remark) {
+    actions.push(SetDialog{wishes});
+  }
+
+  if (button(theme, actions, "trace new", "As a new design", untouched ? Look::main : Look::plain)) {
+    actions.push(TakeTrace{true});
+  }
+  if (untouched) {
+    make_default(actions);
+  }
+  tip(theme, "For this machine, gauge and yarns; what is not saved is asked for first");
+  ImGui::SameLine();
+  if (button(theme, actions, "trace place", "Put it over this drawing", untouched ? Look::plain : Look::main)) {
+    actions.push(TakeTrace{false});
+  }
+  if (!untouched) {
+    make_default(actions);
+  }
+  tip(theme, "It hangs over the drawing until it is set down");
+  ImGui::SameLine();
+  cancel_button(app, actions, "Cancel");
+}
+
+} // namespace punchwright::editor

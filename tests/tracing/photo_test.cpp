@@ -1,0 +1,102 @@
+// Reading pictures, and which way up they lie.
+#include "tracing/photo.hpp"
+
+#include <cstdio>
+#include <doctest/doctest.h>
+#include <string>
+
+using namespace punchwright;
+using namespace std::string_literals;
+
+namespace {
+
+std::string made_by(const std::string& command) {
+  std::FILE* const pipe = popen(command.c_str(), "r");
+  REQUIRE(pipe != nullptr);
+  std::string bytes;
+  for (int letter = std::fgetc(pipe); letter != EOF; letter = std::fgetc(pipe)) {
+    bytes += static_cast<char>(letter);
+  }
+  REQUIRE(pclose(pipe) == 0);
+  return bytes;
+}
+
+// An EXIF segment that says nothing but the orientation, put behind a JPEG's first two bytes.
+std::string with_orientation(const std::string& jpeg, char orientation, bool little) {
+  const std::string tiff = little ? "II*\0\x08\0\0\0\x01\0\x12\x01\x03\0\x01\0\0\0"s + orientation + "\0\0\0\0\0\0\0"s
+                                  : "MM\0*\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0"s + orientation + "\0\0\0\0\0\0"s;
+  const std::string content = "Exif\0\0"s + tiff;
+  const std::size_t length = content.size() + 2;
+  return jpeg.substr(0, 2) + "\xff\xe1"s + static_cast<char>(length >> 8) + static_cast<char>(length & 255) + content +
+         jpeg.substr(2);
+}
+
+// Two pixels beside each other and two below: their lightness as letters from dark a to light d.
+std::string looks(const Photo& photo) {
+  std::string text;
+  for (int y = 0; y < photo.height; ++y) {
+    for (int x = 0; x < photo.width; ++x) {
+      text += static_cast<char>('a' + photo.colour_at(x, y).red / 64);
+    }
+    text += '/';
+  }
+  return text;
+}
+
+} // namespace
+
+TEST_CASE("PNG, JPEG, BMP, PGM and PPM are read") {
+  for (const std::string form : {"png", "jpg", "bmp", "pgm", "ppm"}) {
+    CAPTURE(form);
+    const auto photo = read_photo(made_by("convert -size 5x3 xc:'#808080' -quality 100 " + form + ":-"), "a");
+    REQUIRE(photo);
+    CHECK(photo->width == 5);
+    CHECK(photo->height == 3);
+    CHECK(photo->colour_at(4, 2) == Colour{128, 128, 128});
+  }
+}
+
+TEST_CASE("what is transparent lies on white") {
+  const auto photo = read_photo(made_by("convert -size 2x1 xc:'rgba(0,0,0,0.5)' png32:-"), "a");
+  REQUIRE(photo);
+  CHECK(photo->colour_at(0, 0).red == doctest::Approx(127).epsilon(0.02));
+}
+
+TEST_CASE("a photograph lies as its camera says (EXIF 2.32, tag 0x0112)") {
+  // Light from a, top left, to d, bottom right; what ImageMagick's -auto-orient makes of each is the outside check.
+  const std::string jpeg =
+      made_by("convert -size 32x48 xc:black -fill '#505050' -draw 'rectangle 16,0 31,23' -fill '#909090' "
+              "-draw 'rectangle 0,24 15,47' -fill '#e0e0e0' -draw 'rectangle 16,24 31,47' "
+              "-quality 100 -sampling-factor 1x1 jpg:-");
+  for (const bool little : {true, false}) {
+    for (char orientation = 1; orientation <= 8; ++orientation) {
+      CAPTURE(int{orientation});
+      const std::string turned = with_orientation(jpeg, orientation, little);
+      CHECK(orientation_of(turned) == orientation);
+      const auto photo = read_photo(turned, "a");
+      REQUIRE(photo);
+      const std::string path = "/tmp/punchwright-orientation-" + std::to_string(little) + ".jpg";
+      std::FILE* const file = std::fopen(path.c_str(), "wb");
+      REQUIRE(file != nullptr);
+      std::fwrite(turned.data(), 1, turned.size(), file);
+      std::fclose(file);
+      const auto reference = read_photo(made_by("convert " + path + " -auto-orient -strip png:-"), "a");
+      std::remove(path.c_str());
+      REQUIRE(reference);
+      CHECK(looks(*photo) == looks(*reference));
+    }
+  }
+}
+
+TEST_CASE("other files are refused with what helps, broken ones too") {
+  CHECK(read_photo("format = 1", "band.repeat").error().text().find("no picture") != std::string::npos);
+  CHECK(read_photo("", "empty.png").error().text().find("empty.png") != std::string::npos);
+  const std::string png = made_by("convert -size 50x50 plasma: png:-");
+  for (std::size_t length = 1; length < png.size(); length += 97) {
+    const auto photo = read_photo(png.substr(0, length), "cut.png");
+    if (!photo) {
+      CHECK(photo.error().text().find("cut.png") != std::string::npos);
+    }
+  }
+  CHECK(orientation_of("\xff\xd8\xff\xe1\x00\x10"s + "Exif\0\0II*\0\xff\xff\xff\xff"s) == 1);
+}
