@@ -1,5 +1,6 @@
 // The stitches themselves: runs of one colour as rectangles, and only those that can be seen.
 #include "editor/drawing_parts.hpp"
+#include "editor/panels.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -266,6 +267,11 @@ void dim_neighbours(const Sight& sight) {
   sight.list.AddRectFilled({std::min(all.right, repeat.right), top}, {all.right, bottom}, veil);
   sight.list.AddRect({repeat.left - 1, repeat.top - 1}, {repeat.right + 1, repeat.bottom + 1}, ink(theme.accent), 0, 0,
                      2 * sight.unit());
+}
+
+bool stitches_show(const App& app) {
+  const CanvasLayout layout = layout_of(app, app.view.canvas);
+  return form_shown(std::min(layout.cell_width, layout.cell_height) / app.theme.scale) > 0;
 }
 
 } // namespace punchwright::editor

@@ -72,4 +72,8 @@ void begin_part(const App& app, const char* name, const ScreenBox& box, int more
 inline constexpr const char* drawing_part = "drawing";
 inline constexpr const char* bench_part = "bench";
 
+// Whether the drawing's cells are so large that they become stitches. Their textures aren't made before: the mipmaps
+// cost a software renderer some 70 ms, which the first frame needn't wait for.
+[[nodiscard]] bool stitches_show(const App& app);
+
 } // namespace punchwright::editor

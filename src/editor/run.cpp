@@ -108,12 +108,18 @@ bool asks_for_clipboard(const Actions& actions) {
   });
 }
 
+void make_what_shows(App& app, Window& window) {
+  if (stitches_show(app)) {
+    window.make(app.caches.stitch);
+  }
+}
+
 // Builds one frame and carries out what came of it. True where the frame was drawn on the screen.
 Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
-  window.make(app.caches.stitch);
+  make_what_shows(app, window);
   Actions actions;
   actions.publish_places = publish;
   const Portion input = window.begin_frame(app);
@@ -218,7 +224,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
-  window.make(app.caches.stitch);
+  make_what_shows(app, window);
   Actions actions;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
@@ -247,7 +253,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     refresh(app);
     window.upload(app.caches.piece);
     window.upload(app.caches.preview);
-    window.make(app.caches.stitch);
+    make_what_shows(app, window);
     Actions actions;
     const Portion input = window.begin_frame(app);
     const Clock::time_point before = Clock::now();
