@@ -90,7 +90,7 @@ struct TraceCommandWishes {
   std::string output;
   int width = 24; // stitches
   int rows = 60;
-  std::string machine;                       // empty: that of a new design
+  std::string machine = "bulky-card-24";     // as for importing
   std::optional<Gauge> gauge;                // absent: that of a new design
   std::optional<int> longest_float;          // stitches; absent: the machine's
   std::optional<std::array<double, 3>> part; // left, top and width in px; absent: the largest in the middle

@@ -1,33 +1,14 @@
 // punchwright import: a two-colour picture as a design, a stitch for each pixel.
 #include "cli/commands.hpp"
+#include "cli/made_design.hpp"
 #include "cli/output.hpp"
 #include "design/repeat_file.hpp"
 #include "files/files.hpp"
 #include "pictures/picture.hpp"
 
-#include <filesystem>
 #include <fmt/format.h>
 
 namespace punchwright::cli {
-namespace {
-
-namespace fs = std::filesystem;
-
-// A .machine file is named from here, and found again from the design's folder.
-std::string name_from(const fs::path& design, const std::string& machine) {
-  if (built_in_profile(machine) != nullptr) {
-    return machine;
-  }
-  const fs::path folder = fs::absolute(design).lexically_normal().parent_path();
-  return fs::absolute(machine).lexically_relative(folder).string();
-}
-
-std::string title_of(const std::string& picture) {
-  return picture == "-" ? std::string() : fs::path(picture).stem().string();
-}
-
-} // namespace
-
 int import_picture(const ImportWishes& wishes) {
   if (!wishes.output.ends_with(".repeat")) {
     return refuse(Error{wishes.output, 0, 0, "a design is a .repeat file", "give it a name that ends so"});
@@ -40,13 +21,12 @@ int import_picture(const ImportWishes& wishes) {
   if (!picture) {
     return refuse(picture.error());
   }
-  const auto profile = find_profile(wishes.machine, "command line", read_for_machine);
+  const bool darker = wishes.contrast == ContrastIs::darker;
+  Document design = design_of(*picture, wishes.contrast, title_from(wishes.picture));
+  const auto profile = use_machine(design, wishes.machine, wishes.output);
   if (!profile) {
     return refuse(profile.error());
   }
-  const bool darker = wishes.contrast == ContrastIs::darker;
-  Document design = design_of(*picture, wishes.contrast, title_of(wishes.picture));
-  design.profile = name_from(wishes.output, wishes.machine);
   if (const Failure failure = write_file(wishes.output, write_repeat(design))) {
     return refuse(*failure);
   }

@@ -158,6 +158,15 @@ private:
     return true;
   }
 
+  template <class Share> static bool read_percent(const std::string& word, double low, double high, Share& share) {
+    std::optional<double> percent;
+    const bool good = read_number(word, percent) && *percent >= low && *percent <= high;
+    if (good) {
+      share = *percent / 100;
+    }
+    return good;
+  }
+
   void add_trace() {
     auto* const sub = add_command("trace", "make the knittable repeat that is nearest to a picture",
                                   [this] { return trace_picture(trace_); });
@@ -197,19 +206,9 @@ private:
         ->disable_flag_override()
         ->excludes(part);
     add_value(sub, "--split", "PERCENT", "1 to 99", "darkness where contrast begins; without it by Otsu's method",
-              [this](const std::string& word) {
-                std::optional<double> percent;
-                const bool good = read_number(word, percent) && *percent >= 1 && *percent <= 99;
-                trace_.how.split = percent.value_or(50) / 100;
-                return good;
-              });
+              [this](const std::string& word) { return read_percent(word, 1, 99, trace_.how.split); });
     add_value(sub, "--emphasis", "PERCENT", "-100 (areas) to 100 (edges)", "of edges, or of areas below 0",
-              [this](const std::string& word) {
-                std::optional<double> percent;
-                const bool good = read_number(word, percent) && *percent >= -100 && *percent <= 100;
-                trace_.how.emphasis = percent.value_or(0) / 100;
-                return good;
-              });
+              [this](const std::string& word) { return read_percent(word, -100, 100, trace_.how.emphasis); });
     add_choice<Shading>(sub, "--shading", "how shades become stitches", trace_.how.shading,
                         {{"split", Shading::split}, {"diffusion", Shading::diffusion}, {"dither", Shading::dither}});
     add_value(sub, "--ignore", "COLOUR", "a colour such as #ffffff, or #ffffff,40 with how near to it (0 to 441)",

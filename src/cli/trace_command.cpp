@@ -1,16 +1,15 @@
 // punchwright trace: the knittable repeat that is nearest to a picture.
 #include "cli/commands.hpp"
+#include "cli/made_design.hpp"
 #include "cli/output.hpp"
 #include "cli/places.hpp"
 #include "design/repeat_file.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
-#include "machine/open_document.hpp"
 #include "machine/placement.hpp"
 #include "tracing/best_place.hpp"
 
 #include <cmath>
-#include <filesystem>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -67,11 +66,10 @@ int trace_picture(const TraceCommandWishes& wishes) {
     return refuse(photo.error());
   }
   Document design = blank_document(wishes.width, wishes.rows);
-  design.title = wishes.picture == "-" ? "" : std::filesystem::path(wishes.picture).stem().string();
+  design.title = title_from(wishes.picture);
   design.gauge = wishes.gauge.value_or(design.gauge);
-  design.profile = wishes.machine.empty() ? design.profile : wishes.machine;
   design.rules.longest_float = wishes.longest_float;
-  const auto profile = find_profile(design.profile, wishes.output, read_for_machine);
+  const auto profile = use_machine(design, wishes.machine, wishes.output);
   if (!profile) {
     return refuse(profile.error());
   }

@@ -288,31 +288,23 @@ std::map<std::string, KeyPlace> places_of(const toml::table& file) {
 } // namespace
 
 Result<ReadDocument> read_repeat(std::string_view text, const std::string& file_name) {
-  const Result<std::string> checked = checked_toml_text(text, file_name);
-  if (!checked) {
-    return checked.error();
-  }
-  const auto statements = toml_statements(*checked, file_name);
-  if (!statements) {
-    return statements.error();
-  }
-  const Result<toml::table> parsed = parse_toml(*checked, file_name);
-  if (!parsed) {
-    return parsed.error();
+  const Result<TomlRead> toml = read_toml(text, file_name);
+  if (!toml) {
+    return toml.error();
   }
   TomlErrors errors(file_name);
   ReadDocument read;
-  read.document = RepeatReader(*parsed, *checked, errors).run();
+  read.document = RepeatReader(toml->table, *toml->text, errors).run();
   if (errors.first()) {
     return *errors.first();
   }
-  FoundExtras found = find_extras(*checked, *statements, repeat_form(read.document));
+  FoundExtras found = find_extras(*toml->text, toml->statements, repeat_form(read.document));
   read.document.extras = std::move(found.extras);
   for (const UnknownName& unknown : found.unknown) {
     read.notes.push_back(
         {unknown.line, fmt::format("unknown {} '{}' is kept as it is", unknown.table ? "table" : "key", unknown.name)});
   }
-  read.places = places_of(*parsed);
+  read.places = places_of(toml->table);
   return read;
 }
 

@@ -51,8 +51,6 @@ int column_of_number_before(std::string_view text, int line, int column) {
   return column;
 }
 
-} // namespace
-
 Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
   try {
     return toml::parse(text);
@@ -68,6 +66,28 @@ Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
     }
     return Error{file, line, column, fmt::format("not TOML: {}", what), parser_remedy(what)};
   }
+}
+
+} // namespace
+
+Result<TomlRead> read_toml(std::string_view text, const std::string& file) {
+  Result<std::string> checked = checked_toml_text(text, file);
+  if (!checked) {
+    return checked.error();
+  }
+  TomlRead read;
+  read.text = std::make_unique<const std::string>(std::move(checked).value());
+  auto statements = toml_statements(*read.text, file);
+  if (!statements) {
+    return statements.error();
+  }
+  read.statements = std::move(statements).value();
+  auto table = parse_toml(*read.text, file);
+  if (!table) {
+    return table.error();
+  }
+  read.table = std::move(table).value();
+  return read;
 }
 
 Spot spot_of(const toml::node& node) {

@@ -4,11 +4,13 @@
 #pragma once
 
 #include "design/result.hpp"
+#include "design/toml_statements.hpp"
 #include "design/toml_text.hpp"
 #include "design/units.hpp"
 
 #include <array>
 #include <fmt/format.h>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,8 +37,14 @@ private:
   std::optional<Error> first_;
 };
 
-// Parses text that has gone through checked_toml_text and toml_statements.
-[[nodiscard]] Result<toml::table> parse_toml(std::string_view text, const std::string& file);
+// A text that was made fit, taken apart and parsed.
+struct TomlRead {
+  std::unique_ptr<const std::string> text; // never moves: the statements point into it
+  std::vector<TomlStatement> statements;
+  toml::table table;
+};
+// `file` is for errors.
+[[nodiscard]] Result<TomlRead> read_toml(std::string_view text, const std::string& file);
 
 [[nodiscard]] Spot spot_of(const toml::node& node);
 

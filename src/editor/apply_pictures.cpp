@@ -10,6 +10,16 @@ namespace punchwright::editor {
 
 namespace fs = std::filesystem;
 
+namespace {
+
+void hang_file_over(App& app, const fs::path& path, Grid drawing) {
+  hang_over(
+      app,
+      Floating{std::move(drawing), app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
+}
+
+} // namespace
+
 void drop_file(App& app, const fs::path& path) {
   if (has_photo_name(path.string())) {
     return open_picture(app, path);
@@ -30,9 +40,7 @@ void place_dropped(App& app, const fs::path& path) {
   if (!dropped) {
     return show_trouble(app, "The file can't be read", dropped.error(), {});
   }
-  hang_over(
-      app,
-      Floating{dropped->document.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
+  hang_file_over(app, path, std::move(dropped->document.grid));
 }
 
 namespace {
@@ -51,8 +59,7 @@ void trace_bytes(App& app, const fs::path& path, std::string_view bytes) {
 void take_drawing(App& app, bool as_new, const fs::path& path, Document design) {
   app.session.dialog = NoDialog{};
   if (!as_new) {
-    return hang_over(
-        app, Floating{design.grid, app.view.cursor, fmt::format("set down “{}”", path.stem().string()), {}, false});
+    return hang_file_over(app, path, std::move(design.grid));
   }
   request(app, Pending{Pending::What::picture, path, {}, std::make_shared<const Document>(std::move(design))});
 }

@@ -30,7 +30,8 @@ void width_words(const App& app, const Profile* profile, int width);
 void settings_dialog(const App& app, Actions& actions);
 void start_page(const App& app, Actions& actions, const StartDialog& dialog);
 void help_page(const App& app, Actions& actions, const HelpDialog& dialog);
-// As a picture in the box, in its own proportion.
+// Where a picture lies in the box, in its own proportion: as large as fits, in the middle; and the picture there.
+[[nodiscard]] ScreenBox box_of_small_picture(const SmallPicture& picture, const ScreenBox& box);
 void draw_small_picture(const Theme& theme, const SmallPicture& picture, const ScreenBox& box);
 
 void keys_dialog(const App& app, Actions& actions);

@@ -118,17 +118,27 @@ void recent(const App& app, Actions& actions, const std::vector<DesignCard>& car
 
 } // namespace
 
+ScreenBox box_of_small_picture(const SmallPicture& picture, const ScreenBox& box) {
+  const auto columns = static_cast<float>(picture.columns);
+  const auto rows = static_cast<float>(picture.rows);
+  const float wide = std::min(box.width() / columns, box.height() / rows / picture.shape); // px a cell
+  const float width = wide * columns;
+  const float height = wide * picture.shape * rows;
+  const float left = std::round(box.middle().x - width / 2);
+  const float low = std::round(box.middle().y + height / 2);
+  return {left, low - height, left + width, low};
+}
+
 void draw_small_picture(const Theme& theme, const SmallPicture& picture, const ScreenBox& box) {
   if (picture.columns == 0) {
     return;
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  const auto columns = static_cast<float>(picture.columns);
-  const auto rows = static_cast<float>(picture.rows);
-  const float wide = std::min(box.width() / columns, box.height() / rows / picture.shape); // px a cell
-  const float tall = wide * picture.shape;
-  const float left = std::round(box.middle().x - wide * columns / 2);
-  const float low = std::round(box.middle().y + tall * rows / 2);
+  const ScreenBox there = box_of_small_picture(picture, box);
+  const float wide = there.width() / static_cast<float>(picture.columns); // px a cell
+  const float tall = there.height() / static_cast<float>(picture.rows);
+  const float left = there.left;
+  const float low = there.bottom;
   for (int row = 0; row < picture.rows; ++row) {
     const float bottom = std::round(low - static_cast<float>(row) * tall);
     const float top = std::round(low - static_cast<float>(row + 1) * tall);
@@ -142,8 +152,7 @@ void draw_small_picture(const Theme& theme, const SmallPicture& picture, const S
       from = to;
     }
   }
-  list.AddRect({left - 1, std::round(low - rows * tall) - 1}, {std::round(left + columns * wide) + 1, low + 1},
-               ink(theme.line));
+  list.AddRect({left - 1, std::round(there.top) - 1}, {std::round(there.right) + 1, low + 1}, ink(theme.line));
 }
 
 void start_page(const App& app, Actions& actions, const StartDialog& dialog) {

@@ -15,16 +15,6 @@ namespace punchwright::editor {
 
 namespace {
 
-// Where draw_small_picture() draws a picture of those cells in a box.
-ScreenBox drawn_box(const SmallPicture& picture, const ScreenBox& box) {
-  const float wide = std::min(box.width() / static_cast<float>(picture.columns),
-                              box.height() / static_cast<float>(picture.rows) / picture.shape);
-  const float width = wide * static_cast<float>(picture.columns);
-  const float height = wide * picture.shape * static_cast<float>(picture.rows);
-  return {std::round(box.middle().x - width / 2), std::round(box.middle().y - height / 2),
-          std::round(box.middle().x + width / 2), std::round(box.middle().y + height / 2)};
-}
-
 // The frame of the part on the photo.
 void draw_part(const Theme& theme, const TraceDialog& dialog, const ScreenBox& box) {
   const Lattice lattice = lattice_of(dialog);
@@ -43,7 +33,7 @@ void draw_part(const Theme& theme, const TraceDialog& dialog, const ScreenBox& b
 // The photo: dragging moves the part, the wheel makes it wider or narrower, a click picks the colour to ignore.
 bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, const ImVec2& size) {
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const ScreenBox box = drawn_box(wishes.shown, {corner.x, corner.y, corner.x + size.x, corner.y + size.y});
+  const ScreenBox box = box_of_small_picture(wishes.shown, {corner.x, corner.y, corner.x + size.x, corner.y + size.y});
   ImGui::InvisibleButton("##photo", size);
   remember_place(actions, "photo");
   tip(app.theme, wishes.picking ? "Click on the colour that is to count as white paper"
@@ -113,16 +103,15 @@ bool tone_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   constexpr std::array shadings = {Choice{"one split", static_cast<int>(Shading::split)},
                                    Choice{"diffused", static_cast<int>(Shading::diffusion)},
                                    Choice{"in a grain", static_cast<int>(Shading::dither)}};
-  double split = wishes.how.split.value_or(0.5);
+  double split = wishes.traced.split;
   bool changed = false;
   if (percent_field(app, actions, "trace split", "Contrast from darkness, %", wishes, split, 1, 99)) {
     wishes.how.split = split;
-    wishes.own_split = true;
     changed = true;
   }
-  bool automatic = !wishes.own_split;
+  bool automatic = !wishes.how.split;
   if (check_box(actions, "trace automatic", "Found from the picture", automatic)) {
-    wishes.own_split = !automatic;
+    wishes.how.split = automatic ? std::nullopt : std::optional(wishes.traced.split);
     changed = true;
   }
   make_first_stop(actions);

@@ -65,25 +65,14 @@ TraceDialog retraced(TraceDialog dialog, const Document& design) {
     dialog.light_lattice = lattice;
     dialog.light_ignored = dialog.ignored;
   }
-  TraceWishes how = dialog.how;
-  if (!dialog.own_split) {
-    how.split.reset();
-  }
-  dialog.traced = trace(*dialog.light, dialog.columns, how);
-  if (!dialog.own_split) {
-    dialog.how.split = dialog.traced.split;
-  }
+  dialog.traced = trace(*dialog.light, dialog.columns, dialog.how);
   dialog.result = small_picture(design_of_trace(dialog, design), 3.0 * dialog.columns * dialog.gauge.stitch_mm() /
                                                                      (dialog.rows * dialog.gauge.row_mm()));
   return dialog;
 }
 
 TraceDialog at_best_place(TraceDialog dialog, const Document& design) {
-  TraceWishes how = dialog.how;
-  if (!dialog.own_split) {
-    how.split.reset();
-  }
-  const auto places = best_places(*dialog.photo, lattice_of(dialog), dialog.gauge, dialog.ignored, how, 1);
+  const auto places = best_places(*dialog.photo, lattice_of(dialog), dialog.gauge, dialog.ignored, dialog.how, 1);
   if (!places.empty()) {
     const Lattice& best = places.front().lattice;
     dialog.left = best.left;

@@ -23,7 +23,6 @@ struct TraceDialog {
   double width = 1;
   int columns = 24;
   int rows = 60;
-  bool own_split = false; // else by Otsu's method
   std::optional<IgnoredColour> ignored;
   bool picking = false; // the next click on the photo chooses the ignored colour
   TraceWishes how;

@@ -278,27 +278,19 @@ void MachineReader::refuse_unknown() const {
 } // namespace
 
 Result<Profile> read_machine(std::string_view text, const std::string& file_name) {
-  const Result<std::string> checked = checked_toml_text(text, file_name);
-  if (!checked) {
-    return checked.error();
-  }
-  const auto statements = toml_statements(*checked, file_name);
-  if (!statements) {
-    return statements.error();
-  }
-  const Result<toml::table> parsed = parse_toml(*checked, file_name);
-  if (!parsed) {
-    return parsed.error();
+  const Result<TomlRead> toml = read_toml(text, file_name);
+  if (!toml) {
+    return toml.error();
   }
   TomlErrors errors(file_name);
-  Profile profile = MachineReader(*parsed, errors).run(std::filesystem::path(file_name).stem().string());
+  Profile profile = MachineReader(toml->table, errors).run(std::filesystem::path(file_name).stem().string());
   if (errors.first()) {
     return *errors.first();
   }
   TomlForm form;
   form.tables = machine_tables();
   form.element_place = [](std::string_view table, std::size_t) { return std::string(table); };
-  profile.extras = find_extras(*checked, *statements, form).extras;
+  profile.extras = find_extras(*toml->text, toml->statements, form).extras;
   return profile;
 }
 

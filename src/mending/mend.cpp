@@ -51,12 +51,6 @@ Unmendable reason_of(const Grid& drawing, int row, int limit, std::span<const st
   return {row, 0, width - 1};
 }
 
-bool needs_mending(const Grid& drawing, int row, int limit) {
-  const auto words = drawing.row(row);
-  return drawing.mixed(row) &&
-         (has_run_beyond(words, drawing.width(), limit, false) || has_run_beyond(words, drawing.width(), limit, true));
-}
-
 void take(std::span<const MendedRow> rows, Mended& answer) {
   for (const MendedRow& one : rows) {
     answer.squares += squares_of(one.stitches);
@@ -79,6 +73,12 @@ std::vector<char> stitches_in(const Grid& drawing, int row) {
 }
 
 } // namespace
+
+bool needs_mending(const Grid& drawing, int row, int limit) {
+  const auto words = drawing.row(row);
+  return drawing.mixed(row) &&
+         (has_run_beyond(words, drawing.width(), limit, false) || has_run_beyond(words, drawing.width(), limit, true));
+}
 
 std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacked) {
   const int height = before.height();

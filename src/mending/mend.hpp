@@ -33,6 +33,8 @@ struct Unmendable {
 
 // For a design on a machine: its longest float; stacked where it is knitted more than once or from a loop.
 [[nodiscard]] MendWishes mend_wishes(const Document& design, const Profile& profile);
+// A row of both colours in which a float is too long, as it tiles.
+[[nodiscard]] bool needs_mending(const Grid& drawing, int row, int limit);
 // Stitches that stay as they are; the area may go round the edges.
 void protect(MendWishes& wishes, const Grid& drawing, const Area& area);
 

@@ -32,16 +32,11 @@ Error no_picture(const std::string& what) {
 
 Result<Pixels> read_pixels(std::string_view bytes) {
   constexpr std::string_view png_signature("\x89PNG\r\n\x1a\n", 8); // W3C PNG, 5.2
-  const std::size_t first = bytes.find_first_not_of(" \t\r\n");
-  const std::string_view text = bytes.substr(std::min(first, bytes.size()));
   if (bytes.starts_with(png_signature)) {
     return read_png(bytes);
   }
-  if (bytes.starts_with("P1") || bytes.starts_with("P4")) {
-    return read_pbm(bytes);
-  }
-  if (text.starts_with("#define") || text.starts_with("/*")) {
-    return read_xbm(bytes);
+  if (auto pixels = read_two_tones(bytes)) {
+    return std::move(*pixels);
   }
   if (bytes.size() > 2 && bytes[0] == 'P' && bytes[1] >= '2' && bytes[1] <= '7') {
     return no_picture(fmt::format("a picture of the form P{} has greys or colours", bytes[1]));
@@ -92,6 +87,18 @@ Result<Picture> two_colours(const Pixels& pixels) {
 }
 
 } // namespace
+
+std::optional<Result<Pixels>> read_two_tones(std::string_view bytes, const LargestPicture& largest) {
+  if (bytes.starts_with("P1") || bytes.starts_with("P4")) {
+    return read_pbm(bytes, largest);
+  }
+  const std::size_t first = bytes.find_first_not_of(" \t\r\n");
+  const std::string_view text = bytes.substr(std::min(first, bytes.size()));
+  if (text.starts_with("#define") || text.starts_with("/*")) {
+    return read_xbm(bytes, largest);
+  }
+  return std::nullopt;
+}
 
 std::vector<std::string> picture_extensions() {
   return {extensions.begin(), extensions.end()};

@@ -5,6 +5,7 @@
 #include "design/result.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,9 @@ struct LargestPicture {
   int height = tallest_repeat;
 };
 [[nodiscard]] Failure too_large(std::int64_t width, std::int64_t height, const LargestPicture& largest = {});
+
+// Black and white ones, told by their first bytes; none where it is another form.
+[[nodiscard]] std::optional<Result<Pixels>> read_two_tones(std::string_view bytes, const LargestPicture& largest = {});
 
 [[nodiscard]] Result<Pixels> read_png(std::string_view bytes);
 [[nodiscard]] Result<Pixels> read_pbm(std::string_view bytes,

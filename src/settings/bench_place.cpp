@@ -47,19 +47,12 @@ void read_days(const TomlTable& root, TomlErrors& errors, BenchPlace& place) {
 } // namespace
 
 Result<BenchPlace> read_bench_place(std::string_view text, const std::string& file_name) {
-  const Result<std::string> checked = checked_toml_text(text, file_name);
-  if (!checked) {
-    return checked.error();
-  }
-  if (const auto statements = toml_statements(*checked, file_name); !statements) {
-    return statements.error();
-  }
-  const Result<toml::table> parsed = parse_toml(*checked, file_name);
-  if (!parsed) {
-    return parsed.error();
+  const Result<TomlRead> toml = read_toml(text, file_name);
+  if (!toml) {
+    return toml.error();
   }
   TomlErrors errors(file_name);
-  const TomlTable root(*parsed, "", "", errors);
+  const TomlTable root(toml->table, "", "", errors);
   BenchPlace place;
   place.design = root.text("design").value_or("");
   place.digest = root.text("steps").value_or("");

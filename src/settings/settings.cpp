@@ -79,19 +79,12 @@ void read_bench(const TomlTable& root, TomlErrors& errors, Settings& settings) {
 } // namespace
 
 Result<Settings> read_settings(std::string_view text, const std::string& file_name) {
-  const Result<std::string> checked = checked_toml_text(text, file_name);
-  if (!checked) {
-    return checked.error();
-  }
-  if (const auto statements = toml_statements(*checked, file_name); !statements) {
-    return statements.error();
-  }
-  const Result<toml::table> parsed = parse_toml(*checked, file_name);
-  if (!parsed) {
-    return parsed.error();
+  const Result<TomlRead> toml = read_toml(text, file_name);
+  if (!toml) {
+    return toml.error();
   }
   TomlErrors errors(file_name);
-  const TomlTable root(*parsed, "", "", errors);
+  const TomlTable root(toml->table, "", "", errors);
   Settings settings;
   settings.appearance = root.word("theme", appearances).value_or(settings.appearance);
   settings.text_percent =

@@ -112,11 +112,8 @@ Photo photo_of(int width, int height, std::vector<std::uint8_t> colours) {
 
 Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   constexpr LargestPicture largest{20'000, 6'000}; // 120 million pixels
-  if (bytes.starts_with("P1") || bytes.starts_with("P4")) {
-    return from_two_tones(read_pbm(bytes, largest), name);
-  }
-  if (bytes.starts_with("#define") || bytes.starts_with("/*")) {
-    return from_two_tones(read_xbm(bytes, largest), name);
+  if (const auto pixels = read_two_tones(bytes, largest)) {
+    return from_two_tones(*pixels, name);
   }
   const auto* const data = reinterpret_cast<const stbi_uc*>(bytes.data());
   const int size = static_cast<int>(std::min(bytes.size(), largest_photo_file));

@@ -68,17 +68,10 @@ double around_split(double darkness, double split) {
 // The rows of a drawing, each nearest to its wishes.
 class Tracer {
 public:
-  Tracer(int columns, int rows, const TraceWishes& wishes)
-      : columns_(columns), wishes_(wishes), mender_(columns, wishes.limit),
-        kept_(static_cast<std::size_t>(columns * rows)) {
+  Tracer(int columns, int rows, const TraceWishes& wishes) : limit_(wishes.limit), mender_(columns, wishes.limit) {
     answer_.drawing = Grid(columns, rows);
     for (const Area& area : wishes.kept) {
-      for (int row = 0; row < area.rows; ++row) {
-        for (int column = 0; column < area.columns; ++column) {
-          const Cell cell = round_edges(Cell{area.corner.column + column, area.corner.row + row}, answer_.drawing);
-          kept_[static_cast<std::size_t>(cell.row * columns + cell.column)] = 1;
-        }
-      }
+      protect(kept_, answer_.drawing, area);
     }
   }
 
@@ -88,39 +81,41 @@ public:
     prices_.clear();
     std::array<std::int64_t, 2> single{0, 0}; // price of a row of main alone, of contrast alone
     std::array<bool, 2> allowed{true, true};
-    for (int column = 0; column < columns_; ++column) {
+    Grid& drawing = answer_.drawing;
+    for (int column = 0; column < drawing.width(); ++column) {
       const double off = std::clamp(std::abs(wish[static_cast<std::size_t>(column)] - 0.5) * 2, 0.0, 1.0);
       const bool contrast = wish[static_cast<std::size_t>(column)] > 0.5;
-      const bool kept = kept_[static_cast<std::size_t>(row * columns_ + column)] != 0;
       const auto price = static_cast<std::int32_t>(std::lround(off * dearest_change));
       nearest_.push_back(contrast ? 1 : 0);
-      prices_.push_back(kept ? never_changed : price);
+      prices_.push_back(is_kept(column, row) ? never_changed : price);
       const std::size_t against = contrast ? 0 : 1;
       single[against] += price;
-      allowed[against] = allowed[against] && !kept;
+      allowed[against] = allowed[against] && !is_kept(column, row);
+      drawing.set(column, row, contrast);
     }
+    if (!needs_mending(drawing, row, limit_)) {
+      return;
+    }
+    mender_.set_row(nearest_, prices_, {});
+    const bool mendable = mender_.solve(false);
+    std::int64_t least = mendable ? mender_.cost().price : -1;
     std::vector<char> stitches = nearest_;
-    if (too_long()) {
-      mender_.set_row(nearest_, prices_, {});
-      const bool mendable = mender_.solve(false);
-      std::int64_t least = mendable ? mender_.cost().price : -1;
-      if (mendable) {
-        stitches.assign(mender_.stitches().begin(), mender_.stitches().end());
-      }
-      for (const char colour : {char{0}, char{1}}) { // no yarn floats in a row of a single colour
-        const auto which = static_cast<std::size_t>(colour);
-        if (allowed[which] && (least < 0 || single[which] < least)) {
-          least = single[which];
-          stitches.assign(stitches.size(), colour);
-        }
-      }
-      if (least < 0) {
-        answer_.unmendable.push_back({row, 0, columns_ - 1});
+    if (mendable) {
+      stitches.assign(mender_.stitches().begin(), mender_.stitches().end());
+    }
+    for (const char colour : {char{0}, char{1}}) { // no yarn floats in a row of a single colour
+      const auto which = static_cast<std::size_t>(colour);
+      if (allowed[which] && (least < 0 || single[which] < least)) {
+        least = single[which];
+        stitches.assign(stitches.size(), colour);
       }
     }
-    for (int column = 0; column < columns_; ++column) {
+    if (least < 0) {
+      answer_.unmendable.push_back({row, 0, drawing.width() - 1});
+    }
+    for (int column = 0; column < drawing.width(); ++column) {
       const auto place = static_cast<std::size_t>(column);
-      answer_.drawing.set(column, row, stitches[place] != 0);
+      drawing.set(column, row, stitches[place] != 0);
       answer_.moved += stitches[place] != nearest_[place] ? 1 : 0;
     }
   }
@@ -128,30 +123,14 @@ public:
   [[nodiscard]] Traced& answer() { return answer_; }
 
 private:
-  // Whether the row as wished has both colours and a float beyond the limit, as it tiles.
-  [[nodiscard]] bool too_long() const {
-    const auto change = std::ranges::adjacent_find(nearest_, std::not_equal_to<>());
-    if (change == nearest_.end()) {
-      return false;
-    }
-    const std::ptrdiff_t start = change - nearest_.begin() + 1;
-    int run = 0;
-    char colour = -1;
-    for (int step = 0; step < columns_; ++step) {
-      const char here = nearest_[static_cast<std::size_t>((start + step) % columns_)];
-      run = here == colour ? run + 1 : 1;
-      colour = here;
-      if (run > wishes_.limit) {
-        return true;
-      }
-    }
-    return false;
+  [[nodiscard]] bool is_kept(int column, int row) const {
+    const auto place = static_cast<std::size_t>(row * answer_.drawing.width() + column);
+    return !kept_.prices.empty() && kept_.prices[place] == never_changed;
   }
 
-  int columns_;
-  const TraceWishes& wishes_;
+  int limit_;
   RowMender mender_;
-  std::vector<char> kept_;
+  MendWishes kept_;           // only for what stays as the picture has it
   std::vector<char> nearest_; // of the row in hand
   std::vector<std::int32_t> prices_;
   Traced answer_;

@@ -26,7 +26,6 @@ struct TraceWishes {
   bool mirrored = false;
   int limit = 5;          // stitches that a float may pass, 1 to 200
   std::vector<Area> kept; // stitches that stay as the picture has them; an area may go round the edges
-  bool operator==(const TraceWishes&) const = default;
 };
 
 struct Traced {
@@ -36,7 +35,6 @@ struct Traced {
   double error = 0;
   int moved = 0;                      // stitches that are otherwise than without the float limit
   std::vector<Unmendable> unmendable; // rows in which what is kept leaves a float too long; they stay so
-  bool operator==(const Traced&) const = default;
 };
 
 // `light` is that of light_in(). Exact: rows don't depend on one another once their darkness is known, and each is the

@@ -79,6 +79,18 @@ class Trace(CommandTest):
         _, out = self.trace(picture, *square, "--split", "20")
         self.assertEqual(rows_of(out), ["####"] * 4)
 
+    def test_a_machine_file_is_named_from_here_and_found_from_the_design(self):
+        own = self.folder / "own.machine"
+        self.assert_ended(run("machine", "bulky-card-12", "-o", own), DONE)
+        (self.folder / "designs").mkdir()
+        out = self.folder / "designs" / "traced.repeat"
+        picture = self.picture("a.png", "-size", "60x60", "pattern:checkerboard")
+        done = run("trace", picture, "-o", out, "--width", "12", "--rows", "12", "--machine", "own.machine",
+                   cwd=self.folder)
+        self.assertIn(done.code, (DONE, FAULTS), done.err)
+        self.assertIn('profile = "../own.machine"', out.read_text())
+        self.assertIn(run("check", out).code, (DONE, FAULTS))
+
     def test_as_json_fits_its_schema(self):
         import jsonschema
 

@@ -30,6 +30,17 @@ class Job(WindowTest):
     def set_down_at(self, editor, before):
         editor.wait(lambda state: state["steps"] > before and state["idle"], "the name set down")
 
+    def save_as(self, editor, home):
+        self.dialog(editor, "save")
+        editor.fill_name(home / "band")
+        editor.wait(lambda state: state["saves"] == 1 and state["dialog"] == "none", "the file saved")
+
+    def export_into(self, editor, home):
+        self.dialog(editor, "everything")
+        editor.fill_name(home / "sheets" / "band")
+        editor.wait(lambda state: state["message"].startswith("Written"), "the sheets")
+        editor.stop()
+
     def check_drawing(self, path):
         """Strokes at both ends of the band, the name between them, and no float too long."""
         drawn = cells(path)
@@ -89,9 +100,7 @@ class Job(WindowTest):
         editor.click("pair Kelp")
         self.dialog(editor, "none")
         editor.click("save")
-        self.dialog(editor, "save")
-        editor.fill_name(home / "band")
-        editor.wait(lambda state: state["saves"] == 1 and state["dialog"] == "none", "the file saved")
+        self.save_as(editor, home)
         # Looked at, and exported.
         editor.click("menu File")
         editor.click("menu preview")
@@ -99,10 +108,7 @@ class Job(WindowTest):
         editor.click("sheet chart")
         editor.click("page after")
         editor.click("export-everything")
-        self.dialog(editor, "everything")
-        editor.fill_name(home / "sheets" / "band")
-        editor.wait(lambda state: state["message"].startswith("Written"), "the sheets")
-        editor.stop()
+        self.export_into(editor, home)
 
     def by_keys(self, home):
         editor = self.start("--size", "1440x900")
@@ -148,17 +154,12 @@ class Job(WindowTest):
         editor.key("Return")
         self.dialog(editor, "none")
         editor.key("ctrl+s")
-        self.dialog(editor, "save")
-        editor.fill_name(home / "band")
-        editor.wait(lambda state: state["saves"] == 1 and state["dialog"] == "none", "the file saved")
+        self.save_as(editor, home)
         editor.key("ctrl+p")
         self.dialog(editor, "preview")
         self.tab_until(editor, "export-everything")
         editor.key("Return")
-        self.dialog(editor, "everything")
-        editor.fill_name(home / "sheets" / "band")
-        editor.wait(lambda state: state["message"].startswith("Written"), "the sheets")
-        editor.stop()
+        self.export_into(editor, home)
 
     def test_by_mouse_and_by_keyboard_alone_to_the_same_files(self):
         for way in (self.by_mouse, self.by_keys):

@@ -1,6 +1,7 @@
 // Actions to the design and back, without a window: strokes, steps, fields, the guard.
 #include "design/repeat_file.hpp"
 #include "editor/actions.hpp"
+#include "support/folder.hpp"
 
 #include <cmath>
 #include <cstdlib>
@@ -11,6 +12,7 @@
 
 using namespace punchwright;
 using namespace punchwright::editor;
+using punchwright::test::Folder;
 
 namespace {
 
@@ -41,18 +43,6 @@ int contrast_stitches(const App& app) {
   }
   return count;
 }
-
-// A folder that goes with the test.
-struct Folder {
-  fs::path path;
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "punchwright-actions-XXXXXX").string();
-    path = mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-};
 
 } // namespace
 

@@ -6,6 +6,7 @@
 #include "editor/speaker.hpp"
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
+#include "support/folder.hpp"
 
 #include <doctest/doctest.h>
 #include <filesystem>
@@ -14,21 +15,11 @@
 
 using namespace punchwright;
 using namespace punchwright::editor;
+using punchwright::test::Folder;
 
 namespace fs = std::filesystem;
 
 namespace {
-
-struct Folder {
-  fs::path path = fs::temp_directory_path() / ("punchwright-bench-" + std::to_string(::getpid()));
-  Folder() {
-    fs::remove_all(path);
-    fs::create_directories(path);
-  }
-  ~Folder() { fs::remove_all(path); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-};
 
 App app_with(const std::string& demo, const fs::path& folder) {
   App app = make_app();

@@ -1,5 +1,6 @@
 // What is learnt about a machine, and fields that are left by Escape, without a window.
 #include "editor/actions.hpp"
+#include "support/folder.hpp"
 
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -8,22 +9,11 @@
 
 using namespace punchwright;
 using namespace punchwright::editor;
+using punchwright::test::Folder;
 
 namespace {
 
 namespace fs = std::filesystem;
-
-// A folder that goes with the test.
-struct Folder {
-  fs::path path;
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "punchwright-machines-XXXXXX").string();
-    path = mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-};
 
 void type_title(App& app, const char* title) {
   Document settings = settings_of(app.work.design);

@@ -1,6 +1,7 @@
 // The settings' file on the disk: kept, set aside when broken, and no hindrance when it can't be written.
 #include "editor/actions.hpp"
 #include "editor/user_settings.hpp"
+#include "support/folder.hpp"
 
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -11,21 +12,11 @@
 
 using namespace punchwright;
 using namespace punchwright::editor;
+using punchwright::test::Folder;
 
 namespace fs = std::filesystem;
 
 namespace {
-
-struct Folder {
-  fs::path path = fs::temp_directory_path() / ("punchwright-settings-" + std::to_string(::getpid()));
-  Folder() {
-    fs::remove_all(path);
-    fs::create_directories(path);
-  }
-  ~Folder() { fs::remove_all(path); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-};
 
 std::string text_of(const fs::path& path) {
   std::ifstream file(path);

@@ -1,0 +1,27 @@
+// Titles and machines of new designs.
+#include "cli/made_design.hpp"
+
+#include "cli/output.hpp"
+
+#include <filesystem>
+
+namespace punchwright::cli {
+
+namespace fs = std::filesystem;
+
+std::string title_from(const std::string& picture) {
+  return picture == "-" ? std::string() : fs::path(picture).stem().string();
+}
+
+Result<Profile> use_machine(Document& design, const std::string& machine, const std::string& output) {
+  auto profile = find_profile(machine, "command line", read_for_machine);
+  if (profile && built_in_profile(machine) == nullptr) {
+    const fs::path folder = fs::absolute(output).lexically_normal().parent_path();
+    design.profile = fs::absolute(machine).lexically_relative(folder).string();
+  } else if (profile) {
+    design.profile = machine;
+  }
+  return profile;
+}
+
+} // namespace punchwright::cli
