@@ -19,6 +19,10 @@ std::string counted(std::int64_t number, std::string_view one, std::string_view 
   return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
+std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one, std::string_view many) {
+  return first == last ? fmt::format("{} {}", one, first) : fmt::format("{} {} to {}", many, first, last);
+}
+
 std::string with_capital(std::string_view text) {
   std::string out(text);
   if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {

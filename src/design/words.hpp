@@ -12,6 +12,9 @@ namespace punchwright {
 
 // "1 stitch", "3 stitches".
 [[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
+// "rows 3 to 8", or "row 3" where that is all.
+[[nodiscard]] std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one,
+                                        std::string_view many);
 
 // Findings and errors are parts of sentences; one that stands alone begins with a capital.
 [[nodiscard]] std::string with_capital(std::string_view text);

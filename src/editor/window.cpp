@@ -34,19 +34,29 @@ void share_text(void* window, const char* text) {
   glfwSetClipboardString(static_cast<GLFWwindow*>(window), text);
 }
 
+constexpr int usual_width = 1440; // units of layout
+constexpr int usual_height = 900;
+
 // What was kept may be larger than the display of today; what is drawn off the screen needs none.
-std::pair<int, int> fitting_size(const WindowWishes& wishes) {
+std::pair<int, int> fitting_size(const WindowWishes& wishes, float display_scale) {
   int left = 0;
   int top = 0;
   int width = 0;
   int height = 0;
   GLFWmonitor* const monitor = glfwGetPrimaryMonitor();
-  if (monitor == nullptr || !wishes.visible) {
-    return {wishes.width, wishes.height};
+  const bool on_display = monitor != nullptr && wishes.visible;
+  const auto wished = [&](int size, int usual) {
+    const float scaled = static_cast<float>(usual) * (on_display ? display_scale : 1);
+    return size > 0 ? size : static_cast<int>(std::lround(scaled));
+  };
+  const int wished_width = wished(wishes.width, usual_width);
+  const int wished_height = wished(wishes.height, usual_height);
+  if (!on_display) {
+    return {wished_width, wished_height};
   }
   glfwGetMonitorWorkarea(monitor, &left, &top, &width, &height);
-  return {width > 0 ? std::min(wishes.width, width) : wishes.width,
-          height > 0 ? std::min(wishes.height, height) : wishes.height};
+  return {width > 0 ? std::min(wished_width, width) : wished_width,
+          height > 0 ? std::min(wished_height, height) : wished_height};
 }
 
 } // namespace
@@ -74,7 +84,7 @@ Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
     load_type_faces(window->prepared_, scale);
     ImGui::GetIO().Fonts->Build();
   });
-  const auto [width, height] = fitting_size(wishes);
+  const auto [width, height] = fitting_size(wishes, display_scale);
   glfwWindowHint(GLFW_MAXIMIZED, wishes.maximized ? GLFW_TRUE : GLFW_FALSE);
   window->window_ = glfwCreateWindow(width, height, "Punchwright", nullptr, nullptr);
   type_faces.join();

@@ -17,8 +17,8 @@ struct GLFWcursor;
 namespace punchwright::editor {
 
 struct WindowWishes {
-  int width = 1440;
-  int height = 900;
+  int width = 0; // px; 0: as much as the layout is made for, at the display's scale
+  int height = 0;
   bool visible = true;
   bool maximized = false;
   float scale = 0;      // px per unit of layout; 0: what the display says

@@ -34,6 +34,7 @@ public:
     read_knitting(table(root, "knitting"));
     profile_.title = root.text("title").value_or(usual_title());
     read_sources(root);
+    add_sources_of_defaults();
     return std::move(profile_);
   }
 
@@ -218,6 +219,21 @@ private:
         return;
       }
       profile_.sources[name] = table_of_sources.text(name).value_or("");
+    }
+  }
+
+  // A value that the file leaves out is as unsure as in the built-in machine whose default it is.
+  void add_sources_of_defaults() {
+    const Profile* const usual = built_in_profile(profile_.card ? "bulky-card-24" : "plastic-by-hand");
+    for (const ProfileKey& key : profile_keys()) {
+      const std::string name(key.key);
+      if (file_.at_path(name) || profile_.sources.contains(name) || !key.shown(profile_)) {
+        continue;
+      }
+      const bool same = usual != nullptr && key.shown(*usual) == key.shown(profile_);
+      const auto source = same ? usual->sources.find(name) : profile_.sources.end();
+      profile_.sources[name] =
+          same && source != usual->sources.end() ? source->second : "from memory: taken as is usual";
     }
   }
 

@@ -1,5 +1,6 @@
 // The cover of a card template: the size check first, since a card that is 1 % out doesn't run; then how to make the
 // card and what is done while it is knitted.
+#include "design/words.hpp"
 #include "sheets/card_pages.hpp"
 #include "sheets/cover_frame.hpp"
 #include "sheets/shapes.hpp"
@@ -30,9 +31,10 @@ void add_pages(TextColumn& column, const CardJob& job, const std::vector<CardPag
     }
     const Card& card = job.plan.cards[pages[index].card];
     const std::string text =
-        fmt::format("{}: {}rows {} to {}{}", pages_text(static_cast<int>(index) + 2, static_cast<int>(end) + 1),
-                    job.plan.cards.size() > 1 ? fmt::format("card {}, ", card.number) : "", card.first_row,
-                    card.first_row + card.rows - 1, end - index > 1 ? ", from the lower end upwards" : "");
+        fmt::format("{}: {}{}{}", pages_text(static_cast<int>(index) + 2, static_cast<int>(end) + 1),
+                    job.plan.cards.size() > 1 ? fmt::format("card {}, ", card.number) : "",
+                    first_to_last(card.first_row, card.first_row + card.rows - 1, "row", "rows"),
+                    end - index > 1 ? ", from the lower end upwards" : "");
     // The last line that fits says that there is more.
     const double below = lists.empty() ? 0.0 : column.height_of_item(list_words(lists));
     if (column.room() < 9.0 + below && end < pages.size()) {
@@ -188,10 +190,11 @@ Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, int li
   sheet.title = job.document.title;
   Group marks{"page", {}};
   const std::string title = job.document.title.empty() ? "Card template" : job.document.title;
-  const CoverAreas areas = add_cover_frame(
-      marks.shapes, frame, title,
-      fmt::format("card template · {} rows · {} · {}", job.plan.rows_in_all, job.profile.name, job.profile.title),
-      card_pages + list_pages);
+  const CoverAreas areas =
+      add_cover_frame(marks.shapes, frame, title,
+                      fmt::format("card template · {} · {} · {}", counted(job.plan.rows_in_all, "row", "rows"),
+                                  job.profile.name, job.profile.title),
+                      card_pages + list_pages);
   bool parts = false;
   for (const CardPage& page : pages) {
     parts = parts || page.parts > 1;

@@ -11,6 +11,8 @@
 namespace punchwright {
 namespace {
 
+constexpr double smallest_words = 1.0; // mm high
+
 class MarginMarks {
 public:
   MarginMarks(std::vector<Shape>& marks, const CardLayout& layout, const CardPart& part, Point origin)
@@ -50,13 +52,12 @@ public:
   // In the free strips at both ends of the sheet.
   void words(const CardWords& words) {
     const std::string name = words.title.empty() ? "card" : words.title;
-    const std::string rest =
-        words.profile + (words.number.empty() ? "" : " · " + words.number) + " · this side towards you";
     const double size = std::min(2.8, strips_.end * 0.3);
     if (size < 1.4) {
       return;
     }
     const double room = room_between_clips() - 16.0;
+    const EndLine line = end_line(words, size * 0.85, room);
     for (const bool top : {true, false}) {
       const double edge = top ? 0.0 : layout_.height();
       if (!part_.holds(top ? edge + 0.01 : edge - 0.01)) {
@@ -64,8 +65,7 @@ public:
       }
       const double y = top ? size * 1.35 : layout_.height() - size * 1.75;
       at({layout_.width() / 2, y}, fitting_text(name, size, true, room), size, Anchor::middle, true);
-      at({layout_.width() / 2, y + size * 1.2}, fitting_text(rest, size * 0.85, false, room), size * 0.85,
-         Anchor::middle);
+      at({layout_.width() / 2, y + size * 1.2}, line.text, line.size, Anchor::middle);
       travel_arrow({layout_.width() / 2 - room / 2 - 4.0, y + size * 0.25}, size * 1.9);
       travel_arrow({layout_.width() / 2 + room / 2 + 4.0, y + size * 0.25}, size * 1.9);
     }
@@ -96,9 +96,29 @@ public:
   }
 
 private:
-  // In the middle of the sheet's ends, where no clip hole lies.
+  struct EndLine {
+    std::string text;
+    double size;
+  };
+  // Which side and which card it is must be there; on a narrow sheet they are set smaller, and the profile's name gives
+  // way.
+  static EndLine end_line(const CardWords& words, double size, double room) {
+    const std::string number = words.number.empty() ? "" : " · " + words.number;
+    const std::string whole = words.profile + number + " · this side towards you";
+    if (width_of(whole, size, false) <= room) {
+      return {whole, size};
+    }
+    const std::string needed = "this side towards you" + number;
+    const double width = width_of(needed, size, false);
+    if (width > room) {
+      return {needed, std::max(smallest_words, size * room / width)};
+    }
+    return {fitting_text(needed + " · " + words.profile, size, false, room), size};
+  }
+
+  // In the middle of the sheet's ends, between the feed holes and the clip holes; no row's number stands there.
   [[nodiscard]] double room_between_clips() const {
-    double half = layout_.width() / 2 - strips_.left_to;
+    double half = layout_.width() / 2 - strips_.left_from;
     for (const CardHole& hole : layout_.holes()) {
       if (hole.kind == HoleKind::clip) {
         half = std::min(half, std::abs(layout_.width() / 2 - hole.centre.x) - hole.diameter / 2 - 0.5);

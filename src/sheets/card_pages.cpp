@@ -1,6 +1,7 @@
 // Card parts placed on paper, with rulers, flap and registration crosses.
 #include "sheets/card_pages.hpp"
 
+#include "design/words.hpp"
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
 
@@ -92,7 +93,7 @@ std::string name_of_page(const CardJob& job, const CardPage& page, int list) {
   if (page.parts > 1) {
     text += fmt::format("part {} of {} · ", page.number, page.parts);
   }
-  text += page.first_row <= page.last_row ? fmt::format("rows {} to {} · ", page.first_row, page.last_row) : "";
+  text += page.first_row <= page.last_row ? first_to_last(page.first_row, page.last_row, "row", "rows") + " · " : "";
   text += page.margin.told == Told::in_full ? "" : fmt::format("what is done: list on page {} · ", list);
   return text + "print at 100 %, do not scale";
 }

@@ -24,7 +24,8 @@ Failure too_many_rows(const std::string& path, std::size_t rows, std::size_t mos
     return std::nullopt;
   }
   return Error{path, 0, 0, fmt::format("{} rows to knit are too many for this form of the needle chart", rows),
-               fmt::format("up to {} are allowed; write .txt or .csv, or knit fewer times", most)};
+               fmt::format("up to {} are allowed; write {}.txt or .csv, or knit fewer times", most,
+                           rows <= most_rows_in_html ? ".html, " : "")};
 }
 
 // About: a needle takes 4 bytes in the full list, 1 in the strip, and a run of them 10; yarns are named up to four

@@ -275,7 +275,8 @@ void ChartPainter::head(std::vector<Shape>& shapes, int page_number, int pages) 
   double y = page_.top;
   text(shapes, page_.right, y + 1.5, page_words, names_type, false, Anchor::end);
   const double title_room = room - width_of(page_words, names_type, false) - 5.0;
-  text(shapes, page_.left, y, fitting_text(title_of(chart_), title_type, true, title_room), title_type, true);
+  shapes.push_back(title_shape(Point{page_.left, y + title_type * base_line}, title_of(chart_), title_type,
+                               title_type * 0.55, title_room));
   y += title_type * 1.4;
   text(shapes, page_.left, y, fitting_text(machine_of(chart_), head_type, false, room), head_type);
   y += step;

@@ -43,8 +43,7 @@ double add_title(std::vector<Shape>& shapes, const PageFrame& frame, const std::
   const double y = frame.top();
   const std::string page = fmt::format("page 1 of {}", pages);
   const double page_width = width_of(page, 3.0, false) + 6.0;
-  shapes.push_back(text_shape({frame.left(), y + 5.6}, fitting_text(title, 7.0, true, frame.width() - page_width), 7.0,
-                              Anchor::start, true));
+  shapes.push_back(title_shape({frame.left(), y + 5.6}, title, 7.0, 4.0, frame.width() - page_width));
   shapes.push_back(text_shape({frame.right(), y + 5.6}, page, 3.0, Anchor::end));
   shapes.push_back(text_shape({frame.left(), y + 11.4}, fitting_text(subtitle, 3.1, false, frame.width()), 3.1,
                               Anchor::start, false, ink::dark));

@@ -66,8 +66,8 @@ std::string card_text(const CardJob& job, const CardReader& reader) {
   if (job.plan.cards.size() > 1) {
     text += fmt::format("They take {} blanks, joined in order: ", job.plan.cards.size());
     for (const Card& card : job.plan.cards) {
-      text += fmt::format("{}rows {} to {} on card {}", card.number == 1 ? "" : ", ", card.first_row,
-                          card.first_row + card.rows - 1, card.number);
+      text += fmt::format("{}{} on card {}", card.number == 1 ? "" : ", ",
+                          first_to_last(card.first_row, card.first_row + card.rows - 1, "row", "rows"), card.number);
     }
     text += ". ";
   }

@@ -1,6 +1,8 @@
 // One line a row, in the order in which the card is read, with the blank's own printed number beside it.
 #include "sheets/punch_list.hpp"
 
+#include "design/words.hpp"
+
 #include <fmt/format.h>
 #include <iterator>
 
@@ -46,8 +48,8 @@ void add_card(std::string& text, const CardJob& job, const Card& card) {
   const int repeat = job.profile.card->repeat;
   const int offset = job.profile.card->reader_offset;
   if (job.plan.cards.size() > 1) {
-    fmt::format_to(out, "\nCard {} of {}: rows {} to {}\n", card.number, job.plan.cards.size(), card.first_row,
-                   card.first_row + card.rows - 1);
+    fmt::format_to(out, "\nCard {} of {}: {}\n", card.number, job.plan.cards.size(),
+                   first_to_last(card.first_row, card.first_row + card.rows - 1, "row", "rows"));
   } else {
     text += '\n';
   }

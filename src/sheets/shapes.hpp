@@ -51,4 +51,12 @@ constexpr Colour wash{243, 245, 247};
   return text + "…";
 }
 
+// A title in bold, set smaller where it is long, down to `smallest`, before it is cut.
+[[nodiscard]] inline TextShape title_shape(Point at, std::string text, double height_mm, double smallest,
+                                           double width) {
+  const double wide = width_of(text, height_mm, true);
+  const double height = wide <= width ? height_mm : std::max(smallest, height_mm * width / wide * 0.999);
+  return text_shape(at, fitting_text(std::move(text), height, true, width), height, Anchor::start, true);
+}
+
 } // namespace punchwright

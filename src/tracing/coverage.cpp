@@ -42,7 +42,7 @@ double sum_of(const std::uint16_t* line, const Stretch& stretch) {
     whole += some;
     from = to;
   }
-  double sum = static_cast<double>(whole);
+  auto sum = static_cast<double>(whole);
   if (stretch.before > 0) {
     sum += stretch.before * line[stretch.first - 1];
   }

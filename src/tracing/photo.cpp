@@ -26,11 +26,11 @@ namespace {
 
 // Of each value of a channel, its part of the luminance (Rec. ITU-R BT.709, as IEC 61966-2-1 has it).
 struct LightTables {
-  std::array<float, 256> red;
-  std::array<float, 256> green;
-  std::array<float, 256> blue;
+  std::array<float, 256> red{};
+  std::array<float, 256> green{};
+  std::array<float, 256> blue{};
 
-  LightTables() : red{}, green{}, blue{} {
+  LightTables() {
     for (std::size_t value = 0; value < 256; ++value) {
       const double light = linear_light(static_cast<std::uint8_t>(value)) * whole_light;
       red[value] = static_cast<float>(0.2126 * light);

@@ -103,11 +103,10 @@ public:
     if (mendable) {
       stitches.assign(mender_.stitches().begin(), mender_.stitches().end());
     }
-    for (const char colour : {char{0}, char{1}}) { // no yarn floats in a row of a single colour
-      const auto which = static_cast<std::size_t>(colour);
+    for (const std::size_t which : {0U, 1U}) { // no yarn floats in a row of a single colour
       if (allowed[which] && (least < 0 || single[which] < least)) {
         least = single[which];
-        stitches.assign(stitches.size(), colour);
+        stitches.assign(stitches.size(), static_cast<char>(which));
       }
     }
     if (least < 0) {

@@ -2,6 +2,7 @@
 // Each faulty file is one change to a good one.
 #include "machine/profile_file.hpp"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <random>
 #include <vector>
@@ -275,4 +276,25 @@ TEST_CASE("no damaged machine file does harm, and what can be read is saved whol
     REQUIRE(write_machine(*again) == saved);
   }
   CHECK(read > 100); // most damage is refused: unknown keys are, in this form
+}
+
+TEST_CASE("what a file leaves out is as unsure as the built-in machine that it is taken from") {
+  const auto bare = read_machine("format = 1\n[bed]\nneedles = 112\npitch_mm = 9.0\n[card]\nrepeat = 24\n", "mine");
+  REQUIRE(bare);
+  const std::vector<std::string> unsure = unsure_values(*bare);
+  const auto names = [&](const std::string& words) {
+    return std::ranges::any_of(unsure, [&](const std::string& sentence) { return sentence.find(words) == 0; });
+  };
+  CHECK(names("sheet width 142 mm: from memory"));
+  CHECK(bare->sources.at("card.geometry.row_pitch_mm") == "from memory");
+  CHECK_FALSE(bare->sources.contains("bed.needles")); // stated: the owner's own
+  const auto measured = read_machine("format = 1\n[bed]\nneedles = 112\npitch_mm = 9.0\n[card]\nrepeat = "
+                                     "24\n[card.geometry]\nsheet_width_mm = 141.5\n",
+                                     "mine");
+  REQUIRE(measured);
+  CHECK_FALSE(measured->sources.contains("card.geometry.sheet_width_mm"));
+  // A default that no built-in machine shares.
+  const auto narrow = read_machine("format = 1\n[bed]\nneedles = 112\npitch_mm = 9.0\n[card]\nrepeat = 8\n", "mine");
+  REQUIRE(narrow);
+  CHECK(narrow->sources.at("card.first_needle") == "from memory: taken as is usual");
 }

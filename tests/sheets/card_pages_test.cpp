@@ -251,3 +251,38 @@ TEST_CASE("the sheets say in words what a knitter must know") {
   CHECK(has_text(pages[1], "page 2 of 3"));
   CHECK(has_text(pages[2], "2 overlap rows"));
 }
+
+TEST_CASE("which side and which card it is stands at the end of every card, however narrow") {
+  for (const int repeat : {1, 4, 8, 12, 24}) {
+    for (const double sheet : {60.0, 90.0, 142.0}) {
+      CAPTURE(repeat);
+      CAPTURE(sheet);
+      Profile profile = card_machine();
+      profile.name = "a machine whose name is longer than a card is wide";
+      CardReader& reader = *profile.card;
+      reader.repeat = repeat;
+      reader.first_needle = left_needle(std::max(1, repeat / 2));
+      reader.geometry.sheet_width = sheet;
+      reader.geometry.column_1 = (sheet - (repeat - 1) * reader.geometry.stitch_pitch) / 2;
+      if (reader.geometry.column_1 < 20) {
+        continue; // the columns would lie on the feed holes
+      }
+      Document document = blank_document(repeat, 70); // one card and a short second one
+      document.yarns = {{'A', "Oat", {232, 220, 194}}, {'B', "Ink", {32, 48, 74}}};
+      document.bands = {{70, 'A', 'B', {}}};
+      document.grid.set(0, 0, true);
+      int ends = 0;
+      int seconds = 0;
+      for (const Sheet& page : pages_of(document, profile)) {
+        for (const TextShape& text : shapes_of<TextShape>(page)) {
+          const bool end = text.text.find("this side towards you") != std::string::npos && text.turned_degrees == 0;
+          ends += end ? 1 : 0;
+          seconds += end && text.text.find("card 2 of 2") != std::string::npos ? 1 : 0;
+          CHECK_FALSE((end && width_of(text.text, text.height_mm, text.bold) > sheet));
+        }
+      }
+      CHECK(ends >= 4);
+      CHECK(seconds >= 2);
+    }
+  }
+}
