@@ -165,12 +165,15 @@ void add_unsure(TextColumn& column, const Profile& profile) {
       "These values of the profile are not certain. Hold your own blank against the print; where it differs, "
       "measure it and put the readings into the profile.",
       2.5);
-  for (const std::string& text : by_source(values)) {
-    if (column.height_of_item(text, 2.4) > column.room()) {
-      column.item("… and more: see the machine's panel in the editor", 2.4);
+  const std::vector<std::string> lines = by_source(values);
+  const std::string more = "… and more: see the machine's panel in the editor";
+  for (std::size_t index = 0; index < lines.size(); ++index) {
+    const double below = index + 1 < lines.size() ? column.height_of_item(more, 2.4) : 0.0;
+    if (column.height_of_item(lines[index], 2.4) + below > column.room()) {
+      column.item(more, 2.4);
       return;
     }
-    column.item(text, 2.4);
+    column.item(lines[index], 2.4);
   }
 }
 

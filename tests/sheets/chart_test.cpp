@@ -371,7 +371,7 @@ TEST_SUITE("needle chart") {
     REQUIRE_FALSE(pdf.ok());
     CHECK(pdf.error().text() ==
           "long.pdf: 5010 rows to knit are too many for this form of the needle chart; up to 5000 "
-          "are allowed; write .txt or .csv, or knit fewer times");
+          "are allowed; write .html, .txt or .csv, or knit fewer times");
     document.piece.times = 100;
     CHECK_FALSE(needle_files(document, test::by_hand(), "long.html", {}).ok());
     const std::string csv = bytes_of(document, test::by_hand(), "long.csv");
