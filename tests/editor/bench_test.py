@@ -7,6 +7,7 @@ import subprocess
 import time
 
 from driver import HANGS_AFTER, WindowTest, design, main, rows_in
+from speech_server import SpeechServer
 
 PATTERNS = pathlib.Path(__file__).resolve().parents[2] / "patterns"
 
@@ -214,6 +215,19 @@ class Bench(WindowTest):
         self.wait_gone(int(lines[1].split()[0]))
         self.assertIn("--cancel", self.lines_of(said, 3)[2])
 
+    def test_the_real_speech_client_says_the_steps_at_the_rate_that_is_set(self):
+        server = SpeechServer(self.folder / "speech.sock")
+        self.addCleanup(server.close)
+        self.server.environment["SPEECHD_ADDRESS"] = server.address
+        self.write_settings("[bench]\nspeak = true\nspeech_rate = -20\n")
+        editor = self.at_the_bench()
+        self.wait_until(lambda: len(server.said) >= 1, "the first step said")
+        self.assertIn("Starting position", server.said[0])
+        self.assertEqual(server.set_to["RATE"], "-20")
+        self.press(editor, "space")
+        self.wait_until(lambda: len(server.said) >= 2, "the second step said")
+        self.assertIn("Thread Sailcloth", server.said[1])
+
     def test_silence_is_the_default(self):
         said = self.folder / "said"
         programs = self.folder / "programs"
@@ -227,6 +241,12 @@ class Bench(WindowTest):
         self.assertFalse(said.exists())
         editor.click("say-step")  # once, by its button
         self.assertIn("Hang weights", self.lines_of(said, 1)[0])
+
+    def wait_until(self, condition, what):
+        end = time.monotonic() + HANGS_AFTER
+        while not condition():
+            self.assertLess(time.monotonic(), end, f"no sign of {what}")
+            time.sleep(0.01)
 
     def lines_of(self, path, count):
         end = time.monotonic() + HANGS_AFTER

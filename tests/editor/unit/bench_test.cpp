@@ -11,6 +11,8 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fstream>
+#include <spawn.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 using namespace punchwright;
@@ -239,6 +241,34 @@ TEST_CASE("a voice reads needles by their sides, and the words go through no she
   CHECK(espeak == std::vector<std::string>{"/usr/bin/espeak-ng", "-s", "175", "--", "Knit."});
   CHECK(speaking_command(Voice::espeak, "e", 100, "")[2] == "450"); // its manual's limits
   CHECK(speaking_command(Voice::espeak, "e", -100, "")[2] == "80");
+}
+
+// espeak-ng itself (Debian's package), with its option -w to write what it would play: a WAVE file, whose length is
+// that of the words.
+TEST_CASE("the real voice speaks a step, and faster at a higher rate") {
+  const Folder folder;
+  const auto length = [&](int rate, const std::string& words) {
+    const fs::path wave = folder.path / (std::to_string(rate) + ".wav");
+    std::vector<std::string> command =
+        speaking_command(Voice::espeak, program_in("/usr/bin:/bin", "espeak-ng"), rate, words);
+    command.insert(command.end() - 2, {"-w", wave.string()});
+    std::vector<char*> arguments;
+    for (std::string& word : command) {
+      arguments.push_back(word.data());
+    }
+    arguments.push_back(nullptr);
+    pid_t child = 0;
+    REQUIRE(posix_spawn(&child, command.front().c_str(), nullptr, nullptr, arguments.data(), environ) == 0);
+    int state = 0;
+    REQUIRE(waitpid(child, &state, 0) == child);
+    REQUIRE(state == 0);
+    return fs::file_size(wave);
+  };
+  const std::string step = spoken("Knit 9 rows, ending on the left. Push L36 and R35 back.");
+  CHECK(length(0, step) > 22050 * 2); // more than a second, at 22,050 samples of two bytes
+  CHECK(length(100, step) < length(0, step));
+  CHECK(length(-100, step) > length(0, step));
+  CHECK(length(0, "-x " + step) > length(0, step)); // words, not an option
 }
 
 TEST_CASE("a program is looked for in the folders of PATH that are absolute") {
