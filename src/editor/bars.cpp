@@ -1,5 +1,6 @@
 // Along the edges of the window: the menus, the toolbar, the status line.
 #include "editor/panels.hpp"
+#include "editor/status_words.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 
@@ -22,6 +23,7 @@ bool ticked(const App& app, Command command) {
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
+  case Command::float_marks: return app.view.float_marks;
   case Command::at_the_bench: return app.bench.open;
   default: return false;
   }
@@ -284,9 +286,7 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault
                         : app.session.tone == Tone::good  ? theme.good
                                                           : theme.text;
-  const std::string message = app.session.message.empty()
-                                  ? "Draw with the left button, erase with the right; F1 opens the guide"
-                                  : app.session.message;
+  const std::string message = app.session.message.empty() ? words_for_pointer(app) : app.session.message;
   const float needs = ImGui::CalcTextSize(message.c_str()).x;
   std::string right;
   for (const std::string& facts : facts_of(app)) { // as many facts as the message leaves room for
