@@ -23,7 +23,6 @@ bool ticked(const App& app, Command command) {
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
-  case Command::float_marks: return app.view.float_marks;
   case Command::at_the_bench: return app.bench.open;
   default: return false;
   }

@@ -30,11 +30,9 @@ void choose_tool(const App& app, Actions& actions) {
                                   Choice{Command::tool_mark, "Mark", Tool::mark}};
   const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
   const float gap = 4 * app.theme.scale;
-  const float third = std::floor((ImGui::GetContentRegionAvail().x - 2 * gap) / 3);
   bool first = true;
   for (const Choice& choice : choices) {
-    const float needs = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
-    const float wide = std::max(third, std::ceil(needs));
+    const float wide = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
     if (!first) {
       ImGui::SameLine(0, gap);
       if (ImGui::GetCursorPosX() + wide > right) {
@@ -43,7 +41,7 @@ void choose_tool(const App& app, Actions& actions) {
     }
     first = false;
     command_button(app, actions, choice.command, choice.label,
-                   app.view.tool == choice.tool ? Look::chosen : Look::plain, wide);
+                   app.view.tool == choice.tool ? Look::chosen : Look::plain);
   }
   bool filled = app.view.interior == Interior::filled;
   if (check_box(actions, "filled", "Rectangles and ellipses filled", filled)) {

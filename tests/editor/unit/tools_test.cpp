@@ -370,20 +370,4 @@ TEST_SUITE("editor: the line below the drawing") {
     run(app, Command::focus_drawing);
     CHECK(words_for_pointer(app).starts_with("Mark: drag over an area"));
   }
-
-  TEST_CASE("the marks of long floats are put aside and come back; the findings stay") {
-    App app = ready_app();
-    drag(app, {0, 3}, {0, 3});
-    refresh(app);
-    const int faults = app.caches.faults;
-    CHECK(faults > 0);
-    CHECK(app.view.float_marks);
-    run(app, Command::float_marks);
-    refresh(app);
-    CHECK(!app.view.float_marks);
-    CHECK(app.session.message.find("aren't marked") != std::string::npos);
-    CHECK(app.caches.faults == faults);
-    run(app, Command::float_marks);
-    CHECK(app.view.float_marks);
-  }
 }
