@@ -9,8 +9,8 @@ namespace {
 
 std::string words_for_marked(const Area& area, bool drag_moves_it) {
   return fmt::format(
-      "{} × {} marked, from row {}, column {}: {}copy, mirror, shift and turn work on it; Escape unmarks", area.width,
-      area.height, area.corner.row + 1, area.corner.column + 1, drag_moves_it ? "drag moves it; " : "");
+      "{} × {} marked, from row {}, column {}: {}copy, mirror, shift and turn work on it; Escape unmarks", area.columns,
+      area.rows, area.corner.row + 1, area.corner.column + 1, drag_moves_it ? "drag moves it; " : "");
 }
 
 std::string words_for_tool(Tool tool) {
