@@ -1,5 +1,6 @@
 // Along the edges of the window: the menus, the toolbar, the status line.
 #include "editor/panels.hpp"
+#include "editor/status_words.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 
@@ -284,9 +285,7 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault
                         : app.session.tone == Tone::good  ? theme.good
                                                           : theme.text;
-  const std::string message = app.session.message.empty()
-                                  ? "Draw with the left button, erase with the right; F1 opens the guide"
-                                  : app.session.message;
+  const std::string message = app.session.message.empty() ? words_for_pointer(app) : app.session.message;
   const float needs = ImGui::CalcTextSize(message.c_str()).x;
   std::string right;
   for (const std::string& facts : facts_of(app)) { // as many facts as the message leaves room for

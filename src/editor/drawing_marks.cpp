@@ -46,7 +46,9 @@ void draw_float(const Sight& sight, const Mark& mark, int stitches) {
     const std::string length = std::to_string(stitches);
     const float size = std::min(theme.small->FontSize, sight.layout.cell_height);
     const ImVec2 room = theme.bold->CalcTextSizeA(size, 10000, 0, length.c_str());
-    if (sight.layout.cell_height >= 9 * sight.unit() && room.x + 6 * sight.unit() < right - left) {
+    const bool room_for_length =
+        sight.layout.cell_height >= 9 * sight.unit() && room.x + 6 * sight.unit() < right - left;
+    if (room_for_length && !sight.app.session.mend) { // stitches that are shown would hide half of it
       const ImVec2 corner{std::round(box.middle().x - room.x / 2), std::round(y - room.y / 2)};
       sight.list.AddRectFilled({corner.x - 3 * sight.unit(), corner.y},
                                {corner.x + room.x + 3 * sight.unit(), corner.y + room.y}, ink(theme.panel),

@@ -72,9 +72,11 @@ void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, 
   } else if (ImGui::IsItemActive() && sight.app.session.line_drag) {
     actions.push(LineDragTo{line});
   } else if (hovered) {
-    tip(sight.app.theme, rows ? "Drag a row, or the marked rows, to another place (Ctrl+Shift+Up, Ctrl+Shift+Down)"
-                              : "Drag a column, or the marked ones, to another place (Ctrl+Shift+Left, "
-                                "Ctrl+Shift+Right)");
+    tip(sight.app.theme,
+        rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
+               "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
+             : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another place "
+               "(Ctrl+Shift+Left, Ctrl+Shift+Right)");
   }
 }
 

@@ -64,7 +64,7 @@ Grid picture_of(FriezeGroup group) {
 
 std::string place_of_axis(int twice, const char* what) {
   return twice % 2 == 0 ? fmt::format("through {} {}", what, twice / 2 + 1)
-                        : fmt::format("between {} {} and {}", what, twice / 2 + 1, twice / 2 + 2);
+                        : fmt::format("between {}s {} and {}", what, twice / 2 + 1, twice / 2 + 2);
 }
 
 void axis_field(const App& app, Actions& actions, const char* name, const char* words, int Frieze::*axis, int count,
@@ -80,7 +80,9 @@ void axis_field(const App& app, Actions& actions, const char* name, const char* 
       actions.push(ChooseSymmetry{moved});
     }
   };
-  ImGui::SameLine(ImGui::GetContentRegionMax().x - 2 * ImGui::GetFrameHeight() - 8 * app.theme.scale);
+  const float padding = 2 * ImGui::GetStyle().FramePadding.x;
+  const float wide = ImGui::CalcTextSize("−").x + ImGui::CalcTextSize("+").x + 2 * padding + 4 * app.theme.scale;
+  ImGui::SameLine(ImGui::GetContentRegionMax().x - std::ceil(wide));
   step("−", -1);
   ImGui::SameLine(0, 4 * app.theme.scale);
   step("+", 1);
@@ -148,7 +150,9 @@ std::string remark_on(const App& app, const Grid& lettering) {
                        lettering.width(), lettering.height(), more, more == 1 ? "" : "s",
                        longest_float_of(design, app.work.profile));
   }
-  return fmt::format("{} × {} stitches; no float too long", lettering.width(), lettering.height());
+  const bool there = floats(app.caches.findings) > 0;
+  return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(),
+                     there ? "at the cursor it makes no further float that is too long" : "no float too long");
 }
 
 void lettering(const App& app, Actions& actions) {

@@ -10,3 +10,8 @@ foreach(job bench drawing files findings jobs panels pictures preview rows scree
   set_tests_properties(editor_${job} PROPERTIES LABELS editor RUN_SERIAL TRUE TIMEOUT 900
     ENVIRONMENT "PUNCHWRIGHT_EDITOR=$<TARGET_FILE:punchwright-editor>;PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PYTHONDONTWRITEBYTECODE=1")
 endforeach()
+
+# That the comparison of the screens sees a real defect: faults planted in a copy of the source. It builds a copy of the editor.
+add_test(NAME editor_planted_faults
+  COMMAND /usr/bin/python3 -B ${PROJECT_SOURCE_DIR}/tests/tools/plant_screen_faults.py)
+set_tests_properties(editor_planted_faults PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 7200)

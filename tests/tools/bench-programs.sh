@@ -39,11 +39,58 @@ print(f"card PDF of 60 rows, whole process: median {statistics.median(times):.1f
 PYTHON
 
 if [ -x "$build/punchwright-editor" ]; then
-  /usr/bin/python3 - "$work/tall.repeat" <<'PYTHON'
-import sys
-rows = "\n".join('  "#..#..##..#..##..#..##..",' for _ in range(240))
-open(sys.argv[1], "w").write('format = 1\n[[yarn]]\nkey = "A"\n[[yarn]]\nkey = "B"\n[repeat]\nwidth = 24\nrows = [\n'
-    + rows + '\n]\n[[band]]\nrows = 240\nmain = "A"\ncontrast = "B"\n[piece]\nstitches = 71\n')
+  /usr/bin/python3 - "$work" <<'PYTHON'
+import pathlib, random, sys
+folder = pathlib.Path(sys.argv[1])
+WORDS = """format = 1
+[machine]
+profile = "{machine}"
+[[yarn]]
+key = "A"
+[[yarn]]
+key = "B"
+[repeat]
+width = {width}
+rows = [
+{rows}
+]
+[[band]]
+rows = {height}
+main = "A"
+contrast = "B"
+[piece]
+stitches = {stitches}
+"""
+
+
+def write(name, machine, rows, stitches):
+    lines = "\n".join(f'  "{row}",' for row in rows)
+    (folder / name).write_text(WORDS.format(machine=machine, width=len(rows[0]), rows=lines, height=len(rows),
+                                            stitches=stitches))
+
+
+def knittable(width, dice):
+    """Runs of one to four stitches by turns, as a designer leaves a row; short round the edge too."""
+    row = "".join(sign * dice.randint(1, 4) for _ in range(width) for sign in ".#")[:width - 1]
+    return row[:-1] + ("#." if row[-2] == "." else ".#")
+
+
+write("tall.repeat", "bulky-card-24", ["#..#..##..#..##..#..##.."] * 240, 71)
+dice = random.Random(1926)
+write("large.repeat", "plastic-by-hand", [knittable(200, dice) for _ in range(2000)], 150)
 PYTHON
-  xvfb-run -a -s '-screen 0 1440x900x24 -noreset' "$build/punchwright-editor" --frames-benchmark 500 "$work/tall.repeat"
+  frames() {
+    echo "editor, $1:"
+    xvfb-run -a -s '-screen 0 1440x900x24 -noreset' "$build/punchwright-editor" --frames-benchmark "$3" --size 1440x900 "${@:4}" "$2"
+  }
+  if [ -x "$build/tests/bench/bare_window" ]; then
+    echo "an empty window, no editor:"
+    xvfb-run -a -s '-screen 0 1440x900x24 -noreset' "$build/tests/bench/bare_window"
+  fi
+  # The drawing, the tools, the piece and the findings beside each other, with the purl side's floats.
+  frames "24 x 240 and its piece" "$work/tall.repeat" 500
+  frames "24 x 240, purl side and tools" "$work/tall.repeat" 500 --show purl --tab tools
+  frames "200 x 2,000 and its piece" "$work/large.repeat" 300
+  frames "200 x 2,000, purl side and tools" "$work/large.repeat" 300 --show purl --tab tools
+  frames "200 x 2,000, ten times as many strokes" "$work/large.repeat" 3000
 fi

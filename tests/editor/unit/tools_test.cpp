@@ -2,6 +2,7 @@
 // drawing, symmetry.
 #include "drawing/marked_area.hpp"
 #include "editor/actions.hpp"
+#include "editor/status_words.hpp"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -342,4 +343,31 @@ TEST_CASE("beside the float that is looked at stands what would mend its row") {
   drag(app, Cell{5, 0}, Cell{5, 0});
   refresh(app);
   CHECK_FALSE(app.caches.hint.has_value());
+}
+
+TEST_SUITE("editor: the line below the drawing") {
+  TEST_CASE("each tool says what the pointer does, and a symmetry that strokes are completed under it") {
+    App app = ready_app();
+    std::set<std::string> said;
+    for (const Command tool : {Command::tool_pen, Command::tool_line, Command::tool_rectangle, Command::tool_ellipse,
+                               Command::tool_flood, Command::tool_mark}) {
+      run(app, tool);
+      const std::string words = words_for_pointer(app);
+      CHECK(!words.empty());
+      said.insert(words);
+    }
+    CHECK(said.size() == 6);
+    run(app, Command::tool_line);
+    editor::apply(app, ChooseSymmetry{centred_frieze(FriezeGroup::p2mm, 24, 24)});
+    CHECK(words_for_pointer(app).ends_with("; completed under the symmetry"));
+  }
+
+  TEST_CASE("a marked area is told with its size and its corner, also across the edge") {
+    App app = ready_app();
+    run(app, Command::tool_mark);
+    drag(app, {22, 4}, {25, 9});
+    CHECK(words_for_pointer(app).starts_with("4 × 6 marked, from row 5, column 23"));
+    run(app, Command::focus_drawing);
+    CHECK(words_for_pointer(app).starts_with("Mark: drag over an area"));
+  }
 }

@@ -1,0 +1,41 @@
+// The words for each tool.
+#include "editor/status_words.hpp"
+
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+std::string words_for_marked(const Area& area, bool drag_moves_it) {
+  return fmt::format(
+      "{} × {} marked, from row {}, column {}: {}copy, mirror, shift and turn work on it; Escape unmarks", area.columns,
+      area.rows, area.corner.row + 1, area.corner.column + 1, drag_moves_it ? "drag moves it; " : "");
+}
+
+std::string words_for_tool(Tool tool) {
+  switch (tool) {
+  case Tool::pen: return "Draw with the left button, erase with the right; F1 opens the guide";
+  case Tool::line: return "Straight line: press at one end, release at the other; Escape gives up";
+  case Tool::rectangle: return "Rectangle: press at one corner, release at the opposite one; Escape gives up";
+  case Tool::ellipse: return "Ellipse: press at one corner of its room, release at the opposite one; Escape gives up";
+  case Tool::flood: return "Fill: click a stitch: all of its colour that touch one another change";
+  case Tool::mark: return "Mark: drag over an area to move, copy, mirror or turn it";
+  }
+  return {};
+}
+
+} // namespace
+
+std::string words_for_pointer(const App& app) {
+  if (app.view.marked) {
+    return words_for_marked(*app.view.marked, app.view.tool == Tool::mark);
+  }
+  std::string words = words_for_tool(app.view.tool);
+  if (app.view.symmetry && app.view.tool != Tool::mark) {
+    words += "; completed under the symmetry";
+  }
+  return words;
+}
+
+} // namespace punchwright::editor
