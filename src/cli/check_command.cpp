@@ -18,6 +18,10 @@ double hundredths(double number) {
   return std::round(number * 100.0) / 100.0;
 }
 
+bool is_float(FindingId id) {
+  return id == FindingId::float_too_long || id == FindingId::float_accepted;
+}
+
 bool counts_rows(FindingId id) {
   return id == FindingId::card_longer_than_blank || id == FindingId::card_too_short_for_loop ||
          id == FindingId::card_held;
@@ -25,7 +29,7 @@ bool counts_rows(FindingId id) {
 
 void add_place(Json& entry, const Finding& finding) {
   const bool has_columns = finding.first_column >= 0;
-  if (finding.id == FindingId::float_too_long || has_columns || finding.first_needle) {
+  if (is_float(finding.id) || has_columns || finding.first_needle) {
     entry["on"] = finding.on_piece ? "piece" : "repeat";
   }
   if (finding.first_needle) {
@@ -59,7 +63,7 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
   if (finding.stitches > 0) {
     entry[counts_rows(finding.id) ? "rows" : "stitches"] = finding.stitches;
   }
-  if (finding.id == FindingId::float_too_long) {
+  if (is_float(finding.id)) {
     entry["mm"] = finding.stitches * document.gauge.stitch_mm();
   }
   if (finding.limit > 0) {

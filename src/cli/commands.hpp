@@ -82,6 +82,9 @@ struct MendingWishes {
   std::string file;
   std::string output;
   std::vector<std::string> protect; // "ROWS" or "ROWS:COLUMNS"
+  std::vector<std::string> caught;  // the same, or "all": floats that are caught by hand
+  std::vector<std::string> accepted;
+  bool no_changes = false; // of stitches
   bool json = false;
 };
 

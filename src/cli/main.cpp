@@ -140,6 +140,12 @@ private:
     add_input(sub, mend_.file);
     add_output(sub, mend_.output, ".repeat");
     add_protect(sub, mend_.protect);
+    add_places(sub, "--catch", "floats to catch by hand instead: all, ROWS or ROWS:COLUMNS; may be given again",
+               mend_.caught);
+    add_places(sub, "--accept", "floats to accept as they are, named in the same way; may be given again",
+               mend_.accepted);
+    sub->add_flag("--no-changes", mend_.no_changes, "change no stitch: leave all other floats as they are")
+        ->disable_flag_override();
     sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
   }
 
@@ -239,12 +245,17 @@ private:
     });
   }
 
-  static void add_protect(CLI::App* sub, std::vector<std::string>& places) {
-    sub->add_option("--protect", places,
-                    "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again")
+  static void add_places(CLI::App* sub, const std::string& option, const std::string& what,
+                         std::vector<std::string>& places) {
+    sub->add_option(option, places, what)
         ->type_name("PLACE")
         ->expected(1)
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  }
+
+  static void add_protect(CLI::App* sub, std::vector<std::string>& places) {
+    add_places(sub, "--protect", "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again",
+               places);
   }
 
   void add_rows() {

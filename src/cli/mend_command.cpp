@@ -5,17 +5,50 @@
 #include "design/repeat_file.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
+#include "mending/catches.hpp"
 #include "mending/mend.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
+#include <optional>
 
 namespace punchwright::cli {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::string json_of(const Mended& mended, int limit) {
+// What was done besides changing stitches.
+struct ByHand {
+  std::optional<Caught> caught;
+  std::vector<DrawnFloat> floats; // that are caught
+  std::vector<DrawnFloat> accepted;
+};
+
+// First and last.
+Json columns_of(const DrawnFloat& one, const Document& design) {
+  return {one.first + 1, (one.first + one.stitches - 1) % design.grid.width() + 1};
+}
+
+Json json_of(const Caught& caught, const std::vector<DrawnFloat>& floats, const Document& design) {
+  Json answer;
+  answer["count"] = caught.catches;
+  answer["neighbours"] = caught.pairs;
+  answer["proved"] = caught.proved;
+  answer["floats"] = Json::array();
+  for (const DrawnFloat& one : floats) {
+    Json columns = Json::array();
+    for (int place = 0; place < one.stitches; ++place) {
+      const int column = (one.first + place) % design.grid.width();
+      if (is_marked(caught.marks.caught, column, one.row)) {
+        columns.push_back(column + 1);
+      }
+    }
+    answer["floats"].push_back({{"row", one.row + 1}, {"onto", std::move(columns)}});
+  }
+  return answer;
+}
+
+std::string json_of(const Mended& mended, int limit, const ByHand& by_hand, const Document& design) {
   Json answer;
   answer["format"] = 1;
   answer["limit"] = limit;
@@ -31,6 +64,15 @@ std::string json_of(const Mended& mended, int limit) {
   answer["unmendable"] = Json::array();
   for (const Unmendable& left : mended.unmendable) {
     answer["unmendable"].push_back({{"row", left.row + 1}, {"columns", {left.first_column + 1, left.last_column + 1}}});
+  }
+  if (by_hand.caught) {
+    answer["caught"] = json_of(*by_hand.caught, by_hand.floats, design);
+  }
+  if (!by_hand.accepted.empty()) {
+    answer["accepted"] = Json::array();
+    for (const DrawnFloat& one : by_hand.accepted) {
+      answer["accepted"].push_back({{"row", one.row + 1}, {"columns", columns_of(one, design)}});
+    }
   }
   return answer.dump() + "\n";
 }
@@ -60,6 +102,81 @@ std::string text_of(const Mended& mended, int limit) {
                                : "not proved: another choice of as few stitches may lie better\n");
 }
 
+std::string text_of(const ByHand& by_hand) {
+  std::string text;
+  int told = -1;
+  for (const DrawnFloat& one : by_hand.floats) {
+    if (one.row != told) {
+      told = one.row;
+      text += fmt::format("row {}: caught by hand in {}\n", told + 1,
+                          words_for_catches(by_hand.caught->marks.caught, told));
+    }
+  }
+  for (const DrawnFloat& one : by_hand.accepted) {
+    text += fmt::format("row {}: the float of {} from column {} on is accepted\n", one.row + 1,
+                        counted(one.stitches, "stitch", "stitches"), one.first + 1);
+  }
+  if (by_hand.caught) {
+    const Caught& caught = *by_hand.caught;
+    text += fmt::format("{}, the fewest that do; {} of all catches side by side in neighbouring rows\n",
+                        counted(caught.catches, "catch", "catches"),
+                        caught.pairs == 0 ? "no two" : counted(caught.pairs, "pair", "pairs"));
+    text += caught.proved ? "proved: no other choice of as few catches lies better\n"
+                          : "not proved: another choice of as few catches may lie better\n";
+  }
+  return text;
+}
+
+// The floats that pass a stitch of one of the places.
+Result<std::vector<DrawnFloat>> floats_at(const std::vector<std::string>& places, const Document& design,
+                                          const Profile& profile) {
+  const int width = design.grid.width();
+  const std::vector<DrawnFloat> floats = floats_too_long(design, profile);
+  std::vector<char> named(floats.size(), 0);
+  for (const std::string& place : places) {
+    const auto area = place == "all" ? Result(Area{{0, 0}, width, design.grid.height()})
+                                     : area_in(place, width, design.grid.height());
+    if (!area) {
+      return area.error();
+    }
+    for (std::size_t index = 0; index < floats.size(); ++index) {
+      const DrawnFloat& one = floats[index];
+      for (int column = 0; column < area->columns; ++column) {
+        const bool in_rows = one.row >= area->corner.row && one.row < area->corner.row + area->rows;
+        named[index] |= in_rows && one.passes(area->corner.column + column, width) ? 1 : 0;
+      }
+    }
+  }
+  std::vector<DrawnFloat> found;
+  for (std::size_t index = 0; index < floats.size(); ++index) {
+    if (named[index] != 0) {
+      found.push_back(floats[index]);
+    }
+  }
+  return found;
+}
+
+// Accepts and catches what is asked for; an error where a place is none.
+Result<ByHand> do_by_hand(const MendingWishes& wishes, Document& design, const Profile& profile) {
+  ByHand by_hand;
+  auto accepted = floats_at(wishes.accepted, design, profile);
+  if (!accepted) {
+    return accepted.error();
+  }
+  by_hand.accepted = std::move(accepted).value();
+  design.marks = accept_floats(design, by_hand.accepted);
+  auto caught = floats_at(wishes.caught, design, profile);
+  if (!caught) {
+    return caught.error();
+  }
+  by_hand.floats = std::move(caught).value();
+  if (!wishes.caught.empty()) {
+    by_hand.caught = catch_floats(design, profile, by_hand.floats);
+    design.marks = by_hand.caught->marks;
+  }
+  return by_hand;
+}
+
 } // namespace
 
 int mend_file(const MendingWishes& wishes) {
@@ -71,20 +188,36 @@ int mend_file(const MendingWishes& wishes) {
     return refuse(opened.error());
   }
   Document design = opened->document;
-  MendWishes how = mend_wishes(design, opened->profile);
   for (const std::string& place : wishes.protect) {
     const auto area = area_in(place, design.grid.width(), design.grid.height());
     if (!area) {
       return refuse(area.error());
     }
-    protect(how, design.grid, *area);
+    for (int row = 0; row < area->rows; ++row) {
+      for (int column = 0; column < area->columns; ++column) {
+        set_mark(design.marks.kept, design.grid, area->corner.column + column, area->corner.row + row, true);
+      }
+    }
   }
-  const Mended mended = mend(design.grid, how);
-  design.grid = mended.drawing;
+  const auto by_hand = do_by_hand(wishes, design, opened->profile);
+  if (!by_hand) {
+    return refuse(by_hand.error());
+  }
+  const MendWishes how = mend_wishes(design, opened->profile);
+  Mended mended;
+  mended.drawing = design.grid;
+  if (!wishes.no_changes) {
+    mended = mend(design.grid, how);
+    design.grid = mended.drawing;
+  }
   if (const Failure failure = write_file(wishes.output, write_repeat(design))) {
     return refuse(*failure);
   }
-  if (!print(wishes.json ? json_of(mended, how.limit) : text_of(mended, how.limit) + wishes.output + "\n")) {
+  const bool changes_asked = wishes.caught.empty() && wishes.accepted.empty() && !wishes.no_changes;
+  const bool tell_changes = changes_asked || !mended.changed.empty() || !mended.unmendable.empty();
+  const std::string text =
+      text_of(*by_hand) + (tell_changes ? text_of(mended, how.limit) : std::string()) + wishes.output + "\n";
+  if (!print(wishes.json ? json_of(mended, how.limit, *by_hand, design) : text)) {
     return cannot;
   }
   return code_for_faults(check(design, opened->profile), wishes.output);

@@ -37,7 +37,7 @@ Result<Area> area_in(const std::string& place, int width, int height) {
   const auto columns = colon == std::string::npos ? std::optional(Range{1, width})
                                                   : range_in(std::string_view(place).substr(colon + 1), width);
   if (!rows || !columns) {
-    return Error{"command line", 0, 0, fmt::format("'{}' is no place to protect", place),
+    return Error{"command line", 0, 0, fmt::format("'{}' is no place in the drawing", place),
                  fmt::format("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}",
                              height, width)};
   }

@@ -12,7 +12,15 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json json_of(int number, const RowToKnit& row, const std::vector<Needle>& needles) {
+Json names_of(const std::vector<Needle>& needles) {
+  Json names = Json::array();
+  for (const Needle needle : needles) {
+    names.push_back(name_of(needle));
+  }
+  return names;
+}
+
+Json json_of(int number, const RowToKnit& row, const std::vector<Needle>& needles, const std::vector<Needle>& caught) {
   Json entry;
   entry["row"] = number;
   entry["drawn"] = row.why == Why::drawn ? Json(row.drawn + 1) : Json(nullptr);
@@ -20,9 +28,9 @@ Json json_of(int number, const RowToKnit& row, const std::vector<Needle>& needle
   entry["travel"] = word_for(row.travel);
   entry["main"] = std::string(1, row.main);
   entry["contrast"] = row.contrast != 0 ? Json(std::string(1, row.contrast)) : Json(nullptr);
-  entry["needles"] = Json::array();
-  for (const Needle needle : needles) {
-    entry["needles"].push_back(name_of(needle));
+  entry["needles"] = names_of(needles);
+  if (!caught.empty()) {
+    entry["caught"] = names_of(caught);
   }
   entry["card_row"] = row.card_row > 0 ? Json(row.card_row) : Json(nullptr);
   entry["passes"] = Json::array();
@@ -38,7 +46,9 @@ void add_json(Printer& printer, const OpenedDocument& opened, const RowsToKnit& 
   for (const RowToKnit& row : rows.rows) {
     printer.add(number == 0 ? "\n" : ",\n");
     ++number;
-    printer.add(json_of(number, row, needles_in_row(opened.document, opened.profile, row)).dump());
+    printer.add(json_of(number, row, needles_in_row(opened.document, opened.profile, row),
+                        caught_needles(opened.document, opened.profile, row))
+                    .dump());
   }
   printer.add("\n],\"setup\":[");
   const char* separator = "\n";

@@ -4,6 +4,7 @@
 
 #include "design/extras.hpp"
 #include "design/grid.hpp"
+#include "design/marks.hpp"
 #include "design/units.hpp"
 
 #include <cstdint>
@@ -97,6 +98,7 @@ struct Document {
   Gauge gauge;
   std::vector<Yarn> yarns;
   Grid grid;
+  StitchMarks marks;
   std::vector<Band> bands;
   Piece piece;
   KnittingRules rules;

@@ -22,6 +22,7 @@ struct Namer {
   std::string operator()(const Resize&) const { return "change size"; }
   std::string operator()(const Paste&) const { return "paste"; }
   std::string operator()(const Redraw& edit) const { return edit.name; }
+  std::string operator()(const ChangeMarks& edit) const { return edit.name; }
   std::string operator()(const ChangeSettings&) const { return "change settings"; }
   std::string operator()(const ChangeBands&) const { return "change bands"; }
 };

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <set>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -110,7 +111,7 @@ Result<Change> keep_differences(Document& document, Result<Grid> redrawn) {
     differences.push_back(std::move(difference));
   }
   document.grid = std::move(after);
-  return Change{std::move(differences)};
+  return Change{std::move(differences), std::nullopt};
 }
 
 Result<Change> exchange_drawing(Document& document, Result<Change::Drawing> rebuilt) {
@@ -121,7 +122,7 @@ Result<Change> exchange_drawing(Document& document, Result<Change::Drawing> rebu
   if (after.grid == document.grid && after.bands == document.bands && after.extras == document.extras) {
     return Change{};
   }
-  Change change{std::move(rebuilt).value()};
+  Change change{std::move(rebuilt).value(), std::nullopt};
   exchange(document, change);
   return change;
 }
@@ -284,6 +285,7 @@ Failure unusable_yarns(const Document& document, const std::vector<Yarn>& yarns)
 void exchange_settings(Document& document, Document& settings) {
   std::swap(document, settings);
   std::swap(document.grid, settings.grid);
+  std::swap(document.marks, settings.marks);
   std::swap(document.bands, settings.bands);
 }
 
@@ -296,34 +298,91 @@ Result<Change> change_settings(Document& document, const ChangeSettings& edit) {
   }
   Document settings = edit.settings;
   settings.grid = document.grid;
+  settings.marks = document.marks;
   settings.bands = document.bands;
   if (settings == document) {
     return Change{};
   }
   settings.grid = {};
+  settings.marks = {};
   settings.bands.clear();
   exchange_settings(document, settings);
-  return Change{Change::Settings{std::move(settings)}};
+  return Change{Change::Settings{std::move(settings)}, std::nullopt};
+}
+
+// Marks go where their stitches go: a layer is edited like a drawing that has one band and two yarns.
+template <class Kind> Grid layer_after(const Grid& layer, const Kind& edit) {
+  if (layer.width() == 0) {
+    return {};
+  }
+  if constexpr (std::is_same_v<Kind, Paste>) {
+    return with_area(layer, {edit.corner, edit.drawing.width(), edit.drawing.height()},
+                     [](Grid& grid, int column, int row) { grid.set(column, row, false); });
+  } else if constexpr (std::is_same_v<Kind, Shift> || std::is_same_v<Kind, MirrorLeftRight>) {
+    return redrawn(layer, edit).value();
+  } else if constexpr (std::is_same_v<Kind, ChangeBands> || !requires(Document it) { rebuilt(it, edit); }) {
+    return layer;
+  } else {
+    Document as_drawn;
+    as_drawn.grid = layer;
+    as_drawn.bands = {Band{layer.height(), 'A', 'B', std::nullopt}};
+    return rebuilt(as_drawn, edit).value().grid;
+  }
+}
+
+template <class Kind> StitchMarks marks_after(const StitchMarks& marks, const Kind& edit) {
+  if constexpr (std::is_same_v<Kind, ChangeMarks>) {
+    return {without_blank(edit.marks.caught), without_blank(edit.marks.accepted), without_blank(edit.marks.kept)};
+  } else {
+    return {without_blank(layer_after(marks.caught, edit)), without_blank(layer_after(marks.accepted, edit)),
+            without_blank(layer_after(marks.kept, edit))};
+  }
+}
+
+Failure unusable_marks(const Grid& drawing, const StitchMarks& marks) {
+  for (const Grid* const layer : {&marks.caught, &marks.accepted, &marks.kept}) {
+    if (layer->width() != 0 && (layer->width() != drawing.width() || layer->height() != drawing.height())) {
+      return refusal(fmt::format("marks for {} stitches and {} rows don't fit a drawing of {} and {}", layer->width(),
+                                 layer->height(), drawing.width(), drawing.height()),
+                     "mark stitches of the drawing as it is");
+    }
+  }
+  return std::nullopt;
+}
+
+void keep_marks(Document& document, StitchMarks after, Change& change) {
+  if (after != document.marks) {
+    change.marks = std::exchange(document.marks, std::move(after));
+  }
 }
 
 } // namespace
 
 bool Change::nothing() const {
   const auto* const differences = std::get_if<std::vector<RowDifference>>(&content);
-  return differences != nullptr && differences->empty();
+  return differences != nullptr && differences->empty() && !marks;
 }
 
 Result<Change> apply_edit(Document& document, const Edit& edit) {
   return std::visit(
       [&](const auto& kind) -> Result<Change> {
         using Kind = std::decay_t<decltype(kind)>;
-        if constexpr (std::is_same_v<Kind, ChangeSettings>) {
-          return change_settings(document, kind);
+        Result<Change> change = Change{};
+        if constexpr (std::is_same_v<Kind, ChangeMarks>) {
+          if (auto failure = unusable_marks(document.grid, kind.marks)) {
+            return *failure;
+          }
+        } else if constexpr (std::is_same_v<Kind, ChangeSettings>) {
+          change = change_settings(document, kind);
         } else if constexpr (requires { redrawn(document.grid, kind); }) {
-          return keep_differences(document, redrawn(document.grid, kind));
+          change = keep_differences(document, redrawn(document.grid, kind));
         } else {
-          return exchange_drawing(document, rebuilt(document, kind));
+          change = exchange_drawing(document, rebuilt(document, kind));
         }
+        if (change) {
+          keep_marks(document, marks_after(document.marks, kind), *change);
+        }
+        return change;
       },
       edit);
 }
@@ -340,6 +399,9 @@ void exchange(Document& document, Change& change) {
     std::swap(document.extras, drawing->extras);
   } else {
     exchange_settings(document, std::get<Change::Settings>(change.content).settings);
+  }
+  if (change.marks) {
+    std::swap(document.marks, *change.marks);
   }
 }
 

@@ -5,6 +5,7 @@
 #include "design/document.hpp"
 #include "design/result.hpp"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -101,7 +102,8 @@ struct Resize {
   AcrossAnchor across = AcrossAnchor::left;
   UpAnchor up = UpAnchor::bottom;
 };
-// Sets `drawing` down with its lowest left stitch at `corner`, going round the edges.
+// Sets `drawing` down with its lowest left stitch at `corner`, going round the edges. Marks of the stitches below it
+// go.
 struct Paste {
   Cell corner;
   Grid drawing;
@@ -111,7 +113,12 @@ struct Redraw {
   Grid drawing;
   std::string name;
 };
-// Everything but the drawing: title, notes, machine, gauge, yarns, piece, rules, card. The grid and bands of
+// The marks of the stitches anew, of the drawing's size; `name` is what was done, for the list.
+struct ChangeMarks {
+  StitchMarks marks;
+  std::string name;
+};
+// Everything but the drawing: title, notes, machine, gauge, yarns, piece, rules, card. The grid, marks and bands of
 // `settings` are not looked at.
 struct ChangeSettings {
   Document settings;
@@ -123,7 +130,7 @@ struct ChangeBands {
 
 using Edit = std::variant<SetCells, Fill, Shift, MirrorLeftRight, MirrorUpsideDown, Invert, InsertRows, DeleteRows,
                           DuplicateRows, InsertColumns, DeleteColumns, DuplicateColumns, MoveRows, MoveColumns, Resize,
-                          Paste, Redraw, ChangeSettings, ChangeBands>;
+                          Paste, Redraw, ChangeMarks, ChangeSettings, ChangeBands>;
 
 // In the words of the list of what was done: "draw", "shift", "insert rows", …
 [[nodiscard]] std::string name_of(const Edit& edit);
@@ -142,10 +149,11 @@ struct Change {
     bool operator==(const Drawing&) const = default;
   };
   struct Settings {
-    Document settings; // grid and bands empty
+    Document settings; // grid, marks and bands empty
     bool operator==(const Settings&) const = default;
   };
   std::variant<std::vector<RowDifference>, Drawing, Settings> content;
+  std::optional<StitchMarks> marks; // where the edit moved or changed them
 
   // True where the edit changed nothing, so that there is nothing to undo.
   [[nodiscard]] bool nothing() const;

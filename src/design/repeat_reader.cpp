@@ -44,6 +44,9 @@ public:
     read_piece();
     read_rules();
     read_card();
+    read_marks("catch", document_.marks.caught);
+    read_marks("accept", document_.marks.accepted);
+    read_marks("protect", document_.marks.kept);
     return std::move(document_);
   }
 
@@ -265,6 +268,40 @@ private:
     document_.card.loop = card.flag("loop").value_or(document_.card.loop);
     document_.card.scale_x = card.number("scale_x", 0.5, 2).value_or(document_.card.scale_x);
     document_.card.scale_y = card.number("scale_y", 0.5, 2).value_or(document_.card.scale_y);
+  }
+
+  // [[name]] with a row and its columns, from the lowest row upwards.
+  void read_marks(const std::string& name, Grid& layer) {
+    if (!root().has(name) || errors_.first()) {
+      return;
+    }
+    int above = 1; // the lowest row that may come next
+    for (const TomlTable& marks :
+         tables(name, fmt::format("[[{}]] with 'row' and 'columns', from row 1 upwards", name))) {
+      const std::string columns =
+          fmt::format("columns 1 to {} in ascending order: \"4\", or \"4, 9-12\"", document_.grid.width());
+      if (!marks.require("row", fmt::format("a whole number from 1 to {}", document_.grid.height())) ||
+          !marks.require("columns", columns)) {
+        return;
+      }
+      const auto row = marks.whole("row", 1, document_.grid.height());
+      const auto text = marks.text("columns", columns);
+      if (!row || !text) {
+        return;
+      }
+      if (*row < above) {
+        marks.refuse("row", fmt::format("each row once, the lowest first: here a row above {}", above - 1));
+        return;
+      }
+      if (layer.width() == 0) {
+        layer = Grid(document_.grid.width(), document_.grid.height());
+      }
+      if (!set_columns_text(layer, *row - 1, *text)) {
+        marks.refuse("columns", columns);
+        return;
+      }
+      above = *row + 1;
+    }
   }
 };
 

@@ -111,6 +111,21 @@ void write_card(TomlWriter& writer, const CardWishes& card) {
   writer.end_table("card.");
 }
 
+void write_marks(TomlWriter& writer, const Grid& layer, const std::string& name, const TomlForm& form) {
+  std::size_t index = 0;
+  for (int row = 0; row < layer.height(); ++row) {
+    if (!layer.has_contrast(row)) {
+      continue;
+    }
+    writer.table("[[" + name + "]]", form.element_place(name, index), index == 0);
+    writer.key("row", std::to_string(row + 1));
+    writer.key("columns", toml_quoted(columns_text(layer, row)));
+    writer.end_table();
+    ++index;
+  }
+  writer.lost_comments(name + '.', "");
+}
+
 } // namespace
 
 TomlForm repeat_form(const Document& document) {
@@ -125,6 +140,9 @@ TomlForm repeat_form(const Document& document) {
       {"piece", {"stitches", "first_needle", "first_column", "times", "carriage", "end_needles", "edge"}},
       {"rules", {"longest_float", "longest_float_mm", "plain_rows", "change_side"}},
       {"card", {"paper", "loop", "scale_x", "scale_y"}},
+      {"catch", {"row", "columns"}, true},
+      {"accept", {"row", "columns"}, true},
+      {"protect", {"row", "columns"}, true},
   };
   form.rows_key = "repeat.rows";
   std::string yarn_keys;
@@ -149,6 +167,9 @@ std::string write_repeat(const Document& document) {
   write_piece(writer, document.piece);
   write_rules(writer, document.rules);
   write_card(writer, document.card);
+  write_marks(writer, document.marks.caught, "catch", form);
+  write_marks(writer, document.marks.accepted, "accept", form);
+  write_marks(writer, document.marks.kept, "protect", form);
   return writer.finish();
 }
 

@@ -12,7 +12,8 @@ double weight_left_out(StepKind kind) {
   switch (kind) {
   case StepKind::needles_back: return 10;
   case StepKind::card_released:
-  case StepKind::contrast_in: return 6;
+  case StepKind::contrast_in:
+  case StepKind::lift_float: return 6;
   case StepKind::contrast_out:
   case StepKind::two_colour_on:
   case StepKind::selection_on:

@@ -300,6 +300,14 @@ void run_command(App& app, Command command) {
   case Command::steps_done: app.session.dialog = StepsDialog{}; return;
   case Command::mend: return show_mend(app);
   case Command::other_mend: return show_other_mend(app);
+  case Command::catch_float: return catch_floats_by_hand(app, FloatsOf::chosen);
+  case Command::catch_row: return catch_floats_by_hand(app, FloatsOf::row);
+  case Command::catch_all: return catch_floats_by_hand(app, FloatsOf::drawing);
+  case Command::accept_float: return accept_long_floats(app, FloatsOf::chosen);
+  case Command::accept_row: return accept_long_floats(app, FloatsOf::row);
+  case Command::accept_all: return accept_long_floats(app, FloatsOf::drawing);
+  case Command::no_marks: return take_marks_away(app);
+  case Command::protect_marked: return protect_marked_stitches(app);
   case Command::set_down: return app.session.mend ? take_mend(app) : set_down(app);
   case Command::invert: return invert(app);
   case Command::split_band: return split_band(app);

@@ -33,6 +33,14 @@ void run_area_command(App& app, Command command);
 void show_mend(App& app);
 void show_other_mend(App& app);
 void take_mend(App& app);
+
+// Instead of changing stitches: floats caught by hand or accepted. Which: that of the chosen finding or else under the
+// cursor, all that are too long in that row, or all of the drawing.
+enum class FloatsOf { chosen, row, drawing };
+void catch_floats_by_hand(App& app, FloatsOf which);
+void accept_long_floats(App& app, FloatsOf which);
+void take_marks_away(App& app);
+void protect_marked_stitches(App& app);
 void make_it_so(App& app, FriezeGroup group);
 // The area that commands work on: the marked one, or all of the drawing.
 [[nodiscard]] Area area_at_work(const App& app);

@@ -132,6 +132,7 @@ std::string strip_words(const BenchAt& at, const NeedlesToSee& seen) {
   const bool selects_ahead = at.app.work.profile.selects != Selects::same_pass;
   switch (seen.are) {
   case NeedlesToSee::Are::hung_on: return fmt::format("{} needles in work", all);
+  case NeedlesToSee::Are::lifted_onto: return fmt::format("onto {} {}", count, count == 1 ? "needle" : "needles");
   case NeedlesToSee::Are::pushed_back: return fmt::format("{} needles to push back", count);
   case NeedlesToSee::Are::forward:
     return count == 0 ? fmt::format("Row {}: no needle {}", at.here().row, selects_ahead ? "forward" : "knits contrast")

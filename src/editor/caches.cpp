@@ -212,7 +212,13 @@ void prepare_hint(App& app, bool changed) {
   const Grid& grid = app.work.design.grid;
   Grid alone(grid.width(), 1);
   alone.set_row_text(0, grid.row_text(finding.row));
-  caches.hint = MendHint{finding.row, mend(alone, mend_wishes(app.work.design, app.work.profile))};
+  MendWishes wishes = mend_wishes(app.work.design, app.work.profile);
+  wishes.rows.clear();
+  if (!wishes.prices.empty()) { // of that row alone
+    const auto from = wishes.prices.begin() + static_cast<std::ptrdiff_t>(finding.row) * grid.width();
+    wishes.prices = std::vector<std::int32_t>(from, from + grid.width());
+  }
+  caches.hint = MendHint{finding.row, mend(alone, wishes)};
 }
 
 // A stroke seldom changes which rows are of one yarn, and then the rows to knit stay what they are: two million of

@@ -73,6 +73,43 @@ void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool a
   sight.list.AddText(theme.bold, theme.small->FontSize, {left, top}, ink(theme.on_accent), text.c_str());
 }
 
+// A ring where a float is caught, a wave's two strokes where one is accepted, a corner where a stitch is protected:
+// told apart by their shapes.
+void draw_stitch_marks(const Sight& sight) {
+  const StitchMarks& marks = sight.app.work.design.marks;
+  const Grid& grid = sight.app.work.design.grid;
+  const float radius = std::min(sight.layout.cell_height, sight.layout.cell_width) * 0.28F;
+  if (marks.none() || radius < 1.5F) {
+    return;
+  }
+  const float thick = std::clamp(radius * 0.4F, 1.0F, 2.5F * sight.unit());
+  const auto twice = [&](auto&& draw) { // with a halo, to be seen on any yarn
+    draw(ink(sight.app.theme.panel), thick + 2 * sight.unit());
+    draw(ink(sight.app.theme.accent), thick);
+  };
+  for (int row = std::max(0, sight.first_row); row <= std::min(sight.last_row, grid.height() - 1); ++row) {
+    for (int column = 0; column < grid.width(); ++column) {
+      const ScreenBox box = box_of(sight.layout, Cell{column, row});
+      const ScreenPoint middle = box.middle();
+      if (is_marked(marks.caught, column, row)) {
+        twice([&](ImU32 colour, float width) { sight.list.AddCircle({middle.x, middle.y}, radius, colour, 0, width); });
+      }
+      if (is_marked(marks.accepted, column, row)) {
+        twice([&](ImU32 colour, float width) {
+          sight.list.AddLine({box.left, middle.y - radius / 2}, {box.right, middle.y - radius / 2}, colour, width);
+          sight.list.AddLine({box.left, middle.y + radius / 2}, {box.right, middle.y + radius / 2}, colour, width);
+        });
+      }
+      if (is_marked(marks.kept, column, row)) {
+        sight.list.AddTriangleFilled({box.left, box.top}, {box.left + radius * 1.5F, box.top},
+                                     {box.left, box.top + radius * 1.5F}, ink(sight.app.theme.panel));
+        sight.list.AddTriangleFilled({box.left, box.top}, {box.left + radius * 1.2F, box.top},
+                                     {box.left, box.top + radius * 1.2F}, ink(sight.app.theme.accent));
+      }
+    }
+  }
+}
+
 void draw_chosen(const Sight& sight, const Mark& mark, const Finding& finding) {
   const Theme& theme = sight.app.theme;
   const Severity severity = finding.severity;
@@ -99,6 +136,7 @@ void draw_chosen(const Sight& sight, const Mark& mark, const Finding& finding) {
 } // namespace
 
 void draw_marks(const Sight& sight) {
+  draw_stitch_marks(sight);
   const auto& marks = sight.app.caches.marks;
   const auto& findings = sight.app.caches.findings;
   const int low = std::max(0, sight.first_row);

@@ -149,8 +149,17 @@ struct FloatButtons {
   bool mend = false;    // or what can be done with the mend that is shown
   bool needles = false; // where the piece shows the float as well: the way to its place there, and back
   bool in_one_line = true;
-  [[nodiscard]] int lines() const { return (mend || needles ? 1 : 0) + (mend && needles && !in_one_line ? 1 : 0); }
+  bool by_hand = false; // catch and accept, on a line of their own
+  [[nodiscard]] int lines() const {
+    return (mend || needles ? 1 : 0) + (mend && needles && !in_one_line ? 1 : 0) + (by_hand ? 1 : 0);
+  }
 };
+
+bool is_float(const App& app) {
+  const auto& findings = app.caches.findings;
+  return app.view.finding >= 0 && app.view.finding < static_cast<int>(findings.size()) &&
+         findings[static_cast<std::size_t>(app.view.finding)].id == FindingId::float_too_long;
+}
 
 FloatButtons buttons_for(const App& app, const Details& details) {
   const ImGuiStyle& style = ImGui::GetStyle();
@@ -158,7 +167,7 @@ FloatButtons buttons_for(const App& app, const Details& details) {
                      ImGui::CalcTextSize(FloatButtons::needles_words).x + 4 * style.FramePadding.x +
                      style.ItemSpacing.x;
   return {!details.hint.empty(), !details.on_piece.empty() && !app.session.mend,
-          wide <= ImGui::GetContentRegionAvail().x};
+          wide <= ImGui::GetContentRegionAvail().x, is_float(app) && !app.session.mend};
 }
 
 void needles_button(const App& app, Actions& actions) {
@@ -167,6 +176,19 @@ void needles_button(const App& app, Actions& actions) {
     actions.run(Command::finding_on_needles);
   }
   tip(app.theme, "The float in the drawing's columns, or by the needles of its first place on the bed (O)");
+}
+
+// For the float that is chosen; the menu has the row's and all.
+void by_hand_buttons(const App& app, Actions& actions) {
+  if (button(app.theme, actions, "catch float", "Catch by hand")) {
+    actions.run(Command::catch_float);
+  }
+  tip(app.theme, "Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)");
+  ImGui::SameLine();
+  if (button(app.theme, actions, "accept float", "Accept")) {
+    actions.run(Command::accept_float);
+  }
+  tip(app.theme, "Leaves the float as long as it is (Ctrl+Shift+A)");
 }
 
 void float_buttons(const App& app, Actions& actions, const FloatButtons& buttons) {
@@ -179,6 +201,9 @@ void float_buttons(const App& app, Actions& actions, const FloatButtons& buttons
     }
     if (buttons.needles) {
       needles_button(app, actions);
+    }
+    if (buttons.by_hand) {
+      by_hand_buttons(app, actions);
     }
     return;
   }

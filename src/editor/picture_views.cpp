@@ -18,6 +18,7 @@ Document twice_upwards(Document design) {
     design.bands.insert(design.bands.end(), bands.begin(), bands.end());
   }
   design.grid = repeated(design.grid, design.grid.width(), times * height);
+  design.marks = {}; // of the size that it was
   return design;
 }
 

@@ -78,8 +78,23 @@ private:
       if (longest > wishes_.longest_float) {
         add({DifferenceKind::long_float, row + 1, one.first, one.last, 0, one.yarn, longest});
       }
+      compare_catches(row, wanted, one);
     }
     result_.rows += counts ? 1 : 0;
+  }
+
+  void compare_catches(int row, const WantedRow& wanted, const FabricFloat& one) {
+    if (wanted.drawn < 0 || !any_marked(document_.marks.caught, wanted.drawn)) {
+      return;
+    }
+    for (Needle needle = one.first; needle <= one.last; ++needle.position) {
+      const auto stitch = static_cast<std::size_t>(needle.position - first_.position);
+      if (needle >= first_ && stitch < columns_.size() &&
+          is_marked(document_.marks.caught, columns_[stitch], wanted.drawn) &&
+          std::ranges::find(one.caught, needle) == one.caught.end()) {
+        add({DifferenceKind::not_caught, row + 1, needle, needle, 0, one.yarn, 0});
+      }
+    }
   }
 
   static std::optional<DifferenceKind> fault_of(const Made& cell, char yarn) {
@@ -154,6 +169,7 @@ std::string_view word_for(DifferenceKind kind) {
   case DifferenceKind::cast_on: return "cast-on";
   case DifferenceKind::loose_yarn: return "loose-yarn";
   case DifferenceKind::long_float: return "long-float";
+  case DifferenceKind::not_caught: return "not-caught";
   }
   return "";
 }
@@ -180,6 +196,9 @@ std::string words_of(const Difference& difference, int rows_before) {
   case DifferenceKind::long_float:
     return fmt::format("{}, {}: {} floats behind {} stitches", where, needles_text(difference), difference.found,
                        difference.stitches);
+  case DifferenceKind::not_caught:
+    return fmt::format("{}, {}: the float of {} is not lifted onto the needle", where, needles_text(difference),
+                       difference.found);
   }
   return "";
 }

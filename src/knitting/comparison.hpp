@@ -28,7 +28,8 @@ enum class DifferenceKind {
   dropped,
   cast_on,
   loose_yarn,
-  long_float
+  long_float,
+  not_caught // a float that should be lifted onto that needle
 };
 
 // "wrong-yarn": stable, for scripts.

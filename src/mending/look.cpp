@@ -30,8 +30,8 @@ struct Chain {
 
 class Looks {
 public:
-  Looks(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender)
-      : rows_(rows), height_(height), stacked_(stacked && height > 1), mender_(mender),
+  Looks(std::span<MendedRow> rows, int height, bool stacked, RowForms& forms)
+      : rows_(rows), height_(height), stacked_(stacked && height > 1), forms_(forms),
         changes_(rows.empty() ? 1 : static_cast<int>(rows.front().drawn.size()), static_cast<int>(rows.size())) {
     for (std::size_t place = 0; place < rows_.size(); ++place) {
       note(place);
@@ -82,13 +82,12 @@ private:
       if (pairs == 0 && row.squares == row.least_squares) {
         continue;
       }
-      mender_.set_row(row.drawn, row.prices, counts_);
-      if (!mender_.solve(true)) {
+      if (!forms_.solve(row, counts_)) {
         continue;
       }
-      const RowCost cost = mender_.cost();
+      const RowCost cost = forms_.cost();
       if (rank_of(cost.pairs, cost.squares) < rank_of(pairs, row.squares)) {
-        row.stitches.assign(mender_.stitches().begin(), mender_.stitches().end());
+        row.stitches.assign(forms_.stitches().begin(), forms_.stitches().end());
         row.squares = cost.squares;
         note(place);
         better = true;
@@ -156,8 +155,7 @@ private:
     for (std::size_t number = 0; number < chain.count; ++number) {
       const MendedRow& row = rows_[place_in(chain, number)];
       const std::size_t width = row.drawn.size();
-      mender_.set_row(row.drawn, row.prices, {});
-      std::vector<char> all = mender_.all_cheapest(most_forms);
+      std::vector<char> all = forms_.all_cheapest(row, most_forms);
       if (all.empty()) {
         return std::nullopt;
       }
@@ -165,7 +163,7 @@ private:
       Forms of_row{std::move(all), std::vector<Rank>(count), Changes(static_cast<int>(width), static_cast<int>(count))};
       for (std::size_t form = 0; form < count; ++form) {
         const std::span<const char> stitches = std::span(of_row.stitches).subspan(form * width, width);
-        of_row.squares[form] = squares_of(stitches);
+        of_row.squares[form] = forms_.squares(row, stitches);
         of_row.changes.set(static_cast<int>(form), row.drawn, stitches);
       }
       comparisons += forms.empty() ? 0 : forms.back().count() * count;
@@ -252,7 +250,7 @@ private:
   std::span<MendedRow> rows_;
   int height_;
   bool stacked_;
-  RowMender& mender_;
+  RowForms& forms_;
   Changes changes_; // row by row as in `rows_`
   std::vector<std::int16_t> counts_;
 };
@@ -278,8 +276,8 @@ std::int64_t squares_of(std::span<const char> stitches) {
   return sum;
 }
 
-bool improve_look(std::span<MendedRow> rows, int height, bool stacked, RowMender& mender) {
-  return Looks(rows, height, stacked, mender).improve();
+bool improve_look(std::span<MendedRow> rows, int height, bool stacked, RowForms& forms) {
+  return Looks(rows, height, stacked, forms).improve();
 }
 
 } // namespace punchwright

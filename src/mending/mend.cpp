@@ -4,6 +4,7 @@
 
 #include "design/wrap.hpp"
 #include "machine/placement.hpp"
+#include "mending/catches.hpp"
 #include "mending/changes.hpp"
 #include "mending/look.hpp"
 #include "rules/float_runs.hpp"
@@ -64,6 +65,27 @@ void take(std::span<const MendedRow> rows, Mended& answer) {
   }
 }
 
+class MendForms : public RowForms {
+public:
+  explicit MendForms(RowMender& mender) : mender_(mender) {}
+  bool solve(const MendedRow& row, std::span<const std::int16_t> pairs) override {
+    mender_.set_row(row.drawn, row.prices, pairs);
+    return mender_.solve(true);
+  }
+  [[nodiscard]] RowCost cost() const override { return mender_.cost(); }
+  [[nodiscard]] std::span<const char> stitches() const override { return mender_.stitches(); }
+  std::vector<char> all_cheapest(const MendedRow& row, std::size_t most) override {
+    mender_.set_row(row.drawn, row.prices, {});
+    return mender_.all_cheapest(most);
+  }
+  [[nodiscard]] std::int64_t squares(const MendedRow&, std::span<const char> stitches) const override {
+    return squares_of(stitches);
+  }
+
+private:
+  RowMender& mender_;
+};
+
 std::vector<char> stitches_in(const Grid& drawing, int row) {
   std::vector<char> stitches;
   for (int column = 0; column < drawing.width(); ++column) {
@@ -100,6 +122,20 @@ MendWishes mend_wishes(const Document& design, const Profile& profile) {
   MendWishes wishes;
   wishes.limit = longest_float_of(design, profile);
   wishes.stacked = design.piece.times > 1 || design.card.loop;
+  if (!design.marks.none()) {
+    wishes.rows.assign(static_cast<std::size_t>(design.grid.height()), 0);
+    for (const DrawnFloat& one : floats_too_long(design, profile)) {
+      wishes.rows[static_cast<std::size_t>(one.row)] = 1;
+    }
+  }
+  const Grid& kept = design.marks.kept;
+  for (int row = 0; row < kept.height(); ++row) {
+    for (int column = 0; column < kept.width(); ++column) {
+      if (kept.at(column, row)) {
+        protect(wishes, design.grid, Area{{column, row}, 1, 1});
+      }
+    }
+  }
   return wishes;
 }
 
@@ -134,7 +170,8 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
   const Prices prices(drawing, wishes);
   std::vector<MendedRow> mended;
   for (int row = 0; row < drawing.height(); ++row) {
-    if (!needs_mending(drawing, row, wishes.limit)) {
+    const bool wanted = wishes.rows.empty() || wishes.rows[static_cast<std::size_t>(row)] != 0;
+    if (!wanted || !needs_mending(drawing, row, wishes.limit)) {
       continue;
     }
     const std::vector<char> stitches = stitches_in(drawing, row);
@@ -149,7 +186,8 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
     mended.push_back({row, stitches, prices.of_row(row), {found.begin(), found.end()}, cost.squares, cost.squares});
   }
   if (wishes.look) {
-    answer.proved = improve_look(mended, drawing.height(), wishes.stacked, mender);
+    MendForms forms(mender);
+    answer.proved = improve_look(mended, drawing.height(), wishes.stacked, forms);
   }
   take(mended, answer);
   answer.pairs = pairs_of_changes(drawing, answer.drawing, wishes.stacked);

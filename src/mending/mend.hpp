@@ -18,8 +18,9 @@ struct MendWishes {
   // Prices of changing the stitches, row by row from row 1 of the drawing, each row from its left on the knit side:
   // never_changed, or 0 to dearest_change. Empty: each costs 1.
   std::vector<std::int32_t> prices;
-  bool stacked = true; // the last row lies against the first: knitted more than once, or joined into a loop
-  bool look = true;    // false: the fewest changes alone, whichever of them comes first
+  bool stacked = true;    // the last row lies against the first: knitted more than once, or joined into a loop
+  std::vector<char> rows; // by drawn row, whether it may be mended; empty: every row
+  bool look = true;       // false: the fewest changes alone, whichever of them comes first
 };
 
 // A row that can't be mended, and stays as it was; the columns of a run that nothing may break, the whole row where no
@@ -31,7 +32,8 @@ struct Unmendable {
   bool operator==(const Unmendable&) const = default;
 };
 
-// For a design on a machine: its longest float; stacked where it is knitted more than once or from a loop.
+// For a design on a machine: its longest float; stacked where it is knitted more than once or from a loop; stitches
+// that its marks protect are never changed, and rows whose floats are all caught by hand or accepted stay as they are.
 [[nodiscard]] MendWishes mend_wishes(const Document& design, const Profile& profile);
 // A row of both colours in which a float is too long, as it tiles.
 [[nodiscard]] bool needs_mending(const Grid& drawing, int row, int limit);

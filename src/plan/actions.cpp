@@ -27,6 +27,7 @@ public:
     for (const RowToKnit& row : rows_.rows) {
       ++number;
       int in_row = 0;
+      lift_floats();
       for (const Pass& pass : passes_of(row)) {
         side_ = other(end_of(pass.travel));
         one_feeder() ? change_yarn(pass) : change_yarns(pass, row.contrast == 0 && pushes_back_ && end_needles_);
@@ -34,6 +35,7 @@ public:
         ++pass_;
         keep(number, ++in_row);
       }
+      lifted_ = caught_needles(document_, profile_, row);
     }
     finish(number);
     return std::move(result_);
@@ -51,6 +53,14 @@ private:
     if (!actions_.empty()) {
       result_.push_back({row, pass, std::move(actions_)});
       actions_ = {};
+    }
+  }
+
+  // Those of the row before, while the yarns still lie as they were knitted.
+  void lift_floats() {
+    if (!lifted_.empty()) {
+      actions_.push_back({Doing::lift_floats, 0, 0, false, false, std::move(lifted_)});
+      lifted_ = {};
     }
   }
 
@@ -102,6 +112,7 @@ private:
   // loop its first rows: whatever the carriage has brought forward would drop its stitch.
   void finish(int last) {
     const Pass plain{travel_from(side_), rows_.rows.back().main, 0};
+    lift_floats();
     one_feeder() ? change_yarn(plain) : change_yarns(plain, false);
     for (const int beyond : {1, 2}) {
       if (pushes_back_ && !selected_needles(document_, profile_, rows_, last + beyond).empty()) {
@@ -122,6 +133,7 @@ private:
   Side side_ = Side::right; // of the carriage
   std::size_t pass_ = 0;
   std::vector<Action> actions_; // before the present pass
+  std::vector<Needle> lifted_;  // floats of the row before, that are caught
   std::vector<RowActions> result_;
 };
 
@@ -138,6 +150,7 @@ std::string text_of(const Action& action, const Document& document) {
   case Doing::main_out: return fmt::format("{} out", name());
   case Doing::contrast_in:
   case Doing::main_in: return fmt::format("{} in", name());
+  case Doing::lift_floats: return "lift floats onto " + text_of(runs_of(action.needles));
   case Doing::end_needles_back: return "end needles back";
   case Doing::all_needles_back: break;
   }

@@ -142,6 +142,11 @@ NeedlesToSee needles_to_see(const BenchMoves& bench, int move, const Document& d
         }
       }
     }
+  } else if (step.kind == StepKind::lift_float) {
+    seen.are = Are::lifted_onto;
+    for (const MachineAction& action : step.actions) {
+      seen.needles.push_back(std::get<LiftFloat>(action).needle);
+    }
   } else if (step.kind == StepKind::hang_on) {
     seen.are = Are::hung_on;
   } else if (here.row > 0) {

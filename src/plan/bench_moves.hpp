@@ -43,7 +43,7 @@ inline constexpr std::size_t most_rows_at_the_bench = 20'000;
 
 // The needles that the knitter looks at before and while she does it.
 struct NeedlesToSee {
-  enum class Are { forward, pushed_back, hung_on, none };
+  enum class Are { forward, pushed_back, lifted_onto, hung_on, none };
   Are are = Are::none;
   std::vector<Needle> needles; // left to right
 };

@@ -36,6 +36,26 @@ std::vector<Needle> needles_in_row(const Document& document, const Profile& prof
   return needles;
 }
 
+std::vector<Needle> caught_needles(const Document& document, const Profile& profile, const RowToKnit& row) {
+  std::vector<Needle> needles;
+  if (!row.two_coloured() || row.drawn < 0 || !any_marked(document.marks.caught, row.drawn)) {
+    return needles;
+  }
+  const std::vector<bool> stitches = stitches_in_row(document, profile, row);
+  const Placement placement(document, profile);
+  const auto knits_beyond = [&](auto first, auto last, bool contrast) {
+    return std::find(first, last, contrast) != last;
+  };
+  for (auto stitch = stitches.begin(); stitch != stitches.end(); ++stitch) {
+    const Needle needle{first_needle_of(document).position + static_cast<int>(stitch - stitches.begin())};
+    if (is_marked(document.marks.caught, placement.column_of(needle), row.drawn) &&
+        knits_beyond(stitches.begin(), stitch, !*stitch) && knits_beyond(stitch, stitches.end(), !*stitch)) {
+      needles.push_back(needle);
+    }
+  }
+  return needles;
+}
+
 std::vector<NeedleRun> runs_of(const std::vector<Needle>& needles) {
   std::vector<NeedleRun> runs;
   for (const Needle needle : needles) {

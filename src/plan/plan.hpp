@@ -22,6 +22,11 @@ namespace punchwright {
 [[nodiscard]] std::vector<Needle> needles_in_row(const Document& document, const Profile& profile,
                                                  const RowToKnit& row);
 
+// The needles onto which the floats of the row are lifted by hand once it is knitted, left to right: those whose stitch
+// is marked so, and behind which a yarn passes from stitch to stitch of its own.
+[[nodiscard]] std::vector<Needle> caught_needles(const Document& document, const Profile& profile,
+                                                 const RowToKnit& row);
+
 // Neighbouring needles as runs: first and last, left to right.
 struct NeedleRun {
   Needle first;
@@ -34,13 +39,14 @@ struct NeedleRun {
 [[nodiscard]] std::string text_of(const std::vector<NeedleRun>& runs);
 
 // What is done with the hands before a pass.
-enum class Doing { contrast_out, contrast_in, main_out, main_in, end_needles_back, all_needles_back };
+enum class Doing { lift_floats, contrast_out, contrast_in, main_out, main_in, end_needles_back, all_needles_back };
 struct Action {
   Doing doing = Doing::contrast_in;
-  char yarn = 0;         // 0 for needles
-  int feeder = 0;        // 1 or 2; 0 for needles
-  bool hangs = false;    // out: left hanging at the edge, where it is wanted again; in: it hung there
-  bool far_side = false; // out, and cut: wanted again soon, but on the other side
+  char yarn = 0;                    // 0 for needles
+  int feeder = 0;                   // 1 or 2; 0 for needles
+  bool hangs = false;               // out: left hanging at the edge, where it is wanted again; in: it hung there
+  bool far_side = false;            // out, and cut: wanted again soon, but on the other side
+  std::vector<Needle> needles = {}; // onto which floats of the row before are lifted
   bool operator==(const Action&) const = default;
 };
 struct RowActions {
@@ -53,7 +59,7 @@ struct RowActions {
 // steps all take what hands do from here. Before row 1 its main is in the first feeder, by the setting-up.
 [[nodiscard]] std::vector<RowActions> actions_of(const Document& document, const Profile& profile,
                                                  const RowsToKnit& rows);
-// "Ink out", "Oat in", "end needles back", "all needles back".
+// "Ink out", "Oat in", "end needles back", "all needles back", "lift floats onto L3 R4".
 [[nodiscard]] std::string text_of(const Action& action, const Document& document);
 
 // The columns to punch, from 1, ascending, in row `row` (from 1, counted through all cards, see rows/cards.hpp): where

@@ -27,6 +27,7 @@ std::string_view word_for(StepKind kind) {
   case StepKind::needles_back: return "needles-back";
   case StepKind::knit_rows: return "knit-rows";
   case StepKind::knit_by_hand: return "knit-by-hand";
+  case StepKind::lift_float: return "lift-float";
   case StepKind::weights_up: return "weights-up";
   case StepKind::set_plain: return "set-plain";
   case StepKind::end_row: return "end-row";

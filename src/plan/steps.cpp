@@ -266,6 +266,7 @@ private:
     }
     for (const Action& action : actions_[next_actions_++].actions) {
       switch (action.doing) {
+      case Doing::lift_floats: lift_floats(row - 1, action.needles); break;
       case Doing::contrast_out: take_out(action, StepKind::contrast_out); break;
       case Doing::main_out: take_out(action, StepKind::main_out); break;
       case Doing::contrast_in: thread(action, StepKind::contrast_in); break;
@@ -276,6 +277,24 @@ private:
       case Doing::all_needles_back: push_back(row, push_back_words(row)); break;
       }
     }
+  }
+
+  // Once the row is knitted and before the next one holds the loop (common practice, see docs/mending.md).
+  void lift_floats(int row, const std::vector<Needle>& needles) {
+    std::vector<MachineAction> actions;
+    actions.reserve(needles.size());
+    for (const Needle needle : needles) {
+      actions.emplace_back(LiftFloat{needle});
+    }
+    add(StepKind::lift_float,
+        needles.size() == 1
+            ? fmt::format("Catch the float of row {}: with the transfer tool lift the yarn that passes "
+                          "behind {} onto that needle, beside its stitch.",
+                          row, name_of(needles.front()))
+            : fmt::format("Catch the floats of row {}: with the transfer tool lift the yarn that passes "
+                          "behind each of {} onto that needle, beside its stitch.",
+                          row, needles_words(needles)),
+        std::move(actions));
   }
 
   // Behind the last row; before the plain row at the end, and behind that.

@@ -31,6 +31,7 @@ enum class StepKind {
   needles_back,
   knit_rows,    // by card, or rows of one colour
   knit_by_hand, // needles brought forward, then the pass
+  lift_float,   // floats of the row that was knitted, onto needles
   weights_up,
   set_plain,
   end_row,

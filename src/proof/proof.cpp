@@ -63,7 +63,8 @@ Result<PunchedCard> card_on_sheet(const Sheet& sheet, const CardReader& reader) 
 int longest_checked(const Document& document, const Profile& profile, const RowsToKnit& rows) {
   int longest = longest_float_of(document, profile);
   for (const Finding& finding : check(document, profile, rows)) {
-    if (finding.id == FindingId::float_too_long && finding.on_piece) {
+    const bool is_float = finding.id == FindingId::float_too_long || finding.id == FindingId::float_accepted;
+    if (is_float && finding.on_piece) {
       longest = std::max(longest, finding.stitches);
     }
   }

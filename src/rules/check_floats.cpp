@@ -11,14 +11,43 @@ namespace {
 
 Finding float_finding(const Band& band, int row, int stitches, int limit, bool behind_contrast) {
   Finding finding;
-  finding.id = FindingId::float_too_long;
-  finding.severity = Severity::fault;
   finding.row = row;
   finding.yarn = behind_contrast ? band.main : band.contrast.value_or(band.main);
   finding.other = behind_contrast ? band.contrast.value_or(band.main) : band.main;
   finding.stitches = stitches;
   finding.limit = limit;
   return finding;
+}
+
+// Parts of a float between catches that are too long, by their places from the float's beginning.
+struct LongPart {
+  int first = 0;
+  int stitches = 0;
+  bool accepted = false; // behind every one of its stitches
+};
+
+// `column_at` gives the drawn column of each of the float's stitches. A stitch onto whose needle the float is lifted
+// belongs to neither part.
+template <class ColumnAt, class Take>
+void long_parts(const StitchMarks& marks, int row, int stitches, int limit, ColumnAt&& column_at, Take&& take) {
+  LongPart part{0, 0, true};
+  for (int place = 0; place <= stitches; ++place) {
+    const int column = place < stitches ? column_at(place) : -1;
+    if (column >= 0 && !is_marked(marks.caught, column, row)) {
+      ++part.stitches;
+      part.accepted = part.accepted && is_marked(marks.accepted, column, row);
+      continue;
+    }
+    if (part.stitches > limit) {
+      take(part);
+    }
+    part = {place + 1, 0, true};
+  }
+}
+
+void judge(Finding& finding, bool accepted) {
+  finding.id = accepted ? FindingId::float_accepted : FindingId::float_too_long;
+  finding.severity = accepted ? Severity::note : Severity::fault;
 }
 
 // The piece: which drawn column each needle knits, worked out once for all rows, and only if a row needs it.
@@ -44,7 +73,13 @@ public:
       }
       const bool reaches_edge = begin == 0 || end == stitches;
       if (!reaches_edge && end - begin > limit_) {
-        report(float_finding(band, row, end - begin, limit_, contrast), begin, end - 1, findings, first_of_row);
+        const auto column_at = [&](int place) { return columns_[static_cast<std::size_t>(begin + place)]; };
+        long_parts(document_.marks, row, end - begin, limit_, column_at, [&](const LongPart& part) {
+          Finding finding = float_finding(band, row, part.stitches, limit_, contrast);
+          judge(finding, part.accepted);
+          const int first = begin + part.first;
+          report(std::move(finding), first, first + part.stitches - 1, findings, first_of_row);
+        });
       }
       begin = end;
     }
@@ -81,6 +116,35 @@ private:
   std::vector<int> columns_;
 };
 
+void check_catches(const Document& document, int limit, std::vector<Finding>& findings) {
+  const Grid& caught = document.marks.caught;
+  for (int row = 0; row < caught.height(); ++row) {
+    if (!caught.has_contrast(row)) {
+      continue;
+    }
+    std::vector<char> needed(static_cast<std::size_t>(caught.width()), 0);
+    for (const StitchRun& run : runs_beyond(document.grid, row, limit)) {
+      for (int place = 0; place < run.stitches; ++place) {
+        needed[static_cast<std::size_t>((run.first + place) % caught.width())] = 1;
+      }
+    }
+    Finding finding;
+    finding.id = FindingId::catch_not_needed;
+    finding.severity = Severity::note;
+    finding.row = row;
+    for (int column = 0; column < caught.width(); ++column) {
+      if (caught.at(column, row) && needed[static_cast<std::size_t>(column)] == 0) {
+        finding.first_column = finding.stitches == 0 ? column : finding.first_column;
+        finding.last_column = column;
+        ++finding.stitches;
+      }
+    }
+    if (finding.stitches > 0) {
+      findings.push_back(std::move(finding));
+    }
+  }
+}
+
 } // namespace
 
 void check_floats(const Document& document, const Profile& profile, std::vector<Finding>& findings) {
@@ -95,10 +159,14 @@ void check_floats(const Document& document, const Profile& profile, std::vector<
         continue;
       }
       for (const StitchRun& run : runs_beyond(grid, row, limit)) {
-        Finding finding = float_finding(band, row, run.stitches, limit, run.contrast);
-        finding.first_column = run.first;
-        finding.last_column = (run.first + run.stitches - 1) % grid.width();
-        findings.push_back(std::move(finding));
+        const auto column_at = [&](int place) { return (run.first + place) % grid.width(); };
+        long_parts(document.marks, row, run.stitches, limit, column_at, [&](const LongPart& part) {
+          Finding finding = float_finding(band, row, part.stitches, limit, run.contrast);
+          judge(finding, part.accepted);
+          finding.first_column = column_at(part.first);
+          finding.last_column = column_at(part.first + part.stitches - 1);
+          findings.push_back(std::move(finding));
+        });
       }
       // A float on the piece is a part of one on the repeat, cut by an end needle at most: rows without a long run on
       // the repeat have none on the piece.
@@ -110,6 +178,7 @@ void check_floats(const Document& document, const Profile& profile, std::vector<
       }
     }
   }
+  check_catches(document, limit, findings);
 }
 
 } // namespace punchwright

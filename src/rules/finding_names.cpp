@@ -7,6 +7,8 @@ std::string_view stable_id(FindingId id) {
   switch (id) {
   case FindingId::repeat_width: return "repeat-width";
   case FindingId::float_too_long: return "float-too-long";
+  case FindingId::float_accepted: return "float-accepted";
+  case FindingId::catch_not_needed: return "catch-not-needed";
   case FindingId::row_all_main: return "row-all-main";
   case FindingId::row_all_contrast: return "row-all-contrast";
   case FindingId::yarn_on_other_side: return "yarn-on-other-side";
@@ -39,6 +41,8 @@ std::string_view title_of(FindingId id) {
   switch (id) {
   case FindingId::repeat_width: return "Width of the repeat";
   case FindingId::float_too_long: return "Long float";
+  case FindingId::float_accepted: return "Long float accepted";
+  case FindingId::catch_not_needed: return "Catch not needed";
   case FindingId::row_all_main: return "Row in main alone";
   case FindingId::row_all_contrast: return "Row in contrast alone";
   case FindingId::yarn_on_other_side: return "Yarn on the other side";

@@ -22,7 +22,9 @@ enum class Severity { fault, warning, note };
 
 enum class FindingId {
   repeat_width,            // fault: the width doesn't divide the card's
-  float_too_long,          // fault
+  float_too_long,          // fault: a float, or a part of one between catches
+  float_accepted,          // note: the same, where the user accepts it
+  catch_not_needed,        // note: caught by hand where no float that is too long passes
   row_all_main,            // note
   row_all_contrast,        // note
   yarn_on_other_side,      // warning
@@ -51,7 +53,8 @@ struct Finding {
   int last_column = -1;
   std::optional<Needle> first_needle; // on the piece: leftmost and rightmost
   std::optional<Needle> last_needle;
-  int stitches = 0;  // length of a float, width of a repeat, rows of a card, stitches of a piece or of its visible part
+  int stitches = 0;  // length of a float, needless catches of a row, width of a repeat, rows of a card, stitches of a
+                     // piece or of its visible part
   int limit = 0;     // what would be allowed
   int times = 1;     // how often on the piece; how often a circuit stands on the card; how many cards; rows in vain
   int gap = 0;       // rows without the yarn

@@ -33,6 +33,8 @@ public:
     switch (finding_.id) {
     case FindingId::repeat_width: return repeat_width();
     case FindingId::float_too_long: return float_too_long();
+    case FindingId::float_accepted: return float_accepted();
+    case FindingId::catch_not_needed: return catch_not_needed();
     case FindingId::row_all_main: return row_all_main();
     case FindingId::row_all_contrast: return row_all_contrast();
     case FindingId::yarn_on_other_side: return yarn_on_other_side();
@@ -107,10 +109,14 @@ private:
     return fmt::format("{} at most are allowed", finding_.limit);
   }
 
+  // "7 stitches of Ink (43.8 mm)".
+  std::string passed_stitches() const {
+    return fmt::format("{} of {} ({})", counted(finding_.stitches, "stitch", "stitches"), name(finding_.other),
+                       small_length_text(finding_.stitches * document_.gauge.stitch_mm(), lengths_));
+  }
+
   Words float_too_long() const {
-    const std::string passed =
-        fmt::format("{} of {} ({})", counted(finding_.stitches, "stitch", "stitches"), name(finding_.other),
-                    small_length_text(finding_.stitches * document_.gauge.stitch_mm(), lengths_));
+    const std::string passed = passed_stitches();
     if (finding_.on_piece) {
       return float_on_piece(passed);
     }
@@ -118,9 +124,8 @@ private:
     const int needed = finding_.stitches / (finding_.limit + 1);
     return {fmt::format("row {}: {} floats behind {}, {}; {}", row(), name(finding_.yarn), passed, columns(),
                         float_limit()),
-            fmt::format("knit {} of {} {}, or catch the float by hand and raise the limit",
-                        counted(needed, "stitch", "stitches"), name(finding_.yarn),
-                        needed == 1 ? "in the middle of it" : "in it, evenly spread")};
+            fmt::format("knit {} of {} {}, or catch the float by hand", counted(needed, "stitch", "stitches"),
+                        name(finding_.yarn), needed == 1 ? "in the middle of it" : "in it, evenly spread")};
   }
 
   // The repeat's own finding stands before it: what this one adds is where on the bed, and how often.
@@ -137,6 +142,25 @@ private:
                 : fmt::format("mended once in the drawing it is mended in all {} places; or catch it by "
                               "hand in each",
                               finding_.times)};
+  }
+
+  Words float_accepted() const {
+    return {fmt::format("row {}{}: {} floats behind {}, {}; {}, and this one is accepted", row(),
+                        finding_.on_piece ? " on the piece" : "", name(finding_.yarn), passed_stitches(), columns(),
+                        float_limit()),
+            "nothing is to be done; mend it or catch it by hand if it should pull or snag"};
+  }
+
+  Words catch_not_needed() const {
+    const std::string where =
+        finding_.first_column == finding_.last_column
+            ? fmt::format("column {}", finding_.first_column + 1)
+            : fmt::format("columns {} and {}", finding_.first_column + 1, finding_.last_column + 1);
+    return {fmt::format("row {}: {} by hand, {}{}, where no float that is too long passes", row(),
+                        counted(finding_.stitches, "catch", "catches"),
+                        finding_.stitches > 2 ? "the outermost in " : "in ", where),
+            document_.grid.mixed(finding_.row) ? "take the catch away to spare the work; left there it does no harm"
+                                               : "the row is of one colour and nothing is lifted: take the catch away"};
   }
 
   Words row_all_main() const {

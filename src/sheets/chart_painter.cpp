@@ -154,6 +154,11 @@ void ChartPainter::strip(std::vector<Shape>& shapes, double y, const ChartNeedle
     box(shapes, page_.needle_x(run.first.position - first), upper, page_.needle_width * run.count(), strip_height,
         fill_paint(ink::black));
   }
+  for (const Needle needle : needles.caught) { // a white square with a black edge shows on either colour
+    const double size = std::min(page_.needle_width, strip_height) * 0.55;
+    box(shapes, page_.needle_x(needle.position - first) + (page_.needle_width - size) / 2,
+        upper + (strip_height - size) / 2, size, size, Paint{ink::black, size / 4, Colour{255, 255, 255}, false});
+  }
   PolylineShape borders{{}, false, line_paint(ink::middle, std::min(0.15, page_.needle_width / 6)), {}};
   for (int edge = 0; edge <= chart_.stitches(); ++edge) {
     const double x = page_.needle_x(edge);

@@ -48,6 +48,7 @@ ChartRows::ChartRows(const Document& document, const Profile& profile, const Cha
     const auto place = static_cast<std::size_t>(row.drawn + 1);
     if (needles_[place].forward.empty()) {
       needles_[place] = needles_from(stitches_in_row(document, profile, row), first, wishes);
+      needles_[place].caught = caught_needles(document, profile, row);
     }
   }
 }

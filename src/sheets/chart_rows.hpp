@@ -25,7 +25,8 @@ struct ChartNeedles {
   std::vector<NeedleRun> runs;   // those that come forward
   std::vector<NeedleRun> listed; // those that the chart lists: the same, or those that stay back
   bool lists_those_that_stay = false;
-  int count = 0; // that come forward
+  std::vector<Needle> caught; // onto which floats of this row are lifted once it is knitted
+  int count = 0;              // that come forward
 };
 
 class ChartRows {

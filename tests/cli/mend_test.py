@@ -44,6 +44,46 @@ class TheMend(CommandTest):
         self.assertEqual(answer["changed"], [{"row": 2, "column": 3, "to": "contrast"}])
         self.assertEqual((answer["limit"], answer["count"], answer["neighbours"]), (5, 1, 0))
 
+    def test_catches_by_hand_and_accepts_instead(self):
+        import jsonschema
+
+        described = json.loads((SOURCE / "docs" / "mend.schema.json").read_text())
+        text, out = self.mend("--catch", "all")
+        self.assertTrue(text.startswith("row 2: caught by hand in column "), text)
+        self.assertIn("1 catch, the fewest that do; no two of all catches side by side", text)
+        self.assertIn("proved: no other choice of as few catches lies better\n", text)
+        self.assertIn('[[catch]]\nrow = 2\ncolumns = "', out.read_text())
+        self.assertIn('  "......##",', out.read_text())
+        self.assert_ended(run("check", out), DONE)
+        self.assert_ended(run("prove", out), DONE)
+        steps = run("steps", out)
+        self.assertIn("Catch the floats of row 2: with the transfer tool lift the yarn", steps.text)
+        rows = json.loads(run("rows", "--json", out).text)["rows"]
+        self.assertNotIn("caught", rows[0])
+        self.assertTrue(rows[1]["caught"])
+        jsonschema.validate({"format": 1, "rows": rows, "setup": []},
+                            json.loads((SOURCE / "docs" / "rows.schema.json").read_text()) | {"required": ["rows"]})
+        again = self.folder / "again.repeat"
+        self.assert_ended(run("mend", out, "-o", again), DONE)
+        self.assertEqual(again.read_text(), out.read_text())
+
+        text, out = self.mend("--accept", "2:1-6")
+        self.assertIn("row 2: the float of 6 stitches from column 1 on is accepted\n", text)
+        findings = json.loads(run("check", "--json", out).text)
+        self.assertIn("float-accepted", [finding["id"] for finding in findings["findings"]])
+        jsonschema.validate(findings, json.loads((SOURCE / "docs" / "check.schema.json").read_text()))
+        self.assert_ended(run("prove", out), DONE)
+
+        for options in [["--catch", "2"], ["--accept", "all"], ["--no-changes"]]:
+            answer = json.loads(self.mend("--json", *options, code=FAULTS if options[0] == "--no-changes" else DONE)[0])
+            jsonschema.validate(answer, described)
+            self.assertEqual(answer["changed"], [])
+        self.assert_refused(run("mend", self.faulty, "-o", out, "--catch", "3"), "'3'", "rows 1 to 2")
+
+    def test_writes_what_is_protected(self):
+        _, out = self.mend("--protect", "2:1-3")
+        self.assertIn('[[protect]]\nrow = 2\ncolumns = "1-3"\n', out.read_text())
+
     def test_goes_round_protected_stitches(self):
         text, _ = self.mend("--protect", "2:1-3", "--protect", "1")
         self.assertIn("row 2: stitch 4 to contrast\n", text)

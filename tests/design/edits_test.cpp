@@ -37,7 +37,7 @@ Edit any_edit(Dice& dice, const Document& document) {
   const int height = document.grid.height();
   const auto column = [&] { return dice.throw_one(width); };
   const auto row = [&] { return dice.throw_one(height); };
-  switch (dice.throw_one(20)) {
+  switch (dice.throw_one(21)) {
   case 0: return SetCells{{{column(), row()}, {column(), row()}}, dice.heads()};
   case 1: return Fill{{{column(), row()}, 1 + column(), 1 + row()}, dice.heads()};
   case 2: return Shift{dice.throw_one(400) - 200, dice.throw_one(400) - 200};
@@ -64,6 +64,12 @@ Edit any_edit(Dice& dice, const Document& document) {
     settings.title = std::to_string(dice.throw_one(3));
     settings.gauge.stitches = 10 + dice.throw_one(3);
     return ChangeSettings{settings};
+  }
+  case 19: {
+    StitchMarks marks = document.marks;
+    set_mark(marks.caught, document.grid, column(), row(), dice.heads());
+    set_mark(marks.kept, document.grid, column(), row(), dice.heads());
+    return ChangeMarks{marks, "catch a float"};
   }
   case 15: return MoveRows{row(), 1 + dice.throw_one(3), row(), MovedYarns::of_the_place};
   case 16: return MoveRows{row(), 1 + dice.throw_one(3), row(), MovedYarns::their_own};
@@ -225,6 +231,42 @@ TEST_SUITE("edits") {
     CHECK_FALSE(apply_edit(document, Shift{1, 0})->nothing());
   }
 
+  TEST_CASE("marks go where their stitches go") {
+    int moved = 0;
+    for (std::uint64_t seed = 1; seed <= 4000; ++seed) {
+      Dice dice(seed);
+      CAPTURE(seed);
+      Document document = blank_document(1 + dice.throw_one(70), 1 + dice.throw_one(9));
+      for (int count = 0; count < 30; ++count) {
+        document.grid.set(dice.throw_one(document.grid.width()), dice.throw_one(document.grid.height()), true);
+      }
+      document.marks.accepted = document.grid; // the marks are the drawing, so they must stay so
+      const Edit edit = any_edit(dice, document);
+      const bool draws = std::holds_alternative<SetCells>(edit) || std::holds_alternative<Fill>(edit) ||
+                         std::holds_alternative<Invert>(edit) || std::holds_alternative<Redraw>(edit) ||
+                         std::holds_alternative<Paste>(edit) || std::holds_alternative<ChangeBands>(edit);
+      if (draws || !apply_edit(document, edit)) {
+        continue;
+      }
+      ++moved;
+      REQUIRE(document.marks.accepted == without_blank(document.grid));
+    }
+    CHECK(moved > 1500);
+  }
+
+  TEST_CASE("drawing leaves marks as they are, setting down takes those below away") {
+    Document document = drawn({"#...", "..#."});
+    document.marks.caught = document.grid;
+    REQUIRE(apply_edit(document, Fill{{{0, 0}, 4, 1}, false}).ok());
+    CHECK(columns_text(document.marks.caught, 0) == "3");
+    REQUIRE(apply_edit(document, Paste{{3, 1}, grid_of({"##"})}).ok()); // round the edge
+    CHECK(columns_text(document.marks.caught, 1).empty());
+    CHECK(columns_text(document.marks.caught, 0) == "3");
+    REQUIRE(apply_edit(document, Paste{{0, 0}, grid_of({"####"})}).ok());
+    CHECK(document.marks.none());
+    CHECK_FALSE(apply_edit(document, ChangeMarks{{Grid(3, 2), {}, {}}, "catch"}).ok());
+  }
+
   TEST_CASE("any edit, undone, gives back the identical document; done again, the identical result") {
     int applied = 0;
     for (std::uint64_t seed = 1; seed <= 4000; ++seed) {
@@ -237,6 +279,9 @@ TEST_SUITE("edits") {
       }
       if (const int lower = dice.throw_one(document.grid.height()); lower > 0) {
         document.bands = {Band{lower, 'A', 'B', 1}, Band{document.grid.height() - lower, 'C', 'D', std::nullopt}};
+      }
+      if (dice.heads()) {
+        document.marks = {document.grid, {}, document.grid};
       }
       const Document before = document;
       auto change = apply_edit(document, any_edit(dice, document));

@@ -226,6 +226,60 @@ const std::vector<Malformed> piece_to_card = {
     {"[card]", "[[card]]", "f.repeat:41:1: 'card' is a list of tables; allowed: a table, [card]"},
 };
 
+const std::vector<Malformed> marks = {
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\ncolumns = \"1\"\n",
+     "f.repeat:46:1: 'row' of catch 1 is missing; allowed: a whole number from 1 to 3"},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\n",
+     "f.repeat:46:1: 'columns' of catch 1 is missing; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[accept]]\nrow = 4\ncolumns = \"1\"\n",
+     "f.repeat:47:7: 'row' of accept 1 is 4; allowed: a whole number from 1 to 3"},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, 9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"5\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"5\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"0\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"0\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"3-2\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"3-2\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"2, 1\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"2, 1\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"1-\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"1-\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"1,\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"1,\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"-1\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"-1\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"1;2\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"1;2\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"1 2\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"1 2\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"1-2-3\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"1-2-3\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"x\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"x\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[catch]]\nrow = 1\ncolumns = \"0001\"\n",
+     "f.repeat:48:11: 'columns' of catch 1 is \"0001\"; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, "
+     "9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[protect]]\nrow = 1\ncolumns = 3\n",
+     "f.repeat:48:11: 'columns' of protect 1 is 3; allowed: columns 1 to 4 in ascending order: \"4\", or \"4, 9-12\""},
+    {"scale_y = 1.0\n", "scale_y = 1.0\n[[protect]]\nrow = 2\ncolumns = \"1\"\n[[protect]]\nrow = 2\ncolumns = \"3\"\n",
+     "f.repeat:50:7: 'row' of protect 2 is 2; allowed: each row once, the lowest first: here a row above 2"},
+    {"[card]", "[catch]\nrow = 1\n[card]",
+     "f.repeat:41:1: 'catch' is a table; allowed: [[catch]] with 'row' and 'columns', from row 1 upwards"},
+};
+
 const std::vector<Malformed> no_toml = {
     {"title = \"Waves\"", "title = \"Waves",
      "f.repeat:2:9: text without its closing quotation mark; allowed: \"text\" on one line, or \"\"\"text\"\"\" over "
@@ -316,6 +370,9 @@ TEST_CASE("drawings and bands that are not as they should be") {
 }
 TEST_CASE("piece, rules and card that are not as they should be") {
   check_all(piece_to_card);
+}
+TEST_CASE("catches and other marks that are not as they should be") {
+  check_all(marks);
 }
 TEST_CASE("texts that are no TOML, or a TOML that the parser could not bear") {
   check_all(no_toml);

@@ -111,10 +111,30 @@ TEST_CASE("a document that was written is read as the same document") {
   document.piece = {1000, right_needle(3), 200, 1000, Side::left, EndNeedles::never, 0};
   document.rules = {std::nullopt, 25.4, 0, ChangeSide::right};
   document.card = {Paper::roll, true, 0.987654321, 2};
+  for (const int column : {0, 7, 8, 9, 199}) {
+    set_mark(document.marks.caught, document.grid, column, 1, true);
+    set_mark(document.marks.accepted, document.grid, column, 2, true);
+  }
+  set_mark(document.marks.kept, document.grid, 4, 0, true);
   const std::string text = write_repeat(document);
+  CHECK(text.find("[[catch]]\nrow = 2\ncolumns = \"1, 8-10, 200\"\n") != std::string::npos);
   const Document again = read(text);
   CHECK(again == document);
   CHECK(write_repeat(again) == text);
+}
+
+TEST_CASE("comments beside marks stay, also when the last mark is gone") {
+  std::string text = write_repeat(blank_document(4, 2));
+  text += "\n# lifted\n[[catch]]\nrow = 1 # low\ncolumns = \"2-3\"\n\n[[protect]]\nrow = 1\ncolumns = \"1\"\n"
+          "[[protect]]\nrow = 2\ncolumns = \"1-4\"\nwhy = \"an eye\"\n";
+  Document document = read(text);
+  CHECK(columns_text(document.marks.caught, 0) == "2-3");
+  CHECK(columns_text(document.marks.kept, 1) == "1-4");
+  CHECK(write_repeat(document) == text);
+  document.marks = {};
+  const std::string without = write_repeat(document);
+  CHECK(without.find("# lifted\n# low\n") != std::string::npos);
+  CHECK(write_repeat(read(without)) == without);
 }
 
 TEST_CASE("every choice of words is written and read") {

@@ -36,6 +36,32 @@ class Findings(WindowTest):
         editor.key("o")
         editor.wait(lambda state: state["finding"] == 0, "back on the repeat")
 
+    def test_a_float_is_caught_or_accepted_instead(self):
+        rows = ["#..." * 6] * 9
+        rows[2] = "#......." + "#..." * 4
+        path = self.write("a.repeat", design(rows))
+        editor = self.start(path)
+        editor.click("finding 0")
+        editor.wait(lambda state: state["finding"] == 0 and "catch float" in state["places"], "the finding chosen")
+        editor.click("catch float")
+        editor.wait(lambda state: state["faults"] == 0 and "1 catch" in state["message"], "the float caught")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["saved"], "saved")
+        self.assertIn('[[catch]]\nrow = 7\ncolumns = "5"\n', path.read_text())
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["faults"] > 0, "undone")
+        editor.click("finding 0")
+        editor.wait(lambda state: "accept float" in state["places"], "the finding chosen again")
+        editor.click("accept float")
+        editor.wait(lambda state: state["faults"] == 0, "the float accepted")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["saved"], "saved")
+        self.assertIn('[[accept]]\nrow = 7\ncolumns = "2-8"\n', path.read_text())
+        self.assertNotIn("[[catch]]", path.read_text())
+        editor.key("ctrl+z", "ctrl+s")
+        editor.wait(lambda state: state["saved"] and state["faults"] > 0, "as it was")
+        self.assertNotIn("[[accept]]", path.read_text())
+
     def test_next_and_previous_finding_by_key(self):
         rows = ["#..." * 6] * 40
         rows[1] = rows[38] = "#......." * 3

@@ -191,3 +191,55 @@ TEST_CASE("counter, carriage and rows told with each step are the machine's own"
     }
   }
 }
+
+namespace {
+
+// Two rows of which the first has a float of eleven stitches, on 24 needles of a machine of its own kind.
+OpenedDocument with_catches(const std::string& profile) {
+  OpenedDocument design = demo("hood-border");
+  design.document.bands = {Band{2, 'A', 'D', std::nullopt}};
+  design.document.yarns = {Yarn{'A', "Oat", {}}, Yarn{'D', "Ink", {}}};
+  design.document.grid = Grid(12, 2);
+  design.document.grid.set_row_text(0, "#...........");
+  design.document.grid.set_row_text(1, "#..#..#..#..");
+  design.document.piece.stitches = 24;
+  design.document.piece.times = 2;
+  design.document.piece.first_needle.reset();
+  set_mark(design.document.marks.caught, design.document.grid, 6, 0, true);
+  design.profile = *built_in_profile(profile);
+  return design;
+}
+
+} // namespace
+
+TEST_CASE("a float is lifted when its row is knitted and before the next one is, by card and by hand") {
+  for (const std::string profile : {"bulky-card-24", "standard-card-24", "plastic-by-hand"}) {
+    CAPTURE(profile);
+    const OpenedDocument design = with_catches(profile);
+    const StepList list = steps_for(design);
+    std::vector<int> passes_before; // rows of the piece that are knitted when a float is lifted
+    int passes = 0;
+    for (const Step& step : list.steps) {
+      for (const MachineAction& action : step.actions) {
+        passes += std::holds_alternative<KnitPass>(action) && step.part == StepPart::knitting ? 1 : 0;
+      }
+      if (step.kind == StepKind::lift_float) {
+        passes_before.push_back(passes);
+        CHECK(step.text.starts_with(passes == 1 ? "Catch the floats of row 1:" : "Catch the floats of row 3:"));
+        // Drawn column 7 is under the first needle of either middle: 12 stitches to a repeat, mirrored on the bed.
+        REQUIRE(step.actions.size() == 2);
+        CHECK(std::get<LiftFloat>(step.actions[1]).needle.position -
+                  std::get<LiftFloat>(step.actions[0]).needle.position ==
+              12);
+      }
+    }
+    CHECK(passes_before == std::vector{1, 3});
+  }
+}
+
+TEST_CASE("no float is lifted at the edges, where the yarn has no stitch beyond") {
+  OpenedDocument design = with_catches("plastic-by-hand");
+  design.document.piece.stitches = 12; // one repeat: its one contrast stitch has no other beside it
+  const StepList list = steps_for(design);
+  CHECK(std::ranges::find(list.steps, StepKind::lift_float, &Step::kind) == list.steps.end());
+}

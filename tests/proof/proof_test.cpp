@@ -1,5 +1,6 @@
 // Drawing to card and steps, to machine, to fabric: every demo on every family of machines, and mirrors planted in it.
 #include "machine/placement.hpp"
+#include "mending/catches.hpp"
 #include "proof/proof.hpp"
 #include "rules/findings.hpp"
 #include "support/builders.hpp"
@@ -225,4 +226,30 @@ TEST_CASE("floats of the fabric are those of the checks, for random designs on e
     CHECK(knitted == checked);
   }
   CHECK(compared > designs * 10);
+}
+
+TEST_CASE("caught floats are proved on every family of machines, and a step that is left out shows") {
+  for (const test::Family& family : test::families()) {
+    CAPTURE(family.name);
+    OpenedDocument design = lopsided(family);
+    design.document.grid.set_row_text(1, "#...........");
+    design.document.marks =
+        catch_floats(design.document, design.profile, floats_too_long(design.document, design.profile)).marks;
+    const auto proof = prove(design.document, design.profile);
+    REQUIRE(proof.ok());
+    CAPTURE(told(*proof, design));
+    CHECK(proof->proved());
+    CHECK(proof->limit == 5);
+    CHECK(proof->comparison.longest_float <= 5);
+    StepList steps = proof->steps;
+    REQUIRE(std::erase_if(steps.steps, [](const Step& step) { return step.kind == StepKind::lift_float; }) > 0);
+    const auto without = prove(design.document, design.profile, nullptr, &steps);
+    REQUIRE(without.ok());
+    CHECK(std::ranges::any_of(without->comparison.differences, [](const Difference& difference) {
+      return difference.kind == DifferenceKind::long_float;
+    }));
+    CHECK(std::ranges::any_of(without->comparison.differences, [](const Difference& difference) {
+      return difference.kind == DifferenceKind::not_caught;
+    }));
+  }
 }

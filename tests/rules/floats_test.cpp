@@ -1,6 +1,7 @@
 // Floats: the number of consecutive stitches of the other colour that a yarn passes behind.
 #include "rules/findings.hpp"
 #include "rules/float_runs.hpp"
+#include "rules/found.hpp"
 #include "support/builders.hpp"
 #include "support/machines.hpp"
 #include "support/xbm.hpp"
@@ -62,6 +63,91 @@ int longest_by_check(const Grid& grid) {
 }
 
 } // namespace
+
+TEST_SUITE("floats caught by hand, or accepted") {
+  TEST_CASE("a caught float counts in its parts, and the stitch that it hangs on in neither") {
+    Document document = with_limit(drawn({"#..........#"}), 4);
+    CHECK(on_repeat(document).size() == 1);
+    set_mark(document.marks.caught, document.grid, 5, 0, true);
+    const auto parts = on_repeat(document);
+    REQUIRE(parts.size() == 1);
+    CHECK(parts[0].stitches == 5);
+    CHECK(parts[0].first_column == 6);
+    CHECK(parts[0].last_column == 10);
+    set_mark(document.marks.caught, document.grid, 8, 0, true);
+    CHECK(on_repeat(document).empty());
+  }
+
+  TEST_CASE("accepted floats are notes, as far as they were accepted") {
+    Document document = with_limit(drawn({"..#.......#."}), 5);
+    for (int column = 3; column < 10; ++column) {
+      set_mark(document.marks.accepted, document.grid, column, 0, true);
+    }
+    CHECK(on_repeat(document).empty());
+    const auto notes = test::of_kind(FindingId::float_accepted, document, test::by_hand());
+    REQUIRE(!notes.empty());
+    CHECK(notes[0].severity == Severity::note);
+    CHECK(words_of(notes[0], document, test::by_hand()).text ==
+          "row 1: Ink floats behind 7 stitches of Oat (43.8 mm), columns 4 to 10; 5 at most are allowed, and this one "
+          "is accepted");
+    document.grid.set(10, 0, false); // it grows, and nobody has accepted that
+    CHECK(on_repeat(document).size() == 1);
+  }
+
+  TEST_CASE("catches where no float is too long are told, in rows of one colour too") {
+    Document document = with_limit(drawn({"....", "#..#", "#.#."}), 2);
+    set_mark(document.marks.caught, document.grid, 1, 0, true);
+    set_mark(document.marks.caught, document.grid, 3, 0, true);
+    set_mark(document.marks.caught, document.grid, 0, 2, true);
+    auto found = test::of_kind(FindingId::catch_not_needed, document, test::by_hand());
+    REQUIRE(found.size() == 2);
+    CHECK(words_of(found[0], document, test::by_hand()).text ==
+          "row 1: 2 catches by hand, in columns 2 and 4, where no float that is too long passes");
+    CHECK(words_of(found[1], document, test::by_hand()).remedy ==
+          "the row is of one colour and nothing is lifted: take the catch away");
+  }
+
+  TEST_CASE("any row with any marks: what is too long, counted stitch by stitch on three copies side by side") {
+    int told = 0;
+    for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
+      Dice dice(seed);
+      CAPTURE(seed);
+      const int width = 1 + dice.throw_one(40);
+      const int limit = 1 + dice.throw_one(6);
+      Document document = with_limit(blank_document(width, 1), limit);
+      std::string line;
+      for (int column = 0; column < width; ++column) {
+        document.grid.set(column, 0, dice.throw_one(5) == 0);
+        set_mark(document.marks.caught, document.grid, column, 0, dice.throw_one(7) == 0);
+        line += is_marked(document.marks.caught, column, 0) ? 'o' : document.grid.at(column, 0) ? '#' : '.';
+      }
+      std::set<std::pair<int, int>> wanted; // first column and length
+      const std::string tiled = line + line + line;
+      for (std::size_t first = 0; document.grid.mixed(0) && first < line.size(); ++first) {
+        const std::size_t begin = first + line.size();
+        std::size_t end = begin;
+        // In one run of one colour: the marks hide it, so it is looked up in the drawing.
+        const auto colour = [&](std::size_t place) {
+          return document.grid.at(static_cast<int>(place % line.size()), 0);
+        };
+        const bool starts = tiled[begin - 1] == 'o' || colour(begin - 1) != colour(begin);
+        while (end < tiled.size() && tiled[end] != 'o' && colour(end) == colour(begin)) {
+          ++end;
+        }
+        if (starts && tiled[begin] != 'o' && static_cast<int>(end - begin) > limit) {
+          wanted.emplace(static_cast<int>(first), static_cast<int>(end - begin));
+        }
+      }
+      std::set<std::pair<int, int>> found;
+      for (const Finding& finding : on_repeat(document)) {
+        found.emplace(finding.first_column, finding.stitches);
+      }
+      REQUIRE(found == wanted);
+      told += static_cast<int>(found.size());
+    }
+    CHECK(told > 500);
+  }
+}
 
 TEST_SUITE("floats on the repeat") {
   TEST_CASE("longer than the limit is a fault, equal is allowed; both yarns are looked at") {

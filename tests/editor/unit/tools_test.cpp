@@ -282,6 +282,41 @@ App app_with_a_long_float() {
 
 } // namespace
 
+TEST_CASE("a float is caught or accepted instead, each as one step") {
+  App app = app_with_a_long_float();
+  const Document before = app.work.design;
+  const auto floats = [&] { return std::ranges::count(app.caches.findings, FindingId::float_too_long, &Finding::id); };
+  app.view.finding = -1;
+  app.view.cursor = {4, 0};
+  run(app, Command::catch_float);
+  CHECK(app.work.design.grid == before.grid);
+  CHECK(columns_text(app.work.design.marks.caught, 0) == "6");
+  CHECK(floats() == 0);
+  run(app, Command::no_marks);
+  CHECK(app.work.design == before);
+  run(app, Command::accept_all);
+  CHECK(columns_text(app.work.design.marks.accepted, 0) == "2-10");
+  CHECK(floats() == 0);
+  run(app, Command::catch_row); // after all
+  CHECK(app.work.design.marks.accepted.width() == 0);
+  CHECK(columns_text(app.work.design.marks.caught, 0) == "6");
+  CHECK(app.work.history.steps().size() == 4);
+  for (int step = 0; step < 4; ++step) {
+    run(app, Command::undo);
+  }
+  CHECK(app.work.design == before);
+  app.view.cursor = {4, 1};
+  run(app, Command::catch_float); // no such float there
+  CHECK(app.work.design == before);
+  app.view.marked = Area{{3, 0}, 5, 1};
+  run(app, Command::protect_marked);
+  CHECK(columns_text(app.work.design.marks.kept, 0) == "4-8");
+  app.view.marked.reset();
+  run(app, Command::mend);
+  REQUIRE(app.session.mend.has_value()); // one stitch in the middle would do, and none of these may change
+  CHECK(app.session.mend->mended.changed == std::vector{Cell{2, 0}, Cell{8, 0}});
+}
+
 TEST_CASE("a mend is shown first; Return takes it as one step, Escape leaves the drawing as it is") {
   App app = app_with_a_long_float();
   const Grid before = app.work.design.grid;

@@ -1,0 +1,131 @@
+// Floats that are caught by hand or accepted, and stitches that stay: marks on the drawing, each one step to undo.
+#include "design/words.hpp"
+#include "design/wrap.hpp"
+#include "editor/applying.hpp"
+#include "mending/catches.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+namespace {
+
+// A stitch that the float in question passes behind.
+Cell place_of_float(const App& app) {
+  const auto& findings = app.caches.findings;
+  const auto chosen = static_cast<std::size_t>(std::max(0, app.view.finding));
+  if (app.view.finding >= 0 && chosen < findings.size()) {
+    const Finding& finding = findings[chosen];
+    if (finding.id == FindingId::float_too_long || finding.id == FindingId::float_accepted) {
+      return {finding.first_column, finding.row};
+    }
+  }
+  return app.view.cursor;
+}
+
+std::vector<DrawnFloat> floats_of(const App& app, FloatsOf which) {
+  const Cell place = place_of_float(app);
+  const int width = app.work.design.grid.width();
+  Document design = app.work.design;
+  if (which != FloatsOf::drawing) {
+    design.marks.accepted = {}; // one that was accepted may be caught after all
+  }
+  std::vector<DrawnFloat> floats = floats_too_long(design, app.work.profile);
+  std::erase_if(floats, [&](const DrawnFloat& one) {
+    return (which != FloatsOf::drawing && one.row != place.row) ||
+           (which == FloatsOf::chosen && !one.passes(place.column, width));
+  });
+  return floats;
+}
+
+void say_none(App& app, FloatsOf which) {
+  say(app,
+      which == FloatsOf::drawing ? "No float is too long"
+                                 : "No float that is too long passes there: choose one among the findings",
+      Tone::trouble);
+}
+
+bool may_mark(App& app) {
+  if (app.session.floating) {
+    say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
+    return false;
+  }
+  return true;
+}
+
+// The marked area, or the cursor's row.
+Area area_in_question(const App& app) {
+  return app.view.marked.value_or(Area{{0, app.view.cursor.row}, app.work.design.grid.width(), 1});
+}
+
+template <class Visit> void each_stitch(const Grid& drawing, const Area& area, Visit&& visit) {
+  for (int row = 0; row < area.rows; ++row) {
+    for (int column = 0; column < area.columns; ++column) {
+      visit(round_edges(Cell{area.corner.column + column, area.corner.row + row}, drawing));
+    }
+  }
+}
+
+} // namespace
+
+void catch_floats_by_hand(App& app, FloatsOf which) {
+  if (!may_mark(app)) {
+    return;
+  }
+  const std::vector<DrawnFloat> floats = floats_of(app, which);
+  if (floats.empty()) {
+    return say_none(app, which);
+  }
+  const Caught caught = catch_floats(app.work.design, app.work.profile, floats);
+  if (edit(app, ChangeMarks{caught.marks, floats.size() == 1 ? "catch a float" : "catch floats"})) {
+    say(app,
+        fmt::format("{} caught by hand with {}{}", counted(std::ssize(floats), "float", "floats"),
+                    counted(caught.catches, "catch", "catches"),
+                    caught.proved ? "; no choice of as few lies better" : ""),
+        Tone::good);
+  }
+}
+
+void accept_long_floats(App& app, FloatsOf which) {
+  if (!may_mark(app)) {
+    return;
+  }
+  const std::vector<DrawnFloat> floats = floats_of(app, which);
+  if (floats.empty()) {
+    return say_none(app, which);
+  }
+  const StitchMarks marks = accept_floats(app.work.design, floats);
+  if (edit(app, ChangeMarks{marks, floats.size() == 1 ? "accept a float" : "accept floats"})) {
+    say(app, counted(std::ssize(floats), "float", "floats") + " accepted", Tone::good);
+  }
+}
+
+void take_marks_away(App& app) {
+  const Grid& drawing = app.work.design.grid;
+  StitchMarks marks = app.work.design.marks;
+  each_stitch(drawing, area_in_question(app), [&](Cell cell) {
+    set_mark(marks.caught, drawing, cell.column, cell.row, false);
+    set_mark(marks.accepted, drawing, cell.column, cell.row, false);
+  });
+  if (marks == app.work.design.marks) {
+    return say(app, "Nothing is caught or accepted there", Tone::trouble);
+  }
+  edit(app, ChangeMarks{marks, "take catches away"});
+}
+
+void protect_marked_stitches(App& app) {
+  if (!app.view.marked) {
+    return say(app, "Mark the stitches first: an eye, or a letter", Tone::trouble);
+  }
+  const Grid& drawing = app.work.design.grid;
+  StitchMarks marks = app.work.design.marks;
+  bool all = true;
+  each_stitch(drawing, *app.view.marked, [&](Cell cell) { all = all && is_marked(marks.kept, cell.column, cell.row); });
+  each_stitch(drawing, *app.view.marked,
+              [&](Cell cell) { set_mark(marks.kept, drawing, cell.column, cell.row, !all); });
+  if (edit(app, ChangeMarks{marks, all ? "protect no longer" : "protect"})) {
+    say(app, all ? "Mending may change these stitches again" : "Mending never changes these stitches", Tone::good);
+  }
+}
+
+} // namespace punchwright::editor
