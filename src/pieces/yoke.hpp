@@ -63,7 +63,7 @@ struct YokeTier {
 enum class YokeSeams {
   continuous, // the motif goes on across every seam, all the way round
   centred,    // each piece has the middle of the repeat at its own middle
-  free        // each piece lies in the middle of the bed
+  free        // counts as near the line as they can be; what does not meet falls into one seam
 };
 
 struct YokeFit {
