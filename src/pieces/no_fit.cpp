@@ -102,10 +102,10 @@ std::string widths_text(const Yoke& yoke, std::size_t size) {
   return text;
 }
 
-// Bottom and top of all pieces made wider or narrower by halves of a hundredth, the smallest changes first.
+// Bottom and top of all pieces made wider or narrower by hundredths, the smallest changes first.
 std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
-  constexpr int farthest = 16;
-  constexpr double step = 0.005;
+  constexpr int farthest = 25;
+  constexpr double step = 0.01;
   std::vector<std::pair<int, int>> steps;
   for (int bottom = -farthest; bottom <= farthest; ++bottom) {
     for (int top = -farthest; top <= farthest; ++top) {
