@@ -66,8 +66,9 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
   const auto index = static_cast<std::size_t>(found - opened.yoke.sizes.begin());
   const int plain = opened.yoke.tiers[tier].plain_above.at(index);
   std::vector<std::string> lines;
-  lines.push_back(fmt::format("Knit {} of one colour.",
-                              counted(plain - needed.after_decreases - needed.setting_up, "row", "rows")));
+  if (const int more = plain - needed.needed(); more > 0) {
+    lines.push_back(fmt::format("Knit {} more of one colour.", counted(more, "row", "rows")));
+  }
   if (of_piece.shaping.decreases() > 0) {
     add_decreases(lines, of_piece.shaping);
   }

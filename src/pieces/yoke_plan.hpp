@@ -58,7 +58,8 @@ struct YokePlan {
 [[nodiscard]] Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
 
 // Moving the work from a tier to the next one, in the order of doing it, in plain words: decreases, the row after them,
-// off, needles, on again. Above the last tier it ends with the work off.
+// off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next
+// tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off.
 [[nodiscard]] std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
                                                     std::size_t tier);
 
