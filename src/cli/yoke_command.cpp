@@ -318,6 +318,9 @@ int plan_yoke_file(const YokeWishes& wishes) {
     const Failure failure = must_be_yoke(wishes.output);
     return failure ? refuse(*failure) : write_yoke_file(split_to_fit(*opened), wishes.output);
   }
+  if (!wishes.output.empty()) {
+    return refuse(Error{wishes.output, 0, 0, "-o is for --split and --new", "leave it out, or add one of them"});
+  }
   const auto plan = plan_yoke(*opened);
   if (!plan) {
     return refuse(plan.error());

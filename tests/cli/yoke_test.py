@@ -102,7 +102,8 @@ class Yokes(CommandTest):
             self.assert_ended(ended, CANNOT)
             self.assertIn(said, ended.err)
             self.assertIn("changed.yoke:", ended.err)
-        self.assert_ended(run("yoke"), CANNOT)
+        self.assert_refused(run("yoke"), "FILE")
+        self.assert_refused(run("yoke", YOKES[0], "-o", self.folder / "out.yoke"), "--split")
 
     def test_a_wide_piece_is_refused_and_split(self):
         text = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
