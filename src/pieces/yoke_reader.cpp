@@ -1,5 +1,6 @@
 // Reads a .yoke file: TOML to a yoke, with the first error's place, what was found and what is allowed.
 // Sizes come first, since a list of measures must have one for each of them.
+#include "design/repeat_words.hpp"
 #include "design/toml_extras.hpp"
 #include "design/toml_values.hpp"
 #include "pieces/yoke_file.hpp"
@@ -45,34 +46,10 @@ private:
     return {found != nullptr ? *found : empty_, std::move(before), "", errors_};
   }
 
-  // The tables of [[name]], at most so many; none, and an error where that is not allowed.
-  [[nodiscard]] std::vector<TomlTable> tables(const std::string& name, const std::string& allowed, bool needed,
-                                              std::size_t most) const {
-    std::vector<TomlTable> found;
-    if (!root().has(name)) {
-      if (needed) {
-        (void)root().require(name, allowed);
-      }
-      return found;
-    }
-    const toml::array* const list = file_.get(name)->as_array();
-    if (list == nullptr || list->empty() || list->size() > most) {
-      const std::string what = list == nullptr ? found_text(*file_.get(name))
-                               : list->empty() ? "an empty list"
-                                               : fmt::format("a list of {}", list->size());
-      errors_.add(root().value_spot(name), fmt::format("'{}' is {}", name, what),
-                  fmt::format("allowed: {}, at most {}", allowed, most));
-      return found;
-    }
-    for (const toml::node& entry : *list) {
-      const toml::table* const one = entry.as_table();
-      if (one == nullptr) {
-        errors_.add(spot_of(entry), fmt::format("'{}' holds {}", name, found_text(entry)), "allowed: " + allowed);
-        return {};
-      }
-      found.emplace_back(*one, "", fmt::format(" of {} {}", name, found.size() + 1), errors_);
-    }
-    return found;
+  // The tables of a [[name]] that must be there.
+  [[nodiscard]] std::vector<TomlTable> needed_tables(std::string_view name, const std::string& allowed,
+                                                     std::size_t most) const {
+    return root().require(name, allowed) ? root().tables(name, allowed, most) : std::vector<TomlTable>{};
   }
 
   // A number for all sizes, or a list with one for each; `one` gives its value or refuses it.
@@ -188,15 +165,13 @@ private:
   }
 
   void read_yarns() {
-    for (const TomlTable& yarn : tables("yarn", "[[yarn]] with a key", false, 62)) {
+    for (const TomlTable& yarn : root().tables("yarn", "[[yarn]] with a key", 62)) {
       const std::string one_key = "one letter a to z or A to Z, or one digit, that no yarn above has";
       if (!yarn.require("key", one_key)) {
         return;
       }
       const std::string key = yarn.text("key", one_key).value_or("A");
-      const bool plain = key.size() == 1 && ((key[0] >= 'a' && key[0] <= 'z') || (key[0] >= 'A' && key[0] <= 'Z') ||
-                                             (key[0] >= '0' && key[0] <= '9'));
-      if (!plain || std::ranges::find(yoke_.yarns, key[0], &YokeYarn::key) != yoke_.yarns.end()) {
+      if (!is_yarn_key(key) || std::ranges::find(yoke_.yarns, key[0], &YokeYarn::key) != yoke_.yarns.end()) {
         yarn.refuse("key", one_key);
         return;
       }
@@ -208,7 +183,7 @@ private:
   }
 
   void read_pieces() {
-    const auto pieces = tables("piece", "[[piece]] with a name and its widths", true, most_yoke_pieces);
+    const auto pieces = needed_tables("piece", "[[piece]] with a name and its widths", most_yoke_pieces);
     for (const TomlTable& piece : pieces) {
       read_piece(piece);
       if (errors_.first()) {
@@ -258,7 +233,7 @@ private:
   void read_tiers() {
     const std::string path = "the path of a .repeat file";
     for (const TomlTable& tier :
-         tables("tier", "[[tier]] with 'repeat' and 'plain_above', from the bottom upwards", true, most_yoke_tiers)) {
+         needed_tables("tier", "[[tier]] with 'repeat' and 'plain_above', from the bottom upwards", most_yoke_tiers)) {
       if (!tier.require("repeat", path)) {
         return;
       }
