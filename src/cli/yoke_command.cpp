@@ -148,11 +148,13 @@ std::string table_of(const SizePlan& size) {
   return text;
 }
 
-std::string seams_text(const SizePlan& size) {
+// Centred pieces are not meant to meet; what is told of them is where a middle is missed.
+std::string seams_text(const SizePlan& size, YokeSeams wished) {
+  const bool centred = wished == YokeSeams::centred;
   std::string text;
   for (std::size_t tier = 0; tier < size.seams.size(); ++tier) {
     for (const SeamMeeting& seam : size.seams[tier].seams) {
-      if (!seam.meets) {
+      if (!seam.meets && !centred) {
         text += fmt::format("seam of tier {} between {} and {}: {} {}\n", tier + 1, size.pieces[seam.left].name,
                             size.pieces[seam.right].name, counted(std::abs(seam.mismatch), "column is", "columns are"),
                             seam.mismatch > 0 ? "left out" : "there twice");
@@ -162,7 +164,10 @@ std::string seams_text(const SizePlan& size) {
       text += fmt::format("tier {}: {}\n", tier + 1, size.seams[tier].mend);
     }
   }
-  return text.empty() ? "all seams meet\n" : text;
+  if (text.empty()) {
+    text = centred ? "the middle of the repeat lies at the middle of every piece\n" : "all seams meet\n";
+  }
+  return text;
 }
 
 std::string amount_text(const YarnAmount& yarn) {
@@ -181,11 +186,11 @@ std::string amount_text(const YarnAmount& yarn) {
                                                                            : word_for(yarn.from));
 }
 
-std::string text_of(const YokePlan& plan) {
+std::string text_of(const YokePlan& plan, YokeSeams wished) {
   std::string text;
   for (const SizePlan& size : plan.sizes) {
     text += fmt::format("{}size {}\n{}", text.empty() ? "" : "\n", size.size, table_of(size));
-    text += seams_text(size) + with_capital(text_of(size.rows)) + "\n";
+    text += seams_text(size, wished) + with_capital(text_of(size.rows)) + "\n";
     for (const YarnAmount& yarn : size.yarns) {
       text += amount_text(yarn);
     }
@@ -325,7 +330,7 @@ int plan_yoke_file(const YokeWishes& wishes) {
   if (!plan) {
     return refuse(plan.error());
   }
-  if (!print(wishes.json ? json_of(*plan) : text_of(*plan))) {
+  if (!print(wishes.json ? json_of(*plan) : text_of(*plan, opened->yoke.fit.seams))) {
     return cannot;
   }
   return seams_unmet(*plan, opened->yoke.fit.seams) == 0 ? done : faults_found;

@@ -5,7 +5,7 @@ import json
 
 import command
 import jsonschema
-from command import CANNOT, DONE, SOURCE, CommandTest, run
+from command import CANNOT, DONE, FAULTS, SOURCE, CommandTest, run
 
 YOKES = sorted((SOURCE / "patterns").glob("*.yoke"))
 TIERS = SOURCE / "patterns" / "tiers"
@@ -104,6 +104,19 @@ class Yokes(CommandTest):
             self.assertIn("changed.yoke:", ended.err)
         self.assert_refused(run("yoke"), "FILE")
         self.assert_refused(run("yoke", YOKES[0], "-o", self.folder / "out.yoke"), "--split")
+
+    def test_centred_and_free_seams(self):
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        path = self.folder / "changed.yoke"
+        path.write_text(good.replace('"continuous"', '"free"'))
+        for size in self.answer(path)["sizes"]:  # at most one seam of each tier takes the whole mismatch
+            for tier in (1, 2, 3):
+                self.assertLessEqual(sum(not seam["meets"] for seam in size["seams"] if seam["tier"] == tier), 1)
+        path.write_text(good.replace('"continuous"', '"centred"'))
+        ended = run("yoke", path)
+        self.assertIn(ended.code, (DONE, FAULTS))
+        self.assertNotIn("left out", ended.text)
+        self.assertEqual("half a stitch beside its own" in ended.text, ended.code == FAULTS)
 
     def test_a_wide_piece_is_refused_and_split(self):
         text = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
