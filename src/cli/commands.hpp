@@ -4,6 +4,7 @@
 
 #include "design/document.hpp"
 #include "pictures/picture.hpp"
+#include "pieces/starter.hpp"
 #include "sheets/exports.hpp"
 #include "tracing/trace.hpp"
 
@@ -112,6 +113,20 @@ struct ExplainWishes {
   bool json = false;
 };
 
+struct YokeWishes {
+  std::string file;
+  std::string output; // with `fresh` or `split`: the .yoke file to write
+  bool json = false;
+  bool split = false;
+  std::optional<YokeKind> fresh;    // make a new one
+  std::vector<std::string> sizes;   // names; without measures those of the table of bust sizes
+  std::vector<double> chest_cm;     // one for each size
+  std::vector<double> upper_arm_cm; // one for each size, or none
+  std::optional<double> ease_cm;
+  std::vector<std::string> tiers; // .repeat files, from here
+  std::string machine;            // built in, or a .machine file's path from here; empty: the tiers'
+};
+
 int check_file(const CheckWishes& wishes);
 int list_rows(const CheckWishes& wishes);
 int list_steps(const StepsWishes& wishes);
@@ -119,6 +134,7 @@ int explain_fabric(const ExplainWishes& wishes);
 int import_picture(const ImportWishes& wishes);
 int mend_file(const MendingWishes& wishes);
 int trace_picture(const TraceCommandWishes& wishes);
+int plan_yoke_file(const YokeWishes& wishes);
 int prove_file(const ProveWishes& wishes);
 int export_card(const CardExportWishes& wishes);
 int export_everything(const EverythingWishes& wishes);

@@ -25,11 +25,6 @@ constexpr std::array<Colour, 8> usual_colours{{{0xe8, 0xdc, 0xc2},
                                                {0x6b, 0x4a, 0x63},
                                                {0x8c, 0x8c, 0x84}}};
 
-bool is_yarn_key(std::string_view text) {
-  return text.size() == 1 && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z') ||
-                              (text[0] >= '0' && text[0] <= '9'));
-}
-
 class RepeatReader {
 public:
   RepeatReader(const toml::table& file, std::string_view text, TomlErrors& errors)
@@ -65,26 +60,10 @@ private:
 
   // The tables of [[name]], or none and an error.
   [[nodiscard]] std::vector<TomlTable> tables(const std::string& name, const std::string& allowed) const {
-    std::vector<TomlTable> found;
     if (!root().require(name, allowed)) {
-      return found;
+      return {};
     }
-    const toml::array* const list = file_.get(name)->as_array();
-    if (list == nullptr || list->empty()) {
-      errors_.add(root().value_spot(name),
-                  fmt::format("'{}' is {}", name, list == nullptr ? found_text(*file_.get(name)) : "an empty list"),
-                  "allowed: " + allowed);
-      return found;
-    }
-    for (const toml::node& entry : *list) {
-      const toml::table* const one = entry.as_table();
-      if (one == nullptr) {
-        errors_.add(spot_of(entry), fmt::format("'{}' holds {}", name, found_text(entry)), "allowed: " + allowed);
-        return {};
-      }
-      found.emplace_back(*one, "", fmt::format(" of {} {}", name, found.size() + 1), errors_);
-    }
-    return found;
+    return root().tables(name, allowed);
   }
 
   void read_head() {

@@ -33,6 +33,12 @@ word_for(Meaning meaning, const std::array<std::pair<std::string_view, Meaning>,
   return words.front().first;
 }
 
+// One letter or digit.
+[[nodiscard]] constexpr bool is_yarn_key(std::string_view text) {
+  return text.size() == 1 && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z') ||
+                              (text[0] >= '0' && text[0] <= '9'));
+}
+
 // The tables and keys of the form. Yarns are told apart by their keys, bands by their numbers from below.
 [[nodiscard]] TomlForm repeat_form(const Document& document);
 

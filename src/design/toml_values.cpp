@@ -230,6 +230,32 @@ std::optional<Needle> TomlTable::needle(std::string_view key) const {
   return found;
 }
 
+std::vector<TomlTable> TomlTable::tables(std::string_view key, const std::string& allowed, std::size_t most) const {
+  std::vector<TomlTable> found;
+  if (!has(key)) {
+    return found;
+  }
+  const toml::array* const list = table_.get(key)->as_array();
+  if (list == nullptr || list->empty() || list->size() > most) {
+    const bool many = list != nullptr && !list->empty();
+    const std::string what = list == nullptr ? found_text(*table_.get(key))
+                             : many          ? fmt::format("a list of {}", list->size())
+                                             : "an empty list";
+    errors_.add(value_spot(key), fmt::format("'{}' is {}", key, what),
+                "allowed: " + allowed + (many ? fmt::format(", at most {}", most) : ""));
+    return found;
+  }
+  for (const toml::node& entry : *list) {
+    const toml::table* const one = entry.as_table();
+    if (one == nullptr) {
+      errors_.add(spot_of(entry), fmt::format("'{}' holds {}", key, found_text(entry)), "allowed: " + allowed);
+      return {};
+    }
+    found.emplace_back(*one, "", fmt::format(" of {} {}", key, found.size() + 1), errors_);
+  }
+  return found;
+}
+
 const toml::table* TomlTable::inner(std::string_view key) const {
   if (!has(key)) {
     return nullptr;

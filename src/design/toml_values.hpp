@@ -9,6 +9,7 @@
 #include "design/units.hpp"
 
 #include <array>
+#include <cstdint>
 #include <fmt/format.h>
 #include <memory>
 #include <optional>
@@ -98,6 +99,10 @@ public:
     refuse(key, one_of(allowed));
     return std::nullopt;
   }
+
+  // The tables of [[key]]: none where it is missing; none and an error where it is no list of 1 to `most` tables.
+  [[nodiscard]] std::vector<TomlTable> tables(std::string_view key, const std::string& allowed,
+                                              std::size_t most = SIZE_MAX) const;
 
   // The table under that key: nullptr where there is none, or an error where it is something else.
   [[nodiscard]] const toml::table* inner(std::string_view key) const;

@@ -1,7 +1,9 @@
 // What the core costs: re-check, rows to knit, card, loading. Published in docs/performance.md.
 #include "design/repeat_file.hpp"
 #include "diagnosis/diagnosis.hpp"
+#include "files/files.hpp"
 #include "mending/mend.hpp"
+#include "pieces/yoke_plan.hpp"
 #include "plan/knit_steps.hpp"
 #include "rows/rows.hpp"
 #include "rules/findings.hpp"
@@ -207,6 +209,23 @@ void best_place_on_a_photograph(benchmark::State& state) {
   }
 }
 BENCHMARK(best_place_on_a_photograph)->Unit(benchmark::kMillisecond);
+
+// All sizes of the largest demo yoke: 4 sizes of 4 pieces in 3 tiers, as when a width is dragged.
+void replan_yoke(benchmark::State& state) {
+  const std::string path = PUNCHWRIGHT_SOURCE_DIR "/patterns/puffin-poncho.yoke";
+  const auto read = [](const std::filesystem::path& file) { return read_file(file, std::size_t{1} << 20U); };
+  const auto text = read(path);
+  const auto opened = text ? open_yoke(*text, path, read) : Result<OpenedYoke>(text.error());
+  if (!opened) {
+    state.SkipWithError(opened.error().text().c_str());
+    return;
+  }
+  for (auto _ : state) {
+    const auto changed = with_changed_measures(*opened, opened->yoke);
+    benchmark::DoNotOptimize(plan_yoke(*changed));
+  }
+}
+BENCHMARK(replan_yoke)->Unit(benchmark::kMillisecond);
 
 } // namespace
 

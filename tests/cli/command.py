@@ -69,8 +69,8 @@ EXPORTS = [
     ("chart", "png"),
     ("chart", "svg"),
 ]
-COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "import",
-            "machine", "measure", "swatch"]
+COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "yoke",
+            "import", "machine", "measure", "swatch"]
 
 
 class Ended:

@@ -1,0 +1,152 @@
+// Leaves out one rule at a time to find the one that costs most, and looks for the nearest measures that fit.
+#include "pieces/no_fit.hpp"
+
+#include "pieces/size_counts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <utility>
+#include <vector>
+
+namespace punchwright {
+namespace {
+
+bool fits(const OpenedYoke& opened, std::size_t size, const LeftOut& left_out = {}) {
+  return nearest_counts(counts_problem(opened, size, left_out)).has_value();
+}
+
+struct Rule {
+  std::string name;
+  LeftOut left_out;
+};
+
+std::vector<Rule> rules_of(const OpenedYoke& opened) {
+  std::vector<Rule> rules;
+  for (std::size_t tier = 0; opened.yoke.fit.seams == YokeSeams::continuous && tier < opened.tiers.size(); ++tier) {
+    const int width = opened.tiers[tier].document.grid.width();
+    rules.push_back({fmt::format("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width),
+                     {true, false, false, static_cast<int>(tier)}});
+  }
+  if (groups_of(opened.yoke).first.size() < opened.yoke.pieces.size()) {
+    rules.push_back({"equal pieces staying equal", {true, false, true, -1}});
+  }
+  rules.push_back({"no decrease row taking more than one stitch in two", {true, true, false, -1}});
+  return rules;
+}
+
+// Beside the tolerance, which is left out in both: by how much the squares fall without the rule.
+std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
+  const auto without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
+  std::string costliest;
+  double most = 0;
+  for (const Rule& rule : rules_of(opened)) {
+    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out));
+    if (!without) {
+      continue;
+    }
+    const double saved = without_tolerance ? without_tolerance->squares - without->squares : 1e9 - without->squares;
+    if (saved > most) {
+      most = saved;
+      costliest = rule.name;
+    }
+  }
+  if (costliest.empty()) {
+    return fmt::format("the tolerance of {:g} costs most", opened.yoke.fit.tolerance);
+  }
+  return without_tolerance ? fmt::format("{} costs most, {:.1f} squared stitches", costliest, most)
+                           : fmt::format("{} can't be kept at all", costliest);
+}
+
+// To a thousandth; 0: none up to the form's largest.
+double smallest_tolerance(OpenedYoke opened, std::size_t size) {
+  constexpr double step = 0.001;
+  constexpr double largest = 0.5;
+  opened.yoke.fit.tolerance = largest;
+  if (!fits(opened, size)) {
+    return 0;
+  }
+  int low = 0;
+  int high = static_cast<int>(largest / step);
+  while (low + 1 < high) {
+    const int middle = (low + high) / 2;
+    opened.yoke.fit.tolerance = middle * step;
+    (fits(opened, size) ? high : low) = middle;
+  }
+  return high * step;
+}
+
+void scale(Yoke& yoke, std::size_t size, double bottom, double top) {
+  const auto scaled = [&](PerSize<double>& widths, double by) {
+    if (widths.values.size() == 1) {
+      widths.values.assign(yoke.sizes.size(), widths.values.front());
+    }
+    widths.values[size] = std::round(widths.values[size] * by * 10) / 10;
+  };
+  for (YokePiece& piece : yoke.pieces) {
+    if (piece.like.empty()) {
+      scaled(piece.bottom_cm, bottom);
+      scaled(piece.top_cm, top);
+    }
+  }
+}
+
+std::string widths_text(const Yoke& yoke, std::size_t size) {
+  std::string text;
+  for (const YokePiece& piece : yoke.pieces) {
+    if (piece.like.empty()) {
+      text += fmt::format("{}{} {:g} cm at the bottom and {:g} cm at the top", text.empty() ? "" : ", ", piece.name,
+                          piece.bottom_cm.at(size), piece.top_cm.at(size));
+    }
+  }
+  return text;
+}
+
+// Bottom and top of all pieces made wider or narrower by hundredths, the smallest changes first.
+std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
+  constexpr int farthest = 25;
+  constexpr double step = 0.01;
+  std::vector<std::pair<int, int>> steps;
+  for (int bottom = -farthest; bottom <= farthest; ++bottom) {
+    for (int top = -farthest; top <= farthest; ++top) {
+      steps.emplace_back(bottom, top);
+    }
+  }
+  std::ranges::stable_sort(
+      steps, {}, [](const std::pair<int, int>& one) { return one.first * one.first + one.second * one.second; });
+  OpenedYoke changed = opened;
+  for (const auto& [bottom, top] : steps) {
+    changed.yoke = opened.yoke;
+    scale(changed.yoke, size, 1 + bottom * step, 1 + top * step);
+    if (fits(changed, size)) {
+      return widths_text(changed.yoke, size);
+    }
+  }
+  return "";
+}
+
+} // namespace
+
+Error no_fit(const OpenedYoke& opened, std::size_t size) {
+  const auto place = opened.places.find("fit.tolerance");
+  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
+  Error error{opened.file, spot.line, spot.column,
+              fmt::format("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size],
+                          costliest_rule(opened, size)),
+              ""};
+  const double tolerance = smallest_tolerance(opened, size);
+  const std::string widths = nearest_widths(opened, size);
+  if (tolerance > 0) {
+    error.remedy = fmt::format("it fits with a tolerance of {:.3f}", tolerance);
+  }
+  if (!widths.empty()) {
+    error.remedy +=
+        (error.remedy.empty() ? "the nearest widths that fit: " : ", or with the nearest widths that fit: ") + widths;
+  }
+  if (error.remedy.empty()) {
+    error.remedy = "choose narrower repeats for the tiers, or seams = \"free\"";
+  }
+  return error;
+}
+
+} // namespace punchwright

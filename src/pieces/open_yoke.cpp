@@ -1,0 +1,225 @@
+// Opens the tiers of a yoke, and checks what only all of the files together can tell.
+#include "pieces/open_yoke.hpp"
+
+#include "design/words.hpp"
+#include "machine/placement.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+Error at(const OpenedYoke& opened, const std::string& place, std::string message, std::string remedy) {
+  const auto found = opened.places.find(place);
+  const Spot spot = found == opened.places.end() ? Spot{} : found->second;
+  return {opened.file, spot.line, spot.column, std::move(message), std::move(remedy)};
+}
+
+std::string tier_place(std::size_t tier, std::string_view key) {
+  return fmt::format("tier.{}.{}", tier + 1, key);
+}
+
+// Faults of a tier's or a machine's own file keep their place; what has none is a fault of the key that names it.
+Error placed(const OpenedYoke& opened, const std::string& place, const Error& error) {
+  return error.line > 0
+             ? error
+             : at(opened, place, error.file.empty() ? error.message : error.file + ": " + error.message, error.remedy);
+}
+
+Failure read_tier(OpenedYoke& opened, std::size_t index, const FileReader& read, std::vector<Profile>& machines) {
+  const std::filesystem::path beside(opened.file);
+  const std::filesystem::path given(opened.yoke.tiers[index].repeat);
+  const std::filesystem::path path = given.is_absolute() ? given : beside.parent_path() / given;
+  const auto text = read(path);
+  if (!text) {
+    return placed(opened, tier_place(index, "repeat"), text.error());
+  }
+  auto found = read_repeat(*text, path.string());
+  if (!found) {
+    return found.error();
+  }
+  if (!opened.yoke.profile) {
+    auto machine = find_profile(found->document.profile, path, read);
+    if (!machine) {
+      return placed(opened, tier_place(index, "repeat"), machine.error());
+    }
+    machines.push_back(std::move(machine).value());
+  }
+  const Gauge gauge = found->document.gauge;
+  opened.tiers.push_back({std::move(found.value().document), {}, gauge});
+  return std::nullopt;
+}
+
+Failure find_machine(OpenedYoke& opened, const FileReader& read, const std::vector<Profile>& machines) {
+  if (opened.yoke.profile) {
+    auto machine = find_profile(*opened.yoke.profile, opened.file, read);
+    if (!machine) {
+      return placed(opened, "machine.profile", machine.error());
+    }
+    opened.profile = std::move(machine).value();
+    return std::nullopt;
+  }
+  opened.profile = machines.front();
+  for (std::size_t tier = 1; tier < machines.size(); ++tier) {
+    if (machines[tier] != machines.front()) {
+      return at(opened, tier_place(tier, "repeat"),
+                fmt::format("tier {} is for another machine than tier 1: {} and {}", tier + 1, machines[tier].name,
+                            machines.front().name),
+                "name one machine for all in [machine]");
+    }
+  }
+  return std::nullopt;
+}
+
+void use_yoke(const OpenedYoke& opened, OpenedTier& tier) {
+  const Yoke& yoke = opened.yoke;
+  Document& document = tier.document;
+  document.profile = yoke.profile.value_or(document.profile);
+  document.gauge.stitches = yoke.gauge.stitches.value_or(tier.own_gauge.stitches);
+  document.gauge.rows = yoke.gauge.rows.value_or(tier.own_gauge.rows);
+  document.piece.edge = yoke.edge;
+  document.piece.stitches.reset();
+  document.piece.first_needle.reset();
+  document.piece.first_column.reset();
+}
+
+Failure check_widths(const OpenedYoke& opened) {
+  for (std::size_t tier = 0; opened.profile.card && tier < opened.tiers.size(); ++tier) {
+    const int width = opened.tiers[tier].document.grid.width();
+    const int repeat = opened.profile.card->repeat;
+    if (repeat % width != 0) {
+      std::string widths;
+      for (const int allowed : widths_for_card(repeat)) {
+        widths += (widths.empty() ? "" : ", ") + std::to_string(allowed);
+      }
+      return at(opened, tier_place(tier, "repeat"),
+                fmt::format("tier {} is {} wide, which a card of {} can't hold", tier + 1,
+                            counted(width, "stitch", "stitches"), repeat),
+                "allowed: a repeat of " + widths + " stitches");
+    }
+  }
+  return std::nullopt;
+}
+
+Failure check_rows(const OpenedYoke& opened) {
+  int most = 0;
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    const auto& plain = opened.yoke.tiers[tier].plain_above.values;
+    const PlainRows needed = plain_rows_needed(opened, tier);
+    if (const int fewest = *std::ranges::min_element(plain); fewest < needed.needed()) {
+      const std::string what = needed.setting_up == 0
+                                   ? std::string("the last plain row and the row after the decreases")
+                                   : fmt::format("the last plain row, the row after the decreases and {} to set up",
+                                                 counted(needed.setting_up, "row", "rows"));
+      return at(opened, tier_place(tier, "plain_above"),
+                fmt::format("{} plain above tier {}, and the procedure needs {}: {}", counted(fewest, "row", "rows"),
+                            tier + 1, needed.needed(), what),
+                fmt::format("allowed: {} and more", needed.needed()));
+    }
+    const auto rows = static_cast<std::ptrdiff_t>(opened.tiers[tier].rows.rows.size());
+    most += static_cast<int>(std::min<std::ptrdiff_t>(rows, most_yoke_rows)) + *std::ranges::max_element(plain);
+    if (most > most_yoke_rows) {
+      return at(opened, tier_place(tier, "repeat"),
+                fmt::format("the tiers up to {} come to more than {} rows", tier + 1, most_yoke_rows),
+                "allowed: fewer tiers, or fewer repetitions in their files");
+    }
+  }
+  return std::nullopt;
+}
+
+// Keys without a yarn are faults; yarns that share a key and not a name are told.
+Failure check_yarns(OpenedYoke& opened) {
+  for (std::size_t index = 0; index < opened.yoke.yarns.size(); ++index) {
+    const char key = opened.yoke.yarns[index].key;
+    const bool known = std::ranges::any_of(opened.tiers, [key](const OpenedTier& tier) {
+      return std::ranges::find(tier.document.yarns, key, &Yarn::key) != tier.document.yarns.end();
+    });
+    if (!known) {
+      return at(opened, fmt::format("yarn.{}.key", index + 1), fmt::format("no tier has a yarn '{}'", key),
+                "allowed: a key of the tiers' yarns");
+    }
+  }
+  std::map<char, std::string> names;
+  for (const OpenedTier& tier : opened.tiers) {
+    for (const Yarn& yarn : tier.document.yarns) {
+      const auto [known, is_new] = names.emplace(yarn.key, yarn.name);
+      const std::string text = fmt::format("yarn {} has two names in the tiers, {} and {}: it counts as one yarn",
+                                           yarn.key, known->second, yarn.name);
+      if (!is_new && known->second != yarn.name &&
+          std::ranges::find(opened.notes, text, &ReadingNote::text) == opened.notes.end()) {
+        opened.notes.push_back({0, text});
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+Failure check_all(OpenedYoke& opened) {
+  if (auto failure = check_widths(opened)) {
+    return failure;
+  }
+  for (OpenedTier& tier : opened.tiers) {
+    use_yoke(opened, tier);
+    if (auto failure = too_many_rows(tier.document, opened.profile)) {
+      return failure;
+    }
+    tier.rows = rows_to_knit(tier.document, opened.profile);
+  }
+  if (auto failure = check_rows(opened)) {
+    return failure;
+  }
+  return check_yarns(opened);
+}
+
+Result<OpenedYoke> with_tiers(OpenedYoke opened, const FileReader& read) {
+  std::vector<Profile> machines;
+  for (std::size_t tier = 0; tier < opened.yoke.tiers.size(); ++tier) {
+    if (const Failure failure = read_tier(opened, tier, read, machines)) {
+      return *failure;
+    }
+  }
+  if (const Failure failure = find_machine(opened, read, machines)) {
+    return *failure;
+  }
+  if (const Failure failure = check_all(opened)) {
+    return *failure;
+  }
+  return opened;
+}
+
+} // namespace
+
+PlainRows plain_rows_needed(const OpenedYoke& opened, std::size_t tier) {
+  PlainRows needed;
+  if (tier + 1 < opened.tiers.size()) {
+    const auto setup = setup_rows(opened.tiers[tier + 1].document, opened.profile);
+    needed.setting_up =
+        static_cast<int>(std::ranges::count_if(setup, [](const SetupRow& row) { return row.main.has_value(); }));
+  }
+  return needed;
+}
+
+Result<OpenedYoke> open_yoke(std::string_view text, const std::string& path, const FileReader& read) {
+  auto found = read_yoke(text, path);
+  if (!found) {
+    return found.error();
+  }
+  ReadYoke& read_in = found.value();
+  return with_tiers({std::move(read_in.yoke), {}, {}, std::move(read_in.notes), std::move(read_in.places), path}, read);
+}
+
+Result<OpenedYoke> open_yoke(Yoke yoke, const std::string& path, const FileReader& read) {
+  return with_tiers({std::move(yoke), {}, {}, {}, {}, path}, read);
+}
+
+Result<OpenedYoke> with_changed_measures(OpenedYoke opened, Yoke yoke) {
+  opened.yoke = std::move(yoke);
+  opened.places.clear();
+  if (const Failure failure = check_all(opened)) {
+    return *failure;
+  }
+  return opened;
+}
+
+} // namespace punchwright

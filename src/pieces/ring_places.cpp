@@ -1,0 +1,258 @@
+// The places that a bed offers to each piece, and the chain of columns through all of them.
+// Needle and column are converted by machine/placement alone.
+#include "pieces/ring_places.hpp"
+
+#include "design/edits.hpp"
+#include "design/words.hpp"
+#include "design/wrap.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+struct Place {
+  PieceOnBed piece;
+  long long off = 0; // squared needles from the middle of the bed
+};
+
+// By the left column: the place that is nearest to the middle of the bed, where there is one.
+using Places = std::vector<std::optional<Place>>;
+
+class RingSearch {
+public:
+  RingSearch(const Document& tier, const Profile& profile, const std::vector<int>& stitches, int edge)
+      : document_(tier), profile_(profile), stitches_(stitches), edge_(edge), width_(tier.grid.width()) {
+    for (const int count : stitches_) {
+      places_.push_back(profile_.card ? by_card(count) : by_hand(count));
+    }
+  }
+
+  RingOnBed run(YokeSeams seams) {
+    RingOnBed ring;
+    ring.pieces = seams == YokeSeams::centred ? centred() : chained();
+    for (std::size_t left = 0; left < ring.pieces.size(); ++left) {
+      ring.seams.push_back(seam_between(ring.pieces, left, (left + 1) % ring.pieces.size()));
+    }
+    ring.mend = seams == YokeSeams::centred ? mend_of_centres(ring) : mend_of_seams(ring);
+    return ring;
+  }
+
+private:
+  void offer(Places& places, Needle first, int count, const Placement& placement) const {
+    const Needle last{first.position + count - 1};
+    Place place;
+    place.piece = {first, last, placement.column_of(Needle{last.position - edge_}),
+                   placement.column_of(Needle{first.position + edge_}), document_.piece.first_column};
+    const long long off = first.position - centred_first_needle(count).position;
+    place.off = off * off;
+    auto& there = places[static_cast<std::size_t>(place.piece.left_column)];
+    if (!there || place.off < there->off) {
+      there = place;
+    }
+  }
+
+  [[nodiscard]] Places by_card(int count) const {
+    Places places(static_cast<std::size_t>(width_));
+    const Placement placement(document_, profile_);
+    for (int first = profile_.leftmost().position; first + count - 1 <= profile_.rightmost().position; ++first) {
+      offer(places, Needle{first}, count, placement);
+    }
+    return places;
+  }
+
+  [[nodiscard]] Places by_hand(int count) {
+    Places places(static_cast<std::size_t>(width_));
+    const Piece before = document_.piece;
+    document_.piece.stitches = count;
+    document_.piece.first_needle = centred_first_needle(count);
+    for (int column = 1; column <= width_; ++column) {
+      document_.piece.first_column = column;
+      offer(places, centred_first_needle(count), count, Placement(document_, profile_));
+    }
+    document_.piece = before;
+    return places;
+  }
+
+  [[nodiscard]] int column_after(int left_column, std::size_t piece) const {
+    return round_edge(left_column + stitches_[piece] - 2 * edge_, width_);
+  }
+
+  // Left column with which the repeat's middle lies at the middle of the piece, or half a stitch beside it.
+  [[nodiscard]] int centred_column(std::size_t piece) const {
+    const int missing = width_ - (stitches_[piece] - 2 * edge_);
+    return round_edge(missing >= 0 ? missing / 2 : (missing - 1) / 2, width_);
+  }
+
+  [[nodiscard]] std::vector<PieceOnBed> centred() const {
+    std::vector<PieceOnBed> pieces;
+    for (std::size_t piece = 0; piece < places_.size(); ++piece) {
+      for (int away = 0; away <= width_; ++away) { // 0, 1, -1, 2, -2 …
+        const int step = away % 2 == 1 ? away / 2 + 1 : -(away / 2);
+        const auto& place = places_[piece][static_cast<std::size_t>(round_edge(centred_column(piece) + step, width_))];
+        if (place) {
+          pieces.push_back(place->piece);
+          break;
+        }
+      }
+    }
+    return pieces;
+  }
+
+  struct Chain {
+    int broken = 0; // seams that don't meet
+    long long off = 0;
+    auto operator<=>(const Chain&) const = default;
+  };
+  struct Step {
+    std::optional<Chain> chain;
+    int before = 0; // left column of the piece before
+  };
+
+  // Steps of all pieces, by left column, when the first piece begins at `start`.
+  [[nodiscard]] std::vector<std::vector<Step>> steps_from(int start) const {
+    std::vector<std::vector<Step>> steps(places_.size(), std::vector<Step>(static_cast<std::size_t>(width_)));
+    const auto& first = places_[0][static_cast<std::size_t>(start)];
+    steps[0][static_cast<std::size_t>(start)] = {Chain{0, first->off}, 0};
+    for (std::size_t piece = 1; piece < places_.size(); ++piece) {
+      const auto& before = steps[piece - 1];
+      std::optional<int> cheapest;
+      for (int column = 0; column < width_; ++column) {
+        const auto& chain = before[static_cast<std::size_t>(column)].chain;
+        if (chain && (!cheapest || *chain < *before[static_cast<std::size_t>(*cheapest)].chain)) {
+          cheapest = column;
+        }
+      }
+      for (int column = 0; column < width_; ++column) {
+        const auto& place = places_[piece][static_cast<std::size_t>(column)];
+        if (!place) {
+          continue;
+        }
+        const int met = round_edge(column - (stitches_[piece - 1] - 2 * edge_), width_);
+        const auto& meeting = before[static_cast<std::size_t>(met)].chain;
+        Chain best = *before[static_cast<std::size_t>(*cheapest)].chain;
+        ++best.broken;
+        int from = *cheapest;
+        if (meeting && *meeting <= best) {
+          best = *meeting;
+          from = met;
+        }
+        best.off += place->off;
+        steps[piece][static_cast<std::size_t>(column)] = {best, from};
+      }
+    }
+    return steps;
+  }
+
+  [[nodiscard]] std::vector<PieceOnBed> chained() const {
+    std::optional<Chain> best;
+    std::vector<int> columns(places_.size());
+    for (int start = 0; start < width_; ++start) {
+      // By hand every place is in the middle of the bed: there the first piece shows the middle of the repeat.
+      if (!places_[0][static_cast<std::size_t>(start)] || (!profile_.card && start != centred_column(0))) {
+        continue;
+      }
+      const auto steps = steps_from(start);
+      for (int last = 0; last < width_; ++last) {
+        auto chain = steps.back()[static_cast<std::size_t>(last)].chain;
+        if (!chain) {
+          continue;
+        }
+        chain->broken += column_after(last, places_.size() - 1) == start ? 0 : 1;
+        if (best && *best <= *chain) {
+          continue;
+        }
+        best = chain;
+        int column = last;
+        for (std::size_t piece = places_.size(); piece-- > 0;) {
+          columns[piece] = column;
+          column = steps[piece][static_cast<std::size_t>(column)].before;
+        }
+      }
+    }
+    std::vector<PieceOnBed> pieces;
+    for (std::size_t piece = 0; piece < places_.size(); ++piece) {
+      pieces.push_back(places_[piece][static_cast<std::size_t>(columns[piece])]->piece);
+    }
+    return pieces;
+  }
+
+  [[nodiscard]] SeamMeeting seam_between(const std::vector<PieceOnBed>& pieces, std::size_t left,
+                                         std::size_t right) const {
+    SeamMeeting seam{left, right, true, 0, true};
+    seam.mismatch = round_edge(pieces[right].left_column - pieces[left].right_column - 1, width_);
+    if (2 * seam.mismatch > width_) {
+      seam.mismatch -= width_;
+    }
+    seam.meets = seam.mismatch == 0;
+    seam.alike = pieces[left].right_column + pieces[right].left_column == width_ - 1;
+    return seam;
+  }
+
+  [[nodiscard]] int visible_in_all() const {
+    int visible = 0;
+    for (const int count : stitches_) {
+      visible += count - 2 * edge_;
+    }
+    return visible;
+  }
+
+  [[nodiscard]] std::string mend_of_seams(const RingOnBed& ring) const {
+    if (std::ranges::all_of(ring.seams, &SeamMeeting::meets)) {
+      return "";
+    }
+    if (const int over = visible_in_all() % width_; over != 0) {
+      return fmt::format(
+          "{} visible stitches all round are no multiple of {}; {} fewer or {} more would close the ring",
+          visible_in_all(), width_, over, width_ - over);
+    }
+    return fmt::format(
+        "the bed of {} needles leaves too little room to move the work; with {} or fewer every piece could "
+        "be moved to any column",
+        profile_.needles, counted(std::max(1, profile_.needles - width_ + 1), "stitch", "stitches"));
+  }
+
+  [[nodiscard]] std::string mend_of_centres(const RingOnBed& ring) const {
+    for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {
+      if ((stitches_[piece] - width_) % 2 != 0) {
+        return fmt::format(
+            "a piece of {} has the middle of the repeat half a stitch beside its own; one stitch more or "
+            "fewer would mend it",
+            counted(stitches_[piece], "stitch", "stitches"));
+      }
+      if (ring.pieces[piece].left_column != centred_column(piece)) {
+        return fmt::format(
+            "a piece of {} can't be moved so far that the middle of the repeat lies at its own; with {} or "
+            "fewer it could",
+            counted(stitches_[piece], "stitch", "stitches"), std::max(1, profile_.needles - width_ + 1));
+      }
+    }
+    return "";
+  }
+
+  Document document_;
+  const Profile& profile_;
+  const std::vector<int>& stitches_;
+  int edge_;
+  int width_;
+  std::vector<Places> places_;
+};
+
+} // namespace
+
+RingOnBed ring_on_bed(const Document& tier, const Profile& profile, const std::vector<int>& stitches, int edge,
+                      YokeSeams seams) {
+  return RingSearch(tier, profile, stitches, edge).run(seams);
+}
+
+Document document_of_piece(const Document& tier, const PieceOnBed& piece) {
+  Document document = tier;
+  document.piece.stitches = piece.last.position - piece.first.position + 1;
+  document.piece.first_needle = piece.first;
+  document.piece.first_column = piece.first_column;
+  return document;
+}
+
+} // namespace punchwright

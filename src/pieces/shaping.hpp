@@ -1,0 +1,55 @@
+// The row of decreases (or increases) between two tiers, as needles: which are brought forward, which neighbour takes
+// each loop, and how the trade says it.
+#pragma once
+
+#include "design/units.hpp"
+#include "pieces/even_steps.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright {
+
+struct Transfer {
+  Needle from;
+  Needle to;
+  bool operator==(const Transfer&) const = default;
+};
+
+struct Shaping {
+  int before = 0; // stitches, seam stitches included
+  int after = 0;
+  Steps every; // counted from the leftmost needle to each needle brought forward; for increases to the stitch behind
+               // which one is made
+  std::vector<Needle> forward;     // those needles, left to right
+  std::vector<Transfer> transfers; // for decreases; each empties a needle, which goes out of work before the next row
+  bool kept_off_seams = true;      // as far as was wished
+  bool kept_off_centre = true;     // true also where it wasn't wished
+
+  [[nodiscard]] int decreases() const { return before > after ? before - after : 0; }
+  [[nodiscard]] int increases() const { return after > before ? after - before : 0; }
+};
+
+struct ShapingWishes {
+  Needle first; // leftmost in work
+  int before = 0;
+  int after = 0;
+  int edge = 1;
+  YokeDecreases how;
+  std::vector<bool> centre; // by stitch from the left: on the motif's centre line; empty: none is
+};
+
+// Places as even_places() has them where they may stand; where not (seam stitches, clearances, two transfers meeting in
+// the middle), moved as little as can be: the least sum of squared distances, and then the fewest transfers that go the
+// other way than wished. At most one visible stitch in two.
+[[nodiscard]] Shaping shaping_between(const ShapingWishes& wishes);
+
+// "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".
+[[nodiscard]] std::string words_of(const Steps& every);
+
+// Needles to fill after increases, when the work hangs from `first` on: each stands empty between its neighbours, and
+// the loop below its left neighbour is lifted onto it (an empty needle in work would cast on an eyelet).
+[[nodiscard]] std::vector<Needle> needles_to_fill(const Shaping& shaping, Needle first);
+
+} // namespace punchwright

@@ -1,0 +1,156 @@
+// From widths in centimetres to whole stitches; the measures become whole numbers here, and stay so.
+#include "pieces/size_counts.hpp"
+
+#include "pieces/no_fit.hpp"
+#include "pieces/yoke_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numeric>
+
+namespace punchwright {
+namespace {
+
+constexpr double thousandths = 1000;
+// Stitches are cm × gauge / 10, both in thousandths.
+constexpr std::int64_t stitch_denominator = 10'000'000;
+
+std::int64_t in_thousandths(double value) {
+  return std::llround(value * thousandths);
+}
+
+// Numerators of the ideals over stitch_denominator × rows, [piece][tier].
+struct Cone {
+  std::vector<std::vector<std::int64_t>> counts;
+  std::int64_t denominator = 1;
+};
+
+std::vector<std::int64_t> line_of_piece(const OpenedYoke& opened, std::size_t size, std::size_t piece,
+                                        const std::vector<int>& heights) {
+  const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
+  const std::int64_t bottom = in_thousandths(widths.bottom_cm.at(size));
+  const std::int64_t top = in_thousandths(widths.top_cm.at(size));
+  const std::int64_t rows = heights.back();
+  std::vector<std::int64_t> line;
+  for (std::size_t tier = 0; tier < heights.size(); ++tier) {
+    const std::size_t knitted = std::min(tier, opened.tiers.size() - 1);
+    const std::int64_t gauge = in_thousandths(opened.tiers[knitted].document.gauge.stitches);
+    const std::int64_t width = bottom * (rows - heights[tier]) + top * heights[tier];
+    line.push_back(width * gauge + std::int64_t{2} * opened.yoke.edge * stitch_denominator * rows);
+  }
+  return line;
+}
+
+Cone cone_of(const OpenedYoke& opened, std::size_t size) {
+  const std::vector<int> heights = tier_heights(opened, size);
+  Cone cone;
+  cone.denominator = stitch_denominator * heights.back();
+  std::int64_t divisor = cone.denominator;
+  for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
+    cone.counts.push_back(line_of_piece(opened, size, piece, heights));
+    for (const std::int64_t count : cone.counts.back()) {
+      divisor = std::gcd(divisor, count);
+    }
+  }
+  cone.denominator /= divisor;
+  for (auto& line : cone.counts) {
+    for (std::int64_t& count : line) {
+      count /= divisor;
+    }
+  }
+  return cone;
+}
+
+// The counts within the tolerance that the bed holds, and that leave a visible stitch.
+CountChoice choice_of(const OpenedYoke& opened, std::int64_t count, std::int64_t denominator, bool any) {
+  CountChoice choice;
+  choice.ideal = {count / denominator, count % denominator};
+  const int bed = opened.profile.needles;
+  const int fewest = 2 * opened.yoke.edge + 1;
+  choice.least = fewest;
+  choice.most = bed;
+  if (!any) {
+    constexpr double rounding = 1e-9; // a count right at the limit is within it, whatever the product rounds to
+    const double ideal = static_cast<double>(count) / static_cast<double>(denominator);
+    const double tolerance = opened.yoke.fit.tolerance;
+    choice.least = std::max(fewest, static_cast<int>(std::ceil(ideal * (1 - tolerance) - rounding)));
+    choice.most = std::min(bed, static_cast<int>(std::floor(ideal * (1 + tolerance) + rounding)));
+  }
+  return choice;
+}
+
+} // namespace
+
+PieceGroups groups_of(const Yoke& yoke) {
+  PieceGroups groups;
+  for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
+    const std::size_t source = widths_of(yoke, piece);
+    const auto found = std::ranges::find(groups.first, source);
+    groups.of_piece.push_back(static_cast<std::size_t>(found - groups.first.begin()));
+    if (found == groups.first.end()) {
+      groups.first.push_back(source);
+    }
+  }
+  return groups;
+}
+
+std::vector<double> ideal_counts(const OpenedYoke& opened, std::size_t size, std::size_t piece) {
+  const Cone cone = cone_of(opened, size);
+  std::vector<double> ideals;
+  for (const std::int64_t count : cone.counts[piece]) {
+    ideals.push_back(static_cast<double>(count) / static_cast<double>(cone.denominator));
+  }
+  return ideals;
+}
+
+CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const LeftOut& left_out) {
+  const Cone cone = cone_of(opened, size);
+  const PieceGroups groups = groups_of(opened.yoke);
+  CountsProblem problem;
+  problem.edge = opened.yoke.edge;
+  problem.halves = !left_out.halves;
+  problem.denominator = cone.denominator;
+  std::vector<std::size_t> sources = groups.first;
+  problem.pieces.assign(groups.first.size(), 0);
+  for (const std::size_t group : groups.of_piece) {
+    ++problem.pieces[group];
+  }
+  if (left_out.alike) {
+    sources.resize(opened.yoke.pieces.size());
+    std::iota(sources.begin(), sources.end(), std::size_t{0});
+    problem.pieces.assign(sources.size(), 1);
+  }
+  for (std::size_t tier = 0; tier <= opened.tiers.size(); ++tier) {
+    if (tier < opened.tiers.size()) {
+      const bool closes = opened.yoke.fit.seams == YokeSeams::continuous && static_cast<int>(tier) != left_out.ring;
+      problem.multiples.push_back(closes ? opened.tiers[tier].document.grid.width() : 1);
+    }
+    std::vector<CountChoice> choices;
+    for (const std::size_t piece : sources) {
+      choices.push_back(choice_of(opened, cone.counts[piece][tier], cone.denominator, left_out.tolerance));
+    }
+    problem.choices.push_back(std::move(choices));
+  }
+  return problem;
+}
+
+Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size) {
+  auto proof = nearest_counts(counts_problem(opened, size));
+  if (!proof) {
+    return no_fit(opened, size);
+  }
+  CountsOfSize counts;
+  const PieceGroups groups = groups_of(opened.yoke);
+  for (const std::size_t group : groups.of_piece) {
+    std::vector<int> stitches;
+    for (const auto& tier : proof->stitches) {
+      stitches.push_back(tier[group]);
+    }
+    counts.stitches.push_back(std::move(stitches));
+  }
+  counts.proof = std::move(*proof);
+  return counts;
+}
+
+} // namespace punchwright

@@ -1,0 +1,230 @@
+// Best counts tier by tier over the remainders of the repeat width, and a best-first search over the decrease rows.
+// Costs are whole numbers, so that ties are ties: k stitches above the ideal's whole part cost D k² - 2 k r, which is
+// D times the squared difference less a part that no choice changes.
+#include "pieces/stitch_counts.hpp"
+
+#include <algorithm>
+#include <memory>
+#include <queue>
+
+namespace punchwright {
+namespace {
+
+struct Cost {
+  std::int64_t squares = 0; // as said above, times the pieces of the group
+  std::int64_t stitches = 0;
+  auto operator<=>(const Cost&) const = default;
+  Cost operator+(const Cost& other) const { return {squares + other.squares, stitches + other.stitches}; }
+};
+
+using Choices = std::vector<CountChoice>; // of one tier
+
+struct TierCounts {
+  std::vector<int> stitches;
+  Cost cost;
+};
+
+Cost cost_of(const CountsProblem& problem, const CountChoice& choice, std::size_t group, int stitches) {
+  const std::int64_t above = stitches - choice.ideal.whole;
+  const std::int64_t pieces = problem.pieces[group];
+  return {pieces * (problem.denominator * above * above - 2 * above * choice.ideal.rest), pieces * stitches};
+}
+
+int remainder_of(int value, int divisor) {
+  const int rest = value % divisor;
+  return rest < 0 ? rest + divisor : rest;
+}
+
+// best[g][r]: the least cost of groups g and later whose visible stitches together leave the remainder r.
+class TierSearch {
+public:
+  TierSearch(const CountsProblem& problem, const Choices& choices, int multiple)
+      : problem_(problem), choices_(choices), multiple_(multiple),
+        best_(choices.size() + 1, std::vector<std::optional<Cost>>(static_cast<std::size_t>(multiple))) {}
+
+  std::optional<TierCounts> run() {
+    best_.back()[0] = Cost{};
+    for (std::size_t group = choices_.size(); group-- > 0;) {
+      for (int rest = 0; rest < multiple_; ++rest) {
+        best_[group][static_cast<std::size_t>(rest)] = best_from(group, rest).cost;
+      }
+    }
+    if (!best_.front()[0]) {
+      return std::nullopt;
+    }
+    TierCounts counts;
+    counts.cost = *best_.front()[0];
+    int rest = 0;
+    for (std::size_t group = 0; group < choices_.size(); ++group) {
+      const int stitches = best_from(group, rest).stitches;
+      counts.stitches.push_back(stitches);
+      rest = rest_after(group, rest, stitches);
+    }
+    return counts;
+  }
+
+private:
+  struct Best {
+    std::optional<Cost> cost;
+    int stitches = 0;
+  };
+
+  [[nodiscard]] int rest_after(std::size_t group, int rest, int stitches) const {
+    return remainder_of(rest - problem_.pieces[group] * (stitches - 2 * problem_.edge), multiple_);
+  }
+
+  [[nodiscard]] Best best_from(std::size_t group, int rest) const {
+    Best best;
+    const CountChoice& choice = choices_[group];
+    for (int stitches = choice.least; stitches <= choice.most; ++stitches) {
+      const auto& others = best_[group + 1][static_cast<std::size_t>(rest_after(group, rest, stitches))];
+      if (!others) {
+        continue;
+      }
+      const Cost cost = cost_of(problem_, choice, group, stitches) + *others;
+      if (!best.cost || cost < *best.cost) {
+        best = {cost, stitches};
+      }
+    }
+    return best;
+  }
+
+  const CountsProblem& problem_;
+  const Choices& choices_;
+  int multiple_;
+  std::vector<std::vector<std::optional<Cost>>> best_;
+};
+
+// A part of the search: what its choices have been narrowed to, and the best counts of its tiers one by one.
+struct Part {
+  std::vector<Choices> choices;
+  std::vector<TierCounts> tiers;
+  Cost bound;
+  int number = 0; // the order of making, so that equal bounds are looked at in the same order everywhere
+};
+
+class Search {
+public:
+  explicit Search(const CountsProblem& problem) : problem_(problem) {}
+
+  std::optional<Counts> run() {
+    add({problem_.choices, std::vector<TierCounts>(problem_.choices.size()), {}, 0}, 0, problem_.choices.size());
+    while (!waiting_.empty() && made_ < most_count_parts) {
+      const std::shared_ptr<const Part> part = waiting_.top();
+      waiting_.pop();
+      const auto broken = broken_rule(*part);
+      if (!broken) {
+        return counts_of(*part);
+      }
+      cut(*part, broken->first, broken->second);
+    }
+    return std::nullopt;
+  }
+
+private:
+  struct Later {
+    bool operator()(const std::shared_ptr<const Part>& one, const std::shared_ptr<const Part>& other) const {
+      return one->bound != other->bound ? other->bound < one->bound : other->number < one->number;
+    }
+  };
+
+  [[nodiscard]] int multiple_of(std::size_t tier) const {
+    return tier < problem_.multiples.size() ? std::max(1, problem_.multiples[tier]) : 1;
+  }
+
+  // The part, with the tiers from `first` to before `last` looked at anew; dropped where one of them allows nothing.
+  void add(Part part, std::size_t first, std::size_t last) {
+    for (std::size_t tier = first; tier < last; ++tier) {
+      auto counts = TierSearch(problem_, part.choices[tier], multiple_of(tier)).run();
+      if (!counts) {
+        return;
+      }
+      part.tiers[tier] = std::move(*counts);
+    }
+    part.bound = {};
+    for (const TierCounts& tier : part.tiers) {
+      part.bound = part.bound + tier.cost;
+    }
+    part.number = made_++;
+    waiting_.push(std::make_shared<const Part>(std::move(part)));
+  }
+
+  // The fewest stitches that may stand above `below`, and the most.
+  [[nodiscard]] int least_above(int below) const {
+    const int visible = below - 2 * problem_.edge;
+    return below - visible / 2;
+  }
+  [[nodiscard]] int most_above(int below) const { return below + std::max(0, below - 2 * problem_.edge - 1); }
+
+  // Tier and group of the first decrease or increase row that takes too much.
+  [[nodiscard]] std::optional<std::pair<std::size_t, std::size_t>> broken_rule(const Part& part) const {
+    for (std::size_t tier = 0; problem_.halves && tier + 1 < part.tiers.size(); ++tier) {
+      for (std::size_t group = 0; group < problem_.pieces.size(); ++group) {
+        const int below = part.tiers[tier].stitches[group];
+        const int above = part.tiers[tier + 1].stitches[group];
+        if (above < least_above(below) || above > most_above(below)) {
+          return std::pair(tier, group);
+        }
+      }
+    }
+    return std::nullopt;
+  }
+
+  // In two: less than that count below; or that count and more, with the least that may stand above it. Both limits
+  // grow with the count, so that nothing allowed falls between them. For increases the other way round.
+  void cut(const Part& part, std::size_t tier, std::size_t group) {
+    const int below = part.tiers[tier].stitches[group];
+    const bool too_few = part.tiers[tier + 1].stitches[group] < least_above(below);
+    Part less = part;
+    Part more = part;
+    CountChoice& less_below = less.choices[tier][group];
+    CountChoice& more_below = more.choices[tier][group];
+    if (too_few) {
+      less_below.most = std::min(less_below.most, below - 1);
+      more_below.least = std::max(more_below.least, below);
+      CountChoice& above = more.choices[tier + 1][group];
+      above.least = std::max(above.least, least_above(below));
+      add(std::move(less), tier, tier + 1);
+      add(std::move(more), tier, tier + 2);
+    } else {
+      more_below.least = std::max(more_below.least, below + 1);
+      less_below.most = std::min(less_below.most, below);
+      CountChoice& above = less.choices[tier + 1][group];
+      above.most = std::min(above.most, most_above(below));
+      add(std::move(more), tier, tier + 1);
+      add(std::move(less), tier, tier + 2);
+    }
+  }
+
+  [[nodiscard]] Counts counts_of(const Part& part) const {
+    Counts counts;
+    counts.in_all = part.bound.stitches;
+    counts.looked_at = made_;
+    const auto denominator = static_cast<double>(problem_.denominator);
+    double unchanged = 0; // the part of the squares that no choice changes
+    for (std::size_t tier = 0; tier < part.tiers.size(); ++tier) {
+      counts.stitches.push_back(part.tiers[tier].stitches);
+      for (std::size_t group = 0; group < problem_.pieces.size(); ++group) {
+        const double rest = static_cast<double>(problem_.choices[tier][group].ideal.rest) / denominator;
+        unchanged += problem_.pieces[group] * rest * rest;
+        const double off =
+            part.tiers[tier].stitches[group] - static_cast<double>(problem_.choices[tier][group].ideal.whole) - rest;
+        counts.squares += problem_.pieces[group] * off * off;
+      }
+    }
+    counts.bound = static_cast<double>(part.bound.squares) / denominator + unchanged;
+    return counts;
+  }
+
+  const CountsProblem& problem_;
+  std::priority_queue<std::shared_ptr<const Part>, std::vector<std::shared_ptr<const Part>>, Later> waiting_;
+  int made_ = 0;
+};
+
+} // namespace
+
+std::optional<Counts> nearest_counts(const CountsProblem& problem) {
+  return Search(problem).run();
+}
+
+} // namespace punchwright

@@ -1,0 +1,56 @@
+// The stitches of every piece in every tier: the whole numbers nearest to the straight cone that close the ring.
+// An exact search: the answer carries a lower bound that no choice of counts can undercut.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace punchwright {
+
+// A stitch count before it is rounded, exactly: whole + rest / denominator of the problem, 0 <= rest < denominator.
+struct IdealCount {
+  std::int64_t whole = 0;
+  std::int64_t rest = 0;
+};
+
+// One tier of one group: its ideal, and the counts that are allowed.
+struct CountChoice {
+  IdealCount ideal;
+  int least = 0;
+  int most = 0; // none are allowed where it is less than `least`
+};
+
+// Groups are pieces that have the same counts; counts and ideals include the seam stitches.
+struct CountsProblem {
+  std::vector<int> pieces; // in each group, 1 or more
+  // Of each tier: the visible stitches of all pieces together are a multiple of it; 1: of anything.
+  std::vector<int> multiples;
+  int edge = 1;
+  bool halves = true; // no decrease row takes more than one visible stitch in two, no increase row doubles them
+  std::int64_t denominator = 1;
+  // [tier][group]; one tier more than `multiples`: the counts after the last decreases.
+  std::vector<std::vector<CountChoice>> choices;
+};
+
+struct Counts {
+  std::vector<std::vector<int>> stitches; // [tier][group], as the choices
+  double squares = 0;                     // squared differences from the ideals, of all pieces and tiers
+  double bound = 0;                       // no allowed choice has less: what the search proves
+  std::int64_t in_all = 0;                // stitches of all pieces and tiers
+  int looked_at = 0;                      // parts that the search was cut into; 1: the tiers decide one by one
+};
+
+// Fewest squares; then the fewest stitches in all; then in each tier the earlier groups the narrower. Nothing where no
+// counts are allowed together.
+//
+// For each tier by itself the best counts are found over all remainders (dynamic programming); together they are the
+// answer unless a decrease row takes too much. Then the search is cut at that place, the two parts being bounded by
+// their tiers' best, and goes on with the part of the lowest bound: the first answer that keeps to the rule is the
+// best, since all other parts are bounded by more. Nothing is left out.
+[[nodiscard]] std::optional<Counts> nearest_counts(const CountsProblem& problem);
+
+// How many parts the search may be cut into; more than this were never met, and would fill the memory.
+constexpr int most_count_parts = 200'000;
+
+} // namespace punchwright

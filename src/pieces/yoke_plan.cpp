@@ -1,0 +1,143 @@
+// Puts the parts of the computation together, size by size.
+#include "pieces/yoke_plan.hpp"
+
+#include "design/words.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+// Which stitches of the piece, from its leftmost needle, show the middle of the repeat.
+std::vector<bool> centre_stitches(const Document& document, const Profile& profile) {
+  const int width = document.grid.width();
+  const Placement placement(document, profile);
+  std::vector<bool> centre;
+  Needle needle = first_needle_of(document);
+  for (int stitch = 0; stitch < stitches_of(document); ++stitch, ++needle.position) {
+    const int column = placement.column_of(needle);
+    centre.push_back(column == width / 2 || column == (width - 1) / 2);
+  }
+  return centre;
+}
+
+class SizePlanner {
+public:
+  SizePlanner(const OpenedYoke& opened, std::size_t size, CountsOfSize counts)
+      : opened_(opened), size_(size), counts_(std::move(counts)) {}
+
+  SizePlan run() {
+    plan_.size = opened_.yoke.sizes[size_];
+    plan_.heights = tier_heights(opened_, size_);
+    plan_.rows = rows_of_yoke(opened_, size_);
+    plan_.proof = counts_.proof;
+    for (std::size_t piece = 0; piece < opened_.yoke.pieces.size(); ++piece) {
+      const std::vector<double> ideals = ideal_counts(opened_, size_, piece);
+      PieceOfSize next{opened_.yoke.pieces[piece].name, std::vector<TierOfPiece>(opened_.tiers.size()), ideals.back()};
+      for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+        next.tiers[tier].stitches = counts_.stitches[piece][tier];
+        next.tiers[tier].ideal = ideals[tier];
+      }
+      plan_.pieces.push_back(std::move(next));
+    }
+    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+      place(tier);
+    }
+    std::vector<YarnUse> uses;
+    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+      shape(tier, uses);
+    }
+    plan_.yarns = amounts_of(opened_, uses);
+    return std::move(plan_);
+  }
+
+private:
+  void place(std::size_t tier) {
+    std::vector<int> stitches;
+    for (const auto& piece : counts_.stitches) {
+      stitches.push_back(piece[tier]);
+    }
+    RingOnBed ring =
+        ring_on_bed(opened_.tiers[tier].document, opened_.profile, stitches, opened_.yoke.edge, opened_.yoke.fit.seams);
+    for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
+      plan_.pieces[piece].tiers[tier].bed = ring.pieces[piece];
+    }
+    plan_.seams.push_back({std::move(ring.seams), std::move(ring.mend)});
+  }
+
+  void shape(std::size_t tier, std::vector<YarnUse>& uses) {
+    const bool last = tier + 1 == opened_.tiers.size();
+    const PlainRows needed = plain_rows_needed(opened_, tier);
+    const char next_main = last ? 'A' : opened_.tiers[tier + 1].document.bands.front().main;
+    Document document = opened_.tiers[tier].document;
+    for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
+      TierOfPiece& knitted = plan_.pieces[piece].tiers[tier];
+      const int after = counts_.stitches[piece][tier + 1];
+      document.piece.stitches = knitted.stitches;
+      document.piece.first_needle = knitted.bed.first;
+      document.piece.first_column = knitted.bed.first_column;
+      knitted.shaping = shaping_between(
+          {knitted.bed.first, knitted.stitches, after, opened_.yoke.edge, opened_.yoke.decreases,
+           opened_.yoke.decreases.clear_of_centre ? centre_stitches(document, opened_.profile) : std::vector<bool>{}});
+      knitted.first_after = last ? centred_first_needle(after) : plan_.pieces[piece].tiers[tier + 1].bed.first;
+      knitted.last_after = Needle{knitted.first_after.position + after - 1};
+      add_uses(uses,
+               {&document, &opened_.tiers[tier].rows, after, opened_.yoke.tiers[tier].plain_above.at(size_), needed,
+                next_main, opened_.yoke.gauge},
+               opened_.profile);
+    }
+  }
+
+  const OpenedYoke& opened_;
+  std::size_t size_;
+  CountsOfSize counts_;
+  SizePlan plan_;
+};
+
+} // namespace
+
+Failure bed_failure(const OpenedYoke& opened) {
+  const std::vector<TooWide> wide = too_wide(opened);
+  if (wide.empty()) {
+    return std::nullopt;
+  }
+  const TooWide& first = wide.front();
+  const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
+  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
+  return Error{opened.file, spot.line, spot.column,
+               fmt::format("piece '{}' is {} wide in size {}, and the bed has {} needles",
+                           opened.yoke.pieces[first.piece].name, counted(first.stitches, "stitch", "stitches"),
+                           opened.yoke.sizes[first.size], opened.profile.needles),
+               fmt::format("{} pieces in its place would fit: split it, or make it narrower", first.parts)};
+}
+
+Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {
+  auto counts = counts_of_size(opened, size);
+  if (!counts) {
+    return counts.error();
+  }
+  return SizePlanner(opened, size, std::move(counts).value()).run();
+}
+
+Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
+  if (const Failure failure = bed_failure(opened)) {
+    return *failure;
+  }
+  YokePlan plan;
+  for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
+    auto of_size = plan_size(opened, size);
+    if (!of_size) {
+      return of_size.error();
+    }
+    plan.sizes.push_back(std::move(of_size).value());
+  }
+  plan.loops = check_loops(opened);
+  return plan;
+}
+
+Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
+  return document_of_piece(opened.tiers[tier].document, size.pieces[piece].tiers[tier].bed);
+}
+
+} // namespace punchwright

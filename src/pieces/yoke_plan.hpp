@@ -1,0 +1,66 @@
+// A whole yoke worked out: for every size all pieces with their counts, places, decreases and columns, the seams, rows
+// and yarn. The command line, the sheets and the editor show this; none of them works anything out again.
+#pragma once
+
+#include "pieces/ring_places.hpp"
+#include "pieces/shaping.hpp"
+#include "pieces/size_counts.hpp"
+#include "pieces/yarn_amounts.hpp"
+#include "pieces/yoke_rows.hpp"
+
+#include <string>
+#include <vector>
+
+namespace punchwright {
+
+struct TierOfPiece {
+  int stitches = 0; // seam stitches included
+  double ideal = 0; // the straight cone, at the height of the tier's first row
+  PieceOnBed bed;
+  Shaping shaping;    // above the tier's rows; shaping.after is the next tier's stitches
+  Needle first_after; // needles in work afterwards: the next tier's place; above the last one the middle of the bed
+  Needle last_after;
+};
+
+struct PieceOfSize {
+  std::string name;
+  std::vector<TierOfPiece> tiers; // from the bottom upwards
+  double ideal_after = 0;         // the top, against the stitches after the last decreases
+};
+
+struct TierSeams {
+  std::vector<SeamMeeting> seams;
+  std::string mend;
+};
+
+struct SizePlan {
+  std::string size;
+  std::vector<PieceOfSize> pieces;
+  std::vector<TierSeams> seams; // by tier
+  std::vector<int> heights;     // see tier_heights()
+  RowsOfYoke rows;
+  std::vector<YarnAmount> yarns;
+  Counts proof;
+};
+
+struct YokePlan {
+  std::vector<SizePlan> sizes;
+  std::vector<LoopCheck> loops;
+};
+
+// Refused where a piece is wider than the bed (with the number of pieces that would do) and where no counts fit.
+[[nodiscard]] Result<YokePlan> plan_yoke(const OpenedYoke& opened);
+[[nodiscard]] Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size);
+// The first piece that is too wide, as an error.
+[[nodiscard]] Failure bed_failure(const OpenedYoke& opened);
+
+// The tier as it is knitted in that piece: with it, rows, cards, needles, steps and checks are those of any design.
+[[nodiscard]] Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
+
+// Moving the work from a tier to the next one, in the order of doing it, in plain words: decreases, the row after them,
+// off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next
+// tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off.
+[[nodiscard]] std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
+                                                    std::size_t tier);
+
+} // namespace punchwright

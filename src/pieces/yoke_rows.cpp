@@ -1,0 +1,114 @@
+// Adds up rows and millimetres, and moves plain rows one at a time to where the depth is nearest.
+#include "pieces/yoke_rows.hpp"
+
+#include "design/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright {
+namespace {
+
+int pattern_rows_of(const OpenedTier& tier) {
+  return static_cast<int>(tier.rows.rows.size());
+}
+
+double plain_row_mm(const OpenedYoke& opened, std::size_t tier) {
+  return opened.yoke.gauge.plain_rows ? 100.0 / *opened.yoke.gauge.plain_rows
+                                      : opened.tiers[tier].document.gauge.row_mm();
+}
+
+// Where the next plain row goes, or is taken from: the tier whose number has been changed least, the lowest of them.
+std::size_t next_tier(const std::vector<int>& plain, const std::vector<int>& before, const std::vector<int>& least,
+                      bool more) {
+  std::size_t best = plain.size();
+  for (std::size_t tier = 0; tier < plain.size(); ++tier) {
+    if (!more && plain[tier] <= least[tier]) {
+      continue;
+    }
+    if (best == plain.size() || std::abs(plain[tier] - before[tier]) < std::abs(plain[best] - before[best])) {
+      best = tier;
+    }
+  }
+  return best;
+}
+
+void propose(const OpenedYoke& opened, std::size_t size, RowsOfYoke& rows) {
+  std::vector<int> before;
+  std::vector<int> least;
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    before.push_back(opened.yoke.tiers[tier].plain_above.at(size));
+    least.push_back(plain_rows_needed(opened, tier).needed());
+  }
+  rows.proposal = before;
+  rows.proposal_missing_mm = rows.missing_mm;
+  const bool more = rows.missing_mm > 0;
+  for (int moved = 0; moved < most_yoke_rows; ++moved) {
+    const std::size_t tier = next_tier(rows.proposal, before, least, more);
+    if (tier == rows.proposal.size()) {
+      return;
+    }
+    const double then = rows.proposal_missing_mm - (more ? 1 : -1) * plain_row_mm(opened, tier);
+    if (std::fabs(then) >= std::fabs(rows.proposal_missing_mm)) {
+      return;
+    }
+    rows.proposal[tier] += more ? 1 : -1;
+    rows.proposal_missing_mm = then;
+  }
+}
+
+} // namespace
+
+std::vector<int> tier_heights(const OpenedYoke& opened, std::size_t size) {
+  std::vector<int> heights{0};
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    heights.push_back(heights.back() + pattern_rows_of(opened.tiers[tier]) +
+                      opened.yoke.tiers[tier].plain_above.at(size));
+  }
+  return heights;
+}
+
+RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size) {
+  RowsOfYoke rows;
+  double plain_mm = 0;
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    const int plain = opened.yoke.tiers[tier].plain_above.at(size);
+    rows.pattern_rows += pattern_rows_of(opened.tiers[tier]);
+    rows.plain_rows += plain;
+    rows.mm += pattern_rows_of(opened.tiers[tier]) * opened.tiers[tier].document.gauge.row_mm();
+    plain_mm += plain * plain_row_mm(opened, tier);
+  }
+  rows.mm += plain_mm;
+  rows.depth_mm = opened.yoke.depth_cm.at(size) * 10;
+  rows.missing_mm = rows.depth_mm - rows.mm;
+  rows.missing_rows = static_cast<int>(std::lround(rows.missing_mm / plain_row_mm(opened, opened.tiers.size() - 1)));
+  propose(opened, size, rows);
+  return rows;
+}
+
+std::string text_of(const RowsOfYoke& rows) {
+  std::string text = fmt::format("{} ({} in the tiers, {} plain), {:.0f} mm of {:.0f} mm",
+                                 counted(rows.pattern_rows + rows.plain_rows, "row", "rows"), rows.pattern_rows,
+                                 rows.plain_rows, rows.mm, rows.depth_mm);
+  if (rows.missing_rows == 0) {
+    return text + ": the depth comes out";
+  }
+  text += fmt::format(": {} ({:.0f} mm) {}", counted(std::abs(rows.missing_rows), "row", "rows"),
+                      std::fabs(rows.missing_mm),
+                      rows.missing_rows < 0              ? "too many"
+                      : std::abs(rows.missing_rows) == 1 ? "is missing"
+                                                         : "are missing");
+  std::string proposal;
+  for (const int plain : rows.proposal) {
+    proposal += (proposal.empty() ? "" : ", ") + std::to_string(plain);
+  }
+  if (std::fabs(rows.proposal_missing_mm) >= std::fabs(rows.missing_mm)) {
+    return text + "; no plain row can be spared: leave out pattern rows, or make the yoke deeper";
+  }
+  return text + fmt::format("; with {} plain rows above the tiers {:.0f} mm {}", proposal,
+                            std::fabs(rows.proposal_missing_mm),
+                            rows.proposal_missing_mm < 0 ? "are too much" : "are missing");
+}
+
+} // namespace punchwright

@@ -1,0 +1,153 @@
+"""punchwright yoke: tables and JSON of the demo yokes, seams counted anew from needles and columns, faults with their place,
+splitting, and new yokes from measurements."""
+
+import json
+
+import command
+import jsonschema
+from command import CANNOT, DONE, FAULTS, SOURCE, CommandTest, run
+
+YOKES = sorted((SOURCE / "patterns").glob("*.yoke"))
+TIERS = SOURCE / "patterns" / "tiers"
+
+
+def position(needle):
+    """L2 is -2, L1 is -1, R1 is 0."""
+    return -int(needle[1:]) if needle[0] == "L" else int(needle[1:]) - 1
+
+
+def width_of_tier(yoke, tier):
+    repeat = [line for line in yoke.read_text().splitlines() if line.startswith("repeat = ")][tier - 1]
+    text = (yoke.parent / repeat.split('"')[1]).read_text()
+    return int(next(line for line in text.splitlines() if line.startswith("width = ")).split("= ")[1])
+
+
+class Yokes(CommandTest):
+    def answer(self, path, code=DONE):
+        ended = run("yoke", path, "--json")
+        self.assert_ended(ended, code)
+        answer = json.loads(ended.text)
+        schema = json.loads((SOURCE / "docs" / "yoke.schema.json").read_text())
+        jsonschema.Draft202012Validator.check_schema(schema)
+        jsonschema.validate(answer, schema)
+        return answer
+
+    def test_there_are_three_demos_in_three_sizes(self):
+        self.assertEqual(len(YOKES), 3)
+        for path in YOKES:
+            self.assertGreaterEqual(len(self.answer(path)["sizes"]), 3)
+
+    def test_stitches_balance_and_seams_meet(self):
+        for path in YOKES:
+            for size in self.answer(path)["sizes"]:
+                with self.subTest(yoke=path.name, size=size["size"]):
+                    self.assertAlmostEqual(size["squares"], size["bound"], places=5)
+                    for piece in size["pieces"]:
+                        self.check_piece(piece)
+                    for seam in size["seams"]:
+                        self.assertTrue(seam["meets"])
+                    for tier in range(len(size["pieces"][0]["tiers"])):
+                        self.check_ring([piece["tiers"][tier] for piece in size["pieces"]], width_of_tier(path, tier + 1))
+
+    def check_piece(self, piece):
+        for tier, above in zip(piece["tiers"], piece["tiers"][1:] + [None]):
+            self.assertEqual(tier["stitches"] - tier["decreases"] + tier["increases"], tier["after"])
+            self.assertEqual(position(tier["last_needle"]) - position(tier["first_needle"]) + 1, tier["stitches"])
+            self.assertEqual(sum(times for _, times in tier["every"]), tier["decreases"] + tier["increases"])
+            forward, at = [], position(tier["first_needle"]) - 1
+            for step, times in tier["every"]:
+                for _ in range(times):
+                    at += step
+                    forward.append(at)
+            self.assertEqual([position(start) for start, _ in tier["transfers"]], forward)
+            touched = [position(needle) for pair in tier["transfers"] for needle in pair]
+            self.assertEqual(len(touched), len(set(touched)))
+            if above:
+                self.assertEqual(tier["after"], above["stitches"])
+                self.assertEqual(tier["needles_after"], [above["first_needle"], above["last_needle"]])
+
+    def check_ring(self, tiers, width):
+        """One seam stitch on each side; columns follow each other from piece to piece, and within each."""
+        self.assertEqual(sum(tier["stitches"] - 2 for tier in tiers) % width, 0)
+        for tier, right in zip(tiers, tiers[1:] + tiers[:1]):
+            self.assertEqual((tier["left_column"] + tier["stitches"] - 2 - 1 - tier["right_column"]) % width, 0)
+            self.assertEqual((tier["right_column"] + 1 - right["left_column"]) % width, 0)
+            if tier["first_column"] is None:
+                # On a card of 24 that begins at L12 the last column of the repeat stands on L12, counted leftwards on the
+                # knit side.
+                column = (width - 1 - (position(tier["first_needle"]) + 1 + 12)) % width + 1
+                self.assertEqual(tier["right_column"], column)
+
+    def test_the_table_says_the_same(self):
+        ended = run("yoke", YOKES[0])
+        self.assert_ended(ended, DONE)
+        for size in self.answer(YOKES[0])["sizes"]:
+            self.assertIn("size " + size["size"], ended.text)
+        self.assertIn("all seams meet", ended.text)
+        self.assertIn("every ", ended.text)
+
+    def test_faults_have_their_place_and_a_remedy(self):
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        for change, said in [
+            (("edge = 1", "edge = -1"), ":5:8: 'edge' is -1; allowed: a whole number from 0 to 50"),
+            (("plain_above = ", "plain_above = 1 # "), "plain above tier 1, and the procedure needs 4"),
+            (("corks.repeat", "cork.repeat"), "cork.repeat"),
+            (("tolerance = 0.06", "tolerance = 0.001"), "no stitch counts of size"),
+        ]:
+            path = self.folder / "changed.yoke"
+            text = good.replace(*change)
+            self.assertNotEqual(text, good)
+            path.write_text(text)
+            ended = run("yoke", path)
+            self.assert_ended(ended, CANNOT)
+            self.assertIn(said, ended.err)
+            self.assertIn("changed.yoke:", ended.err)
+        self.assert_refused(run("yoke"), "FILE")
+        self.assert_refused(run("yoke", YOKES[0], "-o", self.folder / "out.yoke"), "--split")
+
+    def test_centred_and_free_seams(self):
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        path = self.folder / "changed.yoke"
+        path.write_text(good.replace('"continuous"', '"free"'))
+        for size in self.answer(path)["sizes"]:  # at most one seam of each tier takes the whole mismatch
+            for tier in (1, 2, 3):
+                self.assertLessEqual(sum(not seam["meets"] for seam in size["seams"] if seam["tier"] == tier), 1)
+        path.write_text(good.replace('"continuous"', '"centred"'))
+        ended = run("yoke", path)
+        self.assertIn(ended.code, (DONE, FAULTS))
+        self.assertNotIn("left out", ended.text)
+        self.assertEqual("half a stitch beside its own" in ended.text, ended.code == FAULTS)
+
+    def test_a_wide_piece_is_refused_and_split(self):
+        text = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        lines = [
+            "bottom_cm = 130.0" if line.startswith("bottom_cm") else "top_cm = 50.0" if line.startswith("top_cm") else line
+            for line in text.splitlines()
+        ]
+        path = self.folder / "wide.yoke"
+        path.write_text("\n".join(lines) + "\n")
+        ended = run("yoke", path)
+        self.assert_ended(ended, CANNOT)
+        self.assertIn("2 pieces in its place would fit", ended.err)
+        out = self.folder / "split.yoke"
+        self.assert_ended(run("yoke", path, "--split", "-o", out), DONE)
+        self.assertEqual(len(self.answer(out)["sizes"][0]["pieces"]), 8)
+
+    def test_a_new_yoke_from_measurements(self):
+        out = self.folder / "new.yoke"
+        tiers = ["--tier", TIERS / "corks.repeat", "--tier", TIERS / "pot-buoys.repeat", "--tier", TIERS / "small-waves.repeat"]
+        for kind in ("pullover", "poncho"):
+            ended = run("yoke", "--new", kind, *tiers, "--chest", "90,100.5", "--sizes", "one,two", "-o", out)
+            self.assert_ended(ended, DONE)
+            self.assertIn("# chest 90, 100.5 cm with 7.5 cm of ease", out.read_text())
+            sizes = self.answer(out)["sizes"]
+            self.assertEqual([size["size"] for size in sizes], ["one", "two"])
+            self.assertEqual(len(sizes[0]["pieces"]), 4)
+        for wrong in (["--chest", "90", "--sizes", "S,M"], ["--sizes", "S,XXS"], ["--sizes", "S", "--upper-arm", "30,31"]):
+            self.assert_refused(run("yoke", "--new", "poncho", *tiers, "-o", out, *wrong))
+        self.assert_refused(run("yoke", "--new", "poncho", "-o", out), "--tier")
+        self.assert_refused(run("yoke", "--new", "poncho", *tiers, "-o", self.folder / "new.txt"), ".yoke")
+
+
+if __name__ == "__main__":
+    command.main()

@@ -1,0 +1,143 @@
+// Decreases as needles: stitches balance, no loop goes onto a seam stitch or onto a needle that is emptied or taken,
+// and each goes the way it should.
+#include "pieces/shaping.hpp"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <functional>
+#include <random>
+#include <set>
+
+using namespace punchwright;
+
+namespace {
+
+Shaping shaped(int before, int after, YokeDecreases how = {}, int edge = 1) {
+  return shaping_between({centred_first_needle(before), before, after, edge, how, {}});
+}
+
+// What no row of decreases may break, whatever was wished.
+void check_row(const Shaping& shaping, Needle first, int edge) {
+  REQUIRE(static_cast<int>(shaping.transfers.size()) == shaping.decreases());
+  REQUIRE(shaping.forward.size() == shaping.transfers.size());
+  const int left_edge = first.position + edge;
+  const int right_edge = first.position + shaping.before - 1 - edge;
+  std::set<int> touched;
+  for (std::size_t number = 0; number < shaping.transfers.size(); ++number) {
+    const Transfer& transfer = shaping.transfers[number];
+    REQUIRE(transfer.from == shaping.forward[number]);
+    REQUIRE(std::abs(transfer.from.position - transfer.to.position) == 1);
+    for (const Needle needle : {transfer.from, transfer.to}) {
+      REQUIRE(needle.position >= left_edge);
+      REQUIRE(needle.position <= right_edge);
+      REQUIRE(touched.insert(needle.position).second);
+    }
+  }
+}
+
+} // namespace
+
+TEST_CASE("a worked row of decreases") {
+  // Common practice: 81 stitches on L40 to R41, 18 decreases, 63 left on L31 to R32.
+  const Shaping row = shaped(81, 63);
+  CHECK(row.every == Steps{{5, 2}, {4, 13}, {5, 3}});
+  CHECK(name_of(row.forward.front()) == "L36");
+  CHECK(name_of(row.forward.back()) == "R37"); // four remain: R38 to R41
+  CHECK(row.transfers.front() == Transfer{left_needle(36), left_needle(35)});
+  CHECK(row.transfers.back() == Transfer{right_needle(37), right_needle(36)});
+  CHECK(name_of(centred_first_needle(63)) == "L31");
+  CHECK(centred_first_needle(63).position + 62 == right_needle(32).position);
+  check_row(row, centred_first_needle(81), 1);
+}
+
+TEST_CASE("towards the edges, where it is wished") {
+  YokeDecreases how;
+  how.towards = DecreaseTowards::edges;
+  const Shaping row = shaped(81, 63, how);
+  CHECK(row.transfers.front() == Transfer{left_needle(36), left_needle(37)});
+  CHECK(row.transfers.back() == Transfer{right_needle(37), right_needle(38)});
+}
+
+TEST_CASE("any row of decreases is sound") {
+  std::mt19937 dice(11);
+  const auto from = [&dice](int least, int most) { return std::uniform_int_distribution<int>(least, most)(dice); };
+  for (int round = 0; round < 3000; ++round) {
+    const int edge = from(0, 3);
+    const int before = from(2 * edge + 2, 120);
+    const int count = from(0, (before - 2 * edge) / 2);
+    const Needle first{from(-70, -10)};
+    YokeDecreases how{static_cast<DecreaseWay>(from(0, 2)), static_cast<DecreaseTowards>(from(0, 1)), from(0, 2),
+                      from(0, 1) == 1};
+    std::vector<bool> centre;
+    for (int stitch = 0; stitch < before; ++stitch) {
+      centre.push_back(how.clear_of_centre && stitch % 12 < 2);
+    }
+    CAPTURE(before);
+    CAPTURE(count);
+    CAPTURE(edge);
+    const Shaping row = shaping_between({first, before, before - count, edge, how, centre});
+    check_row(row, first, edge);
+    for (const Transfer& transfer : row.transfers) {
+      for (const Needle needle : {transfer.from, transfer.to}) {
+        const int stitch = needle.position - first.position;
+        if (row.kept_off_centre && how.clear_of_centre) {
+          REQUIRE_FALSE(centre[static_cast<std::size_t>(stitch)]);
+        }
+        if (row.kept_off_seams) {
+          REQUIRE(std::min(stitch, before - 1 - stitch) >= edge + how.clear_of_seam);
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("moved as little as can be: against trying every row") {
+  std::mt19937 dice(3);
+  const auto from = [&dice](int least, int most) { return std::uniform_int_distribution<int>(least, most)(dice); };
+  for (int round = 0; round < 300; ++round) {
+    const int edge = from(0, 2);
+    const int before = from(2 * edge + 4, 13);
+    const int count = from(1, std::min(4, (before - 2 * edge) / 2));
+    YokeDecreases how{static_cast<DecreaseWay>(from(0, 2)), DecreaseTowards::centre, 0, false};
+    const std::vector<int> wished = even_places(before, count, how.way);
+    int best = 1'000'000;
+    const std::function<void(int, int, int)> choose = [&](int number, int free, int moved) {
+      if (number == count) {
+        best = std::min(best, moved);
+        return;
+      }
+      for (int left = free; left + 1 <= before - edge; ++left) {
+        for (const int going : {left, left + 1}) {
+          const int off = going - wished[static_cast<std::size_t>(number)];
+          choose(number + 1, left + 2, moved + off * off);
+        }
+      }
+    };
+    choose(0, edge + 1, 0);
+    const Shaping row = shaping_between({Needle{0}, before, before - count, edge, how, {}});
+    int moved = 0;
+    for (int number = 0; number < count; ++number) {
+      const int off =
+          row.forward[static_cast<std::size_t>(number)].position + 1 - wished[static_cast<std::size_t>(number)];
+      moved += off * off;
+    }
+    CAPTURE(before);
+    CAPTURE(count);
+    CHECK(moved == best);
+  }
+}
+
+TEST_CASE("increases: one behind each place, filled from the loop below") {
+  YokeDecreases how;
+  how.way = DecreaseWay::half_steps;
+  // woolpackyarn.com, even increases: 51 stitches and 4 increases, flat: after 6, 19, 32, 45.
+  const Shaping row = shaped(51, 55, how);
+  CHECK(row.increases() == 4);
+  CHECK(row.transfers.empty());
+  CHECK(row.every == Steps{{6, 1}, {13, 3}});
+  const std::vector<Needle> fill = needles_to_fill(row, Needle{-27});
+  REQUIRE(fill.size() == 4);
+  CHECK(fill[0].position == -27 + 6);
+  CHECK(fill[1].position == -27 + 19 + 1);
+  CHECK(fill[3].position == -27 + 45 + 3);
+}

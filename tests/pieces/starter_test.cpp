@@ -1,0 +1,85 @@
+// Starters against the published percentages, bust sizes and depths, each with its source.
+#include "pieces/starter.hpp"
+#include "pieces/yokes.hpp"
+
+using namespace punchwright;
+using namespace punchwright::test;
+
+TEST_CASE("the percentage method as it is published") {
+  // handmadestitchbystitch.wordpress.com, summary of Knitting Without Tears (1971) and Knitting Around (1989): 200
+  // stitches of body: sleeves 66, underarms 16, joined 200 + 2·66 − 4·16 = 268, neck 80. With a stitch for each
+  // centimetre:
+  const YokeMeasures size = yoke_measures(200, 0, std::nullopt);
+  CHECK(2 * size.front == doctest::Approx(200 - 2 * 16));
+  CHECK(size.sleeve == doctest::Approx(66 - 16));
+  CHECK(size.ring() == doctest::Approx(268));
+  CHECK(size.neck == doctest::Approx(80));
+  // cs.oswego.edu/~ebozak/knit, yoke decreasing in the round, 1997: the neck is 33 to 40 % of the body's stitches.
+  CHECK(size.neck / size.body <= 0.40 + 1e-12);
+}
+
+TEST_CASE("the depth is a quarter of the body, up to what is worn") {
+  // jenjoycedesign.com, 2012-08-16: a quarter of the body's circumference.
+  const YokeMeasures small = yoke_measures(60, 5, std::nullopt);
+  CHECK(small.depth == doctest::Approx(16.25));
+  CHECK_FALSE(small.depth_capped);
+  // morrisandsons.com.au, a size table: busts of 83 to 151 cm, depths of 19 to 25 cm only.
+  CHECK(yoke_measures(83, 5, std::nullopt).depth == doctest::Approx(19));
+  CHECK(yoke_measures(151, 5, std::nullopt).depth == doctest::Approx(25));
+  CHECK(yoke_measures(170, 5, std::nullopt).depth == doctest::Approx(25));
+  CHECK(yoke_measures(117, 5, std::nullopt).depth_capped);
+}
+
+TEST_CASE("bust sizes as they are published") {
+  // yayforyarn.com: XS to 5X are 30, 34, 38, 42, 46, 50, 54, 58, 62 inches.
+  REQUIRE(bust_sizes().size() == 9);
+  CHECK(bust_sizes().front().name == "XS");
+  CHECK(bust_sizes().back().inches == 62);
+}
+
+TEST_CASE("a started yoke opens, is planned, and is saved with its sources") {
+  const Files files = pullover_files();
+  for (const YokeKind kind : {YokeKind::pullover, YokeKind::poncho}) {
+    YokeStart start;
+    start.kind = kind;
+    start.title = "Harbour";
+    start.profile = "bulky-card-24";
+    start.tiers = {"wide.repeat", "middle.repeat", "narrow.repeat"};
+    start.body = {{"S", "M", "L"}, {86.4, 96.5, 106.7}, 7.5, {}};
+    const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+    INFO((yoke ? std::string() : yoke.error().text()));
+    REQUIRE(yoke);
+    CHECK(yoke->pieces.size() == 4);
+    const std::string text = write_yoke(*yoke);
+    CHECK(text.find("# sleeves 33 % of the body, 8 % left at each underarm, neck 40 %") != std::string::npos);
+    CHECK(text.find("(morrisandsons.com.au, a size table)") != std::string::npos);
+    const auto again = open_yoke(text, "shore/harbour.yoke", files.reader());
+    REQUIRE(again);
+    CHECK(again->yoke == *yoke);
+    const auto plan = plan_yoke(*again);
+    INFO((plan ? std::string() : plan.error().text()));
+    REQUIRE(plan);
+    for (std::size_t size = 0; size < 3; ++size) { // less than half a row is missing; or no plain row can be spared
+      const double missing = plan->sizes[size].rows.missing_mm;
+      CHECK(missing <= 100.0 / 18.0 / 2 + 1e-9);
+      const auto& tiers = again->yoke.tiers;
+      const int plain = tiers[0].plain_above.at(size) + tiers[1].plain_above.at(size) + tiers[2].plain_above.at(size);
+      CHECK((missing >= -100.0 / 18.0 / 2 - 1e-9 || plain == 4 + 4 + 2));
+    }
+  }
+}
+
+TEST_CASE("an upper arm takes the place of the share, and wide pieces are split") {
+  const Files files = pullover_files();
+  YokeStart start;
+  start.kind = YokeKind::poncho;
+  start.profile = "bulky-card-24";
+  start.tiers = {"wide.repeat"};
+  start.body = {{"one"}, {250.0}, 10.0, {60.0}};
+  const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(yoke);
+  // (260 · 0.84 + 2 (70 − 20.8)) / 4 = 79.2 cm: 112.9 stitches at 14 to 10 cm, and the bed has 112.
+  CHECK(yoke->pieces.size() == 8);
+  CHECK(yoke->pieces[0].name == "front left 1");
+  CHECK(yoke->pieces[0].bottom_cm.at(0) == doctest::Approx(39.6));
+}
