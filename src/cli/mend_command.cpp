@@ -143,7 +143,9 @@ Result<std::vector<DrawnFloat>> floats_at(const std::vector<std::string>& places
       const DrawnFloat& one = floats[index];
       for (int column = 0; column < area->columns; ++column) {
         const bool in_rows = one.row >= area->corner.row && one.row < area->corner.row + area->rows;
-        named[index] |= in_rows && one.passes(area->corner.column + column, width) ? 1 : 0;
+        if (in_rows && one.passes(area->corner.column + column, width)) {
+          named[index] = 1;
+        }
       }
     }
   }

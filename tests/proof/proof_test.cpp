@@ -1,6 +1,5 @@
 // Drawing to card and steps, to machine, to fabric: every demo on every family of machines, and mirrors planted in it.
 #include "machine/placement.hpp"
-#include "mending/catches.hpp"
 #include "proof/proof.hpp"
 #include "rules/findings.hpp"
 #include "support/builders.hpp"
@@ -233,8 +232,7 @@ TEST_CASE("caught floats are proved on every family of machines, and a step that
     CAPTURE(family.name);
     OpenedDocument design = lopsided(family);
     design.document.grid.set_row_text(1, "#...........");
-    design.document.marks =
-        catch_floats(design.document, design.profile, floats_too_long(design.document, design.profile)).marks;
+    set_mark(design.document.marks.caught, design.document.grid, 6, 1, true); // eleven stitches: five and five are left
     const auto proof = prove(design.document, design.profile);
     REQUIRE(proof.ok());
     CAPTURE(told(*proof, design));
