@@ -7,7 +7,6 @@
 #include <csignal>
 #include <doctest/doctest.h>
 #include <fcntl.h>
-#include <random>
 #include <sys/mount.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -221,35 +220,6 @@ TEST_CASE("a size limit is an error, not the end of the program") {
         }) == 0);
   CHECK(content_of(folder / "one") == "old");
   CHECK(names_in(folder.path()) == std::vector<std::string>{"one", "two"});
-}
-
-TEST_CASE("a program killed while it saves leaves the old file or the new one, whole") {
-  const ScratchFolder folder;
-  const fs::path file = folder / "waves.repeat";
-  const std::string even(300'000, 'e');
-  const std::string odd(250'000, 'o');
-  put(file, even);
-  std::mt19937 random(7);
-  int left_behind = 0;
-  for (int kill = 0; kill < 50; ++kill) {
-    const pid_t child = ::fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-      for (;;) {
-        (void)write_file(file, odd);
-        (void)write_file(file, even);
-      }
-    }
-    ::usleep(std::uniform_int_distribution<useconds_t>(500, 15'000)(random));
-    ::kill(child, SIGKILL);
-    ::waitpid(child, nullptr, 0);
-    const std::string content = content_of(file);
-    REQUIRE((content == even || content == odd));
-    left_behind += names_in(folder.path()).size() > 1 ? 1 : 0;
-  }
-  CHECK(left_behind > 0); // else no kill came in the middle of a saving
-  CHECK(text_of(write_file(file, odd)) == "saved");
-  CHECK(names_in(folder.path()) == std::vector<std::string>{"waves.repeat"});
 }
 
 TEST_CASE("only leftovers of this file and of processes that are gone are cleared away") {
