@@ -3,6 +3,7 @@
 #include "editor/run.hpp"
 
 #include "editor/actions.hpp"
+#include "editor/kept_steps.hpp"
 #include "editor/kept_work.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
@@ -160,7 +161,13 @@ int no_window(const Error& error) {
   return 2;
 }
 
-int work_in_window(App& app, Window& window, const Options& options, WorkKeeper& keeper) {
+// What the window keeps for the user beside the files that she saves.
+struct Keepers {
+  WorkKeeper work;
+  StepKeeper steps;
+};
+
+int work_in_window(App& app, Window& window, const Options& options, Keepers& keepers) {
   std::ofstream state;
   if (!options.state_to.empty()) {
     state.open(options.state_to);
@@ -173,7 +180,8 @@ int work_in_window(App& app, Window& window, const Options& options, WorkKeeper&
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
     const std::string said = app.session.message;
-    const auto keep_again = keeper.follow(app, WorkKeeper::Clock::now());
+    const auto keep_again = keepers.work.follow(app, WorkKeeper::Clock::now());
+    keepers.steps.follow(app);
     const bool keeper_spoke = app.session.message != said;
     if (frames_due > 0 || window.input_waiting() || keeper_spoke) {
       window.look();
@@ -217,7 +225,7 @@ int work_in_window(App& app, Window& window, const Options& options, WorkKeeper&
   }
   window.tell_size(app.settings);
   keep_settings(app, true);
-  keeper.close(app);
+  keepers.work.close(app);
   return 0;
 }
 
@@ -311,7 +319,7 @@ int run(const Options& options) {
   }
   const std::filesystem::path journals = for_a_person ? usual_journal_folder() : std::filesystem::path();
   FoundWorks found = find_works(journals);
-  WorkKeeper keeper(journals);
+  Keepers keepers{WorkKeeper(journals), StepKeeper(for_a_person ? usual_steps_folder() : std::filesystem::path())};
   for (const std::string& remark : found.remarks) {
     apply(app, Say{remark, Tone::trouble});
   }
@@ -327,7 +335,7 @@ int run(const Options& options) {
     return time_frames(app, **window, options.frames_benchmark, milliseconds(Clock::now() - start));
   }
   offer_recovery(app, std::move(found.works));
-  return work_in_window(app, **window, options, keeper);
+  return work_in_window(app, **window, options, keepers);
 }
 
 } // namespace punchwright::editor

@@ -279,6 +279,27 @@ class TwoAtOnce(WindowTest):
         one.key("ctrl+s")
         one.wait(lambda state: state["dialog"] == "changed", "the question in the other window")
 
+    def test_undo_goes_on_after_closing_where_the_file_is_the_same(self):
+        path = self.write("cove.repeat", blank())
+        editor = self.start(path)
+        editor.stroke([(1, 1)])
+        editor.stroke([(2, 2)])
+        editor.save()
+        editor.settle()
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+        editor = self.start(path)
+        editor.wait(lambda state: state["steps"] == 2 and state["saved"], "the steps of before")
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "undo")
+        editor.save()
+        self.assertEqual(rows_in(path)[1][1] + rows_in(path)[2][2], "#.")
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+        path.write_text(path.read_text() + "# by another program\n")
+        editor = self.start(path)
+        self.assertEqual(editor.state["steps"], 0)
+
     def test_undo_goes_on_after_saving(self):
         path = self.write("cove.repeat", blank())
         editor = self.start(path)
