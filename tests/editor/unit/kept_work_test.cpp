@@ -103,6 +103,39 @@ TEST_SUITE("kept work") {
     CHECK(fs::is_empty(folder.path / "journals"));
   }
 
+  TEST_CASE("that was found stays where it lies while it can't be kept anew") {
+    const test::Folder folder;
+    App app = make_app();
+    {
+      WorkKeeper keeper(folder.path / "journals");
+      draw(app, 3);
+      (void)keeper.follow(app, Clock::time_point{});
+      finish(keeper, app, Clock::time_point{} + 2s);
+    }
+    std::ofstream(folder.path / "no folder") << "a file";
+    App other = make_app();
+    offer_recovery(other, find_works(folder.path / "journals").works);
+    apply(other, AnswerRecovery{RecoveryAnswer::open});
+    WorkKeeper keeper(folder.path / "no folder");
+    finish(keeper, other, Clock::time_point{});
+    CHECK(other.session.message.find("can't be kept") != std::string::npos);
+    CHECK(other.session.recovered != nullptr);
+    CHECK(journals_in(folder.path / "journals") == 1);
+    CHECK(other.work.design == app.work.design);
+  }
+
+  TEST_CASE("that can't be saved stays marked as not saved, and what is wrong is said") {
+    App app = make_app();
+    draw(app, 1);
+    app.session.path = "/dev/full";
+    apply(app, Run{Command::save});
+    const auto* const trouble = std::get_if<TroubleDialog>(&app.session.dialog);
+    REQUIRE(trouble != nullptr);
+    CHECK(trouble->text.find("No space left on device") != std::string::npos);
+    CHECK(!app.work.history.saved());
+    CHECK(app.session.saves == 0);
+  }
+
   TEST_CASE("that can't be kept is said once, and kept as soon as it can be") {
     const test::Folder folder;
     std::ofstream(folder.path / "journals") << "no folder";
