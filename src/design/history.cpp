@@ -5,6 +5,58 @@
 #include <ranges>
 
 namespace punchwright {
+namespace {
+
+// What leads from `from` to `to`, with the content of `to`.
+std::vector<Change> changes_between(const Document& from, const Document& to) {
+  Document settings = to;
+  settings.grid = from.grid;
+  settings.bands = from.bands;
+  const bool drawing_differs = from.grid != to.grid || from.bands != to.bands;
+  std::vector<Change> changes;
+  if (settings != from) {
+    settings.grid = {};
+    settings.bands.clear();
+    changes.push_back({Change::Settings{std::move(settings)}});
+  }
+  if (drawing_differs) {
+    changes.push_back({Change::Drawing{to.grid, to.bands, to.extras}});
+  }
+  return changes;
+}
+
+} // namespace
+
+History History::restored(const Document& now, const std::vector<KeptStep>& done, const std::vector<KeptStep>& undone) {
+  History history;
+  const Document* here = &now;
+  for (const KeptStep& step : done) {
+    history.steps_.push_back({step.name, changes_between(*here, step.other)});
+    here = &step.other;
+  }
+  std::ranges::reverse(history.steps_);
+  history.done_ = done.size();
+  here = &now;
+  for (const KeptStep& step : undone) {
+    history.steps_.push_back({step.name, changes_between(*here, step.other)});
+    here = &step.other;
+  }
+  history.saved_at_.reset();
+  return history;
+}
+
+History History::latest(std::size_t most) const {
+  History copy;
+  const std::size_t first = done_ - std::min(done_, most);
+  const std::size_t end = done_ + std::min(steps_.size() - done_, most);
+  copy.steps_.assign(steps_.begin() + static_cast<std::ptrdiff_t>(first),
+                     steps_.begin() + static_cast<std::ptrdiff_t>(end));
+  copy.done_ = done_ - first;
+  copy.saved_at_ =
+      saved_at_ && *saved_at_ >= first && *saved_at_ <= end ? std::optional(*saved_at_ - first) : std::nullopt;
+  copy.revision_ = revision_;
+  return copy;
+}
 
 Failure History::apply(Document& document, const Edit& edit) {
   auto change = apply_edit(document, edit);

@@ -18,6 +18,18 @@ public:
     std::vector<Change> changes; // in the order in which they were applied
   };
 
+  // A step with the document as it was on its other side.
+  struct KeptStep {
+    std::string name;
+    Document other;
+  };
+  // A history that was kept elsewhere, for a document that is not saved: of the steps that are done (newest first) each
+  // with the document before it, of those that were undone (the next to redo first) each with the document after it.
+  [[nodiscard]] static History restored(const Document& now, const std::vector<KeptStep>& done,
+                                        const std::vector<KeptStep>& undone);
+  // A copy with that many steps on either side of the document's state at most, as if it had begun there.
+  [[nodiscard]] History latest(std::size_t most) const;
+
   // Applies and records; what was undone before is forgotten. An edit that changed nothing leaves no step.
   [[nodiscard]] Failure apply(Document& document, const Edit& edit);
 

@@ -210,6 +210,14 @@ struct PlayTo { // so many passes made
   int passes = 0;
 };
 struct AskWhatWentWrong {}; // of the marks in the dialog
+enum class RecoveryAnswer { open, aside, later };
+struct AnswerRecovery { // about the first of the dialog's works
+  RecoveryAnswer answer = RecoveryAnswer::later;
+};
+enum class ChangedAnswer { over, elsewhere, cancel };
+struct AnswerChanged { // the file to be saved is another one than was opened
+  ChangedAnswer answer = ChangedAnswer::cancel;
+};
 struct Say {
   std::string text;
   Tone tone = Tone::plain;
@@ -223,7 +231,8 @@ using Action =
                  PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder,
                  OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
                  CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
-                 OpenCopy, StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, Say>;
+                 OpenCopy, StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged,
+                 Say>;
 
 void apply(App& app, const Action& action);
 

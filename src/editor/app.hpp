@@ -19,6 +19,7 @@
 #include "settings/settings.hpp"
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -77,6 +78,8 @@ struct View {
 
 enum class Tone { plain, good, trouble };
 
+struct FoundWork;
+
 // What is being asked and said.
 struct Session {
   std::filesystem::path path;   // empty: never saved
@@ -100,6 +103,8 @@ struct Session {
   std::optional<int> reader_offset;      // rows, likewise
   std::uint64_t saves = 0;               // how often the design was written
   std::string suggested_name;            // for a design that was never saved: the demo's that it began as
+  std::uint64_t file_digest = 0;         // of the bytes at `path` when they were last read or written; 0: none
+  std::shared_ptr<FoundWork> recovered;  // that the design was taken from, until it is kept anew
   bool quit = false;
 };
 

@@ -191,6 +191,8 @@ struct Applier {
   void operator()(const AnswerBench& action) const { answer_bench(app, action.stay); }
   void operator()(const PlayTo& action) const { play_to(app, action.passes); }
   void operator()(const AskWhatWentWrong&) const { ask_what_went_wrong(app); }
+  void operator()(const AnswerRecovery& action) const { answer_recovery(app, action.answer); }
+  void operator()(const AnswerChanged& action) const { answer_changed(app, action.answer); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }
 };
 

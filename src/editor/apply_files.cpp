@@ -1,6 +1,7 @@
 // Opening, saving, exporting, and the guard before anything that is not saved would go.
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
+#include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
 #include "sheets/everything.hpp"
@@ -13,8 +14,6 @@ namespace punchwright::editor {
 
 namespace fs = std::filesystem;
 
-namespace {
-
 void take(App& app, OpenedDocument opened, const fs::path& path) {
   close_step(app);
   Work& work = app.work;
@@ -26,6 +25,11 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   work.history = History{};
   ++work.opening;
   app.session.path = path;
+  app.session.file_digest = 0;
+  if (app.session.recovered) { // given up, or saved
+    app.session.recovered->remove();
+    app.session.recovered.reset();
+  }
   app.session.suggested_name.clear();
   app.session.readings.reset();
   app.session.reader_offset.reset();
@@ -36,8 +40,11 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.view.focus_drawing = true;
 }
 
-void take_file(App& app, OpenedDocument opened, const fs::path& path) {
+namespace {
+
+void take_file(App& app, OpenedDocument opened, const fs::path& path, std::uint64_t digest) {
   take(app, std::move(opened), path);
+  app.session.file_digest = digest;
   if (path.has_parent_path()) {
     app.session.folder = path.parent_path();
   }
@@ -58,7 +65,7 @@ void offer_other_machine(App& app, std::string_view text, const fs::path& path) 
     trouble->remedy = "Put the machine's file there again, or go on with another machine.";
   }
   trouble->rest.clear();
-  trouble->missing = MissingMachine{std::move(found.document), std::move(found.notes), path};
+  trouble->missing = MissingMachine{std::move(found.document), std::move(found.notes), path, digest_of(text)};
 }
 
 // Opens the file, or says what is wrong with it and leaves everything as it was.
@@ -79,7 +86,7 @@ void open_file(App& app, const fs::path& path) {
     show_trouble(app, "The file can't be read", opened.error(), rest);
     return offer_other_machine(app, *text, path);
   }
-  take_file(app, std::move(opened).value(), path);
+  take_file(app, std::move(opened).value(), path, digest_of(*text));
 }
 
 // For the wished machine, else for the one in use, where it is a built-in one, and as wide as its card.
@@ -90,33 +97,6 @@ NewDialog new_dialog(const App& app, const std::string& machine) {
     dialog.width = present->card ? present->card->repeat : dialog.width;
   }
   return dialog;
-}
-
-void go_on(App& app, const Pending& pending) {
-  switch (pending.what) {
-  case Pending::What::nothing: return;
-  case Pending::What::quit: app.session.quit = true; return;
-  case Pending::What::new_design: app.session.dialog = new_dialog(app, pending.machine); return;
-  case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
-  case Pending::What::open_file: return open_file(app, pending.path);
-  case Pending::What::open_copy: return open_copy(app, pending.path);
-  case Pending::What::picture: return begin_with(app, *pending.design, pending.path.stem().string());
-  }
-}
-
-bool write_design(App& app, const fs::path& path) {
-  if (const Failure failure = write_file(path, write_repeat(app.work.design))) {
-    show_trouble(app, "The design is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
-    return false;
-  }
-  close_step(app);
-  app.work.history.mark_saved();
-  ++app.session.saves;
-  app.session.path = path;
-  app.session.folder = path.parent_path();
-  remember_recent(app.settings, path);
-  say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
-  return true;
 }
 
 Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
@@ -189,6 +169,9 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
   keep_machine_in_reach(app, path);
+  if (path == app.session.path && ask_about_changed_file(app, write_repeat(app.work.design), dialog.afterwards)) {
+    return;
+  }
   if (write_design(app, path)) {
     go_on(app, dialog.afterwards);
   }
@@ -231,12 +214,33 @@ void show_trouble(App& app, const std::string& title, const Error& error, const 
   app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}};
 }
 
-void begin_with(App& app, const Document& design, const std::string& name) {
-  OpenedDocument opened{design, app.work.profile, {}};
-  take(app, std::move(opened), {});
-  app.session.suggested_name = name;
-  app.session.dialog = NoDialog{};
-  say(app, fmt::format("A new design of {}: saving asks where to keep it", name));
+void go_on(App& app, const Pending& pending) {
+  switch (pending.what) {
+  case Pending::What::nothing: return;
+  case Pending::What::quit: app.session.quit = true; return;
+  case Pending::What::new_design: app.session.dialog = new_dialog(app, pending.machine); return;
+  case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
+  case Pending::What::open_file: return open_file(app, pending.path);
+  case Pending::What::open_copy: return open_copy(app, pending.path);
+  case Pending::What::picture: return begin_with(app, *pending.design, pending.path.stem().string());
+  }
+}
+
+bool write_design(App& app, const fs::path& path) {
+  const std::string text = write_repeat(app.work.design);
+  if (const Failure failure = write_file(path, text)) {
+    show_trouble(app, "The design is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
+    return false;
+  }
+  close_step(app);
+  app.work.history.mark_saved();
+  ++app.session.saves;
+  app.session.path = path;
+  app.session.file_digest = digest_of(text);
+  app.session.folder = path.parent_path();
+  remember_recent(app.settings, path);
+  say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
+  return true;
 }
 
 void request(App& app, const Pending& pending) {
@@ -374,7 +378,8 @@ void open_with_machine(App& app, const std::string& name) {
   MissingMachine missing = std::move(*trouble->missing);
   const std::string named = missing.document.profile;
   app.session.dialog = NoDialog{};
-  take_file(app, OpenedDocument{std::move(missing.document), *profile, std::move(missing.notes)}, missing.path);
+  take_file(app, OpenedDocument{std::move(missing.document), *profile, std::move(missing.notes)}, missing.path,
+            missing.digest);
   // A change like any other, so that the file keeps its machine until it is saved.
   edit(app, ChangeSettings{with_machine(settings_of(app.work.design), *profile)});
   say(app, fmt::format("Opened with “{}” instead of {}; saving keeps that", profile->title, named));
@@ -383,6 +388,9 @@ void open_with_machine(App& app, const std::string& name) {
 void save(App& app, const Pending& afterwards) {
   if (app.session.path.empty()) {
     return open_path_dialog(app, Purpose::save, afterwards);
+  }
+  if (ask_about_changed_file(app, write_repeat(app.work.design), afterwards)) {
+    return;
   }
   if (write_design(app, app.session.path)) {
     go_on(app, afterwards);
@@ -402,38 +410,6 @@ void answer_guard(App& app, GuardAnswer answer) {
   case GuardAnswer::discard: return go_on(app, pending);
   case GuardAnswer::cancel: return;
   }
-}
-
-void open_copy(App& app, const fs::path& path) {
-  app.session.dialog = NoDialog{};
-  const auto text = read_file(path, largest_file);
-  if (!text) {
-    return show_trouble(app, "The demo can't be opened", text.error(), {});
-  }
-  auto opened = open_document(*text, path.string(), file_reader());
-  if (!opened) {
-    return show_trouble(app, "The demo can't be read", opened.error(), {});
-  }
-  take(app, std::move(opened).value(), {});
-  app.session.suggested_name = path.stem().string();
-  say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
-}
-
-void begin_design(App& app, const NewDialog& wishes) {
-  OpenedDocument opened;
-  opened.document = blank_document(wishes.width, wishes.rows);
-  opened.document.profile = wishes.profile;
-  opened.document.card.paper = app.settings.paper;
-  auto profile = find_profile(wishes.profile, app.session.path, file_reader());
-  if (profile) {
-    opened.profile = std::move(profile).value();
-  } else {
-    opened.document.profile = built_in_profiles().front().name;
-    opened.profile = built_in_profiles().front();
-  }
-  take(app, std::move(opened), {});
-  app.session.dialog = NoDialog{};
-  app.session.message.clear();
 }
 
 } // namespace punchwright::editor

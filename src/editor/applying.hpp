@@ -64,6 +64,19 @@ void show(App& app, Cell cell);
 void run_command(App& app, Command command);
 void go_to_step(App& app, std::size_t done);
 
+// Another design takes the place of the one that is open; `path` is empty where it was never saved.
+void take(App& app, OpenedDocument opened, const std::filesystem::path& path);
+
+// What windows left behind.
+void answer_recovery(App& app, RecoveryAnswer answer);
+// Whether the file is another one than was opened or saved last; then it is asked what to do.
+[[nodiscard]] bool ask_about_changed_file(App& app, const std::string& text, const Pending& afterwards);
+void answer_changed(App& app, ChangedAnswer answer);
+// What waited until the design that is open is safe.
+void go_on(App& app, const Pending& pending);
+// Writes the design there and says so; false where it can't be.
+bool write_design(App& app, const std::filesystem::path& path);
+
 // Files. `request` asks first where there is something to save.
 void request(App& app, const Pending& pending);
 void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards = {});

@@ -68,6 +68,8 @@ struct Drawer {
   void operator()(const StepListDialog& dialog) const { step_list_dialog(app, actions, dialog); }
   void operator()(const PlayDialog& dialog) const { play_dialog(app, actions, dialog); }
   void operator()(const WrongDialog& dialog) const { wrong_dialog(app, actions, dialog); }
+  void operator()(const RecoveryDialog& dialog) const { recovery_dialog(app, actions, dialog); }
+  void operator()(const ChangedDialog& dialog) const { changed_dialog(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -193,7 +195,9 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "Steps at the machine",
                                  "Play the knitting",
                                  "What went wrong?",
-                                 "Trace a picture"};
+                                 "Trace a picture",
+                                 "Your work is still here",
+                                 "The file has changed meanwhile"};
   return titles[dialog.index()];
 }
 
@@ -201,21 +205,22 @@ const char* title_of_dialog(const Dialog& dialog) {
 float width_of_dialog(const App& app) {
   const Dialog& dialog = app.session.dialog;
   const float unit = app.theme.scale;
-  const float wished = std::holds_alternative<PathDialog>(dialog)     ? 680 * unit
-                       : std::holds_alternative<KeysDialog>(dialog)   ? width_of_keys_dialog(app)
-                       : std::holds_alternative<SwatchDialog>(dialog) ? width_of_swatch_dialog(app)
-                       : std::holds_alternative<PreviewDialog>(dialog) || std::holds_alternative<PlayDialog>(dialog) ||
-                               std::holds_alternative<WrongDialog>(dialog)
-                           ? room_for_dialog(app).x
-                       : std::holds_alternative<StepListDialog>(dialog) ? 900 * unit
-                       : std::holds_alternative<PairsDialog>(dialog) || std::holds_alternative<PaletteDialog>(dialog)
-                           ? 760 * unit
-                       : std::holds_alternative<LayoutDialog>(dialog)    ? 620 * unit
-                       : std::holds_alternative<YarnsHereDialog>(dialog) ? 320 * unit
-                       : std::holds_alternative<TraceDialog>(dialog)     ? 900 * unit
-                       : std::holds_alternative<StartDialog>(dialog)     ? 900 * unit
-                       : std::holds_alternative<HelpDialog>(dialog)      ? 960 * unit
-                                                                         : 450 * unit;
+  const float wished =
+      std::holds_alternative<PathDialog>(dialog)     ? 680 * unit
+      : std::holds_alternative<KeysDialog>(dialog)   ? width_of_keys_dialog(app)
+      : std::holds_alternative<SwatchDialog>(dialog) ? width_of_swatch_dialog(app)
+      : std::holds_alternative<PreviewDialog>(dialog) || std::holds_alternative<PlayDialog>(dialog) ||
+              std::holds_alternative<WrongDialog>(dialog)
+          ? room_for_dialog(app).x
+      : std::holds_alternative<StepListDialog>(dialog)                                                  ? 900 * unit
+      : std::holds_alternative<PairsDialog>(dialog) || std::holds_alternative<PaletteDialog>(dialog)    ? 760 * unit
+      : std::holds_alternative<LayoutDialog>(dialog)                                                    ? 620 * unit
+      : std::holds_alternative<YarnsHereDialog>(dialog)                                                 ? 320 * unit
+      : std::holds_alternative<RecoveryDialog>(dialog) || std::holds_alternative<ChangedDialog>(dialog) ? 560 * unit
+      : std::holds_alternative<TraceDialog>(dialog)                                                     ? 900 * unit
+      : std::holds_alternative<StartDialog>(dialog)                                                     ? 900 * unit
+      : std::holds_alternative<HelpDialog>(dialog)                                                      ? 960 * unit
+                                                                                                        : 450 * unit;
   return std::min(wished, room_for_dialog(app).x);
 }
 

@@ -42,6 +42,9 @@ void swatch_dialog(const App& app, Actions& actions);
 
 // All commands, found by typing; arrows choose, Return does it.
 void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dialog);
+// What was kept of windows that did not close; and a file that somebody else has changed.
+void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dialog);
+void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog);
 void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog);
 void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog);
 void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog);

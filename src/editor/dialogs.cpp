@@ -102,6 +102,8 @@ struct Namer {
   std::string operator()(const StepListDialog&) const { return "step-list"; }
   std::string operator()(const PlayDialog&) const { return "play"; }
   std::string operator()(const WrongDialog&) const { return "wrong"; }
+  std::string operator()(const RecoveryDialog&) const { return "recovery"; }
+  std::string operator()(const ChangedDialog&) const { return "changed"; }
 };
 
 } // namespace

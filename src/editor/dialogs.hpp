@@ -14,6 +14,7 @@
 #include "pictures/picture.hpp"
 #include "sheets/exports.hpp"
 
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <optional>
@@ -88,6 +89,7 @@ struct MissingMachine {
   Document document;
   std::vector<ReadingNote> notes;
   std::filesystem::path path;
+  std::uint64_t digest = 0;              // of the file's bytes
   std::string instead = "bulky-card-24"; // the built-in machine to go on with
 };
 
@@ -198,6 +200,19 @@ struct StepListDialog { // the whole list
   int chosen = 0;       // of the steps
   bool scroll = true;   // the next frame brings it into sight
 };
+struct FoundWork;
+// Windows did not close as they should: what they were at, one after another.
+struct RecoveryDialog {
+  std::vector<std::shared_ptr<FoundWork>> works; // the first is asked about; never empty
+  std::vector<std::string> differences;          // of the first, from its file
+  SmallPicture shown;
+  bool start_page = false; // comes when all are answered
+};
+// The file is another one than was opened or saved last.
+struct ChangedDialog {
+  std::vector<std::string> differences; // between what is open and what lies there
+  Pending afterwards;                   // after saving
+};
 struct PlayedKnitting;
 struct PlayMoment;
 struct PlayDialog { // the knitting, pass by pass
@@ -209,11 +224,11 @@ struct WrongDialog { // marks of what is seen, and what may have been done
   std::shared_ptr<const WrongAnswer> answer; // null: not asked yet, or other marks
 };
 
-using Dialog =
-    std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog, SwatchDialog,
-                 CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog, HelpDialog, PreviewDialog,
-                 PairsDialog, PaletteDialog, PictureDialog, LayoutDialog, YarnsHereDialog, KeepMotifDialog,
-                 BenchChangedDialog, StepListDialog, PlayDialog, WrongDialog, TraceDialog>;
+using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,
+                            SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog,
+                            HelpDialog, PreviewDialog, PairsDialog, PaletteDialog, PictureDialog, LayoutDialog,
+                            YarnsHereDialog, KeepMotifDialog, BenchChangedDialog, StepListDialog, PlayDialog,
+                            WrongDialog, TraceDialog, RecoveryDialog, ChangedDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

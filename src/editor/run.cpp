@@ -3,6 +3,8 @@
 #include "editor/run.hpp"
 
 #include "editor/actions.hpp"
+#include "editor/kept_steps.hpp"
+#include "editor/kept_work.hpp"
 #include "editor/memory_in_use.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
@@ -160,7 +162,13 @@ int no_window(const Error& error) {
   return 2;
 }
 
-int work_in_window(App& app, Window& window, const Options& options) {
+// What the window keeps for the user beside the files that she saves.
+struct Keepers {
+  WorkKeeper work;
+  StepKeeper steps;
+};
+
+int work_in_window(App& app, Window& window, const Options& options, Keepers& keepers) {
   std::ofstream state;
   if (!options.state_to.empty()) {
     state.open(options.state_to);
@@ -172,12 +180,18 @@ int work_in_window(App& app, Window& window, const Options& options) {
   int frames_due = frames_after_event;
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
-    if (frames_due == 0 && !window.input_waiting()) {
-      window.wait();
-    } else {
+    const std::string said = app.session.message;
+    const auto keep_again = keepers.work.follow(app, WorkKeeper::Clock::now());
+    keepers.steps.follow(app);
+    const bool keeper_spoke = app.session.message != said;
+    if (frames_due > 0 || window.input_waiting() || keeper_spoke) {
       window.look();
+    } else if (keep_again) {
+      window.wait(*keep_again);
+    } else {
+      window.wait();
     }
-    bool happened = window.input_waiting() || window.take_redraw_request();
+    bool happened = window.input_waiting() || window.take_redraw_request() || keeper_spoke;
     for (const std::filesystem::path& path : window.take_dropped()) {
       apply(app, DropFile{path});
       happened = true;
@@ -212,6 +226,7 @@ int work_in_window(App& app, Window& window, const Options& options) {
   }
   window.tell_size(app.settings);
   keep_settings(app, true);
+  keepers.work.close(app);
   return 0;
 }
 
@@ -312,6 +327,12 @@ int run(const Options& options) {
   if (for_a_person && options.file.empty()) {
     apply(app, Run{Command::start_page});
   }
+  const std::filesystem::path journals = for_a_person ? usual_journal_folder() : std::filesystem::path();
+  FoundWorks found = find_works(journals);
+  Keepers keepers{WorkKeeper(journals), StepKeeper(for_a_person ? usual_steps_folder() : std::filesystem::path())};
+  for (const std::string& remark : found.remarks) {
+    apply(app, Say{remark, Tone::trouble});
+  }
   auto window = Window::open(wishes_for(app.settings, options));
   if (!window) {
     return no_window(window.error());
@@ -323,7 +344,8 @@ int run(const Options& options) {
     one_frame(app, **window, false, true);
     return time_frames(app, **window, options.frames_benchmark, milliseconds(Clock::now() - start));
   }
-  return work_in_window(app, **window, options);
+  offer_recovery(app, std::move(found.works));
+  return work_in_window(app, **window, options, keepers);
 }
 
 } // namespace punchwright::editor

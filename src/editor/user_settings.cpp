@@ -52,21 +52,6 @@ Appearance desktop_now() {
   return appearance_of({variable != nullptr ? variable : "", gtk, kde});
 }
 
-// "settings.broken", or "settings.broken-2" where there is one already; empty where it can't be renamed.
-fs::path set_aside(const fs::path& path) {
-  for (int number = 1; number < 100; ++number) {
-    fs::path aside = path;
-    aside += number == 1 ? std::string(".broken") : fmt::format(".broken-{}", number);
-    std::error_code trouble;
-    if (fs::exists(aside, trouble)) {
-      continue;
-    }
-    fs::rename(path, aside, trouble);
-    return trouble ? fs::path() : aside;
-  }
-  return {};
-}
-
 void take_settings(App& app, const Settings& settings) {
   app.settings = settings;
   app.settings_file.kept = settings;
@@ -105,6 +90,20 @@ void say_once(App& app, const std::string& text) {
 }
 
 } // namespace
+
+fs::path set_aside(const fs::path& path) {
+  for (int number = 1; number < 100; ++number) {
+    fs::path aside = path;
+    aside += number == 1 ? std::string(".broken") : fmt::format(".broken-{}", number);
+    std::error_code trouble;
+    if (fs::exists(aside, trouble)) {
+      continue;
+    }
+    fs::rename(path, aside, trouble);
+    return trouble ? fs::path() : aside;
+  }
+  return {};
+}
 
 fs::path folder_for_user(const char* variable, const fs::path& in_home) {
   const fs::path own = folder_in(variable);

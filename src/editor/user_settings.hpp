@@ -16,6 +16,10 @@ namespace punchwright::editor {
 // $XDG_STATE_HOME/punchwright/bench, else in ~/.local/state; empty where neither names an absolute path.
 [[nodiscard]] std::filesystem::path usual_bench_folder();
 
+// A file that can't be read is renamed to "settings.broken", or "settings.broken-2" where there is one already. Its
+// path now; empty where it can't be renamed.
+[[nodiscard]] std::filesystem::path set_aside(const std::filesystem::path& path);
+
 void load_settings(App& app, const std::filesystem::path& path);
 
 // Writes what changed since it was last read or written. The window's size alone waits until `at_end`.

@@ -6,6 +6,7 @@
 #include "editor/app.hpp"
 #include "editor/input_queue.hpp"
 
+#include <chrono>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -35,6 +36,7 @@ public:
 
   // Waits until the system sends something, or only looks whether it has.
   void wait();
+  void wait(std::chrono::milliseconds longest);
   void look();
 
   // What the system sent besides input, since the last call.

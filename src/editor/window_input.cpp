@@ -80,6 +80,10 @@ void Window::wait() {
   glfwWaitEvents();
 }
 
+void Window::wait(std::chrono::milliseconds longest) {
+  glfwWaitEventsTimeout(std::max(0.001, std::chrono::duration<double>(longest).count()));
+}
+
 void Window::look() {
   glfwPollEvents();
 }

@@ -2,6 +2,7 @@
 // POSIX.1-2008 and Linux extended attributes.
 #include "files/files.hpp"
 
+#include "files/leftovers.hpp"
 #include "files/writing.hpp"
 
 #include <algorithm>
@@ -95,6 +96,12 @@ Result<Step> step_for(const std::filesystem::path& path) {
   const Result<std::filesystem::path> target = target_of(path);
   if (!target) {
     return target.error();
+  }
+  if (exists && old.st_nlink > 1) {
+    clear_leftovers(*target); // one of the names may be what a killed saving kept of the old content
+    if (::stat(path.c_str(), &old) != 0) {
+      return file_error(path, "cannot be written", errno);
+    }
   }
   return exists && old.st_nlink > 1
              ? Step{Manner::through, writing_through(path, *target, old)}

@@ -159,7 +159,9 @@ public:
 private:
   void take_back() {
     if (!kept_.empty()) {
-      (void)::rename(kept_.c_str(), target_.c_str());
+      if (::rename(kept_.c_str(), target_.c_str()) != 0) {
+        remove_kept(); // the new content stays, whole
+      }
     } else if (!old_) {
       ::unlink(target_.c_str());
     }

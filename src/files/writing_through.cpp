@@ -59,7 +59,9 @@ public:
     const int trouble = file_.close();
     if (trouble != 0) {
       beside_ = false;
-      return file_error(named_, "was written, but the disk did not confirm it", trouble);
+      return file_error(
+          named_, fmt::format("was written, but the disk did not confirm it; it is whole in {} too", whole_.string()),
+          trouble);
     }
     remove_whole();
     return std::nullopt;
@@ -84,12 +86,15 @@ private:
     Failure failure = writing->stage(bytes_);
     if (!failure) {
       failure = writing->put(false);
+      beside_ = !failure;
     }
     if (!failure) {
       failure = writing->settle();
+      if (failure) { // said of the file beside it; the file itself is as it was
+        failure->message = "cannot be written" + failure->message.substr(failure->message.find(": "));
+      }
     }
-    beside_ = !failure;
-    if (beside_) {
+    if (!failure) {
       (void)(::chown(whole_.c_str(), old_.st_uid, old_.st_gid) == 0 &&
              ::chmod(whole_.c_str(), old_.st_mode & 0777U) == 0);
     }

@@ -68,6 +68,9 @@ EXPORTS = [
     ("leaflet", "pdf"),
     ("chart", "png"),
     ("chart", "svg"),
+    ("steps", "pdf"),
+    ("steps", "html"),
+    ("steps", "txt"),
 ]
 COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "yoke",
             "import", "machine", "measure", "swatch"]

@@ -161,6 +161,24 @@ class TheOldFileStaysWhole(CommandTest):
                 self.assert_refused(run(what, self.good, "-o", out), f"full.{form}")
                 self.assertEqual(os.readlink(out), "/dev/full", "the link is as it was")
 
+    def test_a_full_device_for_what_is_no_sheet(self):
+        picture = self.file("wave.pbm", "P1\n4 2\n0 1 1 0\n1 0 0 1\n")
+        writers = [
+            ("made.repeat", ["import", picture]),
+            ("traced.repeat", ["trace", "--machine", "bulky-card-24", picture]),
+            ("mended.repeat", ["mend", self.good]),
+            ("mine.machine", ["machine", "bulky-card-24"]),
+            ("measure.pdf", ["measure", "bulky-card-24"]),
+            ("swatch.pdf", ["swatch", "bulky-card-24"]),
+            ("swatch.png", ["swatch", "bulky-card-24"]),
+        ]
+        for name, arguments in writers:
+            with self.subTest(arguments=arguments):
+                out = self.folder / name
+                self.assert_ended(run(*arguments, "-o", self.folder / ("good " + name)), DONE)
+                out.symlink_to("/dev/full")
+                self.assert_refused(run(*arguments, "-o", out), name, "No space left on device")
+
     def test_a_refused_design_or_extension(self):
         names = self.old_files()
         broken = self.file("broken.repeat", "format = 1\n[")

@@ -93,16 +93,22 @@ class Editor:
     def __init__(self, server, folder, *arguments):
         self.environment = server.environment
         self.folder = pathlib.Path(folder)
-        self.states = self.folder / "states.jsonl"
-        self.states.write_text("")
+        handle, states = tempfile.mkstemp(prefix="states-", suffix=".jsonl", dir=folder)
+        os.close(handle)
+        self.states = pathlib.Path(states)
         self.process = subprocess.Popen([EDITOR, "--state-to", str(self.states), *map(str, arguments)],
                                         cwd=folder, env=self.environment)
         self._file = open(self.states, encoding="utf-8")
         self._rest = ""
         self.state = {}
         self.wait(lambda state: state["idle"], "the first frames")
-        self.window = self._xdotool("search", "--sync", "--name", "Punchwright").split()[-1]
-        self._xdotool("windowfocus", self.window)
+        self.window = self._xdotool("search", "--sync", "--all", "--pid", self.process.pid,
+                                    "--name", "Punchwright").split()[-1]
+        self.focus()
+
+    def focus(self):
+        """Keys go to this one from now on, and the pointer finds it above the others."""
+        self._xdotool("windowraise", self.window, "windowfocus", self.window)
 
     def _xdotool(self, *arguments):
         done = subprocess.run(["xdotool", *map(str, arguments)], env=self.environment, capture_output=True, text=True,

@@ -4,9 +4,7 @@
 #include "files/scratch_folder.hpp"
 #include "files/writing.hpp"
 
-#include <csignal>
 #include <doctest/doctest.h>
-#include <random>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -96,51 +94,6 @@ TEST_SUITE("a file with several names") {
     CHECK(content_of(folder / "two") == "new");
     CHECK(fs::hard_link_count(folder / "one") == 2);
     CHECK(names_in(folder.path()) == std::vector<std::string>{"one", "two"});
-  }
-
-  TEST_CASE("a program killed while it saves leaves it whole, or the new content whole beside it") {
-    const ScratchFolder folder;
-    const fs::path file = folder / "waves.repeat";
-    const std::string even(300'000, 'e');
-    const std::string odd(250'000, 'o');
-    put(file, even);
-    REQUIRE(::chmod(file.c_str(), 0600) == 0);
-    fs::create_hard_link(file, folder / "other name");
-    const auto is_whole = [&](const fs::path& path) {
-      const std::string content = content_of(path);
-      return content == even || content == odd;
-    };
-    std::mt19937 random(8);
-    int beside = 0;
-    int damaged = 0;
-    for (int kill = 0; kill < 60; ++kill) {
-      const pid_t child = ::fork();
-      REQUIRE(child >= 0);
-      if (child == 0) {
-        for (;;) {
-          (void)write_file(file, odd);
-          (void)write_file(file, even);
-        }
-      }
-      // A kill while nothing lies beside it tells nothing; wait for that moment, however slow the machine is.
-      for (int wait = 0; wait < 100'000 && !fs::exists(whole_name(file)); ++wait) {
-        ::usleep(50);
-      }
-      ::usleep(std::uniform_int_distribution<useconds_t>(0, 2'000)(random));
-      ::kill(child, SIGKILL);
-      ::waitpid(child, nullptr, 0);
-      const bool there = fs::exists(whole_name(file));
-      beside += there ? 1 : 0;
-      damaged += is_whole(file) ? 0 : 1;
-      REQUIRE((is_whole(file) || there));
-      REQUIRE((!there || is_whole(whole_name(file))));
-      REQUIRE((!there || (state_of(whole_name(file)).st_mode & 0777U) == 0600U));
-    }
-    CHECK(beside > 0); // else no kill came in the middle of a saving
-    MESSAGE("damaged with its whole content beside it: " << damaged << " of 60");
-    CHECK(text_of(write_file(file, odd)) == "saved");
-    CHECK(content_of(folder / "other name") == odd);
-    CHECK(names_in(folder.path()) == std::vector<std::string>{"other name", "waves.repeat"});
   }
 
   TEST_CASE("where nothing can lie beside it, it is not touched") {

@@ -1,0 +1,52 @@
+// Designs that begin without a file of their own: new ones, copies of the demos, and what was made of a picture.
+#include "editor/applying.hpp"
+#include "files/files.hpp"
+
+#include <fmt/format.h>
+#include <utility>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+void begin_with(App& app, const Document& design, const std::string& name) {
+  OpenedDocument opened{design, app.work.profile, {}};
+  take(app, std::move(opened), {});
+  app.session.suggested_name = name;
+  app.session.dialog = NoDialog{};
+  say(app, fmt::format("A new design of {}: saving asks where to keep it", name));
+}
+
+void open_copy(App& app, const fs::path& path) {
+  app.session.dialog = NoDialog{};
+  const auto text = read_file(path, largest_file);
+  if (!text) {
+    return show_trouble(app, "The demo can't be opened", text.error(), {});
+  }
+  auto opened = open_document(*text, path.string(), file_reader());
+  if (!opened) {
+    return show_trouble(app, "The demo can't be read", opened.error(), {});
+  }
+  take(app, std::move(opened).value(), {});
+  app.session.suggested_name = path.stem().string();
+  say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
+}
+
+void begin_design(App& app, const NewDialog& wishes) {
+  OpenedDocument opened;
+  opened.document = blank_document(wishes.width, wishes.rows);
+  opened.document.profile = wishes.profile;
+  opened.document.card.paper = app.settings.paper;
+  auto profile = find_profile(wishes.profile, app.session.path, file_reader());
+  if (profile) {
+    opened.profile = std::move(profile).value();
+  } else {
+    opened.document.profile = built_in_profiles().front().name;
+    opened.profile = built_in_profiles().front();
+  }
+  take(app, std::move(opened), {});
+  app.session.dialog = NoDialog{};
+  app.session.message.clear();
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,171 @@
+// Work that windows left behind, and a file that somebody else has changed: what is offered, and what is chosen.
+#include "design/differences.hpp"
+#include "design/repeat_file.hpp"
+#include "editor/applying.hpp"
+#include "editor/kept_work.hpp"
+#include "files/files.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <utility>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr double shown_shape = 1.6; // width by height of the small picture
+
+// From the design's file as it is now; a sentence where there is none to compare with.
+std::vector<std::string> differences_from_file(const Document& design, const fs::path& path) {
+  std::error_code ignored;
+  if (!fs::exists(path, ignored)) {
+    return {"Its file is no longer there."};
+  }
+  const auto text = read_file(path, largest_file);
+  const auto read = text ? read_repeat(*text, path.string()) : Result<ReadDocument>(text.error());
+  if (!read) {
+    return {fmt::format("The file there can't be read: {}.", read.error().message)};
+  }
+  auto sentences = differences_in_words(design, read->document);
+  if (sentences.empty()) {
+    sentences.emplace_back("Nothing differs from the file.");
+  }
+  return sentences;
+}
+
+void show_first(App& app, std::vector<std::shared_ptr<FoundWork>> works, bool start_page) {
+  RecoveryDialog dialog;
+  dialog.works = std::move(works);
+  dialog.start_page = start_page;
+  const Journal& journal = dialog.works.front()->journal;
+  dialog.shown = small_picture(journal.design, shown_shape);
+  if (!journal.file.empty()) {
+    dialog.differences = differences_from_file(journal.design, journal.file);
+  }
+  app.session.dialog = std::move(dialog);
+}
+
+void show_next(App& app, const RecoveryDialog& dialog) {
+  std::vector<std::shared_ptr<FoundWork>> rest(dialog.works.begin() + 1, dialog.works.end());
+  const bool start_page = dialog.start_page;
+  if (!rest.empty()) {
+    return show_first(app, std::move(rest), start_page);
+  }
+  app.session.dialog = start_page ? start_dialog(app) : Dialog(NoDialog{});
+  app.view.focus_drawing = true;
+}
+
+void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t others) {
+  const Journal& journal = work->journal;
+  take(app, OpenedDocument{journal.design, app.work.profile, {}}, journal.file);
+  app.work.profile_name.clear(); // the machine is loaded afterwards, or what is wrong with it is said
+  app.work.history = journal.history;
+  app.session.file_digest = journal.file_digest;
+  app.session.suggested_name = journal.suggested_name;
+  app.session.recovered = work;
+  if (journal.file.has_parent_path()) {
+    app.session.folder = journal.file.parent_path();
+  }
+  app.session.dialog = NoDialog{};
+  const std::string more = others == 0 ? "" : fmt::format("; {} more will be offered at the next start", others);
+  say(app, fmt::format("{} as it was kept; it is not saved yet{}", work->name(), more), Tone::good);
+}
+
+// "…/journals/set-aside/puffins 2026-11-26 at 14.03.repeat", with a number where there is one already.
+fs::path place_aside(const FoundWork& work) {
+  std::string when = work.when();
+  std::ranges::replace(when, ':', '.');
+  const std::string stem = fs::path(work.name()).stem().string();
+  const fs::path folder = work.path.parent_path() / "set-aside";
+  fs::path path = folder / fmt::format("{} {}.repeat", stem, when);
+  std::error_code ignored;
+  for (int number = 2; fs::exists(path, ignored); ++number) {
+    path = folder / fmt::format("{} {} ({}).repeat", stem, when, number);
+  }
+  return path;
+}
+
+bool put_aside(App& app, FoundWork& work) {
+  const fs::path path = place_aside(work);
+  std::error_code trouble;
+  fs::create_directories(path.parent_path(), trouble);
+  if (const Failure failure = write_file(path, write_repeat(work.journal.design))) {
+    say(app, fmt::format("It could not be put aside ({}); it is kept as it was", failure->message), Tone::trouble);
+    return false;
+  }
+  remember_recent(app.settings, path);
+  work.remove();
+  say(app, fmt::format("Put aside: {}", path.string()));
+  return true;
+}
+
+} // namespace
+
+void offer_recovery(App& app, std::vector<std::shared_ptr<FoundWork>> works) {
+  if (works.empty()) {
+    return;
+  }
+  const bool start_page = std::holds_alternative<StartDialog>(app.session.dialog);
+  if (is_open(app.session.dialog) && !start_page) {
+    return say(app, "There is work that was not saved when a window ended: it is offered at the next start");
+  }
+  show_first(app, std::move(works), start_page);
+}
+
+void answer_recovery(App& app, RecoveryAnswer answer) {
+  const auto* const found = std::get_if<RecoveryDialog>(&app.session.dialog);
+  if (found == nullptr || found->works.empty()) {
+    return;
+  }
+  const RecoveryDialog dialog = *found;
+  switch (answer) {
+  case RecoveryAnswer::open: return open_found(app, dialog.works.front(), dialog.works.size() - 1);
+  case RecoveryAnswer::aside:
+    if (put_aside(app, *dialog.works.front())) {
+      show_next(app, dialog);
+    }
+    return;
+  case RecoveryAnswer::later: return show_next(app, dialog);
+  }
+}
+
+bool ask_about_changed_file(App& app, const std::string& text, const Pending& afterwards) {
+  const fs::path& path = app.session.path;
+  std::error_code ignored;
+  if (app.session.file_digest == 0 || !fs::is_regular_file(path, ignored)) {
+    return false;
+  }
+  const auto there = read_file(path, largest_file);
+  if (there && (digest_of(*there) == app.session.file_digest || *there == text)) {
+    return false;
+  }
+  close_step(app);
+  ChangedDialog dialog;
+  dialog.differences = differences_from_file(app.work.design, path);
+  dialog.afterwards = afterwards;
+  app.session.dialog = std::move(dialog);
+  return true;
+}
+
+void answer_changed(App& app, ChangedAnswer answer) {
+  const auto* const found = std::get_if<ChangedDialog>(&app.session.dialog);
+  if (found == nullptr) {
+    return;
+  }
+  const Pending afterwards = found->afterwards;
+  app.session.dialog = NoDialog{};
+  app.view.focus_drawing = true;
+  switch (answer) {
+  case ChangedAnswer::over:
+    if (write_design(app, app.session.path)) {
+      go_on(app, afterwards);
+    }
+    return;
+  case ChangedAnswer::elsewhere: return open_path_dialog(app, Purpose::save, afterwards);
+  case ChangedAnswer::cancel: return;
+  }
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,43 @@
+// The steps of a saved design, kept in the user's state folder, so that they can still be undone when it is opened
+// again. They count only while the file is, to the byte, the one that was saved with them.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <future>
+#include <optional>
+
+namespace punchwright::editor {
+
+struct App;
+
+class StepKeeper {
+public:
+  static constexpr std::size_t most_files = 100; // of designs; the one that was not saved for longest goes
+
+  // An empty folder: nothing is kept.
+  explicit StepKeeper(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  ~StepKeeper() { wait(); }
+  StepKeeper(const StepKeeper&) = delete;
+  StepKeeper& operator=(const StepKeeper&) = delete;
+
+  // After a saving: begins to write them, in another thread. After an opening: takes what was kept. What can't be
+  // written or read is as good as none.
+  void follow(App& app);
+  void wait();
+
+private:
+  void keep(const App& app);
+  void take_kept(App& app) const;
+  [[nodiscard]] std::filesystem::path file_for(const std::filesystem::path& design) const;
+
+  std::filesystem::path folder_;
+  std::future<void> writing_;
+  std::optional<std::uint64_t> opening_;
+  std::uint64_t saves_ = 0;
+};
+
+// $XDG_STATE_HOME/punchwright/steps, else in ~/.local/state; empty where neither names an absolute path.
+[[nodiscard]] std::filesystem::path usual_steps_folder();
+
+} // namespace punchwright::editor

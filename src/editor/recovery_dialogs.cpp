@@ -1,0 +1,107 @@
+// What was kept of a window that did not close as it should, and a file that somebody else has changed.
+#include "design/words.hpp"
+#include "editor/dialog_parts.hpp"
+#include "editor/kept_work.hpp"
+#include "editor/widgets.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+namespace {
+
+void space(const App& app) {
+  ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
+}
+
+void sentences(const std::vector<std::string>& lines) {
+  for (const std::string& line : lines) {
+    text_lines(line);
+  }
+}
+
+void heading(const App& app, const char* words) {
+  ImGui::PushFont(app.theme.bold);
+  ImGui::TextUnformatted(words);
+  ImGui::PopFont();
+}
+
+void picture(const App& app, const SmallPicture& shown) {
+  const float wide = ImGui::GetContentRegionAvail().x;
+  const float tall = std::min(120 * app.theme.scale, room_for_dialog(app).y / 4);
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  draw_small_picture(app.theme, shown, {corner.x, corner.y, corner.x + wide, corner.y + tall});
+  ImGui::Dummy(ImVec2(wide, tall));
+}
+
+} // namespace
+
+void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dialog) {
+  const Theme& theme = app.theme;
+  const FoundWork& work = *dialog.works.front();
+  const Journal& journal = work.journal;
+  text_lines(
+      fmt::format("A window with “{}” did not close as it should. What was drawn in it since it was saved was "
+                  "kept on {}{}.",
+                  work.name(), work.when(),
+                  journal.history.done() == 0
+                      ? std::string()
+                      : fmt::format(", with {} that can be undone",
+                                    counted(static_cast<std::int64_t>(journal.history.done()), "step", "steps"))));
+  space(app);
+  picture(app, dialog.shown);
+  space(app);
+  if (!dialog.differences.empty()) {
+    heading(app, "Beside the file as it is now");
+    sentences(dialog.differences);
+    hint(theme, journal.file.string());
+    space(app);
+  }
+  if (dialog.works.size() > 1) {
+    hint(theme, fmt::format("{} more after this one.", dialog.works.size() - 1));
+  }
+  if (button(theme, actions, "recovery open", "Open it", Look::main)) {
+    actions.push(AnswerRecovery{RecoveryAnswer::open});
+  }
+  make_default(actions);
+  make_first_stop(actions);
+  tip(theme, "As a design that is not saved; its file stays as it is until you save");
+  ImGui::SameLine();
+  if (button(theme, actions, "recovery aside", "Put it aside")) {
+    actions.push(AnswerRecovery{RecoveryAnswer::aside});
+  }
+  tip(theme, "Writes it as a design of its own, among the files opened last, and asks no more");
+  ImGui::SameLine();
+  if (button(theme, actions, "recovery later", "Ask me at the next start") || escape_pressed()) {
+    actions.push(AnswerRecovery{RecoveryAnswer::later});
+  }
+}
+
+void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog) {
+  const Theme& theme = app.theme;
+  text_lines(fmt::format("“{}” was written by another window or another program since you opened or saved it here. "
+                         "Saving now would replace what is there.",
+                         file_name_of(app)));
+  space(app);
+  heading(app, "Between yours and the file");
+  sentences(dialog.differences);
+  hint(theme, app.session.path.string());
+  space(app);
+  if (button(theme, actions, "changed elsewhere", "Save under another name…", Look::main)) {
+    actions.push(AnswerChanged{ChangedAnswer::elsewhere});
+  }
+  make_default(actions);
+  make_first_stop(actions);
+  tip(theme, "Both are kept");
+  ImGui::SameLine();
+  if (button(theme, actions, "changed over", "Replace the file")) {
+    actions.push(AnswerChanged{ChangedAnswer::over});
+  }
+  tip(theme, "What the other one wrote is gone then");
+  ImGui::SameLine();
+  if (button(theme, actions, "changed cancel", "Cancel") || escape_pressed()) {
+    actions.push(AnswerChanged{ChangedAnswer::cancel});
+  }
+}
+
+} // namespace punchwright::editor
