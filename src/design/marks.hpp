@@ -13,7 +13,7 @@ namespace punchwright {
 struct StitchMarks {
   Grid caught;   // the float behind that stitch is lifted onto its needle before the next row is knitted
   Grid accepted; // behind that stitch a float may be too long
-  Grid kept;     // mending and tracing never change that stitch
+  Grid kept;     // mending never changes that stitch
 
   [[nodiscard]] bool none() const { return caught.width() == 0 && accepted.width() == 0 && kept.width() == 0; }
   bool operator==(const StitchMarks&) const = default;

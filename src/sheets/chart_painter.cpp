@@ -254,7 +254,16 @@ void ChartPainter::legend(std::vector<Shape>& shapes, double y) const {
   shapes.push_back(line_shape(Point{x, y - 0.4}, Point{x, y + legend_cell + 0.4}, line_paint(ink::black, 0.6)));
   x += 1.5;
   words("middle of the bed");
-  words("ticks: every 5 and 10 needles");
+  if (chart_.document().marks.caught.width() == 0) {
+    words("ticks: every 5 and 10 needles");
+    return;
+  }
+  // There is no room for both, and what is to be done goes before what is seen.
+  const double size = legend_cell * 0.55;
+  box(shapes, x + (legend_cell - size) / 2, y + (legend_cell - size) / 2, size, size,
+      Paint{ink::black, size / 4, Colour{255, 255, 255}, false});
+  x += legend_cell + 1.5;
+  words("a float is lifted onto it");
 }
 
 void ChartPainter::ruler(std::vector<Shape>& shapes, double y) const {

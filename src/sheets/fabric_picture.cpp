@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <iterator>
 #include <map>
 #include <tuple>
 
@@ -69,6 +70,10 @@ private:
   void add_floats(std::vector<unsigned char>& pixels, const RowToKnit& row, const std::vector<bool>& stitches,
                   int height) const {
     const auto count = static_cast<int>(stitches.size());
+    std::vector<int> caught; // columns of the picture, which is seen as the bed is
+    for (const Needle needle : caught_needles(document_, profile_, row)) {
+      caught.push_back(needle.position - first_needle_of(document_).position);
+    }
     for (int first = 0; first < count;) {
       const bool contrast = stitches[static_cast<std::size_t>(first)];
       int last = first;
@@ -76,8 +81,10 @@ private:
         ++last;
       }
       if (first > 0 && last + 1 < count) {
-        draw_strand(pixels, size_, height,
-                    {first, last, yarn_of(document_, contrast ? row.main : row.contrast).colour, {}});
+        Strand strand{first, last, yarn_of(document_, contrast ? row.main : row.contrast).colour, {}};
+        std::ranges::copy_if(caught, std::back_inserter(strand.caught),
+                             [&](int column) { return column >= first && column <= last; });
+        draw_strand(pixels, size_, height, strand);
       }
       first = last + 1;
     }
