@@ -85,6 +85,7 @@ std::vector<std::string> differences_in_words(const Document& here, const Docume
       names.emplace_back(name);
     }
   };
+  compare(here.marks, there.marks, "the marks of stitches");
   compare(here.bands, there.bands, "the bands");
   compare(here.yarns, there.yarns, "the yarns");
   compare(here.title, there.title, "the title");

@@ -11,16 +11,21 @@ namespace {
 std::vector<Change> changes_between(const Document& from, const Document& to) {
   Document settings = to;
   settings.grid = from.grid;
+  settings.marks = from.marks;
   settings.bands = from.bands;
   const bool drawing_differs = from.grid != to.grid || from.bands != to.bands;
   std::vector<Change> changes;
   if (settings != from) {
     settings.grid = {};
+    settings.marks = {};
     settings.bands.clear();
-    changes.push_back({Change::Settings{std::move(settings)}});
+    changes.push_back({Change::Settings{std::move(settings)}, std::nullopt});
   }
   if (drawing_differs) {
-    changes.push_back({Change::Drawing{to.grid, to.bands, to.extras}});
+    changes.push_back({Change::Drawing{to.grid, to.bands, to.extras}, std::nullopt});
+  }
+  if (from.marks != to.marks) {
+    changes.push_back({std::vector<Change::RowDifference>{}, to.marks});
   }
   return changes;
 }

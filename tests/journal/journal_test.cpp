@@ -71,7 +71,12 @@ TEST_CASE("random work, kept at a random moment, is undone to the same beginning
       const Grid& grid = journal.design.grid;
       const Cell cell{dice.throw_one(grid.width()), dice.throw_one(grid.height())};
       const bool rows = dice.throw_one(8) == 0 && grid.height() < 60;
-      const Edit edit = rows ? Edit(InsertRows{cell.row, 1}) : Edit(SetCells{{cell}, dice.heads()});
+      Edit edit = rows ? Edit(InsertRows{cell.row, 1}) : Edit(SetCells{{cell}, dice.heads()});
+      if (dice.throw_one(6) == 0) {
+        ChangeMarks mark{journal.design.marks, "catch"};
+        set_mark(mark.marks.caught, grid, cell.column, cell.row, dice.heads());
+        edit = mark;
+      }
       REQUIRE(!journal.history.apply(journal.design, edit));
       states.resize(journal.history.done());
       states.push_back(write_repeat(journal.design));
