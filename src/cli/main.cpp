@@ -2,17 +2,12 @@
 // It links no editor code, which proves on every build that the core needs no window.
 #include "cli/commands.hpp"
 #include "cli/help.hpp"
+#include "cli/option_forms.hpp"
 #include "cli/output.hpp"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
-#include <array>
-#include <charconv>
-#include <cmath>
 #include <exception>
 #include <functional>
-#include <map>
-#include <optional>
 
 namespace punchwright::cli {
 namespace {
@@ -68,66 +63,6 @@ private:
     return sub;
   }
 
-  static void add_input(CLI::App* sub, std::string& file) {
-    sub->add_option("FILE", file, "a .repeat file, or - for standard input")->required();
-  }
-  static void add_output(CLI::App* sub, std::string& output, const std::string& kinds) {
-    sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)
-        ->required()
-        ->type_name("OUT");
-  }
-
-  // An option whose value `read` understands, or not: then what it may be is said.
-  static void add_value(CLI::App* sub, const std::string& option, const std::string& type, const std::string& allowed,
-                        const std::string& what, std::function<bool(const std::string&)> read) {
-    sub->add_option_function<std::string>(
-           option,
-           [option, allowed, read = std::move(read)](const std::string& word) {
-             if (!read(word)) {
-               throw CLI::ValidationError("'" + word + "' is not allowed for " + option + "; allowed: " + allowed);
-             }
-           },
-           what)
-        ->type_name(type);
-  }
-
-  // An option that takes one of a few words, and says which.
-  template <class Value>
-  static void add_choice(CLI::App* sub, const std::string& option, const std::string& what, Value& value,
-                         const std::map<std::string, Value>& words) {
-    std::string type;
-    std::string allowed;
-    for (const auto& [word, meaning] : words) {
-      type += (type.empty() ? "" : "|") + word;
-      allowed += (allowed.empty() ? "" : word == words.rbegin()->first ? " or " : ", ") + word;
-    }
-    add_value(sub, option, type, allowed, what, [&value, words](const std::string& word) {
-      const auto found = words.find(word);
-      if (found != words.end()) {
-        value = found->second;
-      }
-      return found != words.end();
-    });
-  }
-
-  // Without regard to the language of the system: 104.9, never 104,9.
-  template <class Number> static bool read_number(const std::string& word, std::optional<Number>& number) {
-    Number value{};
-    const char* const end = word.data() + word.size();
-    const auto [stop, trouble] = std::from_chars(word.data(), end, value);
-    if (trouble != std::errc{} || stop != end) {
-      return false;
-    }
-    number = value;
-    return true;
-  }
-
-  static void add_millimetres(CLI::App* sub, const std::string& option, const std::string& what,
-                              std::optional<double>& number) {
-    add_value(sub, option, "MM", "a number of millimetres, such as 104.9", what,
-              [&number](const std::string& word) { return read_number(word, number); });
-  }
-
   void add_check() {
     auto* const sub =
         add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
@@ -150,113 +85,16 @@ private:
     sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
   }
 
-  // Numbers with commas between them, as many as there is room for.
-  template <std::size_t count> static bool read_numbers(const std::string& word, std::array<double, count>& numbers) {
-    std::size_t from = 0;
-    for (std::size_t place = 0; place < count; ++place) {
-      const std::size_t comma = place + 1 < count ? word.find(',', from) : word.size();
-      std::optional<double> number;
-      if (comma == std::string::npos || !read_number(word.substr(from, comma - from), number)) {
-        return false;
-      }
-      numbers[place] = *number;
-      from = comma + 1;
-    }
-    return true;
-  }
-
-  template <class Share> static bool read_percent(const std::string& word, double low, double high, Share& share) {
-    std::optional<double> percent;
-    const bool good = read_number(word, percent) && *percent >= low && *percent <= high;
-    if (good) {
-      share = *percent / 100;
-    }
-    return good;
-  }
-
   void add_trace() {
     auto* const sub = add_command("trace", "make the knittable repeat that is nearest to a picture",
                                   [this] { return trace_picture(trace_); });
-    sub->add_option("PICTURE", trace_.picture, "a PNG, JPEG, BMP, PBM, PGM, PPM or XBM file")->required();
-    add_output(sub, trace_.output, ".repeat");
-    add_count(sub, "--width", "stitches of the repeat, 1 to 200; without it 24", widest_repeat, trace_.width);
-    add_count(sub, "--rows", "rows of the repeat, 1 to 2000; without it 60", tallest_repeat, trace_.rows);
-    sub->add_option("--machine", trace_.machine, "a built-in profile or a .machine file")->type_name("MACHINE");
-    add_value(sub, "--gauge", "STITCHES,ROWS", "two numbers from 1 to 200, such as 16,20",
-              "over 10 cm; without it 16,20", [this](const std::string& word) {
-                std::array<double, 2> numbers{};
-                const bool good = read_numbers(word, numbers) && std::ranges::all_of(numbers, [](double number) {
-                                    return number >= 1 && number <= 200;
-                                  });
-                trace_.gauge = Gauge{numbers[0], numbers[1]};
-                return good;
-              });
-    add_value(sub, "--float", "STITCHES", "1 to 200", "the longest float; without it the machine's",
-              [this](const std::string& word) {
-                return read_number(word, trace_.longest_float) && *trace_.longest_float >= 1 &&
-                       *trace_.longest_float <= 200;
-              });
-    auto* const part = sub->add_option_function<std::string>(
-                              "--part",
-                              [this](const std::string& word) {
-                                std::array<double, 3> numbers{};
-                                if (!read_numbers(word, numbers) || !(numbers[2] >= 1) || !std::isfinite(numbers[0]) ||
-                                    !std::isfinite(numbers[1]) || !std::isfinite(numbers[2])) {
-                                  throw CLI::ValidationError(
-                                      "'" + word + "' is not allowed for --part; allowed: pixels such as 20,0,640");
-                                }
-                                trace_.part = numbers;
-                              },
-                              "the part of the picture, in pixels; without it as much as there is room for")
-                           ->type_name("LEFT,TOP,WIDTH");
-    sub->add_flag("--best-place", trace_.best_place, "look for the part that tiles best")
-        ->disable_flag_override()
-        ->excludes(part);
-    add_value(sub, "--split", "PERCENT", "1 to 99", "darkness where contrast begins; without it by Otsu's method",
-              [this](const std::string& word) { return read_percent(word, 1, 99, trace_.how.split); });
-    add_value(sub, "--emphasis", "PERCENT", "-100 (areas) to 100 (edges)", "of edges, or of areas below 0",
-              [this](const std::string& word) { return read_percent(word, -100, 100, trace_.how.emphasis); });
-    add_choice<Shading>(sub, "--shading", "how shades become stitches", trace_.how.shading,
-                        {{"split", Shading::split}, {"diffusion", Shading::diffusion}, {"dither", Shading::dither}});
-    add_value(sub, "--ignore", "COLOUR", "a colour such as #ffffff, or #ffffff,40 with how near to it (0 to 441)",
-              "pixels near that colour become main", [this](const std::string& word) {
-                const auto colour = colour_from_hex(word.substr(0, 7));
-                std::optional<int> within = IgnoredColour{}.within;
-                const bool good =
-                    colour && (word.size() == 7 || (word[7] == ',' && read_number(word.substr(8), within) &&
-                                                    *within >= 0 && *within <= 441));
-                if (good) {
-                  trace_.ignored = IgnoredColour{*colour, *within};
-                }
-                return good;
-              });
-    sub->add_flag("--light-is-contrast", trace_.how.light_is_contrast, "light becomes contrast, dark main")
-        ->disable_flag_override();
-    sub->add_flag("--mirror", trace_.how.mirrored, "left and right exchanged")->disable_flag_override();
-    add_protect(sub, trace_.protect);
-    sub->add_flag("--json", trace_.json, "what was made as JSON")->disable_flag_override();
+    add_trace_options(sub, trace_);
   }
 
-  static void add_count(CLI::App* sub, const std::string& option, const std::string& what, int most, int& count) {
-    add_value(sub, option, "COUNT", "1 to " + std::to_string(most), what, [&count, most](const std::string& word) {
-      std::optional<int> number;
-      const bool good = read_number(word, number) && *number >= 1 && *number <= most;
-      count = good ? *number : count;
-      return good;
-    });
-  }
-
-  static void add_places(CLI::App* sub, const std::string& option, const std::string& what,
-                         std::vector<std::string>& places) {
-    sub->add_option(option, places, what)
-        ->type_name("PLACE")
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-  }
-
-  static void add_protect(CLI::App* sub, std::vector<std::string>& places) {
-    add_places(sub, "--protect", "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again",
-               places);
+  void add_yoke() {
+    auto* const sub = add_command("yoke", "work out a yoke in pieces and tiers, or begin one from body measurements",
+                                  [this] { return plan_yoke_file(yoke_); });
+    add_yoke_options(sub, yoke_);
   }
 
   void add_rows() {
@@ -369,66 +207,6 @@ private:
                {{"darker", ContrastIs::darker}, {"lighter", ContrastIs::lighter}});
     sub->add_option("--machine", import_.machine,
                     "the machine that it is for: built in, or a .machine file; without it, bulky-card-24")
-        ->type_name("MACHINE");
-  }
-
-  // Numbers or names with commas between them.
-  template <class Item>
-  static void add_list(CLI::App* sub, const std::string& option, const std::string& type, const std::string& allowed,
-                       const std::string& what, std::vector<Item>& items,
-                       std::function<std::optional<Item>(const std::string&)> read) {
-    add_value(sub, option, type, allowed, what, [&items, read = std::move(read)](const std::string& word) {
-      items.clear();
-      for (std::size_t from = 0; from <= word.size();) {
-        const std::size_t comma = std::min(word.find(',', from), word.size());
-        const std::optional<Item> item = read(word.substr(from, comma - from));
-        if (!item) {
-          return false;
-        }
-        items.push_back(*item);
-        from = comma + 1;
-      }
-      return items.size() <= most_yoke_sizes;
-    });
-  }
-
-  static std::optional<double> body_measure(const std::string& word) {
-    std::optional<double> number;
-    const bool good = read_number(word, number) && *number >= 10 && *number <= 300;
-    return good ? number : std::nullopt;
-  }
-
-  void add_yoke() {
-    auto* const sub = add_command("yoke", "work out a yoke in pieces and tiers, or begin one from body measurements",
-                                  [this] { return plan_yoke_file(yoke_); });
-    sub->add_option("FILE", yoke_.file, "a .yoke file, or - for standard input");
-    sub->add_flag("--json", yoke_.json, "the pieces as JSON")->disable_flag_override();
-    sub->add_flag("--split", yoke_.split, "write the yoke with pieces that are wider than the bed split")
-        ->disable_flag_override();
-    sub->add_option("-o,--output", yoke_.output, "with --split and --new: the .yoke file to write")->type_name("OUT");
-    add_value(sub, "--new", "pullover|poncho", "pullover or poncho",
-              "begin a yoke: front, back and two sleeves, or quarters", [this](const std::string& word) {
-                yoke_.fresh = word == "poncho" ? YokeKind::poncho : YokeKind::pullover;
-                return word == "poncho" || word == "pullover";
-              });
-    sub->add_option("--tier", yoke_.tiers, "for --new: a tier's .repeat file; again for each, from the bottom upwards")
-        ->type_name("FILE")
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-    add_list<std::string>(sub, "--sizes", "NAMES", "names with commas between them, such as S,M,L",
-                          "for --new: sizes XS to 5X of the table, or any with --chest; without it S,M,L", yoke_.sizes,
-                          [](const std::string& word) { return word.empty() ? std::nullopt : std::optional(word); });
-    add_list<double>(sub, "--chest", "CM", "a number from 10 to 300 for each size, such as 86,96.5",
-                     "for --new: measures round the chest", yoke_.chest_cm, body_measure);
-    add_list<double>(sub, "--upper-arm", "CM", "a number from 10 to 300 for each size, such as 30,32.5",
-                     "for --new: measures round the upper arm; without it sleeves are a share of the body",
-                     yoke_.upper_arm_cm, body_measure);
-    add_value(sub, "--ease", "CM", "a number from -20 to 100", "for --new: added to the chest; without it 7.5",
-              [this](const std::string& word) {
-                return read_number(word, yoke_.ease_cm) && *yoke_.ease_cm >= -20 && *yoke_.ease_cm <= 100;
-              });
-    sub->add_option("--machine", yoke_.machine,
-                    "for --new: the machine, built in, or a .machine file; without it the tiers' own")
         ->type_name("MACHINE");
   }
 

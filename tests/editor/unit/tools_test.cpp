@@ -285,7 +285,11 @@ App app_with_a_long_float() {
 TEST_CASE("a float is caught or accepted instead, each as one step") {
   App app = app_with_a_long_float();
   const Document before = app.work.design;
-  const auto floats = [&] { return std::ranges::count(app.caches.findings, FindingId::float_too_long, &Finding::id); };
+  const auto floats = [&] {
+    refresh(app);
+    return std::ranges::count(app.caches.findings, FindingId::float_too_long, &Finding::id);
+  };
+  REQUIRE(floats() == 1);
   app.view.finding = -1;
   app.view.cursor = {4, 0};
   run(app, Command::catch_float);

@@ -1,0 +1,69 @@
+// The options of 'yoke': to work one out, to split it, or to begin one from body measurements.
+#include "cli/option_forms.hpp"
+
+#include <algorithm>
+
+namespace punchwright::cli {
+namespace {
+
+// Numbers or names with commas between them.
+template <class Item>
+void add_list(CLI::App* sub, const std::string& option, const std::string& type, const std::string& allowed,
+              const std::string& what, std::vector<Item>& items,
+              std::function<std::optional<Item>(const std::string&)> read) {
+  add_value(sub, option, type, allowed, what, [&items, read = std::move(read)](const std::string& word) {
+    items.clear();
+    for (std::size_t from = 0; from <= word.size();) {
+      const std::size_t comma = std::min(word.find(',', from), word.size());
+      const std::optional<Item> item = read(word.substr(from, comma - from));
+      if (!item) {
+        return false;
+      }
+      items.push_back(*item);
+      from = comma + 1;
+    }
+    return items.size() <= most_yoke_sizes;
+  });
+}
+
+std::optional<double> body_measure(const std::string& word) {
+  std::optional<double> number;
+  const bool good = read_number(word, number) && *number >= 10 && *number <= 300;
+  return good ? number : std::nullopt;
+}
+
+} // namespace
+
+void add_yoke_options(CLI::App* sub, YokeWishes& wishes) {
+  sub->add_option("FILE", wishes.file, "a .yoke file, or - for standard input");
+  sub->add_flag("--json", wishes.json, "the pieces as JSON")->disable_flag_override();
+  sub->add_flag("--split", wishes.split, "write the yoke with pieces that are wider than the bed split")
+      ->disable_flag_override();
+  sub->add_option("-o,--output", wishes.output, "with --split and --new: the .yoke file to write")->type_name("OUT");
+  add_value(sub, "--new", "pullover|poncho", "pullover or poncho",
+            "begin a yoke: front, back and two sleeves, or quarters", [&wishes](const std::string& word) {
+              wishes.fresh = word == "poncho" ? YokeKind::poncho : YokeKind::pullover;
+              return word == "poncho" || word == "pullover";
+            });
+  sub->add_option("--tier", wishes.tiers, "for --new: a tier's .repeat file; again for each, from the bottom upwards")
+      ->type_name("FILE")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  add_list<std::string>(sub, "--sizes", "NAMES", "names with commas between them, such as S,M,L",
+                        "for --new: sizes XS to 5X of the table, or any with --chest; without it S,M,L", wishes.sizes,
+                        [](const std::string& word) { return word.empty() ? std::nullopt : std::optional(word); });
+  add_list<double>(sub, "--chest", "CM", "a number from 10 to 300 for each size, such as 86,96.5",
+                   "for --new: measures round the chest", wishes.chest_cm, body_measure);
+  add_list<double>(sub, "--upper-arm", "CM", "a number from 10 to 300 for each size, such as 30,32.5",
+                   "for --new: measures round the upper arm; without it sleeves are a share of the body",
+                   wishes.upper_arm_cm, body_measure);
+  add_value(sub, "--ease", "CM", "a number from -20 to 100", "for --new: added to the chest; without it 7.5",
+            [&wishes](const std::string& word) {
+              return read_number(word, wishes.ease_cm) && *wishes.ease_cm >= -20 && *wishes.ease_cm <= 100;
+            });
+  sub->add_option("--machine", wishes.machine,
+                  "for --new: the machine, built in, or a .machine file; without it the tiers' own")
+      ->type_name("MACHINE");
+}
+
+} // namespace punchwright::cli
