@@ -73,8 +73,8 @@ void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool a
   sight.list.AddText(theme.bold, theme.small->FontSize, {left, top}, ink(theme.on_accent), text.c_str());
 }
 
-// A ring where a float is caught, a wave's two strokes where one is accepted, a corner where a stitch is protected:
-// told apart by their shapes.
+// A square where a float is caught, as on the needle chart, two strokes where one is accepted, a corner where a stitch
+// is protected: told apart by their shapes, and from the ring that hints at a mend.
 void draw_stitch_marks(const Sight& sight) {
   const StitchMarks& marks = sight.app.work.design.marks;
   const Grid& grid = sight.app.work.design.grid;
@@ -92,7 +92,10 @@ void draw_stitch_marks(const Sight& sight) {
       const ScreenBox box = box_of(sight.layout, Cell{column, row});
       const ScreenPoint middle = box.middle();
       if (is_marked(marks.caught, column, row)) {
-        twice([&](ImU32 colour, float width) { sight.list.AddCircle({middle.x, middle.y}, radius, colour, 0, width); });
+        twice([&](ImU32 colour, float width) {
+          sight.list.AddRect({middle.x - radius, middle.y - radius}, {middle.x + radius, middle.y + radius}, colour, 0,
+                             0, width);
+        });
       }
       if (is_marked(marks.accepted, column, row)) {
         twice([&](ImU32 colour, float width) {
