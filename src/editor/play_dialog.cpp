@@ -2,6 +2,7 @@
 // fabric that grows.
 #include "editor/dialog_parts.hpp"
 #include "editor/play.hpp"
+#include "editor/play_fabric.hpp"
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
 #include "plan/step_words.hpp"
@@ -122,16 +123,6 @@ void card(const PlayAt& at, float wide, float high) {
   }
 }
 
-struct BedPlace { // px
-  float left = 0;
-  float pitch = 1;
-  Needle first;
-  int needles = 1;
-  [[nodiscard]] float x_of(Needle needle) const {
-    return left + pitch * static_cast<float>(needle.position - first.position);
-  }
-};
-
 // The needles in work: those that stand forward reach further down, towards the knitter.
 void needles(const PlayAt& at, const BedPlace& bed, float top, float high) {
   const Theme& theme = at.app.theme;
@@ -157,32 +148,6 @@ void needles(const PlayAt& at, const BedPlace& bed, float top, float high) {
   }
 }
 
-// The fabric hangs below the needles, the newest row uppermost: as the knitter sees it, purl side.
-void fabric(const PlayAt& at, const BedPlace& bed, const ScreenBox& box) {
-  const Fabric& fabric = at.moment.knitting.fabric;
-  const float shape = static_cast<float>(at.played.document.gauge.row_mm() / at.played.document.gauge.stitch_mm());
-  const float tall = std::max(2.0F, std::round(bed.pitch * shape));
-  const float gap = bed.pitch > 5 ? 1.0F : 0.0F;
-  float y = box.top;
-  for (int row = fabric.rows() - 1; row >= 0 && y < box.bottom; --row, y += tall) {
-    const auto cells = fabric.row(row);
-    for (int place = 0; place < bed.needles; ++place) {
-      const Needle needle{bed.first.position + place};
-      const auto index = static_cast<std::size_t>(needle.position - fabric.leftmost().position);
-      if (needle < fabric.leftmost() || index >= cells.size() || cells[index].yarn == 0) {
-        continue;
-      }
-      const float x = std::round(bed.x_of(needle));
-      const float right = std::round(bed.x_of(Needle{needle.position + 1}));
-      at.list.AddRectFilled({x, y}, {right - gap, std::min(y + tall, box.bottom) - gap},
-                            ink(at.yarn(cells[index].yarn)));
-    }
-  }
-  if (fabric.rows() == 0) {
-    at.list.AddText({box.left, box.top}, ink(at.app.theme.quiet_text), "Nothing is knitted yet");
-  }
-}
-
 void carriage(const PlayAt& at, const ScreenBox& box) {
   const Theme& theme = at.app.theme;
   const bool left = at.state().carriage == Side::left;
@@ -194,6 +159,10 @@ void carriage(const PlayAt& at, const ScreenBox& box) {
   const float head = (left ? 0.35F : -0.35F) * box.height();
   at.list.AddTriangleFilled({middle + head, box.middle().y}, {middle - head, box.top + box.height() * 0.15F},
                             {middle - head, box.bottom - box.height() * 0.15F}, ink(theme.on_accent));
+}
+
+PlayedColours colours_of(const PlayAt& at) {
+  return {at.app.theme, at.app.view.sight, at.played.document};
 }
 
 void bed(const PlayAt& at, float high) {
@@ -214,7 +183,8 @@ void bed(const PlayAt& at, float high) {
   const float needle = std::min(26 * unit, room.y * 0.14F);
   carriage(inside, {corner.x, corner.y, corner.x + room.x, corner.y + rail});
   needles(inside, place, corner.y + rail + 10 * unit, needle);
-  fabric(inside, place, {place.left, corner.y + rail + 12 * unit + needle, corner.x + room.x, corner.y + room.y});
+  draw_played_fabric(list, colours_of(inside), at.moment.knitting.fabric, place,
+                     {place.left, corner.y + rail + 12 * unit + needle, corner.x + room.x, corner.y + room.y});
   ImGui::EndChild();
 }
 
