@@ -192,6 +192,34 @@ TEST_CASE("each step left out or done twice shows what the table says, on every 
   CHECK(shown > 1000);
 }
 
+// The rest of the table: what the model of the machine can't tell, and why it makes no difference to which stitch is
+// knitted in which yarn (common practice).
+TEST_CASE("tension and weights, left out or done twice, make no difference to the fabric's stitches") {
+  const std::map<StepKind, const char*> without_difference = {
+      {K::tension, "stitches come out larger or smaller: the gauge differs, not the pattern"},
+      {K::weights, "stitches may ride up and tuck anywhere: chance, not a row that could be named"},
+      {K::weights_up, "the same, later"}};
+  std::set<StepKind> met;
+  for (const auto& path : test::demo_paths()) {
+    for (const test::Family& family : test::families()) {
+      OpenedDocument demo = test::open_demo(path);
+      if (!test::put_on(demo, family)) {
+        continue;
+      }
+      const StepList list = steps_of(demo.document, demo.profile, rows_to_knit(demo.document, demo.profile));
+      for (const Step& step : list.steps) {
+        CAPTURE(step.text);
+        // A step without actions is one of these, and each of these is without: nothing that the machine would do.
+        CHECK(step.actions.empty() == without_difference.contains(step.kind));
+        if (step.actions.empty()) {
+          met.insert(step.kind);
+        }
+      }
+    }
+  }
+  CHECK(met.size() == without_difference.size());
+}
+
 // The usual family, exactly: the classic slips and what each looks like.
 TEST_CASE("on the machine that selects for the next pass every slip has its own look") {
   std::map<std::pair<StepKind, Done>, std::set<Visible>> seen;
