@@ -7,13 +7,11 @@ another, in the source of a copy; each copy's editor is built, and its screens h
 It builds the editor four times (all of it once, then a file), so it belongs to the nightly run. --keep names a folder for the
 copy and its build, so that another run is quicker."""
 import argparse
-import os
 import pathlib
-import shutil
-import subprocess
 import sys
 import tempfile
 
+import planting
 import screens
 
 # What is planted, where, the words in the source and what they become, and the screens on which it has to be seen.
@@ -30,27 +28,8 @@ FAULTS = [
 LOOKED_AT = ["drawing", "finding", "yarns"]
 
 
-def copy_of_source(folder):
-    """The source as it stands in the working folder, without what git ignores; files that are alike keep their times."""
-    names = subprocess.run(["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"], cwd=screens.HERE,
-                           capture_output=True, check=True).stdout.decode().split("\0")
-    for name in filter(None, names):
-        here, there = screens.HERE / name, folder / name
-        if not here.is_file() or (there.exists() and there.read_bytes() == here.read_bytes()):
-            continue
-        there.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(here, there)
-
-
-def build(folder, jobs):
-    environment = {**os.environ, "CCACHE_BASEDIR": str(folder), "CCACHE_NOHASHDIR": "1"}
-    for command in (["cmake", "-S", folder, "-B", folder / "build", "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Release",
-                     "-DPUNCHWRIGHT_TESTS=OFF"],
-                    ["cmake", "--build", folder / "build", "--target", "punchwright-editor", "-j", jobs]):
-        done = subprocess.run(list(map(str, command)), env=environment, capture_output=True, text=True, check=False)
-        if done.returncode != 0:
-            raise SystemExit(f"plant_screen_faults.py: the copy can't be built:\n{(done.stdout + done.stderr)[-3000:]}")
-    return folder / "build" / "punchwright-editor"
+def editor_of(folder, jobs):
+    return planting.build(folder, "punchwright-editor", jobs)
 
 
 def squares_seen(editor):
@@ -69,16 +48,8 @@ def squares_seen(editor):
 
 def plant(folder, fault, jobs):
     _, path, found, put, _ = fault
-    source = folder / path
-    before = source.read_text()
-    if before.count(found) != 1:
-        raise SystemExit(f"plant_screen_faults.py: {path} has '{found}' {before.count(found)} times instead of once; "
-                         "choose another fault there")
-    source.write_text(before.replace(found, put))
-    try:
-        return squares_seen(build(folder, jobs))
-    finally:
-        source.write_text(before)
+    with planting.planted(folder, path, found, put):
+        return squares_seen(editor_of(folder, jobs))
 
 
 def show(what, seen):
@@ -86,9 +57,9 @@ def show(what, seen):
 
 
 def run(folder, jobs):
-    copy_of_source(folder)
+    planting.copy_of_source(folder)
     print("Squares of 8 x 8 pixels that differ from the kept pictures:")
-    as_it_is = squares_seen(build(folder, jobs))
+    as_it_is = squares_seen(editor_of(folder, jobs))
     show("nothing planted", as_it_is)
     wrong = [f"nothing is planted, and '{name}' differs" for name, count in as_it_is.items() if count > 0]
     for fault in FAULTS:
