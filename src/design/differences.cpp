@@ -58,14 +58,6 @@ std::string rows_in_words(const std::vector<std::pair<int, int>>& runs) {
   return more == 0 ? words : words + fmt::format(" and {} more", more);
 }
 
-std::string listed(const std::vector<std::string>& names) {
-  std::string words;
-  for (std::size_t place = 0; place < names.size(); ++place) {
-    words += (place == 0 ? "" : place + 1 == names.size() ? " and " : ", ") + names[place];
-  }
-  return words;
-}
-
 } // namespace
 
 std::vector<std::string> differences_in_words(const Document& here, const Document& there) {

@@ -310,6 +310,13 @@ Result<Change> change_settings(Document& document, const ChangeSettings& edit) {
   return Change{Change::Settings{std::move(settings)}, std::nullopt};
 }
 
+// The edits that move stitches or set them down anew, and so their marks; the marks themselves.
+template <class Kind>
+constexpr bool moves_marks =
+    std::is_same_v<Kind, Paste> || std::is_same_v<Kind, Shift> || std::is_same_v<Kind, MirrorLeftRight> ||
+    std::is_same_v<Kind, ChangeMarks> ||
+    (!std::is_same_v<Kind, ChangeBands> && requires(Document it, Kind edit) { rebuilt(it, edit); });
+
 // Marks go where their stitches go: a layer is edited like a drawing that has one band and two yarns.
 template <class Kind> Grid layer_after(const Grid& layer, const Kind& edit) {
   if (layer.width() == 0) {
@@ -320,8 +327,6 @@ template <class Kind> Grid layer_after(const Grid& layer, const Kind& edit) {
                      [](Grid& grid, int column, int row) { grid.set(column, row, false); });
   } else if constexpr (std::is_same_v<Kind, Shift> || std::is_same_v<Kind, MirrorLeftRight>) {
     return redrawn(layer, edit).value();
-  } else if constexpr (std::is_same_v<Kind, ChangeBands> || !requires(Document it) { rebuilt(it, edit); }) {
-    return layer;
   } else {
     Document as_drawn;
     as_drawn.grid = layer;
@@ -379,8 +384,10 @@ Result<Change> apply_edit(Document& document, const Edit& edit) {
         } else {
           change = exchange_drawing(document, rebuilt(document, kind));
         }
-        if (change) {
-          keep_marks(document, marks_after(document.marks, kind), *change);
+        if constexpr (moves_marks<Kind>) {
+          if (change) {
+            keep_marks(document, marks_after(document.marks, kind), *change);
+          }
         }
         return change;
       },

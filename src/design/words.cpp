@@ -19,6 +19,14 @@ std::string counted(std::int64_t number, std::string_view one, std::string_view 
   return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
+std::string listed(const std::vector<std::string>& words) {
+  std::string text;
+  for (std::size_t place = 0; place < words.size(); ++place) {
+    text += (place == 0 ? "" : place + 1 == words.size() ? " and " : ", ") + words[place];
+  }
+  return text;
+}
+
 std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one, std::string_view many) {
   return first == last ? fmt::format("{} {}", one, first) : fmt::format("{} {} to {}", many, first, last);
 }

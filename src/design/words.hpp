@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace punchwright {
 
@@ -12,6 +13,8 @@ namespace punchwright {
 
 // "1 stitch", "3 stitches".
 [[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
+// "3", "3 and 7", "3, 7 and 9".
+[[nodiscard]] std::string listed(const std::vector<std::string>& words);
 // "rows 3 to 8", or "row 3" where that is all.
 [[nodiscard]] std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one,
                                         std::string_view many);

@@ -26,10 +26,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   ++work.opening;
   app.session.path = path;
   app.session.file_digest = 0;
-  if (app.session.recovered) { // given up, or saved
-    app.session.recovered->remove();
-    app.session.recovered.reset();
-  }
+  forget_recovered(app.session); // given up, or saved
   app.session.suggested_name.clear();
   app.session.readings.reset();
   app.session.reader_offset.reset();

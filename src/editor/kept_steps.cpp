@@ -37,11 +37,6 @@ void clear_oldest(const fs::path& folder, std::size_t most) {
 
 } // namespace
 
-fs::path usual_steps_folder() {
-  const fs::path folder = folder_for_user("XDG_STATE_HOME", ".local/state");
-  return folder.empty() ? fs::path() : folder / "punchwright" / "steps";
-}
-
 fs::path StepKeeper::file_for(const fs::path& design) const {
   return folder_ / fmt::format("{:016x}{}", digest_of(design.string()), steps_kind);
 }

@@ -37,7 +37,4 @@ private:
   std::uint64_t saves_ = 0;
 };
 
-// $XDG_STATE_HOME/punchwright/steps, else in ~/.local/state; empty where neither names an absolute path.
-[[nodiscard]] std::filesystem::path usual_steps_folder();
-
 } // namespace punchwright::editor

@@ -78,9 +78,11 @@ void FoundWork::remove() {
   held.remove();
 }
 
-fs::path usual_journal_folder() {
-  const fs::path folder = folder_for_user("XDG_STATE_HOME", ".local/state");
-  return folder.empty() ? fs::path() : folder / "punchwright" / "journals";
+void forget_recovered(Session& session) {
+  if (session.recovered) {
+    session.recovered->remove();
+    session.recovered.reset();
+  }
 }
 
 FoundWorks find_works(const fs::path& folder) {
@@ -176,17 +178,13 @@ void WorkKeeper::take_outcome(App& app, Clock::time_point now) {
   kept_ = true;
   kept_opening_ = outcome.opening;
   kept_revision_ = outcome.revision;
-  if (app.session.recovered && app.work.opening == kept_opening_) {
-    app.session.recovered->remove(); // ours holds it now
-    app.session.recovered.reset();
+  if (app.work.opening == kept_opening_) {
+    forget_recovered(app.session); // ours holds it now
   }
 }
 
 void WorkKeeper::remove_journal(App& app) {
-  if (app.session.recovered) {
-    app.session.recovered->remove();
-    app.session.recovered.reset();
-  }
+  forget_recovered(app.session);
   if (kept_) {
     std::error_code ignored;
     fs::remove(file_, ignored);

@@ -16,6 +16,7 @@
 namespace punchwright::editor {
 
 struct App;
+struct Session;
 
 // What a window left behind that did not close as it should; held, so that one window at a time offers it.
 struct FoundWork {
@@ -36,8 +37,8 @@ struct FoundWorks {
   std::vector<std::string> remarks;              // about what could not be read, in sentences
 };
 
-// $XDG_STATE_HOME/punchwright/journals, else in ~/.local/state; empty where neither names an absolute path.
-[[nodiscard]] std::filesystem::path usual_journal_folder();
+// Removes what the design was recovered from, where it was.
+void forget_recovered(Session& session);
 
 // What lies in the folder and belongs to no window. What is damaged or foreign is renamed, out of the way.
 [[nodiscard]] FoundWorks find_works(const std::filesystem::path& folder);

@@ -312,10 +312,10 @@ int run(const Options& options) {
   if (!options.settings.empty()) {
     std::error_code ignored;
     load_settings(app, std::filesystem::absolute(options.settings, ignored));
-    app.bench.folder = for_a_person ? usual_bench_folder() : std::filesystem::path();
+    app.bench.folder = for_a_person ? usual_state_folder("bench") : std::filesystem::path();
   } else if (for_a_person) { // pictures and figures don't depend on who makes them
     load_settings(app, usual_settings_path());
-    app.bench.folder = usual_bench_folder();
+    app.bench.folder = usual_state_folder("bench");
   }
   if (!options.motifs.empty()) {
     std::error_code ignored;
@@ -327,9 +327,10 @@ int run(const Options& options) {
   if (for_a_person && options.file.empty()) {
     apply(app, Run{Command::start_page});
   }
-  const std::filesystem::path journals = for_a_person ? usual_journal_folder() : std::filesystem::path();
+  const std::filesystem::path journals = for_a_person ? usual_state_folder("journals") : std::filesystem::path();
   FoundWorks found = find_works(journals);
-  Keepers keepers{WorkKeeper(journals), StepKeeper(for_a_person ? usual_steps_folder() : std::filesystem::path())};
+  Keepers keepers{WorkKeeper(journals),
+                  StepKeeper(for_a_person ? usual_state_folder("steps") : std::filesystem::path())};
   for (const std::string& remark : found.remarks) {
     apply(app, Say{remark, Tone::trouble});
   }

@@ -116,9 +116,9 @@ fs::path usual_settings_path() {
   return folder.empty() ? fs::path() : folder / "punchwright" / "settings";
 }
 
-fs::path usual_bench_folder() {
+fs::path usual_state_folder(std::string_view name) {
   const fs::path folder = folder_for_user("XDG_STATE_HOME", ".local/state");
-  return folder.empty() ? fs::path() : folder / "punchwright" / "bench";
+  return folder.empty() ? fs::path() : folder / "punchwright" / name;
 }
 
 void load_settings(App& app, const fs::path& path) {

@@ -4,6 +4,8 @@
 
 #include "editor/app.hpp"
 
+#include <string_view>
+
 namespace punchwright::editor {
 
 // The folder that an XDG variable names, else the usual one in the home folder; empty where neither is an absolute
@@ -13,8 +15,10 @@ namespace punchwright::editor {
 // $XDG_CONFIG_HOME/punchwright/settings, else in ~/.config; empty where neither names an absolute path.
 [[nodiscard]] std::filesystem::path usual_settings_path();
 
-// $XDG_STATE_HOME/punchwright/bench, else in ~/.local/state; empty where neither names an absolute path.
-[[nodiscard]] std::filesystem::path usual_bench_folder();
+// The folder of that name in $XDG_STATE_HOME/punchwright, else in ~/.local/state; empty where neither names an absolute
+// path. "bench": where the knitting stands; "journals": work between two savings; "steps": what can be undone of a
+// file.
+[[nodiscard]] std::filesystem::path usual_state_folder(std::string_view name);
 
 // A file that can't be read is renamed to "settings.broken", or "settings.broken-2" where there is one already. Its
 // path now; empty where it can't be renamed.

@@ -2,6 +2,7 @@
 // all rows together by what the mend uses for its changed stitches.
 #include "mending/catches.hpp"
 
+#include "design/words.hpp"
 #include "machine/placement.hpp"
 #include "mending/changes.hpp"
 #include "mending/look.hpp"
@@ -147,29 +148,21 @@ private:
 };
 
 bool short_enough(const Document& design, const DrawnFloat& one, int limit) {
-  const int width = design.grid.width();
-  int part = 0;
-  bool accepted = true;
-  for (int place = 0; place <= one.stitches; ++place) {
-    const int column = (one.first + place) % width;
-    if (place < one.stitches && !is_marked(design.marks.caught, column, one.row)) {
-      ++part;
-      accepted = accepted && is_marked(design.marks.accepted, column, one.row);
-      continue;
-    }
-    if (part > limit && !accepted) {
-      return false;
-    }
-    part = 0;
-    accepted = true;
-  }
-  return true;
+  bool short_parts = true;
+  const auto column_at = [&](int place) { return (one.first + place) % design.grid.width(); };
+  each_part_beyond(design.marks, one.row, one.stitches, limit, column_at,
+                   [&](const FloatPart& part) { short_parts = short_parts && part.accepted; });
+  return short_parts;
 }
 
-void clear(Grid& layer, const Grid& drawing, const DrawnFloat& one) {
-  for (int place = 0; place < one.stitches; ++place) {
-    set_mark(layer, drawing, (one.first + place) % drawing.width(), one.row, false);
+void clear(Grid& layer, const DrawnFloat& one) {
+  if (!any_marked(layer, one.row)) {
+    return;
   }
+  for (int place = 0; place < one.stitches; ++place) {
+    layer.set((one.first + place) % layer.width(), one.row, false);
+  }
+  layer = without_blank(std::move(layer));
 }
 
 // Tells `forms` of every row that has a float to catch, or catches that stay.
@@ -211,8 +204,8 @@ Caught catch_floats(const Document& design, const Profile& profile, const std::v
   Caught answer;
   answer.marks = design.marks;
   for (const DrawnFloat& one : floats) {
-    clear(answer.marks.caught, drawing, one);
-    clear(answer.marks.accepted, drawing, one);
+    clear(answer.marks.caught, one);
+    clear(answer.marks.accepted, one);
   }
   CatchForms forms(drawing.width(), wishes.limit);
   add_rows(forms, drawing, floats, answer.marks.caught);
@@ -242,7 +235,7 @@ Caught catch_floats(const Document& design, const Profile& profile, const std::v
 StitchMarks accept_floats(const Document& design, const std::vector<DrawnFloat>& floats) {
   StitchMarks marks = design.marks;
   for (const DrawnFloat& one : floats) {
-    clear(marks.caught, design.grid, one);
+    clear(marks.caught, one);
     for (int place = 0; place < one.stitches; ++place) {
       set_mark(marks.accepted, design.grid, (one.first + place) % design.grid.width(), one.row, true);
     }
@@ -251,18 +244,13 @@ StitchMarks accept_floats(const Document& design, const std::vector<DrawnFloat>&
 }
 
 std::string words_for_catches(const Grid& caught, int row) {
-  std::vector<int> columns;
+  std::vector<std::string> columns;
   for (int column = 0; column < caught.width(); ++column) {
     if (caught.at(column, row)) {
-      columns.push_back(column + 1);
+      columns.push_back(std::to_string(column + 1));
     }
   }
-  std::string words;
-  for (std::size_t place = 0; place < columns.size(); ++place) {
-    words += place == 0 ? (columns.size() == 1 ? "column " : "columns ") : place + 1 == columns.size() ? " and " : ", ";
-    words += std::to_string(columns[place]);
-  }
-  return words;
+  return columns.empty() ? std::string() : (columns.size() == 1 ? "column " : "columns ") + listed(columns);
 }
 
 } // namespace punchwright

@@ -2,6 +2,7 @@
 // way of selecting; the comments at the parts say which step of it they are.
 #include "plan/steps.hpp"
 
+#include "design/words.hpp"
 #include "plan/step_words.hpp"
 #include "plan/yarn_uses.hpp"
 
@@ -188,11 +189,9 @@ private:
     const RowToKnit& last = rows_.rows[static_cast<std::size_t>(gathered_last_ - 1)];
     std::string text = knit_words(first, gathered_last_, side_);
     if (gathered_plain_) {
-      text =
-          fmt::format("Knit {} plain in {} ({}), ending on the {}.",
-                      count == 1 ? "one row" : fmt::format("{} rows", count), yarn(last.main),
-                      count == 1 ? fmt::format("row {}", first) : fmt::format("rows {} to {}", first, gathered_last_),
-                      word_for_side(side_));
+      text = fmt::format("Knit {} plain in {} ({}), ending on the {}.",
+                         count == 1 ? "one row" : fmt::format("{} rows", count), yarn(last.main),
+                         first_to_last(first, gathered_last_, "row", "rows"), word_for_side(side_));
     }
     if (by_card() && gathered_last_ < static_cast<int>(rows_.rows.size()) && gathered_plain_) {
       text += next_pass() ? fmt::format(" The carriage selects row {} meanwhile.", gathered_last_ + 1)

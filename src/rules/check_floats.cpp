@@ -19,32 +19,6 @@ Finding float_finding(const Band& band, int row, int stitches, int limit, bool b
   return finding;
 }
 
-// Parts of a float between catches that are too long, by their places from the float's beginning.
-struct LongPart {
-  int first = 0;
-  int stitches = 0;
-  bool accepted = false; // behind every one of its stitches
-};
-
-// `column_at` gives the drawn column of each of the float's stitches. A stitch onto whose needle the float is lifted
-// belongs to neither part.
-template <class ColumnAt, class Take>
-void long_parts(const StitchMarks& marks, int row, int stitches, int limit, ColumnAt&& column_at, Take&& take) {
-  LongPart part{0, 0, true};
-  for (int place = 0; place <= stitches; ++place) {
-    const int column = place < stitches ? column_at(place) : -1;
-    if (column >= 0 && !is_marked(marks.caught, column, row)) {
-      ++part.stitches;
-      part.accepted = part.accepted && is_marked(marks.accepted, column, row);
-      continue;
-    }
-    if (part.stitches > limit) {
-      take(part);
-    }
-    part = {place + 1, 0, true};
-  }
-}
-
 void judge(Finding& finding, bool accepted) {
   finding.id = accepted ? FindingId::float_accepted : FindingId::float_too_long;
   finding.severity = accepted ? Severity::note : Severity::fault;
@@ -74,7 +48,7 @@ public:
       const bool reaches_edge = begin == 0 || end == stitches;
       if (!reaches_edge && end - begin > limit_) {
         const auto column_at = [&](int place) { return columns_[static_cast<std::size_t>(begin + place)]; };
-        long_parts(document_.marks, row, end - begin, limit_, column_at, [&](const LongPart& part) {
+        each_part_beyond(document_.marks, row, end - begin, limit_, column_at, [&](const FloatPart& part) {
           Finding finding = float_finding(band, row, part.stitches, limit_, contrast);
           judge(finding, part.accepted);
           const int first = begin + part.first;
@@ -160,7 +134,7 @@ void check_floats(const Document& document, const Profile& profile, std::vector<
       }
       for (const StitchRun& run : runs_beyond(grid, row, limit)) {
         const auto column_at = [&](int place) { return (run.first + place) % grid.width(); };
-        long_parts(document.marks, row, run.stitches, limit, column_at, [&](const LongPart& part) {
+        each_part_beyond(document.marks, row, run.stitches, limit, column_at, [&](const FloatPart& part) {
           Finding finding = float_finding(band, row, part.stitches, limit, run.contrast);
           judge(finding, part.accepted);
           finding.first_column = column_at(part.first);

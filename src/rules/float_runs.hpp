@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/grid.hpp"
+#include "design/marks.hpp"
 
 #include <span>
 #include <vector>
@@ -23,5 +24,31 @@ struct StitchRun {
 
 // The runs of more than `limit` stitches of a row that has both colours, as it tiles, in order of their first column.
 [[nodiscard]] std::vector<StitchRun> runs_beyond(const Grid& grid, int row, int limit);
+
+// A part of a float between catches, by its place from the float's beginning.
+struct FloatPart {
+  int first = 0;
+  int stitches = 0;
+  bool accepted = true; // behind every one of its stitches
+};
+
+// Gives `take` the parts of more than `limit` stitches of a float behind so many stitches; `column_at` tells the drawn
+// column of each. A stitch onto whose needle the float is lifted belongs to neither part.
+template <class ColumnAt, class Take>
+void each_part_beyond(const StitchMarks& marks, int row, int stitches, int limit, ColumnAt&& column_at, Take&& take) {
+  FloatPart part;
+  for (int place = 0; place <= stitches; ++place) {
+    const int column = place < stitches ? column_at(place) : -1;
+    if (column >= 0 && !is_marked(marks.caught, column, row)) {
+      ++part.stitches;
+      part.accepted = part.accepted && is_marked(marks.accepted, column, row);
+      continue;
+    }
+    if (part.stitches > limit) {
+      take(part);
+    }
+    part = {place + 1, 0, true};
+  }
+}
 
 } // namespace punchwright

@@ -293,8 +293,7 @@ private:
     std::string rows;
     for (const RowRange& range : rows_of_pair(document_, finding_.other, finding_.yarn)) {
       rows += rows.empty() ? "" : ", ";
-      rows += range.first == range.last ? fmt::format("row {}", range.first + 1)
-                                        : fmt::format("rows {} to {}", range.first + 1, range.last + 1);
+      rows += first_to_last(range.first + 1, range.last + 1, "row", "rows");
     }
     return {fmt::format("{} on {} ({}): contrast ratio {:.2f} to 1, the pattern will hardly show", name(finding_.yarn),
                         name(finding_.other), rows, finding_.number),

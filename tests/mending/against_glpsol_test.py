@@ -12,6 +12,10 @@ import sys
 import tempfile
 import unittest
 
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "tools"))
+
+from glpsol import optimum
+
 PROGRAM = os.environ["PUNCHWRIGHT"]
 ROUNDS = int(os.environ.get("PUNCHWRIGHT_ROUNDS", 12))
 SEED = int(os.environ.get("PUNCHWRIGHT_SEED", random.SystemRandom().randrange(1_000_000)))
@@ -68,19 +72,10 @@ def windows(name, width, limit):
 
 
 def solve(objective, constraints, binaries, folder):
-    model = folder / "model.lp"
-    answer = folder / "answer.txt"
-    model.write_text(
+    best = optimum(
         "Minimize\n cost: " + " + ".join(objective) + "\nSubject To\n" + "\n".join(constraints)
-        + "\nBinary\n" + "\n".join(" " + name for name in binaries) + "\nEnd\n"
-    )
-    done = subprocess.run(["glpsol", "--lp", model, "-o", answer], capture_output=True, text=True, timeout=120)
-    text = answer.read_text()
-    if "INTEGER OPTIMAL" not in text:
-        if "INTEGER EMPTY" in text or "UNDEFINED" in text or "no integer feasible" in done.stdout.lower():
-            return None
-        raise AssertionError(done.stdout)
-    return int(re.search(r"Objective:\s+cost = (-?\d+)", text)[1])
+        + "\nBinary\n" + "\n".join(" " + name for name in binaries) + "\nEnd\n", folder, timeout=120)
+    return None if best is None else round(best)
 
 
 def flips(name, row):

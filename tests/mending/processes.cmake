@@ -1,10 +1,2 @@
-# The mend of whole files against an integer program; larger counts in the nightly run.
-if(TARGET punchwright)
-  set(test ${CMAKE_CURRENT_LIST_DIR}/against_glpsol_test.py)
-  add_test(NAME mending_glpsol COMMAND /usr/bin/python3 -B ${test})
-  add_test(NAME mending_glpsol_many COMMAND /usr/bin/python3 -B ${test})
-  set_tests_properties(mending_glpsol mending_glpsol_many PROPERTIES
-    LABELS core TIMEOUT 300 ENVIRONMENT PUNCHWRIGHT=$<TARGET_FILE:punchwright>)
-  set_tests_properties(mending_glpsol_many PROPERTIES
-    LABELS "core;nightly" TIMEOUT 3600 ENVIRONMENT "PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PUNCHWRIGHT_ROUNDS=300")
-endif()
+# The mend of whole files against an integer program.
+add_glpsol_tests(mending 300 300)
