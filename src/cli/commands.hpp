@@ -43,6 +43,11 @@ struct FabricWishes {
   ExportWishes where;
   Face side = Face::knit;
 };
+struct ThumbnailWishes {
+  std::string file;
+  std::string output;
+  int size = 256; // pixels of the longer side
+};
 struct LeafletWishes {
   ExportWishes where;
   std::optional<Paper> paper; // none: the design's
@@ -142,6 +147,7 @@ int export_needles(const NeedlesWishes& wishes);
 int export_leaflet(const LeafletWishes& wishes);
 int export_pattern(const ExportWishes& wishes);
 int export_fabric(const FabricWishes& wishes);
+int draw_thumbnail(const ThumbnailWishes& wishes);
 int machine(const MachineWishes& wishes);
 int measuring_sheet(const SheetWishes& wishes);
 int orientation_swatch(const SheetWishes& wishes);

@@ -32,6 +32,7 @@ public:
     add_fabric();
     add_leaflet();
     add_pattern();
+    add_thumbnail();
     add_yoke();
     add_everything();
     add_import();
@@ -198,6 +199,16 @@ private:
     add_output(sub, pattern_.output, ".png, .svg");
   }
 
+  void add_thumbnail() {
+    auto* const sub = add_command("thumbnail", "draw the picture that a file manager shows",
+                                  [this] { return draw_thumbnail(thumbnail_); });
+    add_input(sub, thumbnail_.file);
+    sub->add_option("-o,--output", thumbnail_.output, "the file to write: a PNG, whatever its name")
+        ->required()
+        ->type_name("OUT");
+    add_count(sub, "--size", "pixels of the longer side; without it, 256", 2048, thumbnail_.size);
+  }
+
   void add_import() {
     auto* const sub = add_command("import", "make a design of a two-colour picture, a stitch for each pixel",
                                   [this] { return import_picture(import_); });
@@ -276,6 +287,7 @@ private:
   FabricWishes fabric_;
   LeafletWishes leaflet_;
   ExportWishes pattern_;
+  ThumbnailWishes thumbnail_;
   MachineWishes machine_;
   SheetWishes measure_;
   SheetWishes swatch_;

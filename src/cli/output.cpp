@@ -54,8 +54,12 @@ std::string name_for_people(const std::string& file) {
   return file == "-" ? "standard input" : file;
 }
 
+Result<std::string> read_input(const std::string& file) {
+  return read_file(file, largest_input);
+}
+
 Result<OpenedDocument> open_file(const std::string& file) {
-  const auto text = read_file(file, largest_input);
+  const auto text = read_input(file);
   if (!text) {
     return text.error();
   }

@@ -33,6 +33,8 @@ private:
 // "-" is standard input.
 [[nodiscard]] std::string name_for_people(const std::string& file);
 
+// The bytes of a design's file, or of standard input ("-").
+[[nodiscard]] Result<std::string> read_input(const std::string& file);
 // The document of a file, or of standard input ("-"), with its machine. Refused, too, where it comes to more rows to
 // knit than are worked out.
 [[nodiscard]] Result<OpenedDocument> open_file(const std::string& file);

@@ -1,0 +1,62 @@
+// The picture that a file manager shows of a design, asked for as desktops ask: so many pixels, PNG whatever the name.
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+#include "design/repeat_file.hpp"
+#include "files/files.hpp"
+#include "pictures/small_picture.hpp"
+#include "sheets/writers.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace punchwright::cli {
+namespace {
+
+struct Pixels {
+  int width = 0;
+  int height = 0;
+  std::vector<unsigned char> rgb;
+};
+
+// The longer side gets that many pixels.
+Pixels enlarged(const SmallPicture& picture, int size) {
+  const double wide = picture.columns;
+  const double high = static_cast<double>(picture.rows) * static_cast<double>(picture.shape);
+  const double scale = size / std::max(wide, high);
+  Pixels pixels;
+  pixels.width = std::clamp(static_cast<int>(std::lround(wide * scale)), 1, size);
+  pixels.height = std::clamp(static_cast<int>(std::lround(high * scale)), 1, size);
+  pixels.rgb.reserve(static_cast<std::size_t>(pixels.width) * static_cast<std::size_t>(pixels.height) * 3);
+  for (int line = 0; line < pixels.height; ++line) {
+    const int row = picture.rows - 1 - line * picture.rows / pixels.height;
+    for (int x = 0; x < pixels.width; ++x) {
+      const Colour colour = picture.at(x * picture.columns / pixels.width, row);
+      pixels.rgb.insert(pixels.rgb.end(), {colour.red, colour.green, colour.blue});
+    }
+  }
+  return pixels;
+}
+
+} // namespace
+
+int draw_thumbnail(const ThumbnailWishes& wishes) {
+  const auto text = read_input(wishes.file);
+  if (!text) {
+    return refuse(text.error());
+  }
+  const auto read = read_repeat(*text, name_for_people(wishes.file));
+  if (!read) {
+    return refuse(read.error());
+  }
+  const Pixels pixels = enlarged(small_picture(read->document, 1.0, wishes.size), wishes.size);
+  auto png = png_of_pixels(pixels.width, pixels.height, pixels.rgb, 0, 0);
+  if (!png) {
+    return refuse(png.error());
+  }
+  if (const auto failure = write_file(wishes.output, *png)) {
+    return refuse(*failure);
+  }
+  return done;
+}
+
+} // namespace punchwright::cli
