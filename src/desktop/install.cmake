@@ -1,5 +1,5 @@
 # What is installed besides the programs: how the desktop finds and shows them and their documents, manuals, completions,
-# demos; and the Debian package of it all (cpack -G DEB in the build folder; set CMAKE_INSTALL_PREFIX to /usr for it).
+# demos; and the Debian package of it all: cpack -G DEB in the build folder.
 include(GNUInstallDirs)
 set(desktop ${CMAKE_CURRENT_LIST_DIR})
 set(share ${CMAKE_INSTALL_DATADIR})
@@ -60,7 +60,7 @@ the punch-card template at full size or a needle chart, the steps at the
 machine, and leaflets to hand on.
 .
 The command punchwright does without a display whatever the editor does.")
-set(CPACK_PACKAGING_INSTALL_PREFIX ${CMAKE_INSTALL_PREFIX})
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_STRIP_FILES ON)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_SECTION graphics)
