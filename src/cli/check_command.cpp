@@ -1,4 +1,4 @@
-// punchwright check: the findings, in words or as JSON (docs/json-forms.md).
+// punchwright check: the findings of one design or of several, in words or as JSON (docs/json-forms.md).
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "rules/findings.hpp"
@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 namespace punchwright::cli {
@@ -87,36 +89,103 @@ Json json_of(const Finding& finding, const Document& document, const Profile& pr
   return entry;
 }
 
-void add_json(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened) {
-  printer.add(R"({"format":1,"findings":[)");
-  const char* separator = "\n";
+// "[" and a finding a line; the bracket that closes stands on a line of its own.
+void add_findings(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened) {
+  const char* separator = "[\n";
   for (const Finding& finding : findings) {
     printer.add(separator + json_of(finding, opened.document, opened.profile).dump());
     separator = ",\n";
   }
-  printer.add("\n]}\n");
+  printer.add(findings.empty() ? "[\n]" : "\n]");
+}
+
+std::vector<Finding> findings_of(const OpenedDocument& opened) {
+  return with_notes(check(opened.document, opened.profile), opened.notes);
+}
+
+bool is_faulty(const std::vector<Finding>& findings) {
+  return std::ranges::count(findings, Severity::fault, &Finding::severity) > 0;
+}
+
+void add_report(Printer& printer, const std::vector<Finding>& findings, const OpenedDocument& opened,
+                const std::string& file) {
+  check_report(findings, opened.document, opened.profile, name_for_people(file),
+               [&](std::string_view text) { printer.add(text); });
+}
+
+int check_one(const std::string& file, bool json) {
+  const auto opened = open_file(file);
+  if (!opened) {
+    return refuse(opened.error());
+  }
+  const auto findings = findings_of(*opened);
+  Printer printer;
+  if (json) {
+    printer.add(R"({"format":1,"findings":)");
+    add_findings(printer, findings, *opened);
+    printer.add("}\n");
+  } else {
+    add_report(printer, findings, *opened, file);
+  }
+  return !printer.finish() ? cannot : is_faulty(findings) ? faults_found : done;
+}
+
+struct Counts {
+  std::ptrdiff_t good = 0;
+  std::ptrdiff_t faulty = 0;
+  std::ptrdiff_t unread = 0;
+};
+
+std::string in_words(const Counts& counts) {
+  std::string text =
+      fmt::format("{} files: {} without faults", counts.good + counts.faulty + counts.unread, counts.good);
+  if (counts.faulty > 0) {
+    text += fmt::format(", {} with faults", counts.faulty);
+  }
+  if (counts.unread > 0) {
+    text += fmt::format(", {} not to be read", counts.unread);
+  }
+  return text + '\n';
+}
+
+// One after the other; one that can't be read doesn't keep the others from being checked.
+int check_several(const std::vector<std::string>& files, bool json) {
+  Counts counts;
+  Printer printer;
+  printer.add(json ? R"({"format":1,"files":[)"
+                     "\n"
+                   : "");
+  for (std::size_t place = 0; place < files.size(); ++place) {
+    const std::string& file = files[place];
+    const Json name = name_for_people(file);
+    const auto opened = open_file(file);
+    if (!opened) {
+      refuse(opened.error());
+      ++counts.unread;
+      printer.add(json ? fmt::format(R"({{"file":{},"error":{}}})", name.dump(), Json(opened.error().text()).dump())
+                       : "");
+    } else {
+      const auto findings = findings_of(*opened);
+      ++(is_faulty(findings) ? counts.faulty : counts.good);
+      if (json) {
+        printer.add(fmt::format(R"({{"file":{},"findings":)", name.dump()));
+        add_findings(printer, findings, *opened);
+        printer.add("}");
+      } else {
+        add_report(printer, findings, *opened, file);
+      }
+    }
+    printer.add(!json ? "" : place + 1 < files.size() ? ",\n" : "\n]}\n");
+  }
+  printer.add(json || talk() == Talk::quiet ? "" : in_words(counts));
+  return !printer.finish() || counts.unread > 0 ? cannot : counts.faulty > 0 ? faults_found : done;
 }
 
 } // namespace
 
-int check_file(const CheckWishes& wishes) {
-  const auto opened = open_file(wishes.file);
-  if (!opened) {
-    return refuse(opened.error());
-  }
-  const auto findings = with_notes(check(opened->document, opened->profile), opened->notes);
-  const std::string file = name_for_people(wishes.file);
-  Printer printer;
-  if (wishes.json) {
-    add_json(printer, findings, *opened);
-  } else {
-    check_report(findings, opened->document, opened->profile, file, [&](std::string_view text) { printer.add(text); });
-  }
-  if (!printer.finish()) {
-    return cannot;
-  }
-  const bool faulty = std::ranges::count(findings, Severity::fault, &Finding::severity) > 0;
-  return faulty ? faults_found : done;
+int check_files(const CheckWishes& wishes) {
+  return wishes.files.size() == 1 ? check_one(wishes.files.front(), wishes.json)
+                                  : check_several(wishes.files, wishes.json);
 }
 
 } // namespace punchwright::cli

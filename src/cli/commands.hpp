@@ -19,6 +19,10 @@ namespace punchwright::cli {
 enum ExitCode { done = 0, faults_found = 1, cannot = 2 };
 
 struct CheckWishes {
+  std::vector<std::string> files;
+  bool json = false;
+};
+struct RowsWishes {
   std::string file;
   bool json = false;
 };
@@ -132,8 +136,8 @@ struct YokeWishes {
   std::string machine;            // built in, or a .machine file's path from here; empty: the tiers'
 };
 
-int check_file(const CheckWishes& wishes);
-int list_rows(const CheckWishes& wishes);
+int check_files(const CheckWishes& wishes);
+int list_rows(const RowsWishes& wishes);
 int list_steps(const StepsWishes& wishes);
 int explain_fabric(const ExplainWishes& wishes);
 int import_picture(const ImportWishes& wishes);

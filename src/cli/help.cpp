@@ -11,21 +11,39 @@ namespace {
 
 constexpr std::size_t line_width = 79; // columns of a terminal, one left free
 
+constexpr auto exit_codes = "Exit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.\n";
+
+using Commands = std::vector<const CLI::App*>;
+
+// Without those that only programs call.
+Commands listed_commands(const CLI::App& app) {
+  return app.get_subcommands([](const CLI::App* command) { return !command->get_group().empty(); });
+}
+
 using Options = std::vector<const CLI::Option*>;
 
+bool is_about_talk(const CLI::Option& option) {
+  return option.check_lname("quiet") || option.check_lname("verbose");
+}
+
+// Every command has these; they stand in no usage line.
 bool is_about_itself(const CLI::Option& option) {
-  return option.check_lname("help") || option.check_lname("version");
+  return option.check_lname("help") || option.check_lname("version") || is_about_talk(option);
 }
 
 bool takes_value(const CLI::Option& option) {
   return !option.get_type_name().empty() && option.get_items_expected_max() > 0;
 }
 
+bool takes_several(const CLI::Option& option) {
+  return option.get_positional() && option.get_items_expected_max() > 1;
+}
+
 // Positional arguments first, then options, help and version last.
 Options options_in_order(const CLI::App& command) {
   Options options = command.get_options([](const CLI::Option*) { return true; });
   std::ranges::stable_sort(options, {}, [](const CLI::Option* option) {
-    return is_about_itself(*option) ? 2 : option->get_positional() ? 0 : 1;
+    return is_about_talk(*option) ? 2 : is_about_itself(*option) ? 3 : option->get_positional() ? 0 : 1;
   });
   return options;
 }
@@ -33,7 +51,7 @@ Options options_in_order(const CLI::App& command) {
 // "-o, --output OUT"; "FILE".
 std::string shown(const CLI::Option& option) {
   if (option.get_positional()) {
-    return option.get_name(true);
+    return option.get_name(true) + (takes_several(option) ? " ..." : "");
   }
   std::string text;
   for (const std::string& name : option.get_snames()) {
@@ -47,7 +65,7 @@ std::string shown(const CLI::Option& option) {
 std::string shown_in_usage(const CLI::Option& option) {
   std::string text;
   if (option.get_positional()) {
-    text = option.get_name(true);
+    text = shown(option);
   } else {
     text = option.get_snames().empty() ? "--" + option.get_lnames().front() : "-" + option.get_snames().front();
     text += takes_value(option) ? ' ' + option.get_type_name() : "";
@@ -156,7 +174,7 @@ std::string where_to_look(const CLI::ParseError& error, const CLI::App& command)
   if (dynamic_cast<const CLI::ValidationError*>(&error) != nullptr) {
     return "see " + more;
   }
-  const auto commands = command.get_subcommands([](const CLI::App*) { return true; });
+  const auto commands = listed_commands(command);
   if (commands.empty()) {
     return fmt::format("usage: {}; see {}", usage_of(command), more);
   }
@@ -176,26 +194,32 @@ std::string usage_of(const CLI::App& command) {
   return text + arguments;
 }
 
-std::string help_of(const CLI::App& command) {
-  std::string text = "Usage: " + wrapped(usage_of(command), 7, 11);
-  const auto commands = command.get_subcommands([](const CLI::App*) { return true; });
-  if (!commands.empty()) {
-    text += "       punchwright COMMAND ...\n";
-  }
-  text += '\n' + as_sentence(command.get_description()) + "\n\n";
+namespace {
+
+// One screen of 24 lines, the prompt below it.
+std::string help_of_all(const CLI::App& app, const Commands& commands) {
   std::vector<std::pair<std::string, std::string>> all;
   all.reserve(commands.size());
   for (const CLI::App* sub : commands) {
     all.emplace_back(sub->get_name(), sub->get_description());
   }
-  if (!all.empty()) {
-    text += "Commands; 'punchwright COMMAND --help' tells more of each:\n" + entries(all) + '\n';
+  return app.get_description() + "\n\n" + entries(all) +
+         "\n'punchwright COMMAND --help' tells more of each; --version gives the version.\n" + exit_codes;
+}
+
+} // namespace
+
+std::string help_of(const CLI::App& command) {
+  if (const auto commands = listed_commands(command); !commands.empty()) {
+    return help_of_all(command, commands);
   }
-  all.clear();
+  std::string text = "Usage: " + wrapped(usage_of(command), 7, 11);
+  text += '\n' + as_sentence(command.get_description()) + "\n\n";
+  std::vector<std::pair<std::string, std::string>> all;
   for (const CLI::Option* option : options_in_order(command)) {
     all.emplace_back(shown(*option), option->get_description());
   }
-  return text + entries(all) + "\nExit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.\n";
+  return text + entries(all) + '\n' + exit_codes;
 }
 
 Error complaint(const CLI::ParseError& error, const CLI::App& command) {

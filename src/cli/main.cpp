@@ -15,8 +15,7 @@ namespace {
 class CommandLine {
 public:
   CommandLine() {
-    app_.description("Punchwright: two-colour bands for knitting machines, from a drawn repeat to a\n"
-                     "punched card. 'punchwright FILE' opens the editor.");
+    app_.description("Usage: punchwright FILE (opens it in the editor), or punchwright COMMAND ...");
     app_.add_option("FILE", file_, "a .repeat file to open in the editor");
     app_.require_subcommand(0, 1);
     tell_of_itself(app_);
@@ -57,17 +56,25 @@ private:
     app.set_version_flag("--version", version(), "the program's version");
   }
 
+  static void tell_more_or_less(CLI::App& command) {
+    command.add_flag_callback(
+        "-q,--quiet", [] { set_talk(Talk::quiet); }, "nothing but data and errors");
+    command.add_flag_callback(
+        "-v,--verbose", [] { set_talk(Talk::wordy); }, "tell what is read and written, too");
+  }
+
   CLI::App* add_command(const std::string& name, const std::string& what, std::function<int()> command) {
     CLI::App* const sub = app_.add_subcommand(name, what);
     tell_of_itself(*sub);
+    tell_more_or_less(*sub);
     sub->callback([this, command = std::move(command)] { chosen_ = command; });
     return sub;
   }
 
   void add_check() {
     auto* const sub =
-        add_command("check", "say what is wrong with a design, and the remedy", [this] { return check_file(check_); });
-    add_input(sub, check_.file);
+        add_command("check", "say what is wrong with designs, and the remedy", [this] { return check_files(check_); });
+    sub->add_option("FILE", check_.files, "a .repeat file, or - for standard input; several are summed up")->required();
     sub->add_flag("--json", check_.json, "the findings as JSON")->disable_flag_override();
   }
 
@@ -93,7 +100,7 @@ private:
   }
 
   void add_yoke() {
-    auto* const sub = add_command("yoke", "work out a yoke in pieces and tiers, or begin one from body measurements",
+    auto* const sub = add_command("yoke", "work out a yoke in pieces and tiers, or begin one",
                                   [this] { return plan_yoke_file(yoke_); });
     add_yoke_options(sub, yoke_);
   }
@@ -202,6 +209,7 @@ private:
   void add_thumbnail() {
     auto* const sub = add_command("thumbnail", "draw the picture that a file manager shows",
                                   [this] { return draw_thumbnail(thumbnail_); });
+    sub->group(""); // for programs; manuals and --help name it, the list of commands does not
     add_input(sub, thumbnail_.file);
     sub->add_option("-o,--output", thumbnail_.output, "the file to write: a PNG, whatever its name")
         ->required()
@@ -275,7 +283,7 @@ private:
   CheckWishes check_;
   MendingWishes mend_;
   TraceCommandWishes trace_;
-  CheckWishes rows_;
+  RowsWishes rows_;
   YokeWishes yoke_;
   StepsWishes steps_;
   ProveWishes prove_;

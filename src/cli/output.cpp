@@ -3,17 +3,35 @@
 
 #include "cli/commands.hpp"
 #include "files/files.hpp"
+#include "sheets/pdf_date.hpp"
 
 #include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 #include <fmt/format.h>
 
 namespace punchwright::cli {
 namespace {
 
+Talk talk_of_this_call = Talk::usual; // as asked for on the command line, before anything is done
+
+void tell(std::string_view what, const std::string& file, std::size_t bytes) {
+  if (talk() == Talk::wordy) {
+    fmt::print(stderr, "punchwright: {} {} ({} bytes)\n", what, file, bytes);
+  }
+}
+
 constexpr std::size_t largest_input = std::size_t{8} * 1024 * 1024; // bytes: a 200 × 2,000 drawing takes 0.4 MB
 
 } // namespace
+
+void set_talk(Talk talk) {
+  talk_of_this_call = talk;
+}
+
+Talk talk() {
+  return talk_of_this_call;
+}
 
 int refuse(const Error& error) {
   const std::string text = fmt::format("punchwright: {}\n", error.text());
@@ -47,7 +65,11 @@ bool Printer::finish() {
 }
 
 Result<std::string> read_for_machine(const std::filesystem::path& path) {
-  return read_file(path, largest_input);
+  auto text = read_file(path, largest_input);
+  if (text) {
+    tell("read", path.string(), text->size());
+  }
+  return text;
 }
 
 std::string name_for_people(const std::string& file) {
@@ -55,7 +77,11 @@ std::string name_for_people(const std::string& file) {
 }
 
 Result<std::string> read_input(const std::string& file) {
-  return read_file(file, largest_input);
+  auto text = read_file(file, largest_input);
+  if (text) {
+    tell("read", name_for_people(file), text->size());
+  }
+  return text;
 }
 
 Result<OpenedDocument> open_file(const std::string& file) {
@@ -74,16 +100,24 @@ Result<OpenedDocument> open_file(const std::string& file) {
   return opened;
 }
 
-int write_quietly(const Result<std::vector<OutputFile>>& files) {
+int write_quietly(Result<std::vector<OutputFile>> files) {
   if (!files) {
     return refuse(files.error());
+  }
+  if (const auto failure = date_pdfs(*files, std::getenv("SOURCE_DATE_EPOCH"))) {
+    return refuse(*failure);
   }
   std::vector<NewContent> contents;
   for (const OutputFile& file : *files) {
     contents.push_back({file.path, file.bytes});
   }
-  const auto failure = write_files(contents);
-  return failure ? refuse(*failure) : done;
+  if (const auto failure = write_files(contents)) {
+    return refuse(*failure);
+  }
+  for (const OutputFile& file : *files) {
+    tell("wrote", file.path == "-" ? "standard output" : file.path, file.bytes.size());
+  }
+  return done;
 }
 
 int write_all(const Result<std::vector<OutputFile>>& files) {
@@ -95,7 +129,7 @@ int write_all(const Result<std::vector<OutputFile>>& files) {
     names += file.path + '\n';
   }
   const bool to_standard_output = files->size() == 1 && files->front().path == "-";
-  return to_standard_output || print(names) ? done : cannot;
+  return to_standard_output || talk() == Talk::quiet || print(names) ? done : cannot;
 }
 
 int code_for_faults(const std::vector<Finding>& findings, const std::string& file) {
@@ -103,9 +137,10 @@ int code_for_faults(const std::vector<Finding>& findings, const std::string& fil
   if (faults == 0) {
     return done;
   }
-  const std::string text = fmt::format("punchwright: {}: {} {}; 'punchwright check' names {}\n", name_for_people(file),
-                                       faults, faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
-  std::fwrite(text.data(), 1, text.size(), stderr);
+  if (talk() != Talk::quiet) {
+    fmt::print(stderr, "punchwright: {}: {} {}; 'punchwright check' names {}\n", name_for_people(file), faults,
+               faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
+  }
   return faults_found;
 }
 

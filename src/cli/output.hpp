@@ -12,6 +12,12 @@
 
 namespace punchwright::cli {
 
+// How much is said besides data and errors, for the whole call: `quiet` leaves out the names of files that were
+// written, counts and hints; `wordy` tells on standard error what is read and written.
+enum class Talk { quiet, usual, wordy };
+void set_talk(Talk talk);
+[[nodiscard]] Talk talk();
+
 // "punchwright: …" on standard error; returns the exit code for what cannot be done.
 int refuse(const Error& error);
 
@@ -44,7 +50,7 @@ private:
 int write_all(const Result<std::vector<OutputFile>>& files);
 
 // The same without their names, for commands that print something else.
-int write_quietly(const Result<std::vector<OutputFile>>& files);
+int write_quietly(Result<std::vector<OutputFile>> files);
 
 // done, or faults_found with a line on standard error that says how many.
 int code_for_faults(const std::vector<Finding>& findings, const std::string& file);

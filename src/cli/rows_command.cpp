@@ -65,7 +65,7 @@ void add_json(Printer& printer, const OpenedDocument& opened, const RowsToKnit& 
 
 } // namespace
 
-int list_rows(const CheckWishes& wishes) {
+int list_rows(const RowsWishes& wishes) {
   const auto opened = open_file(wishes.file);
   if (!opened) {
     return refuse(opened.error());

@@ -5,8 +5,10 @@
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
 #include "sheets/everything.hpp"
+#include "sheets/pdf_date.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <iterator>
 
@@ -122,7 +124,10 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
 // Writes what the dialog asks for; keeps the dialog, with the reason, where it can't be.
 void export_files(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   std::vector<Error> left_out;
-  const auto files = output_of(app, dialog, path, left_out);
+  auto files = output_of(app, dialog, path, left_out);
+  if (const Failure failure = files ? date_pdfs(*files, std::getenv("SOURCE_DATE_EPOCH")) : std::nullopt) {
+    files = *failure;
+  }
   if (!files) {
     dialog.trouble = files.error().text();
     app.session.dialog = dialog;

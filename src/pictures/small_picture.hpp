@@ -1,5 +1,5 @@
-// A design as a small picture: a colour for each stitch, or for several where there is no room for all. For the lists of
-// the editor, and for the desktop's.
+// A design as a small picture: a colour for each stitch, or for several where there is no room for all. For the lists
+// of the editor, and for the desktop's.
 #pragma once
 
 #include "design/document.hpp"

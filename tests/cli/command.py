@@ -72,7 +72,7 @@ EXPORTS = [
     ("steps", "html"),
     ("steps", "txt"),
 ]
-COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "yoke",
+COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "thumbnail", "yoke",
             "import", "machine", "measure", "swatch"]
 
 

@@ -18,8 +18,8 @@ WRONG_CALLS = [
     "check",
     "card design.repeat",
     "check --jason design.repeat",
-    "check design.repeat another.repeat",
-    "check design.repeat rows",
+    "rows design.repeat another.repeat",
+    "steps design.repeat rows",
     "check design.repeat --json=5",
     "rows design.repeat -o rows.txt",
     "card design.repeat -o",
@@ -73,8 +73,9 @@ class HelpIsThereEverywhere(CommandTest):
             self.assert_ended(ended, DONE)
             self.assertEqual(ended.err, "")
             for name in COMMANDS:
-                self.assertRegex(ended.text, rf"(?m)^\s*{name}\b", "the commands are listed")
-            self.assertLessEqual(len(ended.text.splitlines()), 40, "fits a screen")
+                if name != "thumbnail":  # called by desktops; its own --help and the manual tell of it
+                    self.assertRegex(ended.text, rf"(?m)^\s*{name}\b", "the commands are listed")
+            self.assertLess(len(ended.text.splitlines()), 24, "24 lines, the prompt on the last")
 
     def test_of_each_command(self):
         said = set()
@@ -127,7 +128,7 @@ class ACallThatMakesNoSense(CommandTest):
             (["fabric", good], "output"),
             (["measure", "-o", self.folder / "m.pdf"], ""),
             (["check", "--jason", good], "--jason"),
-            (["check", good, self.faulty], "long floats.repeat"),
+            (["rows", good, self.faulty], "long floats.repeat"),
             (["rows", good, "-o", self.folder / "rows.txt"], "-o"),
             (["card", good, "-o"], "output"),
             (["fabric", good, "-o", self.folder / "f.png", "--side", "front"], "front"),
@@ -141,7 +142,7 @@ class ACallThatMakesNoSense(CommandTest):
         self.assertEqual(self.names(), sorted(["buoys.repeat", "long floats.repeat", "by hand.repeat"]))
 
     def test_two_commands_in_one_call(self):
-        self.assert_refused(run("check", self.good, "rows"))
+        self.assert_refused(run("steps", self.good, "rows"))
 
 
 class WithoutACommandTheEditorStarts(CommandTest):

@@ -103,5 +103,35 @@ class PagesWithoutADay(CommandTest):
             self.assertNotIn(time.strftime("D:%Y%m%d").encode(), (self.folder / "sheet.pdf").read_bytes())
 
 
+class TheDateInThem(CommandTest):
+    """SOURCE_DATE_EPOCH as reproducible-builds.org specifies it (version 1.1); what the PDF then says is read by poppler."""
+
+    def card(self, seconds):
+        out = self.folder / "card.pdf"
+        return out, run("card", self.good, "-o", out, env={**CALM, "SOURCE_DATE_EPOCH": seconds})
+
+    def date(self, out):
+        words = subprocess.run(["pdfinfo", "-isodates", out], check=True, capture_output=True, text=True, env=CALM).stdout
+        return next(line.split()[1] for line in words.splitlines() if line.startswith("CreationDate"))
+
+    def test_is_the_wished_one(self):
+        for seconds, date in [("0", "1970-01-01T00:00:00Z"), ("1764158405", "2025-11-26T12:00:05Z"),
+                              ("253402300799", "9999-12-31T23:59:59Z")]:
+            out, ended = self.card(seconds)
+            self.assert_ended(ended, command.DONE)
+            self.assertEqual(self.date(out), date)
+            subprocess.run(["qpdf", "--check", out], check=True, stdout=subprocess.DEVNULL)
+
+    def test_is_always_the_same_without_a_wish(self):
+        self.assertEqual(self.date(self.card("")[0]), "2000-01-01T00:00:00Z")
+
+    def test_is_refused_where_it_is_no_date_and_nothing_is_written(self):
+        for seconds in ["yesterday", "-1", "12.5", "253402300800", "99999999999999999999"]:
+            out, ended = self.card(seconds)
+            self.assertEqual(ended.code, command.CANNOT, seconds)
+            self.assertIn(f"SOURCE_DATE_EPOCH is '{seconds}'", ended.err)
+            self.assertFalse(out.exists())
+
+
 if __name__ == "__main__":
     command.main()

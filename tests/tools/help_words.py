@@ -67,9 +67,8 @@ def command_of(program, name):
 
 
 def commands_of(program):
-    listed = help_of(program).split("\n\n")
-    start = next(part for part in listed if part.startswith("Commands"))
-    return [command_of(program, name) for name, _ in entries_in(start)]
+    listed = help_of(program).split("\n\n")[1]
+    return [command_of(program, name) for name in [*(name for name, _ in entries_in(listed)), "thumbnail"]]
 
 
 def machines_of(program):

@@ -4,14 +4,14 @@ _punchwright() {
   local cur prev words cword
   _init_completion || return
   if ((cword == 1)); then
-    COMPREPLY=($(compgen -W 'check card needles mend trace rows steps prove explain fabric leaflet chart thumbnail yoke export import machine measure swatch --help --version' -- "$cur"))
+    COMPREPLY=($(compgen -W 'check card needles mend trace rows steps prove explain fabric leaflet chart yoke export import machine measure swatch thumbnail --help --version' -- "$cur"))
     [[ $cur == -* ]] || _filedir '@(repeat|yoke)'
     return
   fi
   case ${words[1]} in
     check)
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -25,7 +25,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --card -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --card -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -36,7 +36,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --stay-back -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --stay-back -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -56,7 +56,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --json -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -100,13 +100,13 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --width --rows --machine --gauge --float --part --best-place --split --emphasis --shading --ignore --light-is-contrast --mirror --protect --json -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --width --rows --machine --gauge --float --part --best-place --split --emphasis --shading --ignore --light-is-contrast --mirror --protect --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(png|jpg|jpeg|bmp|pbm|pgm|ppm|xbm)'
       fi ;;
     rows)
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -117,7 +117,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -o --output -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -o --output -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -134,7 +134,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--card --json --picture --side -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--card --json --picture --side -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -151,7 +151,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--seen --side --picture --json -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--seen --side --picture --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -165,7 +165,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --side -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --side -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -179,7 +179,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -190,21 +190,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output -h --help --version' -- "$cur"))
-      else
-        _filedir '@(repeat)'
-      fi ;;
-    thumbnail)
-      case $prev in
-        -o|--output)
-          _filedir
-          return ;;
-        --size)
-          :
-          return ;;
-      esac
-      if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --size -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -236,7 +222,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json --split -o --output --new --tier --sizes --chest --upper-arm --ease --machine -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json --split -o --output --new --tier --sizes --chest --upper-arm --ease --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(yoke)'
       fi ;;
@@ -247,7 +233,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --stay-back --replace -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --stay-back --replace -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -264,7 +250,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --contrast --machine -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --contrast --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(png|jpg|jpeg|bmp|pbm|pgm|ppm|xbm)'
       fi ;;
@@ -293,7 +279,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --over-holes --over-rows --edge-to-hole --sheet-width --hole --swatch -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --over-holes --over-rows --edge-to-hole --sheet-width --hole --swatch -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
       fi ;;
@@ -307,7 +293,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
       fi ;;
@@ -321,9 +307,23 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
+      fi ;;
+    thumbnail)
+      case $prev in
+        -o|--output)
+          _filedir
+          return ;;
+        --size)
+          :
+          return ;;
+      esac
+      if [[ $cur == -* ]]; then
+        COMPREPLY=($(compgen -W '-o --output --size -q --quiet -v --verbose -h --help --version' -- "$cur"))
+      else
+        _filedir '@(repeat)'
       fi ;;
   esac
 } && complete -F _punchwright punchwright
