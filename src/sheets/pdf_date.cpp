@@ -25,7 +25,10 @@ Failure date_pdfs(std::vector<OutputFile>& files, const char* seconds) {
   std::int64_t since_1970 = 0;
   const auto [stop, trouble] = std::from_chars(wish.data(), wish.data() + wish.size(), since_1970);
   if (trouble != std::errc{} || stop != wish.data() + wish.size() || since_1970 < 0 || since_1970 >= end_of_dates) {
-    return Error{{}, 0, 0, fmt::format("SOURCE_DATE_EPOCH is '{}'", wish),
+    return Error{{},
+                 0,
+                 0,
+                 fmt::format("SOURCE_DATE_EPOCH is '{}'", wish),
                  "allowed: whole seconds since 1970-01-01, such as 1764158400; or unset it"};
   }
   const std::chrono::sys_seconds time{std::chrono::seconds{since_1970}};
