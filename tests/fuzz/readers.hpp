@@ -8,8 +8,8 @@
 namespace punchwright::fuzz {
 
 struct Reader {
-  std::string_view name; // of its folder in tests/fuzz/corpus
-  void (*read)(std::string_view bytes);
+  std::string_view name;                // of its folder in tests/fuzz/corpus
+  bool (*read)(std::string_view bytes); // whether they were taken
 };
 
 [[nodiscard]] const std::vector<Reader>& readers();

@@ -12,7 +12,7 @@ shift
 readers=("$@")
 [ ${#readers[@]} -gt 0 ] || mapfile -t readers < <(find tests/fuzz/corpus -mindepth 1 -maxdepth 1 -printf '%f\n' | sort)
 
-cmake -S . -B build-fuzz -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_C_COMPILER=clang-16 -DCMAKE_CXX_COMPILER=clang++-16 \
+cmake -S . -B build-fuzz -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER=clang++-16 \
   -DPUNCHWRIGHT_FUZZ=ON -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
 cmake --build build-fuzz --target "${readers[@]/#/fuzz_}" >/dev/null
 
