@@ -9,6 +9,7 @@ namespace punchwright {
 namespace {
 
 constexpr std::size_t most_told = 8;
+constexpr double room_for_cautions = 60.0; // mm, of those that take more than a page
 
 std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double width) {
   std::vector<FlowBlock> found;
@@ -33,11 +34,7 @@ std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double wid
   return found;
 }
 
-} // namespace
-
-void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
-  const double width = pages.width();
-  pages.begin_part_below("Cautions", 45.0);
+std::vector<FlowBlock> cautions(const LeafletMachine& own, const LeafletMachine& by_card, double width) {
   std::vector<FlowBlock> blocks;
   for (const char* const text :
        {"The maker's manual goes before this leaflet.", "Latch needles and transfer tools: mind eyes and fingers.",
@@ -54,7 +51,21 @@ void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletM
   }
   const auto found = what_the_check_says(own, width);
   blocks.insert(blocks.end(), found.begin(), found.end());
-  pages.set(blocks, 1);
+  return blocks;
+}
+
+} // namespace
+
+void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
+  const std::string name = "Cautions";
+  const auto set_in = [&](int columns) {
+    return [&own, &by_card, columns](LeafletPages& on) {
+      on.set(cautions(own, by_card, on.column_width(columns)), columns);
+    };
+  };
+  // In two columns rather than alone on a page.
+  const bool narrow = !pages.has_room_below(name, set_in(1)) && pages.has_room_below(name, set_in(2));
+  pages.add_part(name, room_for_cautions, set_in(narrow ? 2 : 1));
 }
 
 } // namespace punchwright
