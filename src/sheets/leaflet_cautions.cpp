@@ -58,14 +58,20 @@ std::vector<FlowBlock> cautions(const LeafletMachine& own, const LeafletMachine&
 
 void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
   const std::string name = "Cautions";
-  const auto set_in = [&](int columns) {
-    return [&own, &by_card, columns](LeafletPages& on) {
-      on.set(cautions(own, by_card, on.column_width(columns)), columns);
-    };
+  const auto in_one = [&](LeafletPages& on) { on.set(cautions(own, by_card, on.width()), 1); };
+  const auto close_in_two = [&](LeafletPages& on) {
+    auto blocks = cautions(own, by_card, on.column_width(2));
+    for (FlowBlock& block : blocks) {
+      block.before = block.with_next ? block.before : 0;
+    }
+    on.set(blocks, 2);
   };
-  // In two columns rather than alone on a page.
-  const bool narrow = !pages.has_room_below(name, set_in(1)) && pages.has_room_below(name, set_in(2));
-  pages.add_part(name, room_for_cautions, set_in(narrow ? 2 : 1));
+  // Rather closely set than alone on a page.
+  if (!pages.has_room_below(name, in_one) && pages.has_room_below(name, close_in_two)) {
+    pages.add_part(name, 0, close_in_two);
+  } else {
+    pages.add_part(name, room_for_cautions, in_one);
+  }
 }
 
 } // namespace punchwright

@@ -96,6 +96,17 @@ std::vector<FlowBlock> card_rows(const std::vector<std::vector<int>>& punched, i
   return rows;
 }
 
+// In three columns where no row takes a second line in them, else in two.
+void set_card_rows(LeafletPages& pages, const std::vector<std::vector<int>>& punched, int listed) {
+  constexpr int most_columns = 3;
+  const auto narrow = card_rows(punched, listed, pages.column_width(most_columns));
+  if (std::ranges::all_of(narrow, [](const FlowBlock& row) { return row.lines.size() == 1; })) {
+    pages.set(narrow, most_columns);
+  } else {
+    pages.set(card_rows(punched, listed, pages.column_width(2)), 2);
+  }
+}
+
 void add_card(LeafletPages& pages, const LeafletMachine& machine) {
   const CardJob job = card_job(machine.document, machine.profile, machine.rows);
   std::vector<std::vector<int>> punched;
@@ -110,7 +121,7 @@ void add_card(LeafletPages& pages, const LeafletMachine& machine) {
         {leaflet_subheading("The card", on.width()), leaflet_text(card_text(job, *machine.profile.card), on.width())},
         1);
     on.gap(half_line);
-    on.set(card_rows(punched, listed, on.column_width(2)), 2);
+    set_card_rows(on, punched, listed);
     if (listed < job.plan.circuit) {
       on.gap(half_line);
       on.set({leaflet_text(again_words(listed, job.plan.circuit) + ".", on.width())}, 1);
