@@ -195,8 +195,8 @@ class Bench(WindowTest):
         self.assertEqual(editor.state["bench"]["rows"], 0)
         self.assertEqual(editor.state["bench"]["today"], 2)
 
-    def begin(self, *command):
-        process = subprocess.Popen(command, env=self.server.environment, stdout=subprocess.PIPE, text=True)
+    def begin(self, *command, errors=None):
+        process = subprocess.Popen(command, env=self.server.environment, stdout=subprocess.PIPE, stderr=errors, text=True)
         self.addCleanup(process.stdout.close)
         self.addCleanup(process.wait)
         self.addCleanup(process.terminate)
@@ -204,7 +204,7 @@ class Bench(WindowTest):
 
     def a_bus(self):
         """A session bus of the test's own, to which the editor will speak."""
-        daemon = self.begin("dbus-daemon", "--session", "--nofork", "--print-address")
+        daemon = self.begin("dbus-daemon", "--session", "--nofork", "--print-address", errors=subprocess.DEVNULL)
         self.server.environment["DBUS_SESSION_BUS_ADDRESS"] = line_of(daemon).strip()
 
     def a_desktop(self, source):
