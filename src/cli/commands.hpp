@@ -95,6 +95,7 @@ struct MendingWishes {
   std::vector<std::string> caught;  // the same, or "all": floats that are caught by hand
   std::vector<std::string> accepted;
   bool no_changes = false; // of stitches
+  bool symmetry = false;   // of the drawing is kept, as far as as few stitches do
   bool json = false;
 };
 

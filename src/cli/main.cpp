@@ -90,6 +90,8 @@ private:
                mend_.accepted);
     sub->add_flag("--no-changes", mend_.no_changes, "change no stitch: leave all other floats as they are")
         ->disable_flag_override();
+    sub->add_flag("--symmetry", mend_.symmetry, "of equally good mends the one that keeps the drawing's symmetry best")
+        ->disable_flag_override();
     sub->add_flag("--json", mend_.json, "what was changed as JSON")->disable_flag_override();
   }
 

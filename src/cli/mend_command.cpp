@@ -24,6 +24,13 @@ struct ByHand {
   std::vector<DrawnFloat> accepted;
 };
 
+// The symmetry that the mend was asked to keep: p1 with the whole repeat where the drawing has none.
+struct KeptSymmetry {
+  bool asked = false;
+  bool there = false;
+  FriezeGroup group = FriezeGroup::p1;
+};
+
 // First and last.
 Json columns_of(const DrawnFloat& one, const Document& design) {
   return {one.first + 1, (one.first + one.stitches - 1) % design.grid.width() + 1};
@@ -48,13 +55,17 @@ Json json_of(const Caught& caught, const std::vector<DrawnFloat>& floats, const 
   return answer;
 }
 
-std::string json_of(const Mended& mended, int limit, const ByHand& by_hand, const Document& design) {
+std::string json_of(const Mended& mended, int limit, const KeptSymmetry& kept, const ByHand& by_hand,
+                    const Document& design) {
   Json answer;
   answer["format"] = 1;
   answer["limit"] = limit;
   answer["count"] = mended.changed.size();
   answer["neighbours"] = mended.pairs;
   answer["proved"] = mended.proved;
+  if (kept.asked) {
+    answer["symmetry"] = {{"group", notation_of(kept.group)}, {"unlike", mended.unlike}};
+  }
   answer["changed"] = Json::array();
   for (const Cell& cell : mended.changed) {
     answer["changed"].push_back({{"row", cell.row + 1},
@@ -77,7 +88,20 @@ std::string json_of(const Mended& mended, int limit, const ByHand& by_hand, cons
   return answer.dump() + "\n";
 }
 
-std::string text_of(const Mended& mended, int limit) {
+std::string text_of(const KeptSymmetry& kept, const Mended& mended) {
+  if (!kept.asked) {
+    return {};
+  }
+  if (!kept.there) {
+    return "the drawing has no symmetry to keep\n";
+  }
+  return mended.unlike == 0
+             ? fmt::format("the symmetry of the drawing ({}) is kept\n", notation_of(kept.group))
+             : fmt::format("{} that the symmetry of the drawing ({}) makes alike differ now\n",
+                           counted(mended.unlike, "pair of stitches", "pairs of stitches"), notation_of(kept.group));
+}
+
+std::string text_of(const Mended& mended, int limit, const KeptSymmetry& kept) {
   std::string text;
   int told = -1;
   for (const Cell& cell : mended.changed) {
@@ -98,8 +122,9 @@ std::string text_of(const Mended& mended, int limit) {
   text += fmt::format("{} changed, the fewest that do; {} of them side by side in neighbouring rows\n",
                       counted(std::ssize(mended.changed), "stitch", "stitches"),
                       mended.pairs == 0 ? "no two" : counted(mended.pairs, "pair", "pairs"));
-  return text + (mended.proved ? "proved: no other choice of as few stitches lies better\n"
-                               : "not proved: another choice of as few stitches may lie better\n");
+  return text + text_of(kept, mended) +
+         (mended.proved ? "proved: no other choice of as few stitches lies better\n"
+                        : "not proved: another choice of as few stitches may lie better\n");
 }
 
 std::string text_of(const ByHand& by_hand) {
@@ -205,7 +230,12 @@ int mend_file(const MendingWishes& wishes) {
   if (!by_hand) {
     return refuse(by_hand.error());
   }
-  const MendWishes how = mend_wishes(design, opened->profile);
+  MendWishes how = mend_wishes(design, opened->profile);
+  KeptSymmetry kept;
+  if (wishes.symmetry) {
+    how.symmetry = symmetry_to_keep(design.grid);
+    kept = {true, how.symmetry.has_value(), how.symmetry ? how.symmetry->group : FriezeGroup::p1};
+  }
   Mended mended;
   mended.drawing = design.grid;
   if (!wishes.no_changes) {
@@ -218,8 +248,8 @@ int mend_file(const MendingWishes& wishes) {
   const bool changes_asked = wishes.caught.empty() && wishes.accepted.empty() && !wishes.no_changes;
   const bool tell_changes = changes_asked || !mended.changed.empty() || !mended.unmendable.empty();
   const std::string text =
-      text_of(*by_hand) + (tell_changes ? text_of(mended, how.limit) : std::string()) + wishes.output + "\n";
-  if (!print(wishes.json ? json_of(mended, how.limit, *by_hand, design) : text)) {
+      text_of(*by_hand) + (tell_changes ? text_of(mended, how.limit, kept) : std::string()) + wishes.output + "\n";
+  if (!print(wishes.json ? json_of(mended, how.limit, kept, *by_hand, design) : text)) {
     return cannot;
   }
   return code_for_faults(check(design, opened->profile), wishes.output);

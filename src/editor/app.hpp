@@ -62,9 +62,10 @@ struct View {
   ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;             // the next frame gives the keys to the drawing
   ScreenBox piece_box;                   // room for the picture of the piece in the last frame
-  int part_step = 0;        // the next frame gives the keys to the next part of the window, or the one before
-  bool open_menus = false;  // the next frame opens the first menu
-  bool piece_large = false; // the piece takes the drawing's place
+  int part_step = 0;          // the next frame gives the keys to the next part of the window, or the one before
+  bool open_menus = false;    // the next frame opens the first menu
+  bool piece_large = false;   // the piece takes the drawing's place
+  bool mend_symmetry = false; // of equally good mends the one that keeps the drawing's symmetry best
   ColourSight sight = ColourSight::as_is; // how colours are seen, in the drawing and the piece
   PreviewView preview;                    // what the print preview shows
   ScreenBox preview_box;                  // room for its page in the last frame

@@ -300,6 +300,7 @@ void run_command(App& app, Command command) {
   case Command::steps_done: app.session.dialog = StepsDialog{}; return;
   case Command::mend: return show_mend(app);
   case Command::other_mend: return show_other_mend(app);
+  case Command::mend_symmetry: return turn_mend_symmetry(app);
   case Command::catch_float: return catch_floats_by_hand(app, FloatsOf::chosen);
   case Command::catch_row: return catch_floats_by_hand(app, FloatsOf::row);
   case Command::catch_all: return catch_floats_by_hand(app, FloatsOf::drawing);

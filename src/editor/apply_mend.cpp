@@ -15,6 +15,9 @@ MendWishes wishes_of(const App& app) {
   if (app.view.marked) {
     protect(wishes, app.work.design.grid, *app.view.marked);
   }
+  if (app.view.mend_symmetry) {
+    wishes.symmetry = symmetry_to_keep(app.work.design.grid);
+  }
   return wishes;
 }
 
@@ -25,6 +28,15 @@ std::string rows_left(const App& app, const std::vector<Unmendable>& rows) {
   }
   return fmt::format("{} {} can't be mended{}", rows.size() == 1 ? "Row" : "Rows", text,
                      app.view.marked ? "; a marked area stays as it is: mark less" : "");
+}
+
+std::string words_for_symmetry(const MendWishes& wishes, const Mended& mended) {
+  if (!wishes.symmetry) {
+    return {};
+  }
+  const auto group = notation_of(wishes.symmetry->group);
+  return mended.unlike == 0 ? fmt::format(", and the symmetry ({}) is kept", group)
+                            : fmt::format(", though the symmetry ({}) isn't whole", group);
 }
 
 // So that the panel shows what can be done with the mend.
@@ -48,7 +60,8 @@ void show_mend(App& app) {
   if (app.session.floating) {
     return say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
   }
-  Mended mended = mend(app.work.design.grid, wishes_of(app));
+  const MendWishes wishes = wishes_of(app);
+  Mended mended = mend(app.work.design.grid, wishes);
   const auto count = std::ssize(mended.changed);
   if (count == 0) {
     app.session.mend.reset();
@@ -57,9 +70,9 @@ void show_mend(App& app) {
   }
   const std::string more = mended.unmendable.empty() ? "" : ". " + rows_left(app, mended.unmendable);
   say(app, fmt::format(
-               "{} stitch{} would be changed, the fewest that do: Return takes them, Escape leaves the drawing as it "
+               "{} stitch{} would be changed, the fewest that do{}: Return takes them, Escape leaves the drawing as it "
                "is{}",
-               count, count == 1 ? "" : "es", more));
+               count, count == 1 ? "" : "es", words_for_symmetry(wishes, mended), more));
   app.session.mend = ShownMend{std::move(mended), app.work.history.revision()};
   choose_a_float(app);
 }
@@ -92,6 +105,15 @@ void show_other_mend(App& app) {
   }
   say(app, fmt::format("Row {}: choice {} of {} with as few stitches; Return takes the mend", row + 1, next + 1,
                        forms.size()));
+}
+
+void turn_mend_symmetry(App& app) {
+  app.view.mend_symmetry = !app.view.mend_symmetry;
+  if (app.session.mend) {
+    return show_mend(app);
+  }
+  say(app, app.view.mend_symmetry ? "Of equally good mends, the one that keeps the drawing's symmetry best"
+                                  : "Mends don't look at the drawing's symmetry");
 }
 
 void take_mend(App& app) {

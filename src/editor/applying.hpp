@@ -32,6 +32,7 @@ void run_area_command(App& app, Command command);
 // The mend: shown first, then taken, or given up.
 void show_mend(App& app);
 void show_other_mend(App& app);
+void turn_mend_symmetry(App& app);
 void take_mend(App& app);
 
 // Instead of changing stitches: floats caught by hand or accepted. Which: that of the chosen finding or else under the

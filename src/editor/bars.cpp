@@ -20,6 +20,7 @@ bool ticked(const App& app, Command command) {
   case Command::pen_opposite: return app.view.pen == Pen::opposite;
   case Command::pen_contrast: return app.view.pen == Pen::contrast;
   case Command::pen_main: return app.view.pen == Pen::main;
+  case Command::mend_symmetry: return app.view.mend_symmetry;
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;

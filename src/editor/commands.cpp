@@ -86,6 +86,8 @@ constexpr std::array commands = {
                 "Shows the fewest stitches to change so that no float is too long; what is marked stays"},
     CommandInfo{Command::other_mend, Menu::drawing, "other-mend", "Another mend of the cursor's row", "Ctrl+Shift+M",
                 "Just as few stitches, at other places"},
+    CommandInfo{Command::mend_symmetry, Menu::drawing, "mend-symmetry", "Mends keep the symmetry", "",
+                "Of equally good mends the one that keeps the drawing's mirrors, glides and turns best"},
     CommandInfo{Command::catch_float, Menu::drawing, "catch-float", "Catch the float by hand", "Ctrl+Shift+C",
                 "Leaves the drawing: the float is lifted onto needles while it is knitted"},
     CommandInfo{Command::catch_row, Menu::drawing, "catch-row", "Catch the row's floats by hand", "", ""},

@@ -63,6 +63,7 @@ enum class Command {
   lay_out,
   mend,
   other_mend,
+  mend_symmetry,
   catch_float,
   catch_row,
   catch_all,

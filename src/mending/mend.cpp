@@ -7,6 +7,7 @@
 #include "mending/catches.hpp"
 #include "mending/changes.hpp"
 #include "mending/look.hpp"
+#include "mending/symmetry.hpp"
 #include "rules/float_runs.hpp"
 
 #include <algorithm>
@@ -163,6 +164,11 @@ std::string words_for_changes(const Mended& mended, int row) {
   return words;
 }
 
+std::optional<Frieze> symmetry_to_keep(const Grid& drawing) {
+  const Frieze frieze = classify(drawing);
+  return makes_alike(frieze, drawing.width()) ? std::optional(frieze) : std::nullopt;
+}
+
 Mended mend(const Grid& drawing, const MendWishes& wishes) {
   Mended answer;
   answer.drawing = drawing;
@@ -188,9 +194,13 @@ Mended mend(const Grid& drawing, const MendWishes& wishes) {
   if (wishes.look) {
     MendForms forms(mender);
     answer.proved = improve_look(mended, drawing.height(), wishes.stacked, forms);
+    if (wishes.symmetry) {
+      answer.proved = improve_symmetry(mended, drawing, wishes.stacked, *wishes.symmetry, forms, answer.proved);
+    }
   }
   take(mended, answer);
   answer.pairs = pairs_of_changes(drawing, answer.drawing, wishes.stacked);
+  answer.unlike = wishes.look && wishes.symmetry ? unlike_pairs(answer.drawing, *wishes.symmetry) : 0;
   return answer;
 }
 

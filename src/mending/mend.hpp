@@ -4,10 +4,12 @@
 
 #include "design/document.hpp"
 #include "design/edits.hpp"
+#include "drawing/frieze.hpp"
 #include "machine/profile.hpp"
 #include "mending/row_mender.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +23,8 @@ struct MendWishes {
   bool stacked = true;    // the last row lies against the first: knitted more than once, or joined into a loop
   std::vector<char> rows; // by drawn row, whether it may be mended; empty: every row
   bool look = true;       // false: the fewest changes alone, whichever of them comes first
+  // The symmetry to keep as far as the other criteria leave a choice; usable for the drawing. Only with `look`.
+  std::optional<Frieze> symmetry;
 };
 
 // A row that can't be mended, and stays as it was; the columns of a run that nothing may break, the whole row where no
@@ -40,7 +44,11 @@ struct Unmendable {
 // Stitches that stay as they are; the area may go round the edges.
 void protect(MendWishes& wishes, const Grid& drawing, const Area& area);
 
-// Drawings are ordered by `price`, then by `pairs`, then by `squares`; the least of all is looked for.
+// The symmetry of a drawing to keep; none where it makes no two stitches alike.
+[[nodiscard]] std::optional<Frieze> symmetry_to_keep(const Grid& drawing);
+
+// Drawings are ordered by `price`, then by `pairs`, then by `squares`, then by `unlike`; the least of all is looked
+// for.
 struct Mended {
   Grid drawing;
   std::vector<Cell> changed; // by row, then by column
@@ -50,8 +58,10 @@ struct Mended {
   std::int64_t pairs = 0;
   // Of the lengths of all runs of the mended rows, squared and added up: least where floats are caught in their middle.
   std::int64_t squares = 0;
+  // Pairs of stitches that the symmetry makes alike and that are not; 0 where none is to be kept.
+  std::int64_t unlike = 0;
   // No drawing comes before this one. False: none is cheaper, but among those of the same price there may be one with
-  // fewer pairs or smaller squares; there were too many to look at.
+  // fewer pairs, smaller squares or fewer unlike pairs; there were too many to look at.
   bool proved = true;
   std::vector<Unmendable> unmendable; // ascending by row
 };

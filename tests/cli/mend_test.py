@@ -82,6 +82,27 @@ class TheMend(CommandTest):
             self.assertEqual(answer["changed"], [])
         self.assert_refused(run("mend", self.faulty, "-o", out, "--catch", "3"), "'3'", "rows 1 to 2")
 
+    def test_keeps_the_symmetry_if_asked(self):
+        import jsonschema
+
+        half_below, half_above = "#..#..#..#.#", "#......#.#.#"
+        whole = FAULTY.replace("width = 8", "width = 24").replace("#..#.#.#", half_below + half_below[::-1])
+        self.faulty.write_text(whole.replace("......##", half_above + half_above[::-1]))
+        text, _ = self.mend("--symmetry")
+        self.assertIn("the symmetry of the drawing (p1m1) is kept\n", text)
+        answer = json.loads(self.mend("--symmetry", "--json")[0])
+        jsonschema.validate(answer, json.loads((SOURCE / "docs" / "mend.schema.json").read_text()))
+        self.assertEqual(answer["symmetry"], {"group": "p1m1", "unlike": 0})
+        self.assertTrue(answer["proved"])
+        self.assertEqual([25], [sum(change["column"] for change in answer["changed"])])
+        self.assertNotIn("symmetry", json.loads(self.mend("--json")[0]))
+
+        self.faulty.write_text(FAULTY.replace("#..#.#.#", "#..##..#").replace("......##", "#......#"))
+        text, _ = self.mend("--symmetry")  # one catch, and the mirror between the float's two middle stitches
+        self.assertIn("1 pair of stitches that the symmetry of the drawing (p1m1) makes alike differ now\n", text)
+        self.faulty.write_text(FAULTY)
+        self.assertIn("the drawing has no symmetry to keep\n", self.mend("--symmetry")[0])
+
     def test_writes_what_is_protected(self):
         _, out = self.mend("--protect", "2:1-3")
         self.assertIn('[[protect]]\nrow = 2\ncolumns = "1-3"\n', out.read_text())
