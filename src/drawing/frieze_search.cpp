@@ -1,4 +1,4 @@
-// Which frieze group a strip has, and the nearest strip that has one.
+// Whether a strip has the symmetries of a frieze, and the nearest strip that has a group.
 #include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
 
@@ -44,40 +44,6 @@ bool has_movement(const Stitches& strip, const Movement& movement) {
     }
   }
   return true;
-}
-
-int smallest_repeat(const Stitches& strip) {
-  for (int repeat = 1; repeat < strip.width(); ++repeat) {
-    if (strip.width() % repeat == 0 && has_movement(strip, {Turned::no, repeat, Turned::no, 0})) {
-      return repeat;
-    }
-  }
-  return strip.width();
-}
-
-// The only level axis that a strip with main above and below can have; without contrast, the middle.
-int middle_of_contrast(const Grid& strip) {
-  int lowest = 0;
-  int highest = strip.height() - 1;
-  while (lowest < highest && strip.all_main(lowest)) {
-    ++lowest;
-  }
-  if (lowest == highest && strip.all_main(lowest)) {
-    return strip.height() - 1;
-  }
-  while (strip.all_main(highest)) {
-    --highest;
-  }
-  return lowest + highest;
-}
-
-std::optional<int> lowest_upright(const Stitches& strip, int repeat, Turned upside_down, int level) {
-  for (int upright = 0; upright < repeat; ++upright) {
-    if (has_movement(strip, {Turned::yes, upright, upside_down, level})) {
-      return upright;
-    }
-  }
-  return std::nullopt;
 }
 
 // The strip folded to one repeat: how many contrast stitches lie at each of its columns. Each row twice over, forwards
@@ -220,26 +186,6 @@ bool has_symmetry(const Grid& strip, const Frieze& frieze) {
   return has_movement(stitches, {Turned::no, frieze.repeat, Turned::no, 0}) &&
          std::ranges::all_of(movements_of(frieze),
                              [&](const Movement& movement) { return has_movement(stitches, movement); });
-}
-
-Frieze classify(const Grid& strip) {
-  const Stitches stitches(strip);
-  const int repeat = smallest_repeat(stitches);
-  const int level = middle_of_contrast(strip);
-  const auto mirror = lowest_upright(stitches, repeat, Turned::no, 0);
-  if (has_movement(stitches, {Turned::no, 0, Turned::yes, level})) {
-    return mirror ? Frieze{FriezeGroup::p2mm, repeat, *mirror, level} : Frieze{FriezeGroup::p11m, repeat, 0, level};
-  }
-  if (repeat % 2 == 0 && has_movement(stitches, {Turned::no, repeat / 2, Turned::yes, level})) {
-    return mirror ? Frieze{FriezeGroup::p2mg, repeat, *mirror, level} : Frieze{FriezeGroup::p11g, repeat, 0, level};
-  }
-  if (mirror) {
-    return {FriezeGroup::p1m1, repeat, *mirror, 0};
-  }
-  if (const auto half_turn = lowest_upright(stitches, repeat, Turned::yes, level)) {
-    return {FriezeGroup::p2, repeat, *half_turn, level};
-  }
-  return {FriezeGroup::p1, repeat, 0, 0};
 }
 
 Result<NearestFrieze> nearest_with(const Grid& strip, const Frieze& frieze) {
