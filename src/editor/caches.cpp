@@ -185,12 +185,6 @@ void prepare_tools(App& app) {
     }
     caches.lettering_for = wish;
   }
-  const std::uint64_t revision = app.work.history.revision();
-  // Large drawings take some milliseconds: not at every stitch of a stroke, but at its end.
-  if (!caches.frieze || (caches.frieze_revision != revision && !app.session.stroke)) {
-    caches.frieze = classify(app.work.design.grid);
-    caches.frieze_revision = revision;
-  }
 }
 
 // Beside the float that is looked at: what would mend its row.
@@ -270,13 +264,13 @@ bool refresh(App& app) {
       keep_chosen(app, before);
     } else {
       app.view.finding = -1;
-      caches.frieze.reset();
     }
     find_inserted(work, caches);
     count_strips(caches);
     list_findings(caches);
     find_marks(work, caches);
     find_row_yarns(work, caches);
+    caches.frieze = classify(work.design.grid);
     caches.opening = work.opening;
     caches.revision = work.history.revision();
     caches.valid = true;

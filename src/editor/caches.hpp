@@ -109,8 +109,7 @@ struct Caches {
   std::optional<MendHint> hint; // for the chosen finding, where it is a float
   int hint_for = -1;
   StitchTextures stitch;
-  std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
-  std::uint64_t frieze_revision = 0;          // for which it was
+  Frieze frieze;                              // the symmetry that the drawing has, during a stroke too
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
   LetteringWish lettering_for;
   std::vector<Motif> motifs;  // the user's own and the collection, once the tools are shown

@@ -107,10 +107,10 @@ std::string why_not(const App& app, Command command) {
   }
 }
 
-void command_button(const App& app, Actions& actions, Command command, const char* text, Look look) {
+void command_button(const App& app, Actions& actions, Command command, const char* text, Look look, float width) {
   const CommandInfo& info = info_of(command);
   const std::string reason = why_not(app, command);
-  if (button(app.theme, actions, info.id, text, look, 0, reason.empty())) {
+  if (button(app.theme, actions, info.id, text, look, width, reason.empty())) {
     actions.run(command);
   }
   const std::string keys = *info.keys != 0 ? fmt::format("  ({})", info.keys) : "";

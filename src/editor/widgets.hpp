@@ -31,7 +31,8 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
             float width = 0, bool enabled = true);
 
 // The command's button with its name and key as a tip.
-void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain);
+void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain,
+                    float width = 0);
 
 // Whether the command can do something now, and if not, why.
 [[nodiscard]] std::string why_not(const App& app, Command command);
