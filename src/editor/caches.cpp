@@ -244,6 +244,22 @@ ClothView cloth_view(const View& view) {
   return cloth;
 }
 
+// The piece as it is, or as it would be with the mend that is shown. True where a pixel may have changed.
+bool paint_piece(App& app, const ClothView& view) {
+  const Work& work = app.work;
+  const Caches& caches = app.caches;
+  ClothPainter& painter = app.caches.piece.painter;
+  if (!app.session.mend) {
+    return painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial);
+  }
+  Document mended = work.design;
+  mended.grid = app.session.mend->mended.drawing;
+  if (caches.rows_for == rows_key(mended, work.profile)) {
+    return painter.paint(mended, work.profile, caches.rows, view, caches.rows_serial);
+  }
+  return painter.paint(mended, work.profile, rows_to_knit(mended, work.profile), view);
+}
+
 } // namespace
 
 const Listed* listed_for(const Caches& caches, int finding) {
@@ -280,12 +296,15 @@ bool refresh(App& app) {
   prepare_hint(app, changed);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
-  if (view.width >= 8 && (changed || piece.made_for != view)) {
-    if (piece.painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial)) {
+  const auto mended = app.session.mend ? std::optional(app.session.mend->mended.drawing) : std::nullopt;
+  const bool other_view = piece.made_for != view || piece.mended != mended;
+  if (view.width >= 8 && (changed || other_view)) {
+    if (paint_piece(app, view)) {
       ++piece.serial;
     }
-    changed = changed || piece.made_for != view;
+    changed = changed || other_view;
     piece.made_for = view;
+    piece.mended = mended;
   }
   return refresh_preview(app) || changed;
 }

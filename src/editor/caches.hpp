@@ -60,6 +60,7 @@ struct Listed {
 struct PiecePicture {
   ClothPainter painter;
   std::optional<ClothView> made_for;
+  std::optional<Grid> mended; // the drawing that it shows instead, while a mend waits to be taken
   std::uint64_t serial = 0;   // grows with every new picture
   unsigned texture = 0;       // OpenGL's name for it, set by the window
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds
