@@ -1,5 +1,6 @@
 // Whether a strip has the symmetries of a frieze, and the nearest strip that has a group.
 #include "design/wrap.hpp"
+#include "drawing/frieze_costs.hpp"
 #include "drawing/frieze_parts.hpp"
 
 #include <algorithm>
@@ -176,6 +177,44 @@ std::vector<int> repeats_to_try(FriezeGroup group, int width) {
   return repeats;
 }
 
+// The place of the axes that needs the fewest changes until now, the first of several.
+struct Cheapest {
+  Frieze frieze;
+  int changes = INT_MAX - 1;
+};
+
+// One axis alone, or the repeat shorter than the width.
+void look_at_each(const Folded& folded, Cheapest& best) {
+  const FriezeGroup group = best.frieze.group;
+  const int levels = uses_level_axis(group) ? 2 * folded.height() - 1 : 1;
+  std::vector<int> uprights;
+  for (int upright = 0; upright < (uses_upright_axis(group) ? folded.repeat() : 1); ++upright) {
+    // With a level axis as well there is no less to change than for the mirrors alone.
+    if (group != FriezeGroup::p2mg ||
+        changes_for(folded, {FriezeGroup::p1m1, folded.repeat(), upright, 0}, best.changes - 1) < best.changes) {
+      uprights.push_back(upright);
+    }
+  }
+  for (int level = 0; level < levels; ++level) {
+    for (const int upright : uprights) {
+      const Frieze frieze{group, folded.repeat(), upright, level};
+      if (const int changes = changes_for(folded, frieze, best.changes - 1); changes < best.changes) {
+        best = {frieze, changes};
+      }
+    }
+  }
+}
+
+void look_in_table(const Grid& strip, Cheapest& best) {
+  const std::vector<int> costs = costs_of_axes(strip, best.frieze.group);
+  if (costs.empty()) {
+    return;
+  }
+  const auto cheapest = std::ranges::min_element(costs); // the first, so the lowest level axis, then upright axis
+  const auto place = static_cast<int>(cheapest - costs.begin());
+  best = {{best.frieze.group, strip.width(), place % strip.width(), place / strip.width()}, *cheapest};
+}
+
 } // namespace
 
 bool has_symmetry(const Grid& strip, const Frieze& frieze) {
@@ -201,23 +240,16 @@ Result<NearestFrieze> nearest_with(const Grid& strip, FriezeGroup group) {
   if (needs_even_repeat(group) && strip.width() % 2 != 0) {
     return odd_repeat(group, strip.width());
   }
-  Frieze best{group, strip.width(), 0, 0};
-  int fewest = INT_MAX - 1;
-  const int levels = uses_level_axis(group) ? 2 * strip.height() - 1 : 1;
+  Cheapest best;
+  best.frieze = {group, strip.width(), 0, 0};
   for (const int repeat : repeats_to_try(group, strip.width())) {
-    const Folded folded(strip, repeat);
-    for (int level = 0; level < levels; ++level) {
-      const int uprights = uses_upright_axis(group) ? repeat : 1;
-      for (int upright = 0; upright < uprights; ++upright) {
-        const Frieze frieze{group, repeat, upright, level};
-        if (const int changes = changes_for(folded, frieze, fewest - 1); changes < fewest) {
-          fewest = changes;
-          best = frieze;
-        }
-      }
+    if (repeat == strip.width() && uses_upright_axis(group) && uses_level_axis(group)) {
+      look_in_table(strip, best);
+    } else {
+      look_at_each(Folded(strip, repeat), best);
     }
   }
-  return nearest_with(strip, best);
+  return nearest_with(strip, best.frieze);
 }
 
 } // namespace punchwright

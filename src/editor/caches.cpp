@@ -296,15 +296,20 @@ bool refresh(App& app) {
   prepare_hint(app, changed);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
-  const auto mended = app.session.mend ? std::optional(app.session.mend->mended.drawing) : std::nullopt;
-  const bool other_view = piece.made_for != view || piece.mended != mended;
+  const Grid* const mended = app.session.mend ? &app.session.mend->mended.drawing : nullptr;
+  const bool other_mend = mended == nullptr ? piece.mended.has_value() : piece.mended != *mended;
+  const bool other_view = piece.made_for != view || other_mend;
   if (view.width >= 8 && (changed || other_view)) {
     if (paint_piece(app, view)) {
       ++piece.serial;
     }
     changed = changed || other_view;
     piece.made_for = view;
-    piece.mended = mended;
+    if (mended != nullptr) {
+      piece.mended = *mended;
+    } else {
+      piece.mended.reset();
+    }
   }
   return refresh_preview(app) || changed;
 }

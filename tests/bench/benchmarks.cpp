@@ -104,6 +104,15 @@ void symmetry_of_all(benchmark::State& state) {
 }
 BENCHMARK(symmetry_of_all)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
 
+// The nearest drawing with all mirrors, over every place of the axes.
+void make_it_so(benchmark::State& state) {
+  const Grid grid = design(state).grid;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(nearest_with(grid, FriezeGroup::p2mm));
+  }
+}
+BENCHMARK(make_it_so)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMillisecond);
+
 void derive_rows(benchmark::State& state) {
   const Document document = design(state);
   for (auto _ : state) {

@@ -133,6 +133,57 @@ TEST_CASE("the group is the one by definition, in whole words and across them; a
   }
 }
 
+TEST_CASE("the nearest drawing is the first of the cheapest over every place of the axes, each tried alone") {
+  std::uint64_t seed = 0;
+  for (const auto& [width, height] : std::vector<std::pair<int, int>>{
+           {1, 1}, {1, 5}, {2, 3}, {7, 4}, {12, 9}, {16, 1}, {24, 5}, {20, 8}, {65, 2}, {66, 3}}) {
+    for (const FriezeGroup group : {FriezeGroup::p2, FriezeGroup::p2mg, FriezeGroup::p2mm}) {
+      if (needs_even_repeat(group) && width % 2 != 0) {
+        continue;
+      }
+      Dice dice(++seed);
+      CAPTURE(seed);
+      Grid strip = with_group(dice, any_of(dice, group, width, height), width, height);
+      for (int flip = dice.throw_one(width * height); flip > 0; flip -= 3) {
+        strip.flip(dice.throw_one(width), dice.throw_one(height));
+      }
+      std::vector<int> repeats{width};
+      while (needs_even_repeat(group) && repeats.back() % 4 == 0) {
+        repeats.push_back(repeats.back() / 2); // a glide by half of it is none by half the width
+      }
+      std::optional<NearestFrieze> best;
+      for (const int repeat : repeats) {
+        for (int level = 0; level < 2 * height - 1; ++level) {
+          for (int upright = 0; upright < repeat; ++upright) {
+            auto near = nearest_with(strip, Frieze{group, repeat, upright, level});
+            if (!best || near->changed_stitches < best->changed_stitches) {
+              best = std::move(near).value();
+            }
+          }
+        }
+      }
+      const auto found = nearest_with(strip, group);
+      REQUIRE(found->changed_stitches == best->changed_stitches);
+      REQUIRE(found->frieze == best->frieze);
+      REQUIRE(found->strip == best->strip);
+    }
+  }
+}
+
+TEST_CASE("the nearest drawing of the largest size is found while one waits") {
+  Dice dice(200);
+  const Frieze frieze{FriezeGroup::p2mm, widest_repeat, 77, tallest_repeat};
+  const Grid whole = with_group(dice, frieze, widest_repeat, tallest_repeat);
+  Grid strip = whole;
+  for (int flip = 0; flip < 90; ++flip) {
+    strip.flip(2 * flip, 20 * flip + 5);
+  }
+  const auto found = nearest_with(strip, FriezeGroup::p2mm);
+  CHECK(found->frieze == frieze);
+  CHECK(found->strip == whole);
+  CHECK(found->changed_stitches == 90);
+}
+
 TEST_CASE("rows that recur after different numbers of stitches recur together after the least that all divide") {
   Grid strip(60, 3);
   for (int column = 0; column < 60; ++column) {
