@@ -40,44 +40,32 @@ public:
   // Leaves the frequencies in an order of its own.
   void forth(Series& series) const {
     for (std::size_t half = length_ / 2; half > 0; half /= 2) {
-      const double* const turn = turns_.real.data() + half;
-      const double* const turn_across = turns_.imaginary.data() + half;
-      for (std::size_t from = 0; from < length_; from += 2 * half) {
-        double* const low = series.real.data() + from;
-        double* const low_across = series.imaginary.data() + from;
-        double* const high = low + half;
-        double* const high_across = low_across + half;
-        for (std::size_t place = 0; place < half; ++place) {
-          const double rest = low[place] - high[place];
-          const double rest_across = low_across[place] - high_across[place];
-          low[place] += high[place];
-          low_across[place] += high_across[place];
-          high[place] = rest * turn[place] - rest_across * turn_across[place];
-          high_across[place] = rest * turn_across[place] + rest_across * turn[place];
-        }
-      }
+      each_pair(
+          series, half,
+          [](double& low, double& low_across, double& high, double& high_across, double turn, double turn_across) {
+            const double rest = low - high;
+            const double rest_across = low_across - high_across;
+            low += high;
+            low_across += high_across;
+            high = rest * turn - rest_across * turn_across;
+            high_across = rest * turn_across + rest_across * turn;
+          });
     }
   }
 
   // The real parts of the series that has these frequencies: rounded, since they are whole numbers.
   [[nodiscard]] std::vector<std::int64_t> whole_numbers_back(Series series) const {
     for (std::size_t half = 1; half < length_; half *= 2) {
-      const double* const turn = turns_.real.data() + half;
-      const double* const turn_across = turns_.imaginary.data() + half;
-      for (std::size_t from = 0; from < length_; from += 2 * half) {
-        double* const low = series.real.data() + from;
-        double* const low_across = series.imaginary.data() + from;
-        double* const high = low + half;
-        double* const high_across = low_across + half;
-        for (std::size_t place = 0; place < half; ++place) {
-          const double other = high[place] * turn[place] + high_across[place] * turn_across[place];
-          const double other_across = high_across[place] * turn[place] - high[place] * turn_across[place];
-          high[place] = low[place] - other;
-          high_across[place] = low_across[place] - other_across;
-          low[place] += other;
-          low_across[place] += other_across;
-        }
-      }
+      each_pair(
+          series, half,
+          [](double& low, double& low_across, double& high, double& high_across, double turn, double turn_across) {
+            const double other = high * turn + high_across * turn_across;
+            const double other_across = high_across * turn - high * turn_across;
+            high = low - other;
+            high_across = low_across - other_across;
+            low += other;
+            low_across += other_across;
+          });
     }
     std::vector<std::int64_t> numbers(length_);
     for (std::size_t place = 0; place < length_; ++place) {
@@ -87,6 +75,20 @@ public:
   }
 
 private:
+  // Numbers that lie `half` apart, with the turn between them.
+  template <class Each> void each_pair(Series& series, std::size_t half, Each&& each) const {
+    const double* const turn = turns_.real.data() + half;
+    const double* const turn_across = turns_.imaginary.data() + half;
+    for (std::size_t from = 0; from < length_; from += 2 * half) {
+      double* const low = series.real.data() + from;
+      double* const low_across = series.imaginary.data() + from;
+      for (std::size_t place = 0; place < half; ++place) {
+        each(low[place], low_across[place], low[place + half], low_across[place + half], turn[place],
+             turn_across[place]);
+      }
+    }
+  }
+
   std::size_t length_;
   Series turns_; // for each half from that number on
 };
