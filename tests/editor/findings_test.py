@@ -89,6 +89,11 @@ class Findings(WindowTest):
         self.assertTrue(left < x < right and top < y < bottom)
 
 
+def furthest(one, other):
+    """The largest distance of a channel; the same stitch elsewhere is off by a level or two."""
+    return max(abs(here - there) for here, there in zip(one, other, strict=True))
+
+
 class Marks(WindowTest):
     def middle_of(self, editor, column, row):
         """The pixels in the middle of a stitch, as they are on the screen."""
@@ -102,15 +107,15 @@ class Marks(WindowTest):
         faults = editor.settle()["faults"]
         self.assertGreater(faults, 0)
         marked, elsewhere = self.middle_of(editor, 8, 0), self.middle_of(editor, 1, 1)
+        self.assertGreater(furthest(marked, elsewhere), 60)
         editor.key("g")
         editor.wait(lambda state: "aren't marked" in state["message"], "the marks put aside")
-        self.assertEqual(self.middle_of(editor, 8, 0), elsewhere, "a stitch of main as any other")
+        self.assertLess(furthest(self.middle_of(editor, 8, 0), elsewhere), 10, "a stitch of main as any other")
         self.assertEqual(editor.state["faults"], faults)
         self.assertTrue(editor.state["saved"])
         editor.key("g")
         editor.wait(lambda state: "are marked" in state["message"], "the marks back")
         self.assertEqual(self.middle_of(editor, 8, 0), marked)
-        self.assertNotEqual(marked, elsewhere)
 
 
 class Mending(WindowTest):
