@@ -38,7 +38,7 @@ Colour colour_of(const Theme& theme, Severity severity) {
   return severity == Severity::fault ? theme.fault : severity == Severity::warning ? theme.warning : theme.note;
 }
 
-constexpr int least_entries = 4; // for which the details leave room
+constexpr std::size_t least_entries = 4; // for which the details leave room
 
 float height_of_entry(const Theme& theme) {
   return 2 * ImGui::GetTextLineHeight() + 11 * theme.scale;
@@ -209,8 +209,9 @@ float height_of(const Details& details) {
 }
 
 // At least five lines; else what the list leaves, with room for some entries beside the chosen one.
-float room_for_details(const Theme& theme, const Details& details, float room) {
-  const float list = least_entries * (height_of_entry(theme) + 2 * theme.scale) + 6 * theme.scale;
+float room_for_details(const Theme& theme, const Details& details, std::size_t listed, float room) {
+  const auto entries = static_cast<float>(std::min<std::size_t>(listed, least_entries));
+  const float list = entries * (height_of_entry(theme) + 2 * theme.scale) + 6 * theme.scale;
   const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
   return std::min({height_of(details), std::max(least, room - list), room * 0.6F});
 }
@@ -280,7 +281,7 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   const float room = ImGui::GetContentRegionAvail().y;
   const FloatButtons buttons = buttons_for(app, said);
   const float buttons_tall = static_cast<float>(buttons.lines()) * ImGui::GetFrameHeightWithSpacing();
-  const float details_tall = chosen ? room_for_details(theme, said, room - buttons_tall) : 0;
+  const float details_tall = chosen ? room_for_details(theme, said, caches.listed.size(), room - buttons_tall) : 0;
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
