@@ -1,6 +1,8 @@
 // The packed grid of stitches.
 #include "design/grid.hpp"
 
+#include "design/row_ring.hpp"
+
 #include <algorithm>
 #include <cassert>
 
@@ -61,8 +63,7 @@ bool Grid::all_contrast(int row) const {
 }
 
 Grid::Word Grid::last_word_mask() const {
-  const int used = width_ - (words_in_row_ - 1) * bits_in_word;
-  return used == bits_in_word ? ~Word{0} : (Word{1} << used) - 1;
+  return punchwright::last_word_mask(width_);
 }
 
 } // namespace punchwright

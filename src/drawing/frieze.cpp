@@ -15,17 +15,18 @@ constexpr std::array groups = {FriezeGroup::p1, FriezeGroup::p11g, FriezeGroup::
 struct Words {
   std::string_view notation;
   std::string_view description;
+  std::string_view short_name;
 };
 
 Words words_of(FriezeGroup group) {
   switch (group) {
-  case FriezeGroup::p1: return {"p1", "repeats sideways"};
-  case FriezeGroup::p11g: return {"p11g", "glides: turned upside down half a repeat on"};
-  case FriezeGroup::p1m1: return {"p1m1", "upright mirrors: left mirrors right"};
-  case FriezeGroup::p11m: return {"p11m", "a level mirror: below mirrors above"};
-  case FriezeGroup::p2: return {"p2", "half turns"};
-  case FriezeGroup::p2mg: return {"p2mg", "upright mirrors and half turns by turns"};
-  case FriezeGroup::p2mm: return {"p2mm", "mirrors both ways"};
+  case FriezeGroup::p1: return {"p1", "repeats sideways", "no symmetry"};
+  case FriezeGroup::p11g: return {"p11g", "glides: turned upside down half a repeat on", "glides"};
+  case FriezeGroup::p1m1: return {"p1m1", "upright mirrors: left mirrors right", "left mirrors right"};
+  case FriezeGroup::p11m: return {"p11m", "a level mirror: below mirrors above", "below mirrors above"};
+  case FriezeGroup::p2: return {"p2", "half turns", "half turns"};
+  case FriezeGroup::p2mg: return {"p2mg", "upright mirrors and half turns by turns", "mirrors and half turns"};
+  case FriezeGroup::p2mm: return {"p2mm", "mirrors both ways", "mirrors both ways"};
   }
   return {};
 }
@@ -42,6 +43,10 @@ std::string_view notation_of(FriezeGroup group) {
 
 std::string_view description_of(FriezeGroup group) {
   return words_of(group).description;
+}
+
+std::string_view short_name_of(FriezeGroup group) {
+  return words_of(group).short_name;
 }
 
 bool uses_upright_axis(FriezeGroup group) {

@@ -20,6 +20,7 @@ enum class FriezeGroup { p1, p11g, p1m1, p11m, p2, p2mg, p2mm };
 [[nodiscard]] std::span<const FriezeGroup> frieze_groups();       // the seven, in the order above
 [[nodiscard]] std::string_view notation_of(FriezeGroup group);    // "p2mg"
 [[nodiscard]] std::string_view description_of(FriezeGroup group); // "upright mirrors, glides and half turns by turns"
+[[nodiscard]] std::string_view short_name_of(FriezeGroup group);  // "mirrors and half turns"; "no symmetry" for p1
 [[nodiscard]] bool uses_upright_axis(FriezeGroup group);          // p1m1, p2mg, p2mm; p2: half turns on that axis
 [[nodiscard]] bool uses_level_axis(FriezeGroup group);            // all but p1 and p1m1
 [[nodiscard]] bool needs_even_repeat(FriezeGroup group);          // p11g and p2mg: half the repeat is whole stitches

@@ -1,5 +1,6 @@
-// Which frieze group a strip has, and the nearest strip that has one.
+// Whether a strip has the symmetries of a frieze, and the nearest strip that has a group.
 #include "design/wrap.hpp"
+#include "drawing/frieze_costs.hpp"
 #include "drawing/frieze_parts.hpp"
 
 #include <algorithm>
@@ -44,40 +45,6 @@ bool has_movement(const Stitches& strip, const Movement& movement) {
     }
   }
   return true;
-}
-
-int smallest_repeat(const Stitches& strip) {
-  for (int repeat = 1; repeat < strip.width(); ++repeat) {
-    if (strip.width() % repeat == 0 && has_movement(strip, {Turned::no, repeat, Turned::no, 0})) {
-      return repeat;
-    }
-  }
-  return strip.width();
-}
-
-// The only level axis that a strip with main above and below can have; without contrast, the middle.
-int middle_of_contrast(const Grid& strip) {
-  int lowest = 0;
-  int highest = strip.height() - 1;
-  while (lowest < highest && strip.all_main(lowest)) {
-    ++lowest;
-  }
-  if (lowest == highest && strip.all_main(lowest)) {
-    return strip.height() - 1;
-  }
-  while (strip.all_main(highest)) {
-    --highest;
-  }
-  return lowest + highest;
-}
-
-std::optional<int> lowest_upright(const Stitches& strip, int repeat, Turned upside_down, int level) {
-  for (int upright = 0; upright < repeat; ++upright) {
-    if (has_movement(strip, {Turned::yes, upright, upside_down, level})) {
-      return upright;
-    }
-  }
-  return std::nullopt;
 }
 
 // The strip folded to one repeat: how many contrast stitches lie at each of its columns. Each row twice over, forwards
@@ -210,6 +177,44 @@ std::vector<int> repeats_to_try(FriezeGroup group, int width) {
   return repeats;
 }
 
+// The place of the axes that needs the fewest changes until now, the first of several.
+struct Cheapest {
+  Frieze frieze;
+  int changes = INT_MAX - 1;
+};
+
+// One axis alone, or the repeat shorter than the width.
+void look_at_each(const Folded& folded, Cheapest& best) {
+  const FriezeGroup group = best.frieze.group;
+  const int levels = uses_level_axis(group) ? 2 * folded.height() - 1 : 1;
+  std::vector<int> uprights;
+  for (int upright = 0; upright < (uses_upright_axis(group) ? folded.repeat() : 1); ++upright) {
+    // With a level axis as well there is no less to change than for the mirrors alone.
+    if (group != FriezeGroup::p2mg ||
+        changes_for(folded, {FriezeGroup::p1m1, folded.repeat(), upright, 0}, best.changes - 1) < best.changes) {
+      uprights.push_back(upright);
+    }
+  }
+  for (int level = 0; level < levels; ++level) {
+    for (const int upright : uprights) {
+      const Frieze frieze{group, folded.repeat(), upright, level};
+      if (const int changes = changes_for(folded, frieze, best.changes - 1); changes < best.changes) {
+        best = {frieze, changes};
+      }
+    }
+  }
+}
+
+void look_in_table(const Grid& strip, Cheapest& best) {
+  const std::vector<int> costs = costs_of_axes(strip, best.frieze.group);
+  if (costs.empty()) {
+    return;
+  }
+  const auto cheapest = std::ranges::min_element(costs); // the first, so the lowest level axis, then upright axis
+  const auto place = static_cast<int>(cheapest - costs.begin());
+  best = {{best.frieze.group, strip.width(), place % strip.width(), place / strip.width()}, *cheapest};
+}
+
 } // namespace
 
 bool has_symmetry(const Grid& strip, const Frieze& frieze) {
@@ -220,26 +225,6 @@ bool has_symmetry(const Grid& strip, const Frieze& frieze) {
   return has_movement(stitches, {Turned::no, frieze.repeat, Turned::no, 0}) &&
          std::ranges::all_of(movements_of(frieze),
                              [&](const Movement& movement) { return has_movement(stitches, movement); });
-}
-
-Frieze classify(const Grid& strip) {
-  const Stitches stitches(strip);
-  const int repeat = smallest_repeat(stitches);
-  const int level = middle_of_contrast(strip);
-  const auto mirror = lowest_upright(stitches, repeat, Turned::no, 0);
-  if (has_movement(stitches, {Turned::no, 0, Turned::yes, level})) {
-    return mirror ? Frieze{FriezeGroup::p2mm, repeat, *mirror, level} : Frieze{FriezeGroup::p11m, repeat, 0, level};
-  }
-  if (repeat % 2 == 0 && has_movement(stitches, {Turned::no, repeat / 2, Turned::yes, level})) {
-    return mirror ? Frieze{FriezeGroup::p2mg, repeat, *mirror, level} : Frieze{FriezeGroup::p11g, repeat, 0, level};
-  }
-  if (mirror) {
-    return {FriezeGroup::p1m1, repeat, *mirror, 0};
-  }
-  if (const auto half_turn = lowest_upright(stitches, repeat, Turned::yes, level)) {
-    return {FriezeGroup::p2, repeat, *half_turn, level};
-  }
-  return {FriezeGroup::p1, repeat, 0, 0};
 }
 
 Result<NearestFrieze> nearest_with(const Grid& strip, const Frieze& frieze) {
@@ -255,23 +240,16 @@ Result<NearestFrieze> nearest_with(const Grid& strip, FriezeGroup group) {
   if (needs_even_repeat(group) && strip.width() % 2 != 0) {
     return odd_repeat(group, strip.width());
   }
-  Frieze best{group, strip.width(), 0, 0};
-  int fewest = INT_MAX - 1;
-  const int levels = uses_level_axis(group) ? 2 * strip.height() - 1 : 1;
+  Cheapest best;
+  best.frieze = {group, strip.width(), 0, 0};
   for (const int repeat : repeats_to_try(group, strip.width())) {
-    const Folded folded(strip, repeat);
-    for (int level = 0; level < levels; ++level) {
-      const int uprights = uses_upright_axis(group) ? repeat : 1;
-      for (int upright = 0; upright < uprights; ++upright) {
-        const Frieze frieze{group, repeat, upright, level};
-        if (const int changes = changes_for(folded, frieze, fewest - 1); changes < fewest) {
-          fewest = changes;
-          best = frieze;
-        }
-      }
+    if (repeat == strip.width() && uses_upright_axis(group) && uses_level_axis(group)) {
+      look_in_table(strip, best);
+    } else {
+      look_at_each(Folded(strip, repeat), best);
     }
   }
-  return nearest_with(strip, best);
+  return nearest_with(strip, best.frieze);
 }
 
 } // namespace punchwright

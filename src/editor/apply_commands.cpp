@@ -104,6 +104,14 @@ void change_to_needles(App& app) {
   apply_view(app, ChooseFinding{app.view.finding == listed->on_piece ? listed->finding() : listed->on_piece});
 }
 
+void change_float_marks(App& app) {
+  app.view.float_marks = !app.view.float_marks;
+  say(app,
+      app.view.float_marks ? "Floats that are too long are marked in the drawing"
+                           : "Floats that are too long aren't marked in the drawing; the findings go on counting them",
+      Tone::plain);
+}
+
 void swap_yarns(App& app) {
   const std::vector<Band> bands =
       with_yarns_swapped(app.work.design, band_index_at(app.work.design, app.view.cursor.row));
@@ -237,6 +245,7 @@ void run_view_command(App& app, Command command) {
   case Command::next_finding: return step_finding(app, 1);
   case Command::previous_finding: return step_finding(app, -1);
   case Command::finding_on_needles: return change_to_needles(app);
+  case Command::float_marks: return change_float_marks(app);
   case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
   case Command::from_afar: view.afar = !view.afar; return;
   case Command::piece_large: view.piece_large = !view.piece_large; return;

@@ -24,6 +24,7 @@ bool ticked(const App& app, Command command) {
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
+  case Command::float_marks: return app.view.float_marks;
   case Command::at_the_bench: return app.bench.open;
   default: return false;
   }
@@ -264,12 +265,14 @@ std::string words_for_saving(const App& app) {
 namespace {
 
 // What the line says at its right end, from all of it to nothing.
-std::array<std::string, 4> facts_of(const App& app) {
+std::array<std::string, 5> facts_of(const App& app) {
   const Grid& grid = app.work.design.grid;
   const std::string place = place_of_cursor(app);
   const std::string saving = words_for_saving(app);
-  return {fmt::format("{}      {} × {}      {}", place, grid.width(), grid.height(), saving),
-          fmt::format("{}      {}", place, saving), saving, ""};
+  const std::string_view symmetry = short_name_of(app.caches.frieze.group);
+  return {fmt::format("{}      {} × {}, {}      {}", place, grid.width(), grid.height(), symmetry, saving),
+          fmt::format("{}      {}      {}", place, symmetry, saving), fmt::format("{}      {}", symmetry, saving),
+          saving, ""};
 }
 
 } // namespace

@@ -185,12 +185,6 @@ void prepare_tools(App& app) {
     }
     caches.lettering_for = wish;
   }
-  const std::uint64_t revision = app.work.history.revision();
-  // Large drawings take some milliseconds: not at every stitch of a stroke, but at its end.
-  if (!caches.frieze || (caches.frieze_revision != revision && !app.session.stroke)) {
-    caches.frieze = classify(app.work.design.grid);
-    caches.frieze_revision = revision;
-  }
 }
 
 // Beside the float that is looked at: what would mend its row.
@@ -250,6 +244,22 @@ ClothView cloth_view(const View& view) {
   return cloth;
 }
 
+// The piece as it is, or as it would be with the mend that is shown. True where a pixel may have changed.
+bool paint_piece(App& app, const ClothView& view) {
+  const Work& work = app.work;
+  const Caches& caches = app.caches;
+  ClothPainter& painter = app.caches.piece.painter;
+  if (!app.session.mend) {
+    return painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial);
+  }
+  Document mended = work.design;
+  mended.grid = app.session.mend->mended.drawing;
+  if (caches.rows_for == rows_key(mended, work.profile)) {
+    return painter.paint(mended, work.profile, caches.rows, view, caches.rows_serial);
+  }
+  return painter.paint(mended, work.profile, rows_to_knit(mended, work.profile), view);
+}
+
 } // namespace
 
 const Listed* listed_for(const Caches& caches, int finding) {
@@ -270,13 +280,13 @@ bool refresh(App& app) {
       keep_chosen(app, before);
     } else {
       app.view.finding = -1;
-      caches.frieze.reset();
     }
     find_inserted(work, caches);
     count_strips(caches);
     list_findings(caches);
     find_marks(work, caches);
     find_row_yarns(work, caches);
+    caches.frieze = classify(work.design.grid);
     caches.opening = work.opening;
     caches.revision = work.history.revision();
     caches.valid = true;
@@ -286,12 +296,20 @@ bool refresh(App& app) {
   prepare_hint(app, changed);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
-  if (view.width >= 8 && (changed || piece.made_for != view)) {
-    if (piece.painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial)) {
+  const Grid* const mended = app.session.mend ? &app.session.mend->mended.drawing : nullptr;
+  const bool other_mend = mended == nullptr ? piece.mended.has_value() : piece.mended != *mended;
+  const bool other_view = piece.made_for != view || other_mend;
+  if (view.width >= 8 && (changed || other_view)) {
+    if (paint_piece(app, view)) {
       ++piece.serial;
     }
-    changed = changed || piece.made_for != view;
+    changed = changed || other_view;
     piece.made_for = view;
+    if (mended != nullptr) {
+      piece.mended = *mended;
+    } else {
+      piece.mended.reset();
+    }
   }
   return refresh_preview(app) || changed;
 }

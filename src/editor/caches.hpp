@@ -60,6 +60,7 @@ struct Listed {
 struct PiecePicture {
   ClothPainter painter;
   std::optional<ClothView> made_for;
+  std::optional<Grid> mended; // the drawing that it shows instead, while a mend waits to be taken
   std::uint64_t serial = 0;   // grows with every new picture
   unsigned texture = 0;       // OpenGL's name for it, set by the window
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds
@@ -109,8 +110,7 @@ struct Caches {
   std::optional<MendHint> hint; // for the chosen finding, where it is a float
   int hint_for = -1;
   StitchTextures stitch;
-  std::optional<Frieze> frieze;               // the symmetry of the drawing; worked out while the tools are shown
-  std::uint64_t frieze_revision = 0;          // for which it was
+  Frieze frieze;                              // the symmetry that the drawing has, during a stroke too
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
   LetteringWish lettering_for;
   std::vector<Motif> motifs;  // the user's own and the collection, once the tools are shown

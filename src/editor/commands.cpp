@@ -140,6 +140,8 @@ constexpr std::array commands = {
     CommandInfo{Command::previous_finding, Menu::view, "previous-finding", "Previous finding", "Shift+N", ""},
     CommandInfo{Command::finding_on_needles, Menu::view, "finding-on-needles", "The float on the needles, and back",
                 "O", "Where a float of the repeat comes on the bed, by its needles"},
+    CommandInfo{Command::float_marks, Menu::view, "float-marks", "Marks of long floats", "G",
+                "Put them aside while you draft; the findings go on counting"},
     CommandInfo{Command::other_face, Menu::view, "other-face", "Other side of the cloth", "K",
                 "Knit side or purl side of the piece"},
     CommandInfo{Command::from_afar, Menu::view, "from-afar", "The band from afar", "J",

@@ -96,6 +96,7 @@ enum class Command {
   next_finding,
   previous_finding,
   finding_on_needles,
+  float_marks,
   other_face,
   from_afar,
   piece_large,

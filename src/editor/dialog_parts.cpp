@@ -46,7 +46,7 @@ void close_button(const App& app, Actions& actions) {
 
 void text_lines(const std::string& text) {
   ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(text.c_str());
+  ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
   ImGui::PopTextWrapPos();
 }
 

@@ -146,7 +146,8 @@ void draw_marks(const Sight& sight) {
   const auto first = std::ranges::lower_bound(marks, low, {}, &Mark::row);
   for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
     const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
-    if (finding.id == FindingId::float_too_long && !finding.on_piece && sight.layout.cell_height >= 4) {
+    if (sight.app.view.float_marks && finding.id == FindingId::float_too_long && !finding.on_piece &&
+        sight.layout.cell_height >= 4) {
       draw_float(sight, *mark, finding.stitches);
     }
   }

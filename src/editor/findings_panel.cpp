@@ -38,33 +38,10 @@ Colour colour_of(const Theme& theme, Severity severity) {
   return severity == Severity::fault ? theme.fault : severity == Severity::warning ? theme.warning : theme.note;
 }
 
-// The text in lines of that width, no more of them than asked for; what is left over is cut, with dots.
-std::vector<std::string> lines_of(const std::string& text, float room, std::size_t most) {
-  std::vector<std::string> lines;
-  const ImFont* const face = ImGui::GetFont();
-  const char* from = text.c_str();
-  const char* const end = from + text.size();
-  while (from < end && lines.size() < most) {
-    if (lines.size() + 1 == most && ImGui::CalcTextSize(from, end).x > room) {
-      const char* stop = nullptr;
-      face->CalcTextSizeA(ImGui::GetFontSize(), room - ImGui::CalcTextSize("…").x, 0, from, end, &stop);
-      lines.push_back(fmt::format("{}…", std::string_view(from, stop)));
-      return lines;
-    }
-    const char* const stop = face->CalcWordWrapPositionA(ImGui::GetFontSize() / face->FontSize, from, end, room);
-    lines.emplace_back(from, stop == from ? end : stop);
-    from = stop == from ? end : stop;
-    while (from < end && *from == ' ') {
-      ++from;
-    }
-  }
-  return lines;
-}
-
-constexpr std::size_t lines_of_text = 2; // below an entry's heading; all of it stands in the details
+constexpr std::size_t least_entries = 4; // for which the details leave room
 
 float height_of_entry(const Theme& theme) {
-  return (1 + lines_of_text) * ImGui::GetTextLineHeight() + 11 * theme.scale;
+  return 2 * ImGui::GetTextLineHeight() + 11 * theme.scale;
 }
 
 void entry(const App& app, Actions& actions, const Listed& listed) {
@@ -93,18 +70,15 @@ void entry(const App& app, Actions& actions, const Listed& listed) {
   const float room = wide - 33 * unit;
   ImGui::PushFont(theme.bold);
   list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
-               lines_of(place_of(finding, last), room, 1).front().c_str());
+               shortened(place_of(finding, last), room).c_str());
   ImGui::PopFont();
   Words words = words_of(group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
   const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
   }
-  float top = corner.y + 6 * unit + ImGui::GetTextLineHeight();
-  for (const std::string& line : lines_of(with_capital(words.text), room, lines_of_text)) {
-    list.AddText({left, top}, ink(theme.text), line.c_str());
-    top += ImGui::GetTextLineHeight();
-  }
+  list.AddText({left, corner.y + 6 * unit + ImGui::GetTextLineHeight()}, ink(theme.text),
+               shortened(with_capital(words.text), room).c_str()); // all of it stands in the details
   if (app.view.finding_wanted && chosen) {
     ImGui::SetScrollHereY(0.5F);
   }
@@ -227,32 +201,38 @@ void float_buttons(const App& app, Actions& actions, const FloatButtons& buttons
 float height_of(const Details& details) {
   const float wide = ImGui::GetContentRegionAvail().x - 2 * ImGui::GetStyle().WindowPadding.x;
   const auto tall = [wide](const std::string& text) {
-    return text.empty() ? 0
-                        : ImGui::CalcTextSize(text.c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
+    return text.empty() ? 0 : ImGui::CalcTextSize(in_lines(text, wide).c_str()).y + ImGui::GetStyle().ItemSpacing.y;
   };
   return tall(details.text) + tall(details.on_piece) + tall(details.remedy) + tall(details.hint) +
          ImGui::GetTextLineHeightWithSpacing() + 2 * ImGui::GetStyle().WindowPadding.y +
          ImGui::GetStyle().ItemSpacing.y;
 }
 
+// At least five lines; else what the list leaves, with room for some entries beside the chosen one.
+float room_for_details(const Theme& theme, const Details& details, std::size_t listed, float room) {
+  const auto entries = static_cast<float>(std::min<std::size_t>(listed, least_entries));
+  const float list = entries * (height_of_entry(theme) + 2 * theme.scale) + 6 * theme.scale;
+  const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
+  return std::min({height_of(details), std::max(least, room - list), room * 0.6F});
+}
+
 void show_details(const Theme& theme, const Details& details, float tall) {
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
   ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(details.text.c_str());
-  if (!details.hint.empty()) {
-    ImGui::TextUnformatted(details.hint.c_str());
-  }
-  if (!details.on_piece.empty()) {
-    ImGui::TextUnformatted(details.on_piece.c_str());
-  }
+  const auto say = [](const std::string& text) {
+    if (!text.empty()) {
+      ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
+    }
+  };
+  say(details.text);
+  say(details.hint);
+  say(details.on_piece);
   if (!details.remedy.empty()) {
     ImGui::PushFont(theme.bold);
     ImGui::TextColored(tint(theme.good), "What helps");
     ImGui::PopFont();
-    ImGui::TextUnformatted(details.remedy.c_str());
+    say(details.remedy);
   }
-  ImGui::PopTextWrapPos();
   ImGui::EndChild();
   ImGui::PopStyleColor();
 }
@@ -301,7 +281,7 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   const float room = ImGui::GetContentRegionAvail().y;
   const FloatButtons buttons = buttons_for(app, said);
   const float buttons_tall = static_cast<float>(buttons.lines()) * ImGui::GetFrameHeightWithSpacing();
-  const float details_tall = chosen ? std::min(room * 0.6F, height_of(said)) : 0;
+  const float details_tall = chosen ? room_for_details(theme, said, caches.listed.size(), room - buttons_tall) : 0;
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));

@@ -75,7 +75,9 @@ void FoundWork::remove() {
   std::error_code ignored;
   fs::remove(path, ignored);
   clear_leftovers(path);
-  held.remove();
+  if (held) {
+    held->remove();
+  }
 }
 
 void forget_recovered(Session& session) {

@@ -21,7 +21,7 @@ struct Session;
 // What a window left behind that did not close as it should; held, so that one window at a time offers it.
 struct FoundWork {
   std::filesystem::path path;
-  HeldFile held;
+  std::optional<HeldFile> held; // nothing: it is only shown, and lies nowhere
   Journal journal;
 
   // When it was kept, by the clock on the wall: "2026-11-26 at 14:03".

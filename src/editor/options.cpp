@@ -46,11 +46,12 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option(
           "--dialog", options.dialog,
           "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
-          "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, wrong")
-      ->check(CLI::IsMember({"new",        "open",       "keys",  "card",      "chart",  "size",
-                             "swatch",     "commands",   "steps", "settings",  "start",  "help",
-                             "preview",    "everything", "pairs", "palette",   "import", "layout",
-                             "yarns-here", "keep-motif", "bench", "step-list", "play",   "wrong"}))
+          "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, "
+          "wrong, recovery, changed")
+      ->check(CLI::IsMember({"new",       "open",    "keys",     "card",     "chart",      "size",       "swatch",
+                             "commands",  "steps",   "settings", "start",    "help",       "preview",    "everything",
+                             "pairs",     "palette", "import",   "layout",   "yarns-here", "keep-motif", "bench",
+                             "step-list", "play",    "wrong",    "recovery", "changed"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {

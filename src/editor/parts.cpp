@@ -74,7 +74,7 @@ Parts parts_of(const App& app) {
   parts.settings = {0, upper, left, lower};
   parts.drawing = {left, upper, std::max(left + 1, size.x - right), lower};
   // Of the right side the piece gets a share, but at least what its buttons, its words and a small picture need.
-  const float share = (lower - upper) * (lower - upper > 480 * unit ? 0.46F : 0.36F);
+  const float share = (lower - upper) * (lower - upper > 480 * unit ? 0.42F : 0.36F);
   const float split = upper + std::max(share, std::min(230 * unit, (lower - upper) * 0.6F));
   parts.piece = {size.x - right, upper, size.x, split};
   parts.findings = {size.x - right, split, size.x, lower};

@@ -61,9 +61,10 @@ std::string size_in_words(const App& app) {
   }
   const int stitches = stitches_of(design);
   const auto rows = std::ssize(app.caches.rows.rows);
-  return fmt::format("{} × {}: {}", counted(stitches, "stitch", "stitches"), counted(rows, "row", "rows"),
+  return fmt::format("{} × {}: {}{}", counted(stitches, "stitch", "stitches"), counted(rows, "row", "rows"),
                      size_text(stitches * design.gauge.stitch_mm(), static_cast<double>(rows) * design.gauge.row_mm(),
-                               app.settings.lengths));
+                               app.settings.lengths),
+                     app.session.mend ? "; with the mend that is shown" : "");
 }
 
 void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {

@@ -45,6 +45,23 @@ void open_first(App& app, const Options& options) {
   app.view.tab = options.tab.value_or(app.view.tab);
 }
 
+// The questions about work that a window left behind, and about a file that somebody else has written.
+void show_question_about_file(App& app, const std::string& dialog) {
+  if (dialog != "recovery" && dialog != "changed") {
+    return;
+  }
+  apply(app, PlaceCursor{Cell{2, 3}});
+  apply(app, Run{Command::toggle_stitch});
+  if (dialog == "changed") {
+    app.session.file_digest = ~app.session.file_digest;
+    return apply(app, Run{Command::save}); // not done: it asks first
+  }
+  constexpr std::int64_t kept = 1'792'940'580; // 2026-10-25, 15:03 UTC
+  const Journal journal{app.session.path, {}, app.session.file_digest, kept, app.work.design, app.work.history};
+  apply(app, Run{Command::undo});
+  offer_recovery(app, {std::make_shared<FoundWork>(FoundWork{{}, std::nullopt, journal})});
+}
+
 void show_what_was_asked_for(App& app, const Options& options) {
   refresh(app);
   if (options.choose_finding) {
@@ -88,6 +105,7 @@ void show_what_was_asked_for(App& app, const Options& options) {
       apply(app, Run{command});
     }
   }
+  show_question_about_file(app, options.dialog);
   if (app.bench.open) {
     apply(app, GoToMove{options.done});
     apply(app, Say{});

@@ -62,6 +62,8 @@ void tab_row(const App& app, Actions& actions) {
   }
   ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, ImVec2(1, 6 * theme.scale));
   ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
+  const float lines = two_lines ? 2 : 1;
+  const float below = ImGui::GetCursorScreenPos().y + lines * ImGui::GetFrameHeightWithSpacing();
   for (std::size_t index = 0; index < tabs.size(); ++index) {
     const TabInfo& info = tabs[index];
     const std::size_t in_line = 3;
@@ -74,7 +76,7 @@ void tab_row(const App& app, Actions& actions) {
     if (button(theme, actions, place.c_str(), info.name, app.view.tab == info.tab ? Look::chosen : Look::quiet, wide)) {
       actions.push(ChooseTab{info.tab});
     }
-    tip(theme, info.tip);
+    tip_below(theme, info.tip, below);
   }
   ImGui::PopStyleVar(2);
 }
@@ -88,17 +90,12 @@ struct Wrapping {
   bool edited = false;
 };
 
-std::string wrapped_in(std::string_view text, float room) {
-  return wrapped_at(
-      text, room, [](std::string_view part) { return ImGui::CalcTextSize(part.data(), part.data() + part.size()).x; });
-}
-
 int wrap_anew(ImGuiInputTextCallbackData* data) {
   Wrapping& wrapping = *static_cast<Wrapping*>(data->UserData);
   const std::string_view edited(data->Buf, static_cast<std::size_t>(data->BufTextLen));
   wrapping.after = unwrapped_edit(wrapping.text, wrapping.wrapped, edited);
   wrapping.edited = true;
-  const std::string again = wrapped_in(wrapping.after, wrapping.room);
+  const std::string again = in_lines(wrapping.after, wrapping.room);
   std::ranges::copy(again, data->Buf); // of the same length, by wrapped_at's promise
   data->BufDirty = true;
   return 0;
@@ -108,7 +105,7 @@ void notes_field(const App& app, Actions& actions) {
   const Document& design = app.work.design;
   const ImGuiStyle& style = ImGui::GetStyle();
   const float room = ImGui::GetContentRegionAvail().x - 2 * style.FramePadding.x - style.ScrollbarSize - 1;
-  std::string shown = wrapped_in(design.notes, room);
+  std::string shown = in_lines(design.notes, room);
   Wrapping wrapping{design.notes, shown, {}, room, false};
   ImGui::InputTextMultiline("##notes", &shown, ImVec2(-1, 5.5F * ImGui::GetTextLineHeight()),
                             ImGuiInputTextFlags_CallbackEdit, wrap_anew, &wrapping);

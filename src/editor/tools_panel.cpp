@@ -30,9 +30,11 @@ void choose_tool(const App& app, Actions& actions) {
                                   Choice{Command::tool_mark, "Mark", Tool::mark}};
   const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
   const float gap = 4 * app.theme.scale;
+  const float third = std::floor((ImGui::GetContentRegionAvail().x - 2 * gap) / 3);
   bool first = true;
   for (const Choice& choice : choices) {
-    const float wide = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
+    const float needs = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
+    const float wide = std::max(third, std::ceil(needs));
     if (!first) {
       ImGui::SameLine(0, gap);
       if (ImGui::GetCursorPosX() + wide > right) {
@@ -41,7 +43,7 @@ void choose_tool(const App& app, Actions& actions) {
     }
     first = false;
     command_button(app, actions, choice.command, choice.label,
-                   app.view.tool == choice.tool ? Look::chosen : Look::plain);
+                   app.view.tool == choice.tool ? Look::chosen : Look::plain, wide);
   }
   bool filled = app.view.interior == Interior::filled;
   if (check_box(actions, "filled", "Rectangles and ellipses filled", filled)) {
@@ -124,10 +126,8 @@ void symmetry(const App& app, Actions& actions) {
     }
     tip(theme, "The nearest drawing that has this symmetry: fewest stitches changed, of the marked area or of all");
   }
-  if (app.caches.frieze) {
-    hint(theme, fmt::format("Symmetry of the drawing: {} ({}).", description_of(app.caches.frieze->group),
-                            notation_of(app.caches.frieze->group)));
-  }
+  const FriezeGroup has = app.caches.frieze.group;
+  hint(theme, fmt::format("Symmetry of the drawing: {} ({}).", description_of(has), notation_of(has)));
 }
 
 // Floats that the lettering would make at the cursor, beyond those that are there already.

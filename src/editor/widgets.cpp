@@ -49,10 +49,23 @@ void tip(const Theme& theme, std::string_view text) {
     return;
   }
   ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(300 * theme.scale);
-  ImGui::TextUnformatted(text.data(), text.data() + text.size());
+  const float room = 300 * theme.scale;
+  ImGui::PushTextWrapPos(room); // for a word that is longer than a line
+  ImGui::TextUnformatted(in_lines(text, room - ImGui::GetCursorPosX()).c_str());
   ImGui::PopTextWrapPos();
   ImGui::EndTooltip();
+}
+
+void tip_below(const Theme& theme, std::string_view text, float top) {
+  if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
+    ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, top});
+    tip(theme, text);
+  }
+}
+
+std::string in_lines(std::string_view text, float room) {
+  return wrapped_at(
+      text, room, [](std::string_view part) { return ImGui::CalcTextSize(part.data(), part.data() + part.size()).x; });
 }
 
 bool button(const Theme& theme, Actions& actions, const char* name, const char* text, Look look, float width,
@@ -107,10 +120,10 @@ std::string why_not(const App& app, Command command) {
   }
 }
 
-void command_button(const App& app, Actions& actions, Command command, const char* text, Look look) {
+void command_button(const App& app, Actions& actions, Command command, const char* text, Look look, float width) {
   const CommandInfo& info = info_of(command);
   const std::string reason = why_not(app, command);
-  if (button(app.theme, actions, info.id, text, look, 0, reason.empty())) {
+  if (button(app.theme, actions, info.id, text, look, width, reason.empty())) {
     actions.run(command);
   }
   const std::string keys = *info.keys != 0 ? fmt::format("  ({})", info.keys) : "";
@@ -137,7 +150,7 @@ void heading(const Theme& theme, const char* text) {
 void hint(const Theme& theme, std::string_view text) {
   ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.quiet_text));
   ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(text.data(), text.data() + text.size());
+  ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
   ImGui::PopTextWrapPos();
   ImGui::PopStyleColor();
 }

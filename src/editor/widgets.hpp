@@ -23,6 +23,11 @@ void make_first_stop(Actions& actions);
 
 // A tip where the pointer rests on the last item.
 void tip(const Theme& theme, std::string_view text);
+// At that height instead of at the pointer, so that what stands beside the item is not covered.
+void tip_below(const Theme& theme, std::string_view text, float top);
+
+// With line breaks at spaces, where a line would be wider than the room: "68.8 mm" is never cut at its point.
+[[nodiscard]] std::string in_lines(std::string_view text, float room);
 
 enum class Look { plain, chosen, main, quiet };
 
@@ -31,7 +36,8 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
             float width = 0, bool enabled = true);
 
 // The command's button with its name and key as a tip.
-void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain);
+void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain,
+                    float width = 0);
 
 // Whether the command can do something now, and if not, why.
 [[nodiscard]] std::string why_not(const App& app, Command command);

@@ -1,55 +1,18 @@
 // Runs of one colour, found by folding the row onto itself.
 #include "rules/float_runs.hpp"
 
+#include "design/row_ring.hpp"
+
 #include <algorithm>
-#include <array>
 
 namespace punchwright {
 namespace {
 
 using Word = Grid::Word;
-constexpr int bits = Grid::bits_in_word;
-constexpr int most_words = (widest_repeat + bits - 1) / bits;
-using RowWords = std::array<Word, most_words>;
-
-// The row turned by `places` (1 to width - 1) as a ring: bit c of the result is bit c + places of the row.
-RowWords turned(const RowWords& row, int words, int width, int places) {
-  const auto shifted = [&](int by, bool left) {
-    RowWords result{};
-    const int whole = by / bits;
-    const int part = by % bits;
-    for (int index = 0; index < words; ++index) {
-      const int near = left ? index - whole : index + whole;
-      const int far = left ? near - 1 : near + 1;
-      Word value = 0;
-      if (near >= 0 && near < words) {
-        const Word word = row[static_cast<std::size_t>(near)];
-        value |= left ? word << part : word >> part;
-      }
-      if (part != 0 && far >= 0 && far < words) {
-        const Word word = row[static_cast<std::size_t>(far)];
-        value |= left ? word >> (bits - part) : word << (bits - part);
-      }
-      result[static_cast<std::size_t>(index)] = value;
-    }
-    return result;
-  };
-  RowWords result = shifted(places, false);
-  const RowWords round = shifted(width - places, true);
-  for (int index = 0; index < words; ++index) {
-    result[static_cast<std::size_t>(index)] |= round[static_cast<std::size_t>(index)];
-  }
-  return result;
-}
-
-Word mask_of_last(int width, int words) {
-  const int used = width - (words - 1) * bits;
-  return used == bits ? ~Word{0} : (Word{1} << used) - 1;
-}
 
 // One word: most repeats, and a quarter of the time.
 bool narrow_row_has_run(Word row, int width, int length) {
-  const Word mask = mask_of_last(width, 1);
+  const Word mask = last_word_mask(width);
   for (int done = 1; done < length && row != 0;) {
     const int step = std::min(done, length - done);
     row &= ((row >> step) | (row << (width - step))) & mask;
@@ -64,9 +27,9 @@ bool has_run_beyond(std::span<const Word> row, int width, int limit, bool contra
   const int length = limit + 1;
   const int words = static_cast<int>(row.size());
   if (words == 1) {
-    const Word of_colour = contrast ? row[0] : ~row[0] & mask_of_last(width, 1);
+    const Word of_colour = contrast ? row[0] : ~row[0] & last_word_mask(width);
     if (length > width) {
-      return of_colour == mask_of_last(width, 1); // an endless run
+      return of_colour == last_word_mask(width); // an endless run
     }
     return narrow_row_has_run(of_colour, width, length);
   }
@@ -76,18 +39,17 @@ bool has_run_beyond(std::span<const Word> row, int width, int limit, bool contra
     folded[place] = contrast ? row[place] : ~row[place];
   }
   const auto last = static_cast<std::size_t>(words - 1);
-  const Word mask = mask_of_last(width, words);
+  const Word mask = last_word_mask(width);
   folded[last] &= mask;
   // Bit c stays as long as the run that begins at c has at least `done` stitches; the length doubles each time.
   for (int done = 1; done < std::min(length, width);) {
     const int step = std::min(done, std::min(length, width) - done);
-    const RowWords further = turned(folded, words, width, step);
+    const RowWords further = turned_ring(folded, width, step);
     Word any = 0;
     for (int index = 0; index < words; ++index) {
       folded[static_cast<std::size_t>(index)] &= further[static_cast<std::size_t>(index)];
       any |= folded[static_cast<std::size_t>(index)];
     }
-    folded[last] &= mask;
     if (any == 0) {
       return false;
     }

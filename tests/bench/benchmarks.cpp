@@ -1,6 +1,7 @@
 // What the core costs: re-check, rows to knit, card, loading. Published in docs/performance.md.
 #include "design/repeat_file.hpp"
 #include "diagnosis/diagnosis.hpp"
+#include "drawing/frieze.hpp"
 #include "files/files.hpp"
 #include "mending/mend.hpp"
 #include "pieces/yoke_plan.hpp"
@@ -60,6 +61,57 @@ void recheck(benchmark::State& state) {
   }
 }
 BENCHMARK(recheck)->Apply(sizes)->Unit(benchmark::kMicrosecond);
+
+// Which symmetry the drawing has: with none; blank but for a stitch at the foot and two at the top, so that every place
+// of an axis has to be followed through all rows; and with all symmetries.
+void symmetry_of_none(benchmark::State& state) {
+  const Grid grid = design(state).grid;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(classify(grid));
+  }
+}
+BENCHMARK(symmetry_of_none)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
+void symmetry_missed_at_the_last_row(benchmark::State& state) {
+  Grid grid(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
+  grid.set(3, 0, true);
+  grid.set(9, grid.height() - 1, true);
+  grid.set(14, grid.height() - 1, true);
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(classify(grid));
+  }
+}
+BENCHMARK(symmetry_missed_at_the_last_row)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
+void symmetry_of_all(benchmark::State& state) {
+  const Grid grid = design(state).grid;
+  std::vector<Cell> cells;
+  for (int row = 0; row < grid.height(); ++row) {
+    for (int column = 0; column < grid.width(); column += 7) {
+      if (grid.at(column, row)) {
+        cells.push_back({column, row});
+      }
+    }
+  }
+  Grid whole(grid.width(), grid.height());
+  const Frieze frieze = centred_frieze(FriezeGroup::p2mm, grid.width(), grid.height());
+  for (const Cell cell : complete_stroke(cells, frieze, grid.width(), grid.height()).cells) {
+    whole.set(cell.column, cell.row, true);
+  }
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(classify(whole));
+  }
+}
+BENCHMARK(symmetry_of_all)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
+// The nearest drawing with all mirrors, over every place of the axes.
+void make_it_so(benchmark::State& state) {
+  const Grid grid = design(state).grid;
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(nearest_with(grid, FriezeGroup::p2mm));
+  }
+}
+BENCHMARK(make_it_so)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMillisecond);
 
 void derive_rows(benchmark::State& state) {
   const Document document = design(state);

@@ -1,4 +1,6 @@
 """The findings beside the drawing: shown while drawing, and each leads to its place."""
+import subprocess
+
 from driver import WindowTest, blank, design, main
 
 
@@ -85,6 +87,35 @@ class Findings(WindowTest):
         left, top, right, bottom = editor.state["canvas"]
         x, y = editor.point(*editor.state["cursor"])
         self.assertTrue(left < x < right and top < y < bottom)
+
+
+def furthest(one, other):
+    """The largest distance of a channel; the same stitch elsewhere is off by a level or two."""
+    return max(abs(here - there) for here, there in zip(one, other, strict=True))
+
+
+class Marks(WindowTest):
+    def middle_of(self, editor, column, row):
+        """The pixels in the middle of a stitch, as they are on the screen."""
+        editor.settle()
+        across, down = editor.state["columns"][str(column)], editor.state["rows"][str(row)]
+        asked = ["import", "-window", editor.window, "-crop", f"5x5+{across - 2:.0f}+{down - 2:.0f}", "-depth", "8", "rgb:-"]
+        return subprocess.run(asked, env=editor.environment, capture_output=True, check=True).stdout
+
+    def test_the_marks_of_long_floats_are_put_aside_and_come_back(self):
+        editor = self.start(self.write("a.repeat", design(["#...#." + "#..." * 4 + ".#"] * 2 + ["#" + "." * 23])))
+        faults = editor.settle()["faults"]
+        self.assertGreater(faults, 0)
+        marked, elsewhere = self.middle_of(editor, 8, 0), self.middle_of(editor, 1, 1)
+        self.assertGreater(furthest(marked, elsewhere), 60)
+        editor.key("g")
+        editor.wait(lambda state: "aren't marked" in state["message"], "the marks put aside")
+        self.assertLess(furthest(self.middle_of(editor, 8, 0), elsewhere), 10, "a stitch of main as any other")
+        self.assertEqual(editor.state["faults"], faults)
+        self.assertTrue(editor.state["saved"])
+        editor.key("g")
+        editor.wait(lambda state: "are marked" in state["message"], "the marks back")
+        self.assertEqual(self.middle_of(editor, 8, 0), marked)
 
 
 class Mending(WindowTest):

@@ -70,6 +70,8 @@ SCREENS = [
     ("step-list", "All steps", ["hood-border.repeat", "--dialog", "step-list"]),
     ("play", "The knitting played", ["hood-border.repeat", "--dialog", "play"]),
     ("wrong", "What went wrong?", ["hood-border.repeat", "--dialog", "wrong"]),
+    ("recovery", "Work that a window left behind when it ended unasked", ["puffin-cove.repeat", "--dialog", "recovery"]),
+    ("changed", "A file that somebody else has written meanwhile", ["puffin-cove.repeat", "--dialog", "changed"]),
     ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
     ("guide", "The guide in the window", ["--dialog", "help"]),
     ("keys", "Keys and mouse", ["--dialog", "keys"]),
@@ -150,7 +152,7 @@ class Desk:
         with os.fdopen(reading) as pipe:
             number = pipe.readline().strip()
         self.environment = {**os.environ, "DISPLAY": ":" + number, "LC_ALL": "C.UTF-8", "LIBGL_ALWAYS_SOFTWARE": "1",
-                            "HOME": str(self.folder)}
+                            "HOME": str(self.folder), "TZ": "UTC"}
         for name in ("CONFIG", "STATE", "DATA"):
             self.environment[f"XDG_{name}_HOME"] = str(self.folder / name.lower())
         self.environment.pop("WAYLAND_DISPLAY", None)

@@ -58,6 +58,45 @@ TEST_CASE("nothing is worked out again until the design changes") {
   CHECK(refresh(app)); // the picture only
 }
 
+TEST_CASE("the piece shows the mend that waits to be taken, each choice of it, and is as it was when it is left") {
+  App app = app_with_two_contrasts();
+  app.work.design.grid.set_row_text(1, "#........#.#.#.#.#.#.#.#");
+  refresh(app);
+  const auto before = app.caches.piece.painter.pixels().rgb;
+  editor::apply(app, Run{Command::mend});
+  REQUIRE(app.session.mend.has_value());
+  CHECK(refresh(app));
+  const auto with_mend = app.caches.piece.painter.pixels().rgb;
+  CHECK(with_mend != before);
+  CHECK_FALSE(refresh(app));
+  editor::apply(app, Run{Command::focus_drawing});
+  CHECK(refresh(app));
+  CHECK(app.caches.piece.painter.pixels().rgb == before);
+  editor::apply(app, Run{Command::mend});
+  editor::apply(app, Run{Command::set_down});
+  refresh(app);
+  CHECK(app.caches.piece.painter.pixels().rgb == with_mend);
+}
+
+TEST_CASE("a mend that leaves a row of one yarn shows the rows that are knitted then") {
+  App app = app_with_two_contrasts();
+  refresh(app);
+  const auto rows = app.caches.rows.rows.size();
+  Mended mended;
+  mended.drawing = app.work.design.grid;
+  mended.drawing.set_row_text(1, std::string(24, '.'));
+  app.session.mend = ShownMend{mended, app.work.history.revision()};
+  refresh(app);
+  const PiecePixels shown = app.caches.piece.painter.pixels();
+  CHECK(app.caches.rows.rows.size() == rows);
+  Document design = app.work.design;
+  design.grid = mended.drawing;
+  const PiecePixels alone =
+      picture_of_piece(design, app.work.profile, rows_to_knit(design, app.work.profile), Face::knit, 240, 200);
+  CHECK(shown.height == alone.height);
+  CHECK(shown.rgb == alone.rgb);
+}
+
 TEST_CASE("a float that is too long is marked where it is, round the edge too") {
   App app = make_app();
   app.work.design.grid = Grid(24, 1);

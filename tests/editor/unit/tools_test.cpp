@@ -250,20 +250,21 @@ TEST_CASE("any step can be gone back to, and forward again") {
   CHECK(app.work.history.saved());
 }
 
-TEST_CASE("which symmetry the drawing has is worked out when a stroke has ended, and anew for another design") {
+TEST_CASE("which symmetry the drawing has is known at every stitch of a stroke") {
   App app = ready_app();
-  app.view.tab = Tab::tools;
   refresh(app);
-  REQUIRE(app.caches.frieze.has_value());
-  CHECK(app.caches.frieze->group == FriezeGroup::p2mm); // nothing is drawn
+  CHECK(app.caches.frieze.group == FriezeGroup::p2mm); // nothing is drawn
   editor::apply(app, BeginStroke{Cell{2, 2}, false});
   editor::apply(app, StrokeTo{Cell{3, 2}});
+  refresh(app);
+  CHECK(app.caches.frieze == Frieze{FriezeGroup::p2mm, 24, 5, 4}); // two stitches beside each other
   editor::apply(app, StrokeTo{Cell{3, 5}});
   refresh(app);
-  CHECK(app.caches.frieze->group == FriezeGroup::p2mm); // as it was
+  CHECK(app.caches.frieze.group == FriezeGroup::p1);
   editor::apply(app, EndStroke{});
+  editor::apply(app, Run{Command::undo});
   refresh(app);
-  CHECK(app.caches.frieze->group == FriezeGroup::p1);
+  CHECK(app.caches.frieze.group == FriezeGroup::p2mm);
 }
 
 namespace {
@@ -408,5 +409,21 @@ TEST_SUITE("editor: the line below the drawing") {
     CHECK(words_for_pointer(app).starts_with("4 × 6 marked, from row 5, column 23"));
     run(app, Command::focus_drawing);
     CHECK(words_for_pointer(app).starts_with("Mark: drag over an area"));
+  }
+
+  TEST_CASE("the marks of long floats are put aside and come back; the findings stay") {
+    App app = ready_app();
+    drag(app, {0, 3}, {0, 3});
+    refresh(app);
+    const int faults = app.caches.faults;
+    CHECK(faults > 0);
+    CHECK(app.view.float_marks);
+    run(app, Command::float_marks);
+    refresh(app);
+    CHECK(!app.view.float_marks);
+    CHECK(app.session.message.find("aren't marked") != std::string::npos);
+    CHECK(app.caches.faults == faults);
+    run(app, Command::float_marks);
+    CHECK(app.view.float_marks);
   }
 }
