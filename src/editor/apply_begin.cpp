@@ -44,6 +44,7 @@ void begin_design(App& app, const NewDialog& wishes) {
     opened.document.profile = built_in_profiles().front().name;
     opened.profile = built_in_profiles().front();
   }
+  opened.document.gauge = usual_gauge(opened.profile);
   take(app, std::move(opened), {});
   app.session.dialog = NoDialog{};
   app.session.message.clear();

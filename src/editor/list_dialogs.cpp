@@ -76,6 +76,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
 void steps_dialog(const App& app, Actions& actions) {
   const History& history = app.work.history;
   const auto count = static_cast<int>(history.steps().size());
+  ImGuiID present = 0;
   ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
   ImGuiListClipper clipper; // hours of work are thousands of steps
   clipper.Begin(count + 1);
@@ -93,12 +94,18 @@ void steps_dialog(const App& app, Actions& actions) {
       }
       ImGui::PopID();
       ImGui::PopStyleColor();
-      remember_place(actions, fmt::format("step {}", done));
+      remember_place(actions, fmt::format("step {}", done), Stop::Kind::button);
+      if (here) {
+        present = ImGui::GetItemID();
+      }
     }
   }
   ImGui::EndChild();
-  hint(app.theme, "A click goes there; later steps stay until something else is drawn.");
+  hint(app.theme, "A click goes there, or arrows and Return; later steps stay until something else is drawn.");
   close_button(app, actions);
+  if (present != 0) {
+    actions.first_stop = present; // the arrows go on from where the work stands
+  }
 }
 
 } // namespace punchwright::editor
