@@ -1,6 +1,7 @@
 // Designs that begin without a file of their own: new ones, copies of the demos, and what was made of a picture.
 #include "editor/applying.hpp"
 #include "files/files.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <fmt/format.h>
 #include <utility>

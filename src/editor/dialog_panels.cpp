@@ -3,6 +3,7 @@
 #include "editor/panels.hpp"
 #include "editor/path_panel.hpp"
 #include "editor/widgets.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,6 @@
 // No maker is named; what no published source states says so, until the user measures or tries it out.
 #include "machine/profile.hpp"
 
-#include <array>
 #include <fmt/core.h>
 
 namespace punchwright {
@@ -110,20 +109,6 @@ const std::vector<Profile>& built_in_profiles() {
                                                 card_machine("bulky-card-12", "bulky", 112, 9.0, 12, 9.0),
                                                 plastic_by_hand()};
   return profiles;
-}
-
-Gauge usual_gauge(const Profile& profile) {
-  struct Usual {
-    double up_to; // mm between needles
-    Gauge gauge;
-  };
-  constexpr std::array usual = {Usual{4.0, {36, 52}}, Usual{5.5, {28, 40}}, Usual{7.5, {18, 26}}}; // common practice
-  for (const Usual& bed : usual) {
-    if (profile.pitch_mm <= bed.up_to) {
-      return bed.gauge;
-    }
-  }
-  return Gauge{16, 20}; // common practice
 }
 
 } // namespace punchwright

@@ -2,7 +2,6 @@
 // Machines are described by pitch, needle count and repeat width, never by a maker's name.
 #pragma once
 
-#include "design/document.hpp"
 #include "design/extras.hpp"
 #include "design/result.hpp"
 #include "design/units.hpp"
@@ -98,10 +97,6 @@ struct Profile {
 
 // Whether a value's source is memory, or there is none.
 [[nodiscard]] bool is_unsure(std::string_view source);
-
-// The gauge that a new design begins with on such a bed, until a swatch is measured: by the distance of the needles,
-// since stitches on a fine bed are less than half as wide as on a bulky one. Every swatch differs: common practice.
-[[nodiscard]] Gauge usual_gauge(const Profile& profile);
 
 // The ruler readings of 'measure your blank', all in mm.
 struct BlankReadings {

@@ -2,6 +2,7 @@
 // Sources stand beside the checks; "from memory" marks what nobody has confirmed.
 #include "machine/profile.hpp"
 #include "machine/profile_keys.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <algorithm>
 #include <doctest/doctest.h>

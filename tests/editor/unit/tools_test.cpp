@@ -132,7 +132,7 @@ TEST_CASE("cutting wants a marked area, and leaves the drawing without one") {
   const auto before = drawn(app);
   run(app, Command::cut);
   CHECK(drawn(app) == before);
-  CHECK_FALSE(app.session.message.text.empty());
+  CHECK_FALSE(app.session.message.empty());
   run(app, Command::mark_all);
   run(app, Command::cut);
   CHECK(drawn(app).empty());
