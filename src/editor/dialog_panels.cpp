@@ -1,4 +1,5 @@
 // What stands in the middle of the window while something is asked: guard, trouble, new design, size, and the rest.
+#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/panels.hpp"
 #include "editor/path_panel.hpp"

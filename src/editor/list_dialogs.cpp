@@ -76,7 +76,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
 void steps_dialog(const App& app, Actions& actions) {
   const History& history = app.work.history;
   const auto count = static_cast<int>(history.steps().size());
-  ImGuiID present = 0;
+  unsigned present = 0;
   ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
   ImGuiListClipper clipper; // hours of work are thousands of steps
   clipper.Begin(count + 1);
@@ -96,7 +96,8 @@ void steps_dialog(const App& app, Actions& actions) {
       ImGui::PopStyleColor();
       remember_place(actions, fmt::format("step {}", done), Stop::Kind::button);
       if (here) {
-        present = ImGui::GetItemID();
+        make_first_stop(actions);
+        present = actions.first_stop;
       }
     }
   }
