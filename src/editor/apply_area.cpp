@@ -119,8 +119,12 @@ void run_area_command(App& app, Command command) {
     app.session.copied = text_of(lifted(grid, area));
     return say(app, fmt::format("Copied {} × {} stitches", area.columns, area.rows), Tone::good);
   case Command::cut:
+    if (!app.view.marked) { // a slip of the hand would take the whole drawing away
+      return say(app, "Mark an area first: M, or Ctrl+A for all of it");
+    }
     app.session.copied = text_of(lifted(grid, area));
-    return apply_area(app, "cut", cut_area(grid, area));
+    apply_area(app, "cut", cut_area(grid, area));
+    return say(app, fmt::format("Cut {} × {} stitches", area.columns, area.rows), Tone::good);
   case Command::paste: return paste(app);
   case Command::clear: return apply_area(app, "clear", cut_area(grid, area));
   case Command::mark_all: app.view.marked = Area{Cell{}, grid.width(), grid.height()}; return;

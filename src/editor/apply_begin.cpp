@@ -1,6 +1,7 @@
 // Designs that begin without a file of their own: new ones, copies of the demos, and what was made of a picture.
 #include "editor/applying.hpp"
 #include "files/files.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <fmt/format.h>
 #include <utility>
@@ -44,6 +45,7 @@ void begin_design(App& app, const NewDialog& wishes) {
     opened.document.profile = built_in_profiles().front().name;
     opened.profile = built_in_profiles().front();
   }
+  opened.document.gauge = usual_gauge(opened.profile);
   take(app, std::move(opened), {});
   app.session.dialog = NoDialog{};
   app.session.message.clear();

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -221,12 +223,48 @@ void move_by_keys(App& app, const MoveCursor& action) {
   }
 }
 
+// The end of an area that stays and the one that moves, where the cursor stands at one of the two.
+std::pair<int, int> ends_after(int cursor, int first, int length, int size, int by) {
+  const int last = first + length - 1;
+  const bool at_first = length > 1 && (cursor - first) % size == 0;
+  return at_first ? std::pair{last, first + by} : std::pair{first, last + by};
+}
+
+// With the tool for marking, shift and an arrow mark from the cursor on: at a corner of the marked area they move that
+// corner, elsewhere a new area begins.
+void mark_by_keys(App& app, const MoveCursor& action) {
+  const Grid& grid = app.work.design.grid;
+  Cell& cursor = app.view.cursor;
+  const auto at_end = [](int at, int first, int length, int size) {
+    const int from_first = ((at - first) % size + size) % size;
+    return from_first == 0 || from_first == length - 1;
+  };
+  Area area{cursor, 1, 1};
+  if (const auto& marked = app.view.marked;
+      marked && at_end(cursor.column, marked->corner.column, marked->columns, grid.width()) &&
+      at_end(cursor.row, marked->corner.row, marked->rows, grid.height())) {
+    area = *marked;
+  }
+  const auto columns = ends_after(cursor.column, area.corner.column, area.columns, grid.width(), action.columns);
+  const auto rows = ends_after(cursor.row, area.corner.row, area.rows, grid.height(), action.rows);
+  if (std::abs(columns.second - columns.first) >= grid.width() || std::abs(rows.second - rows.first) >= grid.height()) {
+    return; // all of the drawing's width or height is marked
+  }
+  app.view.marked = area_between({columns.first, rows.first}, {columns.second, rows.second}, grid);
+  cursor = wrapped(Cell{columns.second, rows.second}, grid.width(), grid.height());
+  app.session.message.clear();
+  show(app, cursor);
+}
+
 void apply_drawing(App& app, const MoveCursor& action) {
   const Grid& grid = app.work.design.grid;
   Cell& cursor = app.view.cursor;
   if (app.session.floating || app.session.stroke) {
     move_by_keys(app, action);
     return show(app, app.session.floating ? app.session.floating->corner : cursor);
+  }
+  if (action.draw && app.view.tool == Tool::mark) {
+    return mark_by_keys(app, action);
   }
   if (action.draw) {
     // Drawing with the keys: the stitch that is left decides, as the first stitch of a stroke does for the mouse.

@@ -61,7 +61,7 @@ constexpr std::array commands = {
     CommandInfo{Command::tool_flood, Menu::drawing, "tool-flood", "Fill", "F",
                 "All stitches of one yarn that hang together, round the edges too"},
     CommandInfo{Command::tool_mark, Menu::drawing, "tool-mark", "Mark an area", "M",
-                "Drag to mark; drag inside the marked area to move it"},
+                "Drag to mark, or shift and arrows; drag inside the marked area to move it"},
     CommandInfo{Command::filled, Menu::drawing, "filled", "Shapes filled", "Shift+F", "Rectangles and ellipses"},
     CommandInfo{Command::pen_opposite, Menu::drawing, "pen-opposite", "Pen: opposite of the first stitch", "1",
                 "Draws the opposite of the stitch where the stroke begins"},

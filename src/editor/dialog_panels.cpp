@@ -1,8 +1,10 @@
 // What stands in the middle of the window while something is asked: guard, trouble, new design, size, and the rest.
+#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/panels.hpp"
 #include "editor/path_panel.hpp"
 #include "editor/widgets.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <algorithm>
 #include <array>
@@ -26,9 +28,9 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   bool changed = false;
   const Profile* const present = built_in_profile(name);
   label(app.theme, "Machine", 0.25F);
-  if (ImGui::BeginCombo("##machine", present != nullptr ? present->title.c_str() : name.c_str())) {
+  if (ImGui::BeginCombo("##machine", with_capital(present != nullptr ? present->title : name).c_str())) {
     for (const Profile& choice : built_in_profiles()) {
-      if (ImGui::Selectable(choice.title.c_str(), choice.name == name) && choice.name != name) {
+      if (ImGui::Selectable(with_capital(choice.title).c_str(), choice.name == name) && choice.name != name) {
         name = choice.name;
         changed = true;
       }
@@ -149,6 +151,11 @@ struct Drawer {
     changed =
         count_field({app, actions, "new rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
     width_words(app, profile, wishes.width);
+    if (profile != nullptr) {
+      const Gauge gauge = usual_gauge(*profile);
+      hint(app.theme, fmt::format("Begins with {:g} stitches and {:g} rows to 10 cm; your swatch says better.",
+                                  gauge.stitches, gauge.rows));
+    }
     warning_lines(app.theme, dialog.remark);
     if (changed || wishes.remark != dialog.remark) {
       actions.push(SetDialog{wishes});

@@ -76,6 +76,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
 void steps_dialog(const App& app, Actions& actions) {
   const History& history = app.work.history;
   const auto count = static_cast<int>(history.steps().size());
+  unsigned present = 0;
   ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
   ImGuiListClipper clipper; // hours of work are thousands of steps
   clipper.Begin(count + 1);
@@ -93,12 +94,19 @@ void steps_dialog(const App& app, Actions& actions) {
       }
       ImGui::PopID();
       ImGui::PopStyleColor();
-      remember_place(actions, fmt::format("step {}", done));
+      remember_place(actions, fmt::format("step {}", done), Stop::Kind::button);
+      if (here) {
+        make_first_stop(actions);
+        present = actions.first_stop;
+      }
     }
   }
   ImGui::EndChild();
-  hint(app.theme, "A click goes there; later steps stay until something else is drawn.");
+  hint(app.theme, "A click goes there, or arrows and Return; later steps stay until something else is drawn.");
   close_button(app, actions);
+  if (present != 0) {
+    actions.first_stop = present; // the arrows go on from where the work stands
+  }
 }
 
 } // namespace punchwright::editor

@@ -107,6 +107,8 @@ std::string why_not(const App& app, Command command) {
     return !app.bench.speaks ? "No program that speaks is there: spd-say (speech-dispatcher) or espeak-ng"
            : app.bench.open  ? ""
                              : "Only at the bench (F5)";
+  case Command::cut:
+    return app.view.marked || app.session.floating ? "" : "Mark an area first: M, or Ctrl+A for all of it";
   case Command::undo: return app.work.history.can_undo() ? "" : "Nothing has been done yet";
   case Command::redo: return app.work.history.can_redo() ? "" : "Nothing has been undone";
   case Command::export_card:

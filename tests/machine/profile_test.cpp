@@ -2,6 +2,7 @@
 // Sources stand beside the checks; "from memory" marks what nobody has confirmed.
 #include "machine/profile.hpp"
 #include "machine/profile_keys.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -253,4 +254,17 @@ TEST_CASE("what a ruler reads on a blank gives back its geometry, on narrow and 
     CHECK(readings.over_23_holes == doctest::Approx(2.25 * (repeat == 12 ? 11 : 23)));
     CHECK(geometry_from_readings(readings, repeat, geometry).value() == geometry);
   }
+}
+
+TEST_CASE("a new design begins with stitches as wide as the bed knits them") {
+  for (const Profile& profile : built_in_profiles()) {
+    CAPTURE(profile.name);
+    const Gauge gauge = usual_gauge(profile);
+    // A stitch is somewhat narrower than its needles are apart, and wider than it is high: common practice.
+    CHECK(gauge.stitch_mm() > profile.pitch_mm * 0.6);
+    CHECK(gauge.stitch_mm() < profile.pitch_mm);
+    CHECK(gauge.row_mm() < gauge.stitch_mm());
+  }
+  CHECK(usual_gauge(built_in("standard-card-24")) == Gauge{28, 40});
+  CHECK(usual_gauge(built_in("bulky-card-24")) == Gauge{16, 20});
 }

@@ -97,6 +97,47 @@ TEST_CASE("by keys a shape has its corners from two presses of the space bar") {
   CHECK(app.work.history.steps().size() == 1);
 }
 
+TEST_CASE("with the marking tool, shift and arrows mark from the cursor on and draw nothing") {
+  App app = ready_app(); // 24 × 24
+  run(app, Command::tool_mark);
+  editor::apply(app, MoveCursor{2, 5, false});
+  editor::apply(app, MoveCursor{1, 0, true});
+  editor::apply(app, MoveCursor{1, 0, true});
+  editor::apply(app, MoveCursor{0, 1, true});
+  CHECK(app.view.marked == Area{{2, 5}, 3, 2});
+  CHECK(app.view.cursor == Cell{4, 6});
+  // The corner at the cursor goes back over the one that stays, and round the edge.
+  for (int step = 0; step < 5; ++step) {
+    editor::apply(app, MoveCursor{-1, 0, true});
+  }
+  CHECK(app.view.marked == Area{{23, 5}, 4, 2});
+  CHECK(app.view.cursor == Cell{23, 6});
+  // Not more than there is.
+  for (int step = 0; step < 60; ++step) {
+    editor::apply(app, MoveCursor{-1, 0, true});
+  }
+  CHECK(app.view.marked->columns == 24);
+  // Away from its corners the next one begins.
+  run(app, Command::mark_all);
+  app.view.cursor = {9, 9};
+  editor::apply(app, MoveCursor{0, -1, true});
+  CHECK(app.view.marked == Area{{9, 8}, 1, 2});
+  CHECK(drawn(app).empty());
+  CHECK(app.work.history.steps().empty());
+}
+
+TEST_CASE("cutting wants a marked area, and leaves the drawing without one") {
+  App app = ready_app();
+  drag(app, Cell{2, 2}, Cell{5, 2});
+  const auto before = drawn(app);
+  run(app, Command::cut);
+  CHECK(drawn(app) == before);
+  CHECK_FALSE(app.session.message.empty());
+  run(app, Command::mark_all);
+  run(app, Command::cut);
+  CHECK(drawn(app).empty());
+}
+
 TEST_CASE("the fill takes the stitches that hang together, and a second one takes them back") {
   App app = ready_app();
   run(app, Command::tool_rectangle);
