@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -123,7 +124,7 @@ private:
         if (vary(one, variations_[next])) {
           second(one, next);
         }
-        if (actions_ > most_actions_in_pairs) {
+        if (!diagnosis_.complete) {
           return;
         }
       }
@@ -142,13 +143,17 @@ private:
         ++next;
       }
       for (; next < variations_.size() && variations_[next].from == at; ++next) {
+        if (actions_ > most_actions_in_pairs) {
+          diagnosis_.complete = false;
+          return;
+        }
         ++diagnosis_.tried;
         Try two = one;
         if (vary(two, variations_[next]) && finish(two, variations_[next].to)) {
           explain({before.departure, variations_[next].departure}, two.knitting.fabric);
         }
       }
-      if (at == line_.actions.size() || actions_ > most_actions_in_pairs || !on(one, line_.actions[at])) {
+      if (at == line_.actions.size() || !on(one, line_.actions[at])) {
         return;
       }
     }
@@ -321,6 +326,13 @@ Setting setting_of(const Document& document, const Profile& profile, const RowsT
 
 Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen) {
   return Search(setting, seen).all();
+}
+
+std::string words_of_search(const Diagnosis& diagnosis) {
+  return diagnosis.complete ? ""
+                            : fmt::format("Not every pair of slips was tried: after {} the search was ended. Mark fewer "
+                                          "rows, up to a few above the lowest fault, and ask again.",
+                                          diagnosis.tried);
 }
 
 Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,
