@@ -54,8 +54,9 @@ Json json_of(const Explanation& explanation, const StepList& list) {
 }
 
 std::string as_json(const Diagnosis& diagnosis, const StepList& list) {
-  std::string text = fmt::format(R"({{"format":1,"as_planned":{},"tried":{},"explanations":[)",
-                                 diagnosis.as_planned ? "true" : "false", diagnosis.tried);
+  std::string text = fmt::format(R"({{"format":1,"as_planned":{},"tried":{},"complete":{},"explanations":[)",
+                                 diagnosis.as_planned ? "true" : "false", diagnosis.tried,
+                                 diagnosis.complete ? "true" : "false");
   const char* separator = "\n";
   for (const Explanation& explanation : diagnosis.explanations) {
     text += separator + json_of(explanation, list).dump(-1, ' ', false, Json::error_handler_t::replace);
@@ -68,11 +69,14 @@ std::string as_text(const Diagnosis& diagnosis, const StepList& list) {
   if (diagnosis.as_planned) {
     return "What you see is the fabric as planned, as far as it is marked.\n";
   }
+  std::string search = words_of_search(diagnosis);
+  search += search.empty() ? "" : "\n";
   if (diagnosis.explanations.empty()) {
     return fmt::format(
-        "No slip in the steps explains what you see; {} were tried. Mark '?' where you are not sure, and "
-        "look again at the rows around the lowest fault.\n",
-        diagnosis.tried);
+               "No slip in the steps explains what you see; {} were tried. Mark '?' where you are not sure, and "
+               "look again at the rows around the lowest fault.\n",
+               diagnosis.tried) +
+           search;
   }
   std::string text = diagnosis.explanations.size() == 1 ? "This explains what you see:\n"
                                                         : "These explain what you see, the likeliest first:\n";
@@ -85,7 +89,7 @@ std::string as_text(const Diagnosis& diagnosis, const StepList& list) {
     }
     fmt::format_to(out, "     Remedy: {}\n", explanation.remedy.text);
   }
-  return text;
+  return text + (search.empty() ? "" : "\n" + search);
 }
 
 } // namespace

@@ -131,6 +131,19 @@ std::string names_of(const std::vector<Needle>& needles) {
   return text_of(runs_of(needles));
 }
 
+std::string needles_counted(int amount) {
+  return fmt::format("{} {}", std::abs(amount), std::abs(amount) == 1 ? "needle" : "needles");
+}
+
+std::string words_of_needles(const Departure& departure) {
+  switch (departure.stood) {
+  case Stood::none_forward: return fmt::format("In row {} no needle stood forward.", departure.row);
+  case Stood::all_forward: return fmt::format("In row {} every needle stood forward.", departure.row);
+  case Stood::some_wrong: break;
+  }
+  return fmt::format("In row {} the wrong needles stood forward: see {}.", departure.row, names_of(departure.needles));
+}
+
 } // namespace
 
 std::string_view word_for(DepartureKind kind) {
@@ -142,7 +155,12 @@ std::string_view word_for(DepartureKind kind) {
   case DepartureKind::row_more: return "row-more";
   case DepartureKind::card_row_off: return "card-row-off";
   case DepartureKind::card_stuck: return "card-stuck";
+  case DepartureKind::card_skipped: return "card-skipped";
   case DepartureKind::needle_wrong: return "needle-wrong";
+  case DepartureKind::carriage_plain: return "carriage-plain";
+  case DepartureKind::yarns_exchanged: return "yarns-exchanged";
+  case DepartureKind::work_off: return "work-off";
+  case DepartureKind::counted_off: return "counted-off";
   case DepartureKind::hole_wrong: return "hole-wrong";
   case DepartureKind::stitch_slipped: return "stitch-slipped";
   }
@@ -166,9 +184,19 @@ std::string words_of(const Departure& departure, const StepList& list) {
   case DepartureKind::card_stuck:
     return fmt::format("The card did not move on before the pass of row {}, and the same row of it was read again.",
                        departure.row);
-  case DepartureKind::needle_wrong:
-    return fmt::format("In row {} the wrong needles stood forward: see {}.", departure.row,
-                       names_of(departure.needles));
+  case DepartureKind::card_skipped:
+    return fmt::format("The card moved on by two rows at once, and its row for row {} was left out.", departure.row);
+  case DepartureKind::needle_wrong: return words_of_needles(departure);
+  case DepartureKind::carriage_plain:
+    return fmt::format("For the pass of row {} the carriage was set to plain knitting.", departure.row);
+  case DepartureKind::yarns_exchanged:
+    return fmt::format("Main and contrast were exchanged in the feeders in step {}: \"{}\"", number, step.text);
+  case DepartureKind::work_off:
+    return fmt::format("The work hung {} too far to the {} (step {}).", needles_counted(departure.amount),
+                       departure.amount > 0 ? "right" : "left", number);
+  case DepartureKind::counted_off:
+    return fmt::format("From row {} on the needles were counted from the wrong place, {} too far to the {}.",
+                       departure.row, needles_counted(departure.amount), departure.amount > 0 ? "right" : "left");
   case DepartureKind::hole_wrong:
     return fmt::format("The card has {} in row {}, column {}.",
                        departure.amount > 0 ? "a hole too many" : "a hole too few", departure.row, departure.column);

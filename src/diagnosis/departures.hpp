@@ -15,20 +15,29 @@ enum class DepartureKind {
   part_left_out, // one of a step's actions
   row_less,      // one of several rows
   row_more,
-  card_row_off,   // the card stood on another row when it was locked
-  card_stuck,     // one pass read the same row of the card again
-  needle_wrong,   // brought forward by hand, or forgotten
-  hole_wrong,     // a hole too many in the card, or one too few
-  stitch_slipped, // off a needle, by itself
+  card_row_off,    // the card stood on another row when it was locked
+  card_stuck,      // one pass read the same row of the card again
+  card_skipped,    // it moved on by two rows
+  needle_wrong,    // stood forward by mistake, or back
+  carriage_plain,  // for one pass
+  yarns_exchanged, // main and contrast
+  work_off,        // hung on needles further left or right
+  counted_off,     // by hand: the needles were counted from another place from a row on
+  hole_wrong,      // a hole too many in the card, or one too few
+  stitch_slipped,  // off a needle, by itself
 };
 [[nodiscard]] std::string_view word_for(DepartureKind kind);
 
+// Which needles of a row were wrong.
+enum class Stood { some_wrong, none_forward, all_forward };
+
 struct Departure {
   DepartureKind kind = DepartureKind::left_out;
-  int step = 0;                // index
-  int row = 0;                 // to knit, from 1; 0: none
-  int column = 0;              // of the card; of a wrong hole
-  int amount = 0;              // rows of the card, with its sign
+  int step = 0;   // index
+  int row = 0;    // to knit, from 1; 0: none
+  int column = 0; // of the card; of a wrong hole
+  int amount = 0; // rows of the card, or needles to the right, with its sign
+  Stood stood = Stood::some_wrong;
   std::vector<Needle> needles; // wrong or slipped ones
   double weight = 1;           // how likely, compared with others (from memory)
 };

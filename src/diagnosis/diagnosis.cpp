@@ -3,10 +3,12 @@
 #include "diagnosis/diagnosis.hpp"
 
 #include "diagnosis/fitting.hpp"
+#include "diagnosis/marked_slips.hpp"
 #include "diagnosis/remedy.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -14,7 +16,6 @@ namespace {
 constexpr std::size_t most_explanations = 12;
 constexpr long long most_actions_in_pairs = 2'000'000; // about a second
 constexpr double weight_of_pair = 0.05;                // two slips at once are rarer than one
-constexpr double weight_needle_wrong = 9;
 constexpr double weight_hole_wrong = 4;
 constexpr double weight_slipped = 3;
 
@@ -27,6 +28,7 @@ struct Try {
   Knitting knitting;
   int fitting = 0; // rows
   bool failed = false;
+  int along = 0; // needles by which the piece stands further right than planned
 };
 
 class Search {
@@ -73,7 +75,7 @@ private:
     }
     if (passes(action)) {
       const int ready = one.knitting.fabric.rows() - fitting_.below() - 2;
-      one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, false);
+      one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, false, one.along);
       one.failed = one.fitting < std::min(ready, fitting_.rows());
     }
     return !one.failed;
@@ -88,7 +90,11 @@ private:
         return false;
       }
     }
-    one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, true);
+    return fits_at_the_end(one);
+  }
+
+  bool fits_at_the_end(Try& one) {
+    one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, true, one.along);
     return one.fitting == fitting_.rows();
   }
 
@@ -123,7 +129,7 @@ private:
         if (vary(one, variations_[next])) {
           second(one, next);
         }
-        if (actions_ > most_actions_in_pairs) {
+        if (!diagnosis_.complete) {
           return;
         }
       }
@@ -142,41 +148,47 @@ private:
         ++next;
       }
       for (; next < variations_.size() && variations_[next].from == at; ++next) {
+        if (actions_ > most_actions_in_pairs) {
+          diagnosis_.complete = false;
+          return;
+        }
         ++diagnosis_.tried;
         Try two = one;
         if (vary(two, variations_[next]) && finish(two, variations_[next].to)) {
           explain({before.departure, variations_[next].departure}, two.knitting.fabric);
         }
       }
-      if (at == line_.actions.size() || actions_ > most_actions_in_pairs || !on(one, line_.actions[at])) {
+      if (at == line_.actions.size() || !on(one, line_.actions[at])) {
         return;
       }
     }
   }
 
-  // Departures that the marks themselves point at: all differences lie in one row.
+  // Departures that the marks themselves point at: the lowest row that differs says where.
   void from_the_marks() {
-    int row = -1;
-    std::vector<Needle> needles;
-    for (int one = 0; one < std::min(fitting_.rows(), planned_.fabric.rows() - fitting_.below()); ++one) {
-      const auto differing = fitting_.differing(planned_.fabric, one);
-      if (!differing.empty()) {
-        if (row >= 0) {
-          holes_wrong();
-          return;
-        }
-        row = one;
-        needles = differing;
-      }
+    const int rows = std::min(
+        {fitting_.rows(), planned_.fabric.rows() - fitting_.below(), static_cast<int>(setting_.rows.rows.size())});
+    int lowest = 0;
+    while (lowest < rows && fitting_.differing(planned_.fabric, lowest).empty()) {
+      ++lowest;
     }
-    if (row < 0 || row >= static_cast<int>(setting_.rows.rows.size())) {
+    if (lowest == rows) {
       return;
     }
-    slipped(row, needles);
-    if (setting_.profile.selects == Selects::by_hand) {
-      needle_wrong(row, needles);
+    int next = lowest + 1;
+    while (next < rows && fitting_.differing(planned_.fabric, next).empty()) {
+      ++next;
+    }
+    if (next == rows) { // no other row differs
+      const std::vector<Needle> needles = fitting_.differing(planned_.fabric, lowest);
+      slipped(lowest, needles);
+      try_marked(needles_wrong(setting_, line_, lowest, needles));
+      try_marked(carriage_plain(setting_, line_, lowest));
     }
     holes_wrong();
+    try_marked(card_skipped(setting_, line_, lowest));
+    try_marked(yarns_exchanged(setting_, line_, lowest));
+    moved_along(lowest);
   }
 
   // Marks of dropped stitches and nothing else.
@@ -198,33 +210,38 @@ private:
     }
   }
 
-  void needle_wrong(int row, const std::vector<Needle>& needles) {
-    constexpr std::size_t most = 6;
-    if (needles.size() > most) {
-      return;
+  void try_marked(const std::optional<Variation>& variation) {
+    if (variation) {
+      try_whole(*variation, found_);
     }
-    for (std::size_t at = 0; at < line_.actions.size(); ++at) {
-      const Step& step = setting_.steps.steps[static_cast<std::size_t>(line_.steps[at])];
-      if (step.kind != StepKind::knit_by_hand || step.first_row != row + 1 || !passes(line_.actions[at])) {
-        continue;
+  }
+
+  // The motif lies beside its place: the work, or the counting, was so many needles off.
+  void moved_along(int lowest) {
+    constexpr int furthest = 12;
+    for (int by = 1; by <= furthest; ++by) {
+      for (const int signed_by : {by, -by}) {
+        try_line(work_off(setting_, line_, signed_by));
+        if (setting_.profile.selects == Selects::by_hand) {
+          try_line(counted_off(setting_, line_, lowest, signed_by));
+        }
       }
-      // The wrong needles change their position before the pass.
-      Variation variation;
-      variation.departure.kind = DepartureKind::needle_wrong;
-      variation.departure.step = line_.steps[at];
-      variation.departure.row = row + 1;
-      variation.departure.needles = needles;
-      variation.departure.weight = weight_needle_wrong / static_cast<double>(needles.size());
-      variation.from = variation.to = at;
-      const auto planned =
-          needles_in_row(setting_.document, setting_.profile, setting_.rows.rows[static_cast<std::size_t>(row)]);
-      for (const Needle needle : needles) {
-        const bool forward = std::ranges::binary_search(planned, needle);
-        variation.instead.emplace_back(
-            MoveNeedles{{{needle, needle}}, forward ? NeedlePosition::working : NeedlePosition::upper});
+    }
+  }
+
+  void try_line(const OtherLine& other) {
+    ++diagnosis_.tried;
+    Try one{begin_knitting(found_), 0, false, other.along};
+    for (const MachineAction& action : other.actions) {
+      if (done(one)) {
+        break;
       }
-      try_whole(variation, found_);
-      return;
+      if (!on(one, action)) {
+        return;
+      }
+    }
+    if (fits_at_the_end(one)) {
+      explain({other.departure}, one.knitting.fabric);
     }
   }
 
@@ -321,6 +338,14 @@ Setting setting_of(const Document& document, const Profile& profile, const RowsT
 
 Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen) {
   return Search(setting, seen).all();
+}
+
+std::string words_of_search(const Diagnosis& diagnosis) {
+  return diagnosis.complete
+             ? ""
+             : fmt::format("Not every pair of slips was tried: after {} the search was ended. Mark fewer "
+                           "rows, up to a few above the lowest fault, and ask again.",
+                           diagnosis.tried);
 }
 
 Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,

@@ -41,10 +41,11 @@ struct Explanation {
 struct Diagnosis {
   bool as_planned = false; // the marks fit the planned fabric
   int tried = 0;           // departures, pairs of them counted once each
+  bool complete = true;    // false: there were more pairs than are tried, and others may fit as well
   std::vector<Explanation> explanations;
 };
 
-// All single departures; where none fits, pairs of them.
+// All single departures; where none fits, pairs of them, as many as about a second allows.
 [[nodiscard]] Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,
                                         const SeenFabric& seen);
 
@@ -58,5 +59,8 @@ struct Setting {
 };
 [[nodiscard]] Setting setting_of(const Document& document, const Profile& profile, const RowsToKnit& rows);
 [[nodiscard]] Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen);
+
+// What to tell of a search that wasn't complete; empty: it was.
+[[nodiscard]] std::string words_of_search(const Diagnosis& diagnosis);
 
 } // namespace punchwright

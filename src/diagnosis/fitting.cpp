@@ -45,9 +45,9 @@ bool Fitting::fits(Mark mark, const Made& cell, int row) const {
   return main == (mark == Mark::main);
 }
 
-bool Fitting::row_fits(const Fabric& fabric, int row) const {
+bool Fitting::row_fits(const Fabric& fabric, int row, int along) const {
   const auto cells =
-      fabric.row(row + below_).subspan(static_cast<std::size_t>(first_.position - fabric.leftmost().position));
+      fabric.row(row + below_).subspan(static_cast<std::size_t>(first_.position + along - fabric.leftmost().position));
   const auto& marks = seen_.rows[static_cast<std::size_t>(row)];
   for (std::size_t stitch = 0; stitch < marks.size(); ++stitch) {
     if (!fits(marks[stitch], cells[stitch], row)) {
@@ -57,10 +57,10 @@ bool Fitting::row_fits(const Fabric& fabric, int row) const {
   return true;
 }
 
-int Fitting::rows_that_fit(const Fabric& fabric, int from, bool complete) const {
+int Fitting::rows_that_fit(const Fabric& fabric, int from, bool complete, int along) const {
   const int ready = fabric.rows() - below_ - (complete ? 0 : rows_waiting);
   int row = from;
-  while (row < std::min(ready, rows()) && row_fits(fabric, row)) {
+  while (row < std::min(ready, rows()) && row_fits(fabric, row, along)) {
     ++row;
   }
   return row;

@@ -14,9 +14,10 @@ public:
 
   // Rows of the marked picture, from the bottom, that a fabric under way shows as marked: from `from` on. The two
   // newest rows wait, since a stitch of theirs may still be dropped or added. A row that doesn't fit ends the count.
-  [[nodiscard]] int rows_that_fit(const Fabric& fabric, int from, bool complete) const;
+  // `along`: needles by which the piece stands further right on the bed than planned.
+  [[nodiscard]] int rows_that_fit(const Fabric& fabric, int from, bool complete, int along = 0) const;
   [[nodiscard]] int rows() const { return static_cast<int>(seen_.rows.size()); }
-  [[nodiscard]] bool row_fits(const Fabric& fabric, int row) const;
+  [[nodiscard]] bool row_fits(const Fabric& fabric, int row, int along = 0) const;
   // Rows of the fabric below row 1.
   [[nodiscard]] int below() const { return below_; }
 

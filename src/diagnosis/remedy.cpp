@@ -40,20 +40,26 @@ std::string yarn_words(const Setting& setting, const RowToKnit& row) {
 }
 
 // What must be put right before going on, whatever is ravelled.
-std::string cause_words(const Setting& setting, const std::vector<Departure>& departures) {
+// `row`: to be knitted next; a step that belongs to a later one comes again in its turn.
+std::string cause_words(const Setting& setting, const std::vector<Departure>& departures, int row) {
   std::string text;
   for (const Departure& departure : departures) {
     const Step& step = setting.steps.steps[static_cast<std::size_t>(departure.step)];
     const bool knits = std::ranges::any_of(
         step.actions, [](const MachineAction& action) { return std::holds_alternative<KnitPass>(action); });
-    if ((departure.kind == DepartureKind::left_out || departure.kind == DepartureKind::part_left_out) && !knits) {
+    if ((departure.kind == DepartureKind::left_out || departure.kind == DepartureKind::part_left_out) && !knits &&
+        step.first_row <= row) {
       text += fmt::format(" Do step {} now.", departure.step + 1);
     } else if (departure.kind == DepartureKind::hole_wrong) {
       text += departure.amount > 0
                   ? fmt::format(" Close the hole in row {}, column {}, with tape on both sides.", departure.row,
                                 departure.column)
                   : fmt::format(" Punch the hole in row {}, column {}.", departure.row, departure.column);
-    } else if (departure.kind == DepartureKind::card_stuck) {
+    } else if (departure.kind == DepartureKind::carriage_plain) {
+      text += " Set the carriage to two-colour knitting.";
+    } else if (departure.kind == DepartureKind::yarns_exchanged) {
+      text += " Exchange the yarns in the feeders.";
+    } else if (departure.kind == DepartureKind::card_stuck || departure.kind == DepartureKind::card_skipped) {
       text += " See that the card runs freely and its clips don't catch.";
     }
   }
@@ -119,7 +125,7 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
       text += " No needle stands forward.";
     }
     text += card_words(setting, remedy, wrong);
-    text += cause_words(setting, departures);
+    text += cause_words(setting, departures, wrong);
     text += fmt::format(" Go on with row {},{}.", wrong, yarn_words(setting, next));
   } else {
     text += " Then finish as the last steps say.";

@@ -1,11 +1,13 @@
 // The screen saver interface and the portal's, through libdbus. A desktop that doesn't answer in time is left alone.
 #include "editor/screen_awake.hpp"
 
+#include <chrono>
 #include <condition_variable>
 #include <cstdint>
 #include <cstdlib>
 #include <dbus/dbus.h>
 #include <filesystem>
+#include <functional>
 #include <mutex>
 #include <optional>
 #include <string>
@@ -15,6 +17,7 @@ namespace punchwright::editor {
 namespace {
 
 constexpr int longest_answer_ms = 2000;
+constexpr std::chrono::milliseconds longest_farewell{200};
 constexpr const char* program = "Punchwright";
 constexpr const char* reason = "The steps at the knitting machine are shown";
 
@@ -123,51 +126,65 @@ void inhibit_by_portal(DBusConnection& connection) {
 
 } // namespace
 
-// One inhibition, from its beginning to its end.
-class ScreenAwake::Talk {
-public:
-  Talk() : thread_([this] { talk(); }) {}
-  ~Talk() {
-    {
-      const std::lock_guard lock(mutex_);
-      over_ = true;
-    }
-    changed_.notify_all();
-    thread_.join();
-  }
-  Talk(const Talk&) = delete;
-  Talk& operator=(const Talk&) = delete;
-
-private:
-  void talk() {
-    const Connection connection = connect();
-    if (connection == nullptr) {
-      return;
-    }
-    const auto cookie = inhibit_saver(*connection);
-    if (!cookie) {
-      inhibit_by_portal(*connection);
-    }
-    std::unique_lock lock(mutex_);
-    changed_.wait(lock, [this] { return over_; });
-    if (cookie) {
-      release_saver(*connection, *cookie);
-    }
-  }
-
-  std::mutex mutex_;
-  std::condition_variable changed_;
-  bool over_ = false;
-  std::thread thread_;
+// One inhibition, from its beginning to its end. The thread owns it together with the window, which never waits for a
+// desktop that doesn't answer: a bus may take half a minute to say so.
+struct ScreenAwake::Talk {
+  std::mutex mutex;
+  std::condition_variable changed;
+  bool over = false;     // the screen may sleep again
+  bool finished = false; // the desktop knows, or never answered
 };
 
+namespace {
+
+void talk_to_desktop(const std::function<void()>& wait_until_over) {
+  const Connection connection = connect();
+  if (connection == nullptr) {
+    return;
+  }
+  const auto cookie = inhibit_saver(*connection);
+  if (!cookie) {
+    inhibit_by_portal(*connection);
+  }
+  wait_until_over();
+  if (cookie) {
+    release_saver(*connection, *cookie);
+  }
+}
+
+} // namespace
+
 ScreenAwake::ScreenAwake() = default;
-ScreenAwake::~ScreenAwake() = default;
+
+ScreenAwake::~ScreenAwake() {
+  keep(false);
+  if (talk_ != nullptr) { // a desktop that answers hears of it; any other sees the program leave the bus
+    std::unique_lock lock(talk_->mutex);
+    talk_->changed.wait_for(lock, longest_farewell, [this] { return talk_->finished; });
+  }
+}
 
 void ScreenAwake::keep(bool awake) {
-  if (awake != (talk_ != nullptr)) {
-    talk_ = awake ? std::make_unique<Talk>() : nullptr;
+  if (awake == awake_) {
+    return;
   }
+  awake_ = awake;
+  if (!awake) {
+    const std::lock_guard lock(talk_->mutex);
+    talk_->over = true;
+    talk_->changed.notify_all();
+    return;
+  }
+  talk_ = std::make_shared<Talk>();
+  std::thread([talk = talk_] {
+    talk_to_desktop([&talk] {
+      std::unique_lock lock(talk->mutex);
+      talk->changed.wait(lock, [&talk] { return talk->over; });
+    });
+    const std::lock_guard lock(talk->mutex);
+    talk->finished = true;
+    talk->changed.notify_all();
+  }).detach();
 }
 
 } // namespace punchwright::editor

@@ -9,16 +9,17 @@ namespace punchwright::editor {
 class ScreenAwake {
 public:
   ScreenAwake();
-  ~ScreenAwake(); // lets the screen sleep again
+  ~ScreenAwake(); // lets the screen sleep again, and waits a moment at most for the desktop to hear of it
   ScreenAwake(const ScreenAwake&) = delete;
   ScreenAwake& operator=(const ScreenAwake&) = delete;
 
-  // Returns at once: the desktop is spoken to on a thread of its own.
+  // Returns at once: the desktop is spoken to on a thread of its own, which ends when it has answered.
   void keep(bool awake);
 
 private:
-  class Talk;
-  std::unique_ptr<Talk> talk_; // while awake
+  struct Talk;
+  std::shared_ptr<Talk> talk_; // the last one
+  bool awake_ = false;
 };
 
 } // namespace punchwright::editor

@@ -73,6 +73,7 @@ struct WrongAnswer {
   int tried = 0;
   std::vector<Explained> explanations; // the likeliest first
   std::string trouble;                 // why nothing was looked for
+  std::string search;                  // what was not looked for; empty: nothing
 };
 
 } // namespace punchwright::editor

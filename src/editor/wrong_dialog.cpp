@@ -201,6 +201,12 @@ void answer_lines(const App& app, Actions& actions, const WrongAnswer& answer) {
   if (answer.as_planned) {
     return lines("What you see is the fabric as planned, as far as it is marked.");
   }
+  if (!answer.search.empty()) {
+    lines(answer.search);
+    if (actions.publish_places) {
+      actions.places.push_back({"search ended", {}});
+    }
+  }
   if (answer.explanations.empty()) {
     return lines(fmt::format("No slip in the steps explains what you see; {} were tried. Mark as not seen what you are "
                              "not sure of, and look again at the rows around the lowest fault.",

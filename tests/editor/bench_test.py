@@ -3,6 +3,7 @@ import datetime
 import os
 import pathlib
 import select
+import socket
 import subprocess
 import time
 
@@ -254,6 +255,33 @@ class Bench(WindowTest):
                 editor.wait(lambda state: state["bench"] is None and state["idle"], "the drawing")
                 editor.key("ctrl+q")
                 self.assertEqual(editor.ended(), 0)
+
+    def test_a_desktop_that_never_answers_holds_nothing_up(self):
+        deaf = socket.socket(socket.AF_UNIX)
+        self.addCleanup(deaf.close)
+        deaf.bind(str(self.folder / "deaf"))
+        deaf.listen()
+        deaf.settimeout(HANGS_AFTER)
+        self.server.environment["DBUS_SESSION_BUS_ADDRESS"] = f"unix:path={self.folder / 'deaf'}"
+        editor = self.at_the_bench()
+        caller, _ = deaf.accept()
+        self.addCleanup(caller.close)
+        self.press(editor, "space")
+        editor.key("Escape")
+        editor.wait(lambda state: state["bench"] is None and state["idle"], "the drawing")
+        self.assertTrue(self.still_asking(caller), "the window waited until the question was given up")
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+
+    @staticmethod
+    def still_asking(caller):
+        caller.setblocking(False)
+        try:
+            while caller.recv(4096):
+                pass
+        except BlockingIOError:
+            return True
+        return False
 
     def test_a_step_is_spoken_where_a_program_can_and_the_next_one_cuts_it_short(self):
         said = self.folder / "said"
