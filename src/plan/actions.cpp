@@ -157,4 +157,24 @@ std::string text_of(const Action& action, const Document& document) {
   return "all needles back";
 }
 
+std::string text_of(const std::vector<Action>& actions, const Document& document) {
+  std::string text;
+  for (const Action& action : actions) {
+    text += (text.empty() ? "" : ", ") + text_of(action, document);
+  }
+  return text;
+}
+
+std::string text_at_end(const std::vector<RowActions>& actions, const RowsToKnit& rows, const Document& document) {
+  const int last = static_cast<int>(rows.rows.size());
+  std::string text;
+  for (const RowActions& entry : actions) {
+    if (entry.row > last + 1) {
+      text += text.empty() ? "plain row; " : "; plain row; ";
+    }
+    text += entry.row > last ? text_of(entry.actions, document) : "";
+  }
+  return text;
+}
+
 } // namespace punchwright

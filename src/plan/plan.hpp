@@ -61,6 +61,11 @@ struct RowActions {
                                                  const RowsToKnit& rows);
 // "Ink out", "Oat in", "end needles back", "all needles back", "lift floats onto L3 R4".
 [[nodiscard]] std::string text_of(const Action& action, const Document& document);
+// "Ink out, end needles back".
+[[nodiscard]] std::string text_of(const std::vector<Action>& actions, const Document& document);
+// All that is done behind the last row: "Ink out, all needles back; plain row; all needles back".
+[[nodiscard]] std::string text_at_end(const std::vector<RowActions>& actions, const RowsToKnit& rows,
+                                      const Document& document);
 
 // The columns to punch, from 1, ascending, in row `row` (from 1, counted through all cards, see rows/cards.hpp): where
 // the profile's holes mean main, the columns that knit main. Empty for a profile without a card.

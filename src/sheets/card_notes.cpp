@@ -14,9 +14,9 @@ namespace {
 using Actions = std::map<int, std::string>; // in words, by row to knit
 
 // With one feeder the yarns change between the two passes of a row as well: "Oat in; then Ink".
-Actions actions_by_row(const Document& document, const Profile& profile, const RowsToKnit& rows) {
+Actions actions_by_row(const Document& document, const std::vector<RowActions>& done) {
   Actions actions;
-  for (const RowActions& entry : actions_of(document, profile, rows)) {
+  for (const RowActions& entry : done) {
     std::string& text = actions[entry.row];
     text += text.empty() ? "" : "; ";
     // What goes in; that the other one comes out of the only feeder goes without saying, and there is little room.
@@ -50,14 +50,6 @@ std::string action_at(const Actions& actions, const CardPlan& plan, int rows_to_
 
 } // namespace
 
-std::string text_of(const std::vector<Action>& actions, const Document& document) {
-  std::string text;
-  for (const Action& action : actions) {
-    text += (text.empty() ? "" : ", ") + text_of(action, document);
-  }
-  return text;
-}
-
 std::string end_words(const CardNotes& notes) {
   return notes.loop ? "after the last time round" : "after the last row";
 }
@@ -65,12 +57,11 @@ std::string end_words(const CardNotes& notes) {
 CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {
   const int offset = profile.card->reader_offset;
   const int knitted = static_cast<int>(rows.rows.size());
-  const Actions actions = actions_by_row(document, profile, rows);
+  const std::vector<RowActions> done = actions_of(document, profile, rows);
+  const Actions actions = actions_by_row(document, done);
   CardNotes notes;
   notes.rows_in_all = plan.rows_in_all;
-  if (const auto end = actions.find(knitted + 1); end != actions.end()) {
-    notes.at_end = end->second;
-  }
+  notes.at_end = text_at_end(done, rows, document);
   notes.loop = plan.loop;
   const int last_line = plan.loop ? plan.rows_in_all : plan.rows_in_all + overlap_rows;
   for (int number = 1; number <= plan.rows_in_all; ++number) {

@@ -34,7 +34,4 @@ struct CardNotes {
 // "after the last row", "after the last time round".
 [[nodiscard]] std::string end_words(const CardNotes& notes);
 
-// "Ink out, end needles back".
-[[nodiscard]] std::string text_of(const std::vector<Action>& actions, const Document& document);
-
 } // namespace punchwright

@@ -89,7 +89,7 @@ std::string chart_csv(const ChartRows& chart) {
     fmt::format_to(std::back_inserter(out), "{},{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", number,
                    row.drawn < 0 ? "" : std::to_string(row.drawn + 1), word_for(row.why), travel_words(row.travel),
                    row.main, row.contrast == 0 ? "" : std::string(1, row.contrast), needles.count, fields,
-                   field(before_words(chart, number)), number == last ? field(chart.done_before(last + 1)) : "",
+                   field(before_words(chart, number)), number == last ? field(chart.done_at_end()) : "",
                    row.card_row > 0 ? std::to_string(row.card_row) : "", field(passes_words(row)),
                    field(chart.yarn_name(row.main)), row.contrast == 0 ? "" : field(chart.yarn_name(row.contrast)));
   }

@@ -239,7 +239,7 @@ std::string chart_html(const ChartRows& chart) {
     append_done(rows, chart, fmt::format("before row {}", number), chart.done_before(number));
     append_row(rows, chart, number);
   }
-  append_done(rows, chart, "at the end", chart.done_before(last + 1));
+  append_done(rows, chart, "at the end", chart.done_at_end());
   std::ostringstream out;
   out.imbue(std::locale::classic());
   page.save(out, " ", pugi::format_indent | pugi::format_no_declaration, pugi::encoding_utf8);

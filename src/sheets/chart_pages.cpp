@@ -21,7 +21,9 @@ struct Block {
 
 // "before row 12: Ink out, Moss in"; empty where nothing is done.
 std::string action_line(const ChartRows& chart, const Block& block) {
-  std::string done = block.kind == Block::Kind::setup ? "" : chart.done_before(block.number);
+  std::string done = block.kind == Block::Kind::setup ? ""
+                     : block.kind == Block::Kind::end ? chart.done_at_end()
+                                                      : chart.done_before(block.number);
   if (done.empty()) {
     return done;
   }

@@ -71,14 +71,12 @@ std::string ChartRows::list_of(const RowToKnit& row) const {
 
 std::string ChartRows::done_before(int row) const {
   const auto found = std::ranges::lower_bound(actions_, row, {}, &RowActions::row);
-  std::string text;
   // Between the two passes of a row the passes themselves say which yarn is wanted.
-  if (found != actions_.end() && found->row == row && found->pass == 1) {
-    for (const Action& action : found->actions) {
-      text += (text.empty() ? "" : ", ") + text_of(action, document_);
-    }
-  }
-  return text;
+  return found != actions_.end() && found->row == row && found->pass == 1 ? text_of(found->actions, document_) : "";
+}
+
+std::string ChartRows::done_at_end() const {
+  return text_at_end(actions_, rows_, document_);
 }
 
 } // namespace punchwright

@@ -46,8 +46,10 @@ public:
   [[nodiscard]] const ChartNeedles& needles_of(const RowToKnit& row) const;
   // "L12–L9 R1", "all but L3–L1", "all", "none".
   [[nodiscard]] std::string list_of(const RowToKnit& row) const;
-  // "Ink out, end needles back"; empty where nothing is done. One row beyond the last: what is done at the end.
+  // "Ink out, end needles back"; empty where nothing is done.
   [[nodiscard]] std::string done_before(int row) const;
+  // "Ink out, all needles back; plain row; all needles back".
+  [[nodiscard]] std::string done_at_end() const;
 
 private:
   const Document& document_;

@@ -150,7 +150,7 @@ std::string chart_text(const ChartRows& chart) {
     append_done(out, fmt::format("before row {}", number), chart.done_before(number));
     append_row(out, chart, index, columns);
   }
-  append_done(out, "at the end", chart.done_before(static_cast<int>(chart.rows().size()) + 1));
+  append_done(out, "at the end", chart.done_at_end());
   return out;
 }
 

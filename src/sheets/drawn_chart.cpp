@@ -4,6 +4,7 @@
 #include "rules/findings.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/text_metrics.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,11 +15,27 @@ namespace {
 
 constexpr double number_type = 2.6;
 constexpr double least_cell = 1.8;
-constexpr double largest_cell = 7.0;
+constexpr double largest_cell = 10.0;
+constexpr double uncut_cell = 4.5;   // rather so small than cut
+constexpr double before_bands = 3.5; // the bracket
+constexpr double widest_bands = 34.0;
 constexpr Colour white{255, 255, 255};
 
 void add_line(std::vector<Shape>& shapes, Point from, Point to, Colour colour, double width) {
   shapes.emplace_back(line_shape(from, to, line_paint(colour, width)));
+}
+
+// "Oat", "with Ink".
+std::vector<std::string> words_of_band(const Document& document, const Band& band) {
+  std::vector<std::string> lines{one_line(yarn_of(document, band.main).name)};
+  if (band.contrast) {
+    lines.push_back("with " + one_line(yarn_of(document, *band.contrast).name));
+  }
+  return lines;
+}
+
+std::string in_one_line(const std::vector<std::string>& lines) {
+  return lines.size() > 1 ? lines[0] + " " + lines[1] : lines[0];
 }
 
 void add_polygon(std::vector<Shape>& shapes, std::vector<Point> points, Colour colour) {
@@ -33,6 +50,20 @@ DrawnChart::DrawnChart(const Document& document) : document_(document) {
       contrasts_.push_back(*band.contrast);
     }
   }
+  if (document.bands.size() < 2) {
+    return; // the legend says it
+  }
+  constexpr int low_rows = 2; // so few have room for one line only
+  for (const Band& band : document.bands) {
+    std::vector<std::string> lines = words_of_band(document, band);
+    if (band.rows <= low_rows) {
+      lines = {in_one_line(lines)};
+    }
+    for (const std::string& words : lines) {
+      bands_width_ = std::max(bands_width_, before_bands + punchwright::width_of(words, number_type, false));
+    }
+  }
+  bands_width_ = std::min(bands_width_, widest_bands);
 }
 
 double DrawnChart::cell_height(double cell_width) const {
@@ -40,7 +71,7 @@ double DrawnChart::cell_height(double cell_width) const {
 }
 
 double DrawnChart::width_of(const ChartWindow& window) const {
-  return 2 * numbers_width + window.columns * window.cell_width + bands_width;
+  return 2 * numbers_width + window.columns * window.cell_width + bands_width_;
 }
 
 double DrawnChart::height_of(const ChartWindow& window) const {
@@ -52,7 +83,9 @@ void DrawnChart::draw(std::vector<Shape>& shapes, Point corner, const ChartWindo
   draw_rows(shapes, cells, window);
   draw_grid(shapes, cells, window);
   draw_numbers(shapes, cells, window);
-  draw_bands(shapes, cells, window);
+  if (bands_width_ > 0) {
+    draw_bands(shapes, cells, window);
+  }
 }
 
 void DrawnChart::draw_rows(std::vector<Shape>& shapes, Point corner, const ChartWindow& window) const {
@@ -175,7 +208,7 @@ void DrawnChart::draw_bands(std::vector<Shape>& shapes, Point corner, const Char
   const double height = cell_height(window.cell_width);
   const double bottom = corner.y + window.rows * height;
   const double x = corner.x + window.columns * window.cell_width + numbers_width;
-  const double room = bands_width - 3.5;
+  const double room = bands_width_ - before_bands + 0.01;
   int first = 0;
   for (const Band& band : document_.bands) {
     const int from = std::max(first, window.first_row);
@@ -188,13 +221,10 @@ void DrawnChart::draw_bands(std::vector<Shape>& shapes, Point corner, const Char
     const double upper = bottom - (to - window.first_row) * height + 0.4;
     shapes.emplace_back(PolylineShape{
         {{x, lower}, {x + 1.2, lower}, {x + 1.2, upper}, {x, upper}}, false, line_paint(ink::dark, 0.25), {}});
-    std::vector<std::string> lines{one_line(yarn_of(document_, band.main).name)};
-    if (band.contrast) {
-      lines.push_back("with " + one_line(yarn_of(document_, *band.contrast).name));
-    }
+    std::vector<std::string> lines = words_of_band(document_, band);
     const double step = number_type * 1.3;
     if (lower - upper < step * static_cast<double>(lines.size())) {
-      lines = {lines.size() > 1 ? one_line(yarn_of(document_, band.main).name) + " " + lines[1] : lines[0]};
+      lines = {in_one_line(lines)};
     }
     if (lower - upper < number_type * 0.9) {
       continue; // too low for words: the legend and the needle list have them
@@ -210,11 +240,16 @@ void DrawnChart::draw_bands(std::vector<Shape>& shapes, Point corner, const Char
 std::vector<ChartWindow> chart_windows(const DrawnChart& chart, const Document& document, double width, double height) {
   const int columns = document.grid.width();
   const int rows = document.grid.height();
-  const double room = width - 2 * DrawnChart::numbers_width - DrawnChart::bands_width;
-  const double cell = std::clamp(room / columns, least_cell, largest_cell);
+  const double room = width - 2 * DrawnChart::numbers_width - chart.bands_width();
+  double cell = std::clamp(room / columns, least_cell, largest_cell);
+  const double uncut = (height - DrawnChart::numbers_height) / (rows * chart.cell_height(1.0));
+  if (uncut < cell && uncut >= std::min(cell, uncut_cell)) {
+    cell = uncut;
+  }
   const int columns_in_one = std::clamp(static_cast<int>(room / cell + 1e-9), 1, columns);
   // Parts begin behind a tenth row, so that the strong lines go on.
-  int rows_in_one = std::max(1, static_cast<int>((height - DrawnChart::numbers_height) / chart.cell_height(cell)));
+  int rows_in_one =
+      std::max(1, static_cast<int>((height - DrawnChart::numbers_height) / chart.cell_height(cell) + 1e-9));
   rows_in_one = rows_in_one < rows && rows_in_one > 10 ? rows_in_one / 10 * 10 : rows_in_one;
   std::vector<ChartWindow> windows;
   for (int row = 0; row < rows; row += rows_in_one) {

@@ -26,7 +26,7 @@ public:
   explicit DrawnChart(const Document& document);
 
   [[nodiscard]] double cell_height(double cell_width) const;
-  // With the numbers beside and below it, and the yarns of the bands at its right.
+  // With the numbers beside and below it, and the yarns of the bands at its right, where there are several.
   [[nodiscard]] double width_of(const ChartWindow& window) const;
   [[nodiscard]] double height_of(const ChartWindow& window) const;
   void draw(std::vector<Shape>& shapes, Point corner, const ChartWindow& window) const;
@@ -38,7 +38,7 @@ public:
 
   static constexpr double numbers_width = 8.0; // mm, on each side
   static constexpr double numbers_height = 5.0;
-  static constexpr double bands_width = 34.0;
+  [[nodiscard]] double bands_width() const { return bands_width_; } // mm, as wide as their words; 0: one band
 
 private:
   void draw_rows(std::vector<Shape>& shapes, Point corner, const ChartWindow& window) const;
@@ -49,9 +49,11 @@ private:
 
   const Document& document_;
   std::vector<char> contrasts_;
+  double bands_width_ = 0;
 };
 
-// In how large windows the drawing is cut for a page's room, the lowest rows first, columns from the left.
+// In how large windows the drawing is cut for a page's room, the lowest rows first, columns from the left; cells as
+// large as the room allows, and somewhat smaller where the drawing isn't cut then.
 [[nodiscard]] std::vector<ChartWindow> chart_windows(const DrawnChart& chart, const Document& document, double width,
                                                      double height);
 

@@ -9,6 +9,7 @@ namespace punchwright {
 namespace {
 
 constexpr std::size_t most_told = 8;
+constexpr double room_for_cautions = 60.0; // mm, of those that take more than a page
 
 std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double width) {
   std::vector<FlowBlock> found;
@@ -33,11 +34,7 @@ std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double wid
   return found;
 }
 
-} // namespace
-
-void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
-  const double width = pages.width();
-  pages.begin_part_below("Cautions", 45.0);
+std::vector<FlowBlock> cautions(const LeafletMachine& own, const LeafletMachine& by_card, double width) {
   std::vector<FlowBlock> blocks;
   for (const char* const text :
        {"The maker's manual goes before this leaflet.", "Latch needles and transfer tools: mind eyes and fingers.",
@@ -54,7 +51,27 @@ void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletM
   }
   const auto found = what_the_check_says(own, width);
   blocks.insert(blocks.end(), found.begin(), found.end());
-  pages.set(blocks, 1);
+  return blocks;
+}
+
+} // namespace
+
+void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
+  const std::string name = "Cautions";
+  const auto in_one = [&](LeafletPages& on) { on.set(cautions(own, by_card, on.width()), 1); };
+  const auto close_in_two = [&](LeafletPages& on) {
+    auto blocks = cautions(own, by_card, on.column_width(2));
+    for (FlowBlock& block : blocks) {
+      block.before = block.with_next ? block.before : 0;
+    }
+    on.set(blocks, 2);
+  };
+  // Rather closely set than alone on a page.
+  if (!pages.has_room_below(name, in_one) && pages.has_room_below(name, close_in_two)) {
+    pages.add_part(name, 0, close_in_two);
+  } else {
+    pages.add_part(name, room_for_cautions, in_one);
+  }
 }
 
 } // namespace punchwright

@@ -100,7 +100,7 @@ public:
                                   (arrows_turn ? ", each time with the arrows the other way round" : "")));
       blocks.back().with_next = false;
     }
-    if (const std::string done = done_before(rows + 1); !done.empty()) {
+    if (const std::string done = told(chart_.done_at_end(), other_ ? other_->done_at_end() : ""); !done.empty()) {
       blocks.push_back(done_block(fmt::format("at the end: {}", done)));
       blocks.back().with_next = false;
     }
@@ -145,8 +145,13 @@ private:
   }
 
   [[nodiscard]] std::string done_before(int row) const {
-    const std::string words = one_line(chart_.done_before(row));
-    const std::string by_card = other_ ? one_line(other_->done_before(row)) : words;
+    return told(chart_.done_before(row), other_ ? other_->done_before(row) : "");
+  }
+
+  // What is done, and what by card.
+  [[nodiscard]] std::string told(const std::string& done, const std::string& done_by_card) const {
+    const std::string words = one_line(done);
+    const std::string by_card = other_ ? one_line(done_by_card) : words;
     if (by_card == words) {
       return words;
     }

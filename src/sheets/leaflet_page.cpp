@@ -17,13 +17,25 @@ constexpr double heading_height = 2.5 * line_step;
 } // namespace
 
 LeafletPages::LeafletPages(Paper paper, std::string title) : frame_(frame_for(paper, 1, 1)), title_(std::move(title)) {
-  new_page();
+  add_page({});
+}
+
+void LeafletPages::add_page(const std::string& running_head) {
+  sheets_.push_back({title_, frame_.paper_width, frame_.paper_height, {Group{"leaflet", {}}}});
+  running_heads_.push_back(running_head);
+  y_ = page_top;
 }
 
 void LeafletPages::new_page() {
-  sheets_.push_back({title_, frame_.paper_width, frame_.paper_height, {Group{"leaflet", {}}}});
-  part_of_page_.push_back(part_);
-  y_ = page_top;
+  add_page(part_.empty() ? part_ : part_ + ", continued");
+}
+
+LeafletPages LeafletPages::blank_from(double y) const {
+  LeafletPages blank = *this;
+  blank.sheets_.erase(blank.sheets_.begin(), blank.sheets_.end() - 1);
+  blank.shapes().clear();
+  blank.y_ = y;
+  return blank;
 }
 
 void LeafletPages::gap(double mm) {
@@ -33,7 +45,7 @@ void LeafletPages::gap(double mm) {
 
 void LeafletPages::begin_part(const std::string& name) {
   part_ = name;
-  new_page();
+  add_page(name);
   add_heading(name);
 }
 
@@ -100,7 +112,7 @@ std::vector<Sheet> LeafletPages::finish() {
     if (page == 0) {
       continue;
     }
-    const std::string& part = part_of_page_[page];
+    const std::string& part = running_heads_[page];
     const double head_line = 14.5;
     shapes.push_back(text_shape({right, head_line}, part, small_type, Anchor::end, false, ink::dark));
     shapes.push_back(text_shape(

@@ -36,16 +36,39 @@ public:
 
   // A part on a page of its own: its heading stands in the running heads too.
   void begin_part(const std::string& name);
-  // Goes on below, where there is room for a heading and as much more; else on a new page.
+  // Goes on below, where there is room for a heading and as much more (mm); else on a new page.
   void begin_part_below(const std::string& name, double room);
 
   // Below what stands on the page already.
   void set(const std::vector<FlowBlock>& blocks, int columns, const FlowBlock& head = {});
   // Side by side, each in a column of its own, where both fit on this page; else one after the other over the columns.
   void set_beside(const std::vector<FlowBlock>& left, const std::vector<FlowBlock>& right);
+  // A part, set by `set_all(pages)`: whole below what stands here, else whole on a page of its own; one that is longer
+  // goes on below, where there is room for a heading and as much more (mm).
+  template <class Set> void add_part(const std::string& name, double room_if_longer, Set&& set_all) {
+    if (has_room_below(name, set_all)) {
+      begin_part_below(name, 0);
+    } else if (takes_one_page(page_top, with_heading(name, set_all))) {
+      begin_part(name);
+    } else {
+      begin_part_below(name, room_if_longer);
+    }
+    set_all(*this);
+  }
+  // Whether such a part stands whole below what is here; nothing is set.
+  template <class Set> [[nodiscard]] bool has_room_below(const std::string& name, Set&& set_all) const {
+    return takes_one_page(y_, with_heading(name, set_all));
+  }
+  // On a new page, where it has room on one, but no longer on this one.
+  template <class Set> void set_together(Set&& set_all) {
+    if (!takes_one_page(y_, set_all) && takes_one_page(page_top, set_all)) {
+      new_page();
+    }
+    set_all(*this);
+  }
   // At least so much, and on to the next half line.
   void gap(double mm);
-  void new_page();
+  void new_page(); // the part goes on, and the running head says so
 
   [[nodiscard]] std::vector<Shape>& shapes() { return sheets_.back().groups.back().shapes; }
   [[nodiscard]] double left() const { return leaflet::side_margin; }
@@ -63,12 +86,26 @@ private:
   static constexpr double foot = 20.0;     // from the paper's lower edge
 
   [[nodiscard]] double bottom() const { return frame_.paper_height - foot; }
+  template <class Set> [[nodiscard]] static auto with_heading(const std::string& name, Set& set_all) {
+    return [&name, &set_all](LeafletPages& pages) {
+      pages.begin_part_below(name, 0);
+      set_all(pages);
+    };
+  }
+  // Tried on a page that is thrown away.
+  template <class Set> [[nodiscard]] bool takes_one_page(double from, const Set& set_all) const {
+    LeafletPages trial = blank_from(from);
+    set_all(trial);
+    return trial.sheets_.size() == 1;
+  }
+  [[nodiscard]] LeafletPages blank_from(double y) const;
   void add_heading(const std::string& name);
+  void add_page(const std::string& running_head);
 
   PageFrame frame_;
   std::string title_;
   std::vector<Sheet> sheets_;
-  std::vector<std::string> part_of_page_;
+  std::vector<std::string> running_heads_;
   std::vector<LeafletPart> parts_;
   std::string part_;
   double y_ = 0;

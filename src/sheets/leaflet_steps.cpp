@@ -19,7 +19,6 @@ using namespace leaflet;
 namespace {
 
 constexpr double room_for_steps = 100.0; // mm: with less, the other way of knitting has a page of its own
-constexpr double room_for_card = 60.0;
 
 // "12." before the sentence, its figures below each other.
 FlowBlock step_block(int number, const std::string& text, double width, double indent) {
@@ -81,23 +80,8 @@ std::string card_text(const CardJob& job, const CardReader& reader) {
                             reader.hole == HoleMeans::contrast ? "contrast" : "main");
 }
 
-void add_card(LeafletPages& pages, const LeafletMachine& machine) {
-  const CardJob job = card_job(machine.document, machine.profile, machine.rows);
-  pages.gap(line_step);
-  if (pages.room() < room_for_card) {
-    pages.new_page();
-  }
-  pages.set({leaflet_subheading("The card", pages.width()),
-             leaflet_text(card_text(job, *machine.profile.card), pages.width())},
-            1);
-  pages.gap(half_line);
-  const double width = pages.column_width(2);
-  std::vector<std::vector<int>> punched;
-  for (int row = 1; row <= job.plan.circuit; ++row) {
-    punched.push_back(punched_columns(machine.document, machine.profile, machine.rows, row));
-  }
-  const int listed = static_cast<int>(
-      period_of(punched.size(), [&](std::size_t one, std::size_t other) { return punched[one] == punched[other]; }));
+// The columns with a hole, a line for each row.
+std::vector<FlowBlock> card_rows(const std::vector<std::vector<int>>& punched, int listed, double width) {
   const double indent = width_of(std::to_string(listed), small_type, true) + 2.4;
   std::vector<FlowBlock> rows;
   for (int row = 1; row <= listed; ++row) {
@@ -107,12 +91,80 @@ void add_card(LeafletPages& pages, const LeafletMachine& machine) {
         paragraph(text, width, {small_type, false, indent},
                   {text_shape({indent - 1.6, base_line}, std::to_string(row), small_type, Anchor::end, true)}));
     rows.back().whole = true;
+    rows.back().again = leaflet_subheading("The card, continued", width).lines;
   }
-  pages.set(rows, 2);
-  if (listed < job.plan.circuit) {
-    pages.gap(half_line);
-    pages.set({leaflet_text(again_words(listed, job.plan.circuit) + ".", pages.width())}, 1);
+  return rows;
+}
+
+// In three columns where no row takes a second line in them, else in two.
+void set_card_rows(LeafletPages& pages, const std::vector<std::vector<int>>& punched, int listed) {
+  constexpr int most_columns = 3;
+  const auto narrow = card_rows(punched, listed, pages.column_width(most_columns));
+  if (std::ranges::all_of(narrow, [](const FlowBlock& row) { return row.lines.size() == 1; })) {
+    pages.set(narrow, most_columns);
+  } else {
+    pages.set(card_rows(punched, listed, pages.column_width(2)), 2);
   }
+}
+
+void add_card(LeafletPages& pages, const LeafletMachine& machine) {
+  const CardJob job = card_job(machine.document, machine.profile, machine.rows);
+  std::vector<std::vector<int>> punched;
+  for (int row = 1; row <= job.plan.circuit; ++row) {
+    punched.push_back(punched_columns(machine.document, machine.profile, machine.rows, row));
+  }
+  const int listed = static_cast<int>(
+      period_of(punched.size(), [&](std::size_t one, std::size_t other) { return punched[one] == punched[other]; }));
+  pages.gap(line_step);
+  pages.set_together([&](LeafletPages& on) {
+    on.set(
+        {leaflet_subheading("The card", on.width()), leaflet_text(card_text(job, *machine.profile.card), on.width())},
+        1);
+    on.gap(half_line);
+    set_card_rows(on, punched, listed);
+    if (listed < job.plan.circuit) {
+      on.gap(half_line);
+      on.set({leaflet_text(again_words(listed, job.plan.circuit) + ".", on.width())}, 1);
+    }
+  });
+}
+
+// Under a heading for each part of the work.
+std::vector<FlowBlock> step_blocks(const std::vector<Step>& steps, double width) {
+  const double indent = width_of(fmt::format("{}.", steps.size()), body_type, true) + 2.2;
+  std::vector<FlowBlock> blocks;
+  std::optional<StepPart> part;
+  int number = 0;
+  for (const Step& step : steps) {
+    const std::string heading(heading_of(step.part));
+    const bool first = part != step.part;
+    if (first) {
+      part = step.part;
+      blocks.push_back(leaflet_subheading(heading, width));
+    }
+    blocks.push_back(step_block(++number, one_line(step.text), width, indent));
+    if (!first) {
+      blocks.back().again = leaflet_subheading(heading + ", continued", width).lines;
+    }
+  }
+  return blocks;
+}
+
+void set_steps(LeafletPages& pages, const LeafletMachine& machine) {
+  pages.set({leaflet_text(fmt::format("{}: {}.",
+                                      machine.own ? "The machine that the design was made for"
+                                                  : "A machine of the other kind, as an example",
+                                      name_of_machine(machine.profile)),
+                          pages.width())},
+            1);
+  if (!machine.misfits.empty()) {
+    add_misfits(pages, machine);
+    return;
+  }
+  const StepList list = steps_of(machine.document, machine.profile, machine.rows);
+  pages.set({leaflet_text(step_head_words(list, machine.document) + ".", pages.width())}, 1);
+  pages.gap(line_step);
+  pages.set(step_blocks(leaflet_steps(list, machine.profile), pages.column_width(2)), 2);
 }
 
 } // namespace
@@ -159,37 +211,14 @@ std::vector<Step> leaflet_steps(const StepList& list, const Profile& profile) {
 }
 
 void add_steps(LeafletPages& pages, const LeafletMachine& machine) {
-  pages.begin_part_below(name_of_kind(machine.profile),
-                         reads_card(machine.profile) ? pages.page_room() : room_for_steps);
-  pages.set({leaflet_text(fmt::format("{}: {}.",
-                                      machine.own ? "The machine that the design was made for"
-                                                  : "A machine of the other kind, as an example",
-                                      name_of_machine(machine.profile)),
-                          pages.width())},
-            1);
-  if (!machine.misfits.empty()) {
-    add_misfits(pages, machine);
-    return;
-  }
-  const StepList list = steps_of(machine.document, machine.profile, machine.rows);
-  pages.set({leaflet_text(step_head_words(list, machine.document) + ".", pages.width())}, 1);
-  pages.gap(line_step);
-  const double width = pages.column_width(2);
-  const std::vector<Step> steps = leaflet_steps(list, machine.profile);
-  const double indent = width_of(fmt::format("{}.", steps.size()), body_type, true) + 2.2;
-  std::vector<FlowBlock> blocks;
-  std::optional<StepPart> part;
-  int number = 0;
-  for (const Step& step : steps) {
-    if (part != step.part) {
-      part = step.part;
-      blocks.push_back(leaflet_subheading(std::string(heading_of(step.part)), width));
-    }
-    blocks.push_back(step_block(++number, one_line(step.text), width, indent));
-  }
-  pages.set(blocks, 2);
-  if (reads_card(machine.profile)) {
+  const bool card = reads_card(machine.profile) && machine.misfits.empty();
+  const auto set_all = [&](LeafletPages& on) { set_steps(on, machine); };
+  if (card) { // steps that are laid beside the machine: they begin at the head of a page
+    pages.begin_part(name_of_kind(machine.profile));
+    set_all(pages);
     add_card(pages, machine);
+  } else {
+    pages.add_part(name_of_kind(machine.profile), room_for_steps, set_all);
   }
 }
 

@@ -35,6 +35,15 @@ class Column {
 public:
   Column(const std::vector<FlowBlock>& blocks, double room) : blocks_(blocks), room_(room) {}
 
+  // What stands above that place on a later page.
+  void begin_again(Place place, int column, std::vector<Placed>& placed) {
+    for (const FlowLine& line : blocks_[place.block].again) {
+      placed.push_back({&line, column, y_});
+      y_ += line.height;
+    }
+    top_ = y_;
+  }
+
   // From that place on, as much as the column holds.
   Place fill(Place place, int column, std::vector<Placed>& placed) {
     while (place.block < blocks_.size()) {
@@ -69,7 +78,7 @@ private:
     if (all + followers_of(place.block) <= room + rounding) {
       return left;
     }
-    const bool fresh = y_ == 0;
+    const bool fresh = y_ == top_;
     if ((block.with_next || block.whole) && !(fresh && all > room)) {
       return fresh ? left : 0; // a heading that is followed by something too high stands all the same
     }
@@ -100,6 +109,7 @@ private:
 
   const std::vector<FlowBlock>& blocks_;
   double room_;
+  double top_ = 0; // below what is said again
   double y_ = 0;
 };
 
@@ -116,14 +126,14 @@ public:
     while (place.block < blocks_.size()) {
       double room = frame_.bottom - top - head_height_;
       std::vector<Placed> placed;
-      Place after = fill_page(place, room, placed);
+      Place after = fill_page(place, room, turned, placed);
       // Where nothing but a heading's worth of room was left on this page, all begins on the next one.
       if (!turned && placed.empty()) {
         after = place;
       } else if (after.block == blocks_.size() && frame_.columns > 1) {
-        room = lowest_room(place, room);
+        room = lowest_room(place, room, turned);
         placed.clear();
-        after = fill_page(place, room, placed);
+        after = fill_page(place, room, turned, placed);
       }
       end = draw(*page, placed, top);
       place = after;
@@ -137,19 +147,26 @@ public:
   }
 
 private:
-  Place fill_page(Place place, double room, std::vector<Placed>& placed) const {
-    for (int column = 0; column < frame_.columns && place.block < blocks_.size(); ++column) {
-      const bool cramped = room < 12; // mm: not even a heading with two lines
-      place = cramped ? place : Column(blocks_, room).fill(place, column, placed);
+  // `turned`: a later page than the first.
+  Place fill_page(Place place, double room, bool turned, std::vector<Placed>& placed) const {
+    if (room < 12) { // mm: not even a heading with two lines
+      return place;
+    }
+    for (int at = 0; at < frame_.columns && place.block < blocks_.size(); ++at) {
+      Column column(blocks_, room);
+      if (turned && at == 0) {
+        column.begin_again(place, at, placed);
+      }
+      place = column.fill(place, at, placed);
     }
     return place;
   }
 
-  [[nodiscard]] double lowest_room(Place place, double room) const {
+  [[nodiscard]] double lowest_room(Place place, double room, bool turned) const {
     constexpr double step = 1.0; // mm
     for (double lower = 12; lower < room; lower += step) {
       std::vector<Placed> placed;
-      if (fill_page(place, lower, placed).block == blocks_.size() && deepest(placed) <= lower + rounding) {
+      if (fill_page(place, lower, turned, placed).block == blocks_.size() && deepest(placed) <= lower + rounding) {
         return lower;
       }
     }

@@ -18,9 +18,10 @@ struct FlowLine {
 
 struct FlowBlock {
   std::vector<FlowLine> lines;
-  double before = 0;      // mm above it, but not at the head of a column
-  bool with_next = false; // a heading
-  bool whole = false;     // never split, unless it is higher than a column
+  double before = 0;             // mm above it, but not at the head of a column
+  bool with_next = false;        // a heading
+  bool whole = false;            // never split, unless it is higher than a column
+  std::vector<FlowLine> again{}; // above it, where it comes first on a later page: "Knitting, continued"
 };
 
 // Where the columns stand; sizes in mm.

@@ -37,6 +37,30 @@ GLib.MainLoop().run()
 """
 
 
+# Another desktop: no screen saver that could be asked, but a portal, whose inhibition lasts until the program leaves the
+# bus (freedesktop.org's portal interfaces, Inhibit: flag 8 is 'idle').
+PORTAL = """
+import dbus, dbus.service
+from dbus.mainloop.glib import DBusGMainLoop
+from gi.repository import GLib
+DBusGMainLoop(set_as_default=True)
+bus = dbus.SessionBus()
+name = dbus.service.BusName("org.freedesktop.portal.Desktop", bus)
+watches = []
+
+class Portal(dbus.service.Object):
+    @dbus.service.method("org.freedesktop.portal.Inhibit", in_signature="sua{sv}", out_signature="o", sender_keyword="sender")
+    def Inhibit(self, window, flags, options, sender):
+        print("on", int(flags), options["reason"], flush=True)
+        watches.append(bus.watch_name_owner(sender, lambda owner: owner or print("off", flush=True)))
+        return dbus.ObjectPath("/org/freedesktop/portal/desktop/request/one")
+
+Portal(bus, "/org/freedesktop/portal/desktop")
+print("ready", flush=True)
+GLib.MainLoop().run()
+"""
+
+
 def line_of(process):
     """The next line that the process writes, or none when it hangs."""
     ready, _, _ = select.select([process.stdout], [], [], HANGS_AFTER)
@@ -171,28 +195,65 @@ class Bench(WindowTest):
         self.assertEqual(editor.state["bench"]["rows"], 0)
         self.assertEqual(editor.state["bench"]["today"], 2)
 
-    def test_the_screen_is_kept_on_while_the_bench_is_open(self):
-        daemon = subprocess.Popen(["dbus-daemon", "--session", "--nofork", "--print-address"], stdout=subprocess.PIPE,
-                                  stderr=subprocess.DEVNULL, text=True)
-        self.addCleanup(daemon.stdout.close)
-        self.addCleanup(daemon.wait)
-        self.addCleanup(daemon.terminate)
+    def begin(self, *command, errors=None):
+        process = subprocess.Popen(command, env=self.server.environment, stdout=subprocess.PIPE, stderr=errors, text=True)
+        self.addCleanup(process.stdout.close)
+        self.addCleanup(process.wait)
+        self.addCleanup(process.terminate)
+        return process
+
+    def a_bus(self):
+        """A session bus of the test's own, to which the editor will speak."""
+        daemon = self.begin("dbus-daemon", "--session", "--nofork", "--print-address", errors=subprocess.DEVNULL)
         self.server.environment["DBUS_SESSION_BUS_ADDRESS"] = line_of(daemon).strip()
-        saver = subprocess.Popen(["/usr/bin/python3", "-c", SAVER], env=self.server.environment,
-                                 stdout=subprocess.PIPE, text=True)
-        self.addCleanup(saver.stdout.close)
-        self.addCleanup(saver.wait)
-        self.addCleanup(saver.terminate)
-        self.assertEqual(line_of(saver), "ready\n")
+
+    def a_desktop(self, source):
+        self.a_bus()
+        desktop = self.begin("/usr/bin/python3", "-c", source)
+        self.assertEqual(line_of(desktop), "ready\n")
+        return desktop
+
+    def test_the_screen_is_kept_on_while_the_bench_is_open(self):
+        reason = "The steps at the knitting machine are shown"
+        for source, on, off in ((SAVER, "on Punchwright\n", "off 7\n"), (PORTAL, f"on 8 {reason}\n", "off\n")):
+            with self.subTest(desktop="portal" if source == PORTAL else "screen saver"):
+                desktop = self.a_desktop(source)
+                editor = self.at_the_bench()
+                self.assertEqual(line_of(desktop), on)
+                editor.key("Escape")
+                self.assertEqual(line_of(desktop), off)
+                editor.key("F5")
+                self.assertEqual(line_of(desktop), on)
+                editor.key("ctrl+q")
+                self.assertEqual(editor.ended(), 0)
+                self.assertEqual(line_of(desktop), off)
+
+    def test_a_kill_lets_a_portals_screen_sleep_again(self):
+        desktop = self.a_desktop(PORTAL)
         editor = self.at_the_bench()
-        self.assertEqual(line_of(saver), "on Punchwright\n")
-        editor.key("Escape")
-        self.assertEqual(line_of(saver), "off 7\n")
-        editor.key("F5")
-        self.assertEqual(line_of(saver), "on Punchwright\n")
-        editor.key("ctrl+q")
-        self.assertEqual(editor.ended(), 0)
-        self.assertEqual(line_of(saver), "off 7\n")
+        self.assertTrue(line_of(desktop).startswith("on 8"))
+        editor.stop()  # SIGKILL
+        self.assertEqual(line_of(desktop), "off\n")
+
+    def test_without_a_bus_or_with_an_empty_one_the_bench_is_as_ever(self):
+        def no_variable():
+            for name in ("DBUS_SESSION_BUS_ADDRESS", "XDG_RUNTIME_DIR"):
+                self.server.environment.pop(name, None)
+
+        def nobody_listens():
+            self.server.environment["DBUS_SESSION_BUS_ADDRESS"] = "unix:path=/nowhere"
+
+        for desktop in (no_variable, nobody_listens, self.a_bus):
+            with self.subTest(desktop=desktop.__name__):
+                desktop()
+                editor = self.at_the_bench()
+                done = editor.state["bench"]["done"]
+                self.press(editor, "space")
+                self.assertEqual(editor.state["bench"]["done"], done + 1)
+                editor.key("Escape")
+                editor.wait(lambda state: state["bench"] is None and state["idle"], "the drawing")
+                editor.key("ctrl+q")
+                self.assertEqual(editor.ended(), 0)
 
     def test_a_step_is_spoken_where_a_program_can_and_the_next_one_cuts_it_short(self):
         said = self.folder / "said"

@@ -20,3 +20,7 @@ set_tests_properties(editor_planted_faults PROPERTIES LABELS "editor;nightly" RU
 add_test(NAME editor_two_hundred_kills COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/recovery_test.py Kills)
 set_tests_properties(editor_two_hundred_kills PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 7200
   ENVIRONMENT "PUNCHWRIGHT_KILLS=200;PUNCHWRIGHT_EDITOR=$<TARGET_FILE:punchwright-editor>;PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PYTHONDONTWRITEBYTECODE=1")
+
+# The editor under AddressSanitizer and UndefinedBehaviorSanitizer, with a sample of the jobs. It builds an editor of its own.
+add_test(NAME editor_sanitized COMMAND ${PROJECT_SOURCE_DIR}/tests/tools/sanitized_editor.sh)
+set_tests_properties(editor_sanitized PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 14400)

@@ -71,7 +71,7 @@ TEST_CASE("what is done before a row stands beside its number, with the yarns' n
   CHECK(action_of_number(notes, 21) == "Ink out, end needles back"); // the inserted plain row
   CHECK(action_of_number(notes, 22) == "Brick in");
   CHECK(action_of_number(notes, 2).empty());
-  CHECK(notes.at_end == "Brick out, all needles back");
+  CHECK(notes.at_end == "Brick out, all needles back; plain row; all needles back");
 }
 
 TEST_CASE("on a loop, threading at the very beginning is marked as done the first time only") {

@@ -115,7 +115,7 @@ TEST_SUITE("needle chart") {
         "[ ]   3     3  ← Oat            0  ......|......  none; plain row: the contrast yarn changes\n"
         "    -- before row 4: Oat out, Brick in\n"
         "[ ]   4     4  → Brick         12  ######|######  L6–R6; all knit Brick\n"
-        "    -- at the end: Brick out, Oat in, all needles back\n");
+        "    -- at the end: Brick out, Oat in, all needles back; plain row; all needles back\n");
   }
 
   TEST_CASE("the same as comma-separated values, in full (RFC 4180: CR LF, quotes where needed)") {
@@ -130,7 +130,8 @@ TEST_SUITE("needle chart") {
           "2,2,drawn,rightwards,A,B,4,L6 R1–R2 R6,L6 R1 R2 R6,,,2,AB rightwards,Oat,Ink\r\n"
           "3,,yarn-change,leftwards,A,,0,,,\"Ink out, end needles back\",,3,A leftwards,Oat,\r\n"
           "4,3,drawn,rightwards,A,C,12,L6–R6,L6 L5 L4 L3 L2 L1 R1 R2 R3 R4 R5 R6,\"Oat out, Brick, \"\"aran\"\" in\","
-          "\"Brick, \"\"aran\"\" out, Oat in, all needles back\",4,C rightwards,Oat,\"Brick, \"\"aran\"\"\"\r\n");
+          "\"Brick, \"\"aran\"\" out, Oat in, all needles back; plain row; all needles back\",4,C "
+          "rightwards,Oat,\"Brick, \"\"aran\"\"\"\r\n");
   }
 
   TEST_CASE("by hand the chart has no card rows, and the needles are brought forward by hand") {
@@ -215,7 +216,7 @@ TEST_SUITE("needle chart") {
     CHECK(has(page, "<input type=\"checkbox\" aria-label=\"row 2 done\" />"));
     CHECK(has(page, "<div>L6 R1–R2 R6</div>"));
     CHECK(has(page, "before row 3: Ink out, end needles back"));
-    CHECK(has(page, "at the end: Brick out, Oat in, all needles back"));
+    CHECK(has(page, "at the end: Brick out, Oat in, all needles back; plain row; all needles back"));
     CHECK(has(page, "fill=\"#20304a\""));
     // Row 2's strip: needle cells are 10 wide; L6 is the first, R1 the seventh, R6 the twelfth.
     CHECK(has(page, "d=\"M0 6h10v18h-10zM60 6h20v18h-20zM110 6h10v18h-10z\""));

@@ -1,5 +1,6 @@
 // The leaflet's pages, of every demo and on both papers, as a printer's reader would look at them: nothing beyond the
 // margins, nothing on top of another, no heading alone, one grid of base lines.
+#include "sheets/drawn_chart.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/pages.hpp"
 #include "support/demos.hpp"
@@ -130,6 +131,62 @@ TEST_CASE("below every heading stands what it is about") {
       }));
     }
   });
+}
+
+TEST_CASE(
+    "a page that a part begins bears its name, one on which it goes on says so, in its steps under a heading too") {
+  int continued = 0;
+  for_each_page([&](const Sheet& sheet, std::size_t page, std::size_t) {
+    if (page == 0) {
+      return;
+    }
+    auto boxes = texts_on(sheet);
+    std::ranges::sort(boxes, {}, [](const Box& box) { return box.text->at.y; });
+    const auto first = std::ranges::find_if(boxes, [](const Box& box) { return box.top > 16.0; });
+    REQUIRE(first != boxes.end());
+    const auto head = std::ranges::find_if(boxes, [](const Box& box) { return box.text->anchor == Anchor::end; });
+    REQUIRE(head->top < 16.0);
+    const std::string& name = head->text->text;
+    CAPTURE(name);
+    if (first->text->height_mm == leaflet::heading_type) {
+      CHECK(name == first->text->text);
+      return;
+    }
+    CHECK(name.ends_with(", continued"));
+    if (name.starts_with("By ")) {
+      CAPTURE(first->text->text);
+      CHECK(first->text->height_mm == leaflet::subheading_type);
+    }
+    ++continued;
+  });
+  CHECK(continued > 10);
+}
+
+TEST_CASE("no demo's cautions stand alone on a page") {
+  for_each_page([](const Sheet& sheet, std::size_t, std::size_t) {
+    if (has_text({sheet}, "Cautions") && !has_text({sheet}, "In this leaflet")) {
+      const auto boxes = texts_on(sheet);
+      const auto heading =
+          std::ranges::find_if(boxes, [](const Box& box) { return box.text->height_mm == leaflet::heading_type; });
+      CHECK(std::ranges::any_of(boxes, [&](const Box& box) { return box.top > 16.0 && box.bottom < heading->top; }));
+    }
+  });
+}
+
+TEST_CASE("the chart is as wide as the page, or as high, or has the largest cells; no demo's is cut") {
+  for (const auto& path : test::demo_paths()) {
+    const OpenedDocument opened = test::open_demo(path);
+    const DrawnChart chart(opened.document);
+    for (const auto& [width, height] : {std::pair{170.0, 215.0}, std::pair{175.9, 198.0}}) {
+      CAPTURE(path.filename().string());
+      const auto windows = chart_windows(chart, opened.document, width, height);
+      REQUIRE(windows.size() == 1);
+      CHECK(chart.width_of(windows[0]) < width + 0.01);
+      CHECK(chart.height_of(windows[0]) < height + 0.01);
+      CHECK((chart.width_of(windows[0]) > width - 0.01 || chart.height_of(windows[0]) > height - 0.01 ||
+             windows[0].cell_width == 10.0));
+    }
+  }
 }
 
 TEST_CASE("whichever is the design's own machine, both ways are there") {
