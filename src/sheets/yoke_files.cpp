@@ -1,5 +1,6 @@
 // The sheets of a yoke put together: text pages, strips, cards; several times over, since pages name other pages.
 #include "design/words.hpp"
+#include "plan/other_machine.hpp"
 #include "sheets/card_pages.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/pages.hpp"

@@ -1,5 +1,6 @@
 // What a yoke's sheets are made from: chosen sizes and pieces, and what is the same for several of them, once.
 #include "design/words.hpp"
+#include "plan/other_machine.hpp"
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/yoke_parts.hpp"
