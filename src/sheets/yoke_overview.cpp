@@ -6,6 +6,7 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/text_metrics.hpp"
 #include "sheets/yoke_parts.hpp"
 
 #include <algorithm>
@@ -111,7 +112,11 @@ public:
     };
     centred(at(0, piece_.height).y - 2.0, both(piece_.top), small_type, false);
     centred(at(0, 0).y + 4.2, both(piece_.bottom), small_type, false);
-    centred(at(0, 0).y + 9.0, names, body_type, true);
+    double y = at(0, 0).y + 9.0;
+    for (const std::string& line : lines_of(names, body_type, true, room)) {
+      centred(y, line, body_type, true);
+      y += 4.2;
+    }
   }
 
 private:
@@ -183,7 +188,7 @@ double scale_of(const std::vector<Schematic>& schematics, double width) {
     double widths = 0;
     double gaps = 0;
     for (std::size_t index = 0; index < std::min<std::size_t>(schematic.pieces.size(), 3); ++index) {
-      widths += schematic.widest;
+      widths += std::max(schematic.pieces[index].bottom, schematic.pieces[index].top);
       gaps += outline_gap;
     }
     scale = std::min({scale, (width - height_room - gaps) / widths, tallest_outline / schematic.height});
@@ -194,7 +199,7 @@ double scale_of(const std::vector<Schematic>& schematics, double width) {
 void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& schematic, std::size_t size,
                      double scale) {
   constexpr double above = 6.0;
-  constexpr double below = 12.0;
+  constexpr double below = 17.0;
   const double row_height = schematic.height * scale + above + below;
   const std::string words =
       fmt::format("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),

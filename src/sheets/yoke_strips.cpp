@@ -258,17 +258,28 @@ private:
   std::vector<Shape>& shapes_;
 };
 
-// Equal parts, cut half-way between two needles.
+// Parts of about equal length, cut half-way between two needles, and never between a needle and the one that takes its
+// loop.
 std::vector<StripPart> parts_of_strip(const StripFacts& facts, double width) {
-  const int needles = facts.end - facts.first;
-  const int most = std::max(1, static_cast<int>(std::floor(width / facts.pitch + 1e-9)));
-  const int count = (needles + most - 1) / most;
+  const int most = std::max(2, static_cast<int>(std::floor(width / facts.pitch + 1e-9)));
+  const auto between_two = [&](int cut) {
+    return std::ranges::any_of(facts.marks, [&](const StripMark& mark) {
+      return std::max(mark.needle.position, mark.neighbour.position) == cut;
+    });
+  };
   std::vector<StripPart> parts;
-  int first = facts.first;
-  for (int part = 0; part < count; ++part) {
-    const int end = first + needles / count + (part < needles % count ? 1 : 0);
-    parts.push_back({part + 1, count, first, end, {}});
+  for (int first = facts.first; first < facts.end;) {
+    const int left = facts.end - first;
+    const int more = (left + most - 1) / most;
+    int end = first + (left + more - 1) / more;
+    for (int moved = 0; moved < 2 && end < facts.end && end > first + 2 && between_two(end); ++moved) {
+      --end;
+    }
+    parts.push_back({static_cast<int>(parts.size()) + 1, 0, first, end, {}});
     first = end;
+  }
+  for (StripPart& part : parts) {
+    part.parts = static_cast<int>(parts.size());
   }
   return parts;
 }
