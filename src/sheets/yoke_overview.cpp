@@ -1,8 +1,7 @@
-// A yoke's first pages: what it is and where everything stands, the schematic with measures, the table of sizes.
+// A yoke's first pages: what it is and where everything stands, and the schematic with measures.
 #include "design/lengths.hpp"
 #include "design/words.hpp"
 #include "pieces/schematic.hpp"
-#include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
@@ -10,7 +9,6 @@
 #include "sheets/yoke_parts.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <fmt/format.h>
 
 namespace punchwright {
@@ -23,7 +21,6 @@ std::string both(double mm) {
   return fmt::format("{:.1f} cm ({:.1f} in)", mm / 10, mm / mm_per_inch);
 }
 
-// "L32 to R32 …" of the file's own words, as facts.
 std::vector<FlowBlock> cover_facts(const YokeJob& job, double width) {
   const OpenedYoke& opened = job.opened;
   std::vector<FlowBlock> blocks{leaflet_subheading("The yoke", width)};
@@ -238,166 +235,6 @@ void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& s
   pages.gap(row_height + half_line);
 }
 
-constexpr std::size_t most_size_columns = 6;
-constexpr double name_share = 0.34;
-
-FlowBlock sizes_row(const std::vector<std::string>& cells, double width, bool head, bool heading = false) {
-  FlowBlock block;
-  block.whole = true;
-  block.with_next = head || heading;
-  FlowLine line;
-  line.height = 1.25 * line_step;
-  const double column = width * (1 - name_share) / static_cast<double>(std::max<std::size_t>(cells.size() - 1, 3));
-  for (std::size_t index = 0; index < cells.size(); ++index) {
-    const double x = index == 0 ? 0.0 : width * name_share + column * static_cast<double>(index);
-    const double room = index == 0 ? (heading ? width : width * name_share - 2) : column - 1.5;
-    line.shapes.emplace_back(text_shape({x, base_line}, fitting_text(cells[index], body_type, head || heading, room),
-                                        body_type, index == 0 ? Anchor::start : Anchor::end, head || heading));
-  }
-  line.shapes.emplace_back(line_shape({0, line_step - 0.2}, {width, line_step - 0.2},
-                                      line_paint(head ? ink::black : ink::faint, head ? 0.3 : 0.2)));
-  block.lines.push_back(std::move(line));
-  if (heading) {
-    block.before = half_line;
-  }
-  return block;
-}
-
-// The rows of the table for some of the sizes.
-class SizesTable {
-public:
-  SizesTable(const YokeJob& job, std::vector<std::size_t> sizes, double width)
-      : job_(job), sizes_(std::move(sizes)), width_(width) {
-    for (const std::size_t size : sizes_) {
-      schematics_.push_back(schematic_of(job.opened, job.plan.sizes[size], size));
-    }
-  }
-
-  std::vector<FlowBlock> all() {
-    row(
-        "size", [&](std::size_t size) { return one_line(job_.plan.sizes[size].size); }, true);
-    heading("Round, and high");
-    around("lower edge", &Schematic::around_bottom);
-    around("neck", &Schematic::around_top);
-    around("height", &Schematic::height);
-    row("rows, pattern + plain", [&](std::size_t size) {
-      const RowsOfYoke& rows = job_.plan.sizes[size].rows;
-      return fmt::format("{} + {}", rows.pattern_rows, rows.plain_rows);
-    });
-    for (const std::size_t piece : first_of_alike()) {
-      of_piece(piece);
-    }
-    heading("Yarn");
-    yarns();
-    return std::move(blocks_);
-  }
-
-private:
-  template <class Cell> void row(const std::string& name, Cell&& cell, bool head = false) {
-    std::vector<std::string> cells{name};
-    for (const std::size_t size : sizes_) {
-      cells.push_back(cell(size));
-    }
-    blocks_.push_back(sizes_row(cells, width_, head));
-  }
-  void heading(const std::string& words) { blocks_.push_back(sizes_row({words}, width_, false, true)); }
-  void around(const std::string& name, double Schematic::*mm) {
-    std::vector<std::string> cells{name};
-    for (const Schematic& schematic : schematics_) {
-      cells.push_back(fmt::format("{:.1f} cm / {:.1f} in", schematic.*mm / 10, schematic.*mm / mm_per_inch));
-    }
-    blocks_.push_back(sizes_row(cells, width_, false));
-  }
-
-  // Pieces whose counts are the same in all sizes here stand together.
-  [[nodiscard]] bool alike(std::size_t one, std::size_t other) const {
-    return std::ranges::all_of(sizes_, [&](std::size_t size) {
-      const auto& pieces = job_.plan.sizes[size].pieces;
-      return std::ranges::equal(pieces[one].tiers, pieces[other].tiers, [](const auto& left, const auto& right) {
-        return left.stitches == right.stitches && left.shaping.after == right.shaping.after;
-      });
-    });
-  }
-  [[nodiscard]] std::vector<std::size_t> alike_with(std::size_t piece) const {
-    std::vector<std::size_t> pieces;
-    for (const std::size_t other : job_.pieces) {
-      if (alike(piece, other)) {
-        pieces.push_back(other);
-      }
-    }
-    return pieces;
-  }
-  [[nodiscard]] std::vector<std::size_t> first_of_alike() const {
-    std::vector<std::size_t> first;
-    for (const std::size_t piece : job_.pieces) {
-      if (alike_with(piece).front() == piece) {
-        first.push_back(piece);
-      }
-    }
-    return first;
-  }
-
-  void of_piece(std::size_t piece) {
-    heading("Stitches: " + names_of(job_, alike_with(piece)));
-    const std::size_t tiers = job_.opened.tiers.size();
-    for (std::size_t tier = 0; tier < tiers; ++tier) {
-      row(name_of_tier(job_, tier),
-          [&](std::size_t size) { return std::to_string(job_.at(size, piece, tier).stitches); });
-    }
-    row("after the last decreases",
-        [&](std::size_t size) { return std::to_string(job_.at(size, piece, tiers - 1).shaping.after); });
-    const auto width_cell = [&](double SchematicPiece::*mm) {
-      return [this, piece, mm](std::size_t size) {
-        const auto at = static_cast<std::size_t>(std::ranges::find(sizes_, size) - sizes_.begin());
-        const Schematic& schematic = schematics_[at];
-        const double value = schematic.pieces[outline_of(schematic, piece)].*mm;
-        return fmt::format("{:.1f} cm / {:.1f} in", value / 10, value / mm_per_inch);
-      };
-    };
-    row("width at the lower edge", width_cell(&SchematicPiece::bottom));
-    row("width at the neck", width_cell(&SchematicPiece::top));
-  }
-
-  void yarns() {
-    std::vector<char> keys;
-    for (const std::size_t size : sizes_) {
-      for (const YarnAmount& yarn : job_.plan.sizes[size].yarns) {
-        if (std::ranges::find(keys, yarn.key) == keys.end()) {
-          keys.push_back(yarn.key);
-        }
-      }
-    }
-    for (const char key : keys) {
-      row(fmt::format("{} {}", key, name_of(key)), [&](std::size_t size) { return amount(size, key); });
-    }
-  }
-  [[nodiscard]] std::string name_of(char key) const {
-    for (const OpenedTier& tier : job_.opened.tiers) {
-      if (std::ranges::any_of(tier.document.yarns, [&](const Yarn& yarn) { return yarn.key == key; })) {
-        return name_of_yarn(tier.document, key);
-      }
-    }
-    return {};
-  }
-  [[nodiscard]] std::string amount(std::size_t size, char key) const {
-    for (const YarnAmount& yarn : job_.plan.sizes[size].yarns) {
-      if (yarn.key == key) {
-        std::string text = yarn.grams ? fmt::format("{:.0f} g", std::ceil(*yarn.grams)) : "";
-        return yarn.metres    ? text + fmt::format("{}{:.0f} m", text.empty() ? "" : ", ", std::ceil(*yarn.metres))
-               : text.empty() ? "not known"
-                              : text;
-      }
-    }
-    return "–";
-  }
-
-  const YokeJob& job_;
-  std::vector<std::size_t> sizes_;
-  double width_;
-  std::vector<Schematic> schematics_;
-  std::vector<FlowBlock> blocks_;
-};
-
 } // namespace
 
 void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& places) {
@@ -434,20 +271,6 @@ void add_schematic(LeafletPages& pages, const YokeJob& job) {
   const double scale = scale_of(schematics, pages.width());
   for (std::size_t index = 0; index < job.sizes.size(); ++index) {
     add_size_figure(pages, job, schematics[index], job.sizes[index], scale);
-  }
-}
-
-void add_sizes(LeafletPages& pages, const YokeJob& job) {
-  pages.begin_part("Table of sizes");
-  for (std::size_t first = 0; first < job.sizes.size(); first += most_size_columns) {
-    const std::size_t end = std::min(first + most_size_columns, job.sizes.size());
-    const std::vector<std::size_t> sizes(job.sizes.begin() + static_cast<std::ptrdiff_t>(first),
-                                         job.sizes.begin() + static_cast<std::ptrdiff_t>(end));
-    pages.set(SizesTable(job, sizes, pages.width()).all(), 1);
-    pages.gap(2 * line_step);
-  }
-  for (const LoopCheck& check : job.plan.loops) {
-    pages.set({leaflet_item(with_capital(text_of(check)) + ".", pages.width())}, 1);
   }
 }
 

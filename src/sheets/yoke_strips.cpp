@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -99,7 +100,6 @@ private:
   [[nodiscard]] double top() const { return part_.corner.y; }
   [[nodiscard]] double left() const { return part_.corner.x; }
   [[nodiscard]] double right() const { return left() + (part_.end - part_.first) * facts_.pitch; }
-  // The needle's middle.
   [[nodiscard]] double x_of(int position) const { return left() + (position - part_.first + 0.5) * facts_.pitch; }
 
   void line(double x1, double y1, double x2, double y2, Paint paint) {
@@ -113,8 +113,9 @@ private:
   void frame() {
     line(left(), 0, right(), 0, line_paint(ink::black, hair));
     line(left(), part_height, right(), part_height, line_paint(ink::dark, 0.15));
-    line(left(), 0, left(), part_height, line_paint(ink::black, 0.15));
-    line(right(), 0, right(), part_height, line_paint(ink::black, 0.15));
+    for (const double x : {left(), right()}) {
+      line(x, 0, x, part_height, line_paint(ink::black, 0.15));
+    }
   }
 
   void joints() {
@@ -207,8 +208,7 @@ private:
     const double way = neighbour > needle ? 1.0 : -1.0;
     const double near = needle + way * std::min(1.4, facts_.pitch * 0.28);
     const double far = neighbour - way * 0.2;
-    const double from = out ? near : far;
-    const double to = out ? far : near;
+    const auto [from, to] = out ? std::pair(near, far) : std::pair(far, near);
     const double back = to > from ? -1.0 : 1.0;
     line(from, marks_line, to, marks_line, line_paint(ink::black, 0.35));
     shapes_.emplace_back(PolylineShape{{{to, top() + marks_line},
@@ -284,10 +284,9 @@ std::vector<StripPart> parts_of_strip(const StripFacts& facts, double width) {
   return parts;
 }
 
-// What the strip is for, and what the marks mean.
+// What the strip is for.
 std::vector<std::string> strip_words(const YokeJob& job, const YokeStrip& strip, std::size_t number, double width) {
-  const TierOfPiece& tier = job.at(strip.size, strip.piece, strip.tier);
-  const Shaping& shaping = tier.shaping;
+  const Shaping& shaping = job.at(strip.size, strip.piece, strip.tier).shaping;
   const std::string what =
       shaping.decreases() > 0
           ? fmt::format("{} less, from {} to {}", shaping.decreases(), shaping.before, shaping.after)
@@ -340,8 +339,8 @@ public:
     const std::vector<std::string> words = strip_words(job_, strip, number, frame_.width());
     const double head = 3.6 * static_cast<double>(words.size()) + 1.5;
     // Begun on a page where all of it fits, or as much as can be.
-    const auto count = static_cast<double>(parts.size());
-    if (groups_.empty() || (y_ + head + count * part_step > bottom() && y_ > first_y())) {
+    const double all = head + static_cast<double>(parts.size()) * part_step;
+    if (groups_.empty() || (y_ + all > bottom() && y_ > first_y())) {
       new_page();
     }
     begins.push_back(static_cast<int>(groups_.size()) - 1);

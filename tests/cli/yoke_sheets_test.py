@@ -97,6 +97,7 @@ class YokeSheets(CommandTest):
                     for size in sizes:
                         amount = size["yarn"][number]
                         self.assertIn(f"{amount['grams']} g, {amount['metres']} m", row)
+                self.assertFalse(any("…" in line for line in lines), "nothing is cut off")
                 for tier in (1, 2, 3):
                     row = next(flat(line) for line in lines if re.match(rf" *tier {tier}, .* \d+ +\d+", line))
                     counts = [str(size["pieces"][0]["tiers"][tier - 1]["stitches"]) for size in sizes]
