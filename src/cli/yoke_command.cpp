@@ -366,6 +366,10 @@ int plan_yoke_file(const YokeWishes& wishes) {
                         "--sizes, --pieces, --sheets and --paper choose what is printed",
                         "name the file for the sheets with -o, ending in .pdf"});
   }
+  if (wishes.output.ends_with(".yoke")) {
+    return refuse(Error{wishes.output, 0, 0, "a .yoke file is written with --split and --new",
+                        "add one of them, or let the name of the sheets end in .pdf"});
+  }
   if (wishes.json && !wishes.output.empty()) {
     return refuse(Error{wishes.output, 0, 0, "--json goes to standard output", "leave out -o, or --json"});
   }
