@@ -306,13 +306,15 @@ constexpr double legend_height = 20.0;
 void add_legend(std::vector<Shape>& shapes, const PageFrame& frame, double y) {
   const double width = frame.width();
   double line = y + 2.8;
-  const std::string words =
-      "Cut out along the lines, glue part to part (crosses upon crosses, cut upon line), and lay the upper edge along "
-      "the "
-      "bed, 0 at its middle. Thick mark: bring this needle forward, pattern and end-needle selection off, and give its "
-      "loop to the needle at the arrow; ring with a cross: then it is empty and goes out of work before the next row. "
-      "Empty ring: left free when the work is hung on again; lift the loop below its neighbour onto it. "
-      "Bars: needles in work; darker, the seam stitches.";
+  const std::string words = "Cut out along the lines, glue part to part (crosses upon crosses, cut upon line), and lay "
+                            "the upper edge along the "
+                            "bed, 0 at its middle. Thick mark and ring with a cross: bring this needle forward, "
+                            "pattern and end-needle selection "
+                            "off, and give its loop to the needle at the arrow; then it is empty and goes out of work "
+                            "before the next row. Thick "
+                            "mark and empty ring: leave it free when the work is hung on again, and lift the loop "
+                            "below its neighbour onto it. "
+                            "Bars: needles in work; darker, the seam stitches.";
   for (const std::string& part : lines_of(words, 2.6, false, width)) {
     shapes.emplace_back(text_shape({frame.left(), line}, part, 2.6));
     line += 3.5;
@@ -336,7 +338,7 @@ public:
     const double left = frame_.left() + ruler_breadth + cross_away + cross_arm;
     const double right = frame_.right() - flap;
     std::vector<StripPart> parts = parts_of_strip(facts, right - left);
-    const std::vector<std::string> words = strip_words(job_, strip, number, frame_.width());
+    const std::vector<std::string> words = strip_words(job_, strip, number, frame_.right() - left);
     const double head = 3.6 * static_cast<double>(words.size()) + 1.5;
     // Begun on a page where all of it fits, or as much as can be.
     const double all = head + static_cast<double>(parts.size()) * part_step;
@@ -345,8 +347,8 @@ public:
     }
     begins.push_back(static_cast<int>(groups_.size()) - 1);
     for (std::size_t line = 0; line < words.size(); ++line) {
-      groups_.back().shapes.emplace_back(text_shape({frame_.left(), y_ + 3.0 + 3.6 * static_cast<double>(line)},
-                                                    words[line], line + 1 < words.size() ? 3.0 : 2.8, Anchor::start,
+      groups_.back().shapes.emplace_back(text_shape({left, y_ + 3.0 + 3.6 * static_cast<double>(line)}, words[line],
+                                                    line + 1 < words.size() ? 3.0 : 2.8, Anchor::start,
                                                     line + 1 < words.size()));
     }
     y_ += head;
@@ -356,7 +358,7 @@ public:
       }
       part.corner = {left, y_ + cross_away + cross_arm};
       PartPainter(facts, part, groups_.back().shapes).draw();
-      name_part(part, number);
+      name_part(part, number, facts.pitch);
       y_ += part_step;
     }
   }
@@ -372,12 +374,15 @@ private:
     add_legend(groups_.back().shapes, frame_, frame_.top() + head_room);
     y_ = first_y() + 2.0;
   }
-  void name_part(const StripPart& part, std::size_t number) {
+  // On the right where the bed's middle is on the left.
+  void name_part(const StripPart& part, std::size_t number, double pitch) {
     if (part.parts > 1) {
+      const double aside = cross_arm + 2.0;
+      const bool right = part.first <= 0 && -part.first * pitch < 40.0;
       groups_.back().shapes.emplace_back(
-          text_shape({part.corner.x + cross_arm + 2.0, part.corner.y - 1.2},
-                     fmt::format("strip {}, part {} of {}", number + 1, part.number, part.parts), 2.3, Anchor::start,
-                     false, ink::dark));
+          text_shape({part.corner.x + (right ? (part.end - part.first) * pitch - aside : aside), part.corner.y - 1.2},
+                     fmt::format("strip {}, part {} of {}", number + 1, part.number, part.parts), 2.3,
+                     right ? Anchor::end : Anchor::start, false, ink::dark));
     }
   }
 
