@@ -155,6 +155,20 @@ class YokeSheets(CommandTest):
         errors = [strip_finder.largest_error(ticks, 9.0) for ticks in strip_finder.parts_on(shifted, words)]
         self.assertGreater(max(errors), TOLERANCE)
 
+    def test_increases_are_needles_to_fill(self):
+        text = (PATTERNS / "harbour-pullover.yoke").read_text().replace('"tiers/', f'"{PATTERNS}/tiers/')
+        for old, new in [("[39.4, 43.7, 48.0]", "12.0"), ("[11.8, 13.0, 14.3]", "24.0"), ("[23.5, 26.0, 28.5]", "7.0"),
+                         ("[7.0, 7.8, 8.5]", "13.0"), ("tolerance = 0.06", "tolerance = 0.2")]:
+            self.assertIn(old, text)
+            text = text.replace(old, new)
+        yoke = self.file("wider.yoke", text)
+        tier = self.answer(yoke)["sizes"][0]["pieces"][0]["tiers"][0]
+        words = flat(told("pdftotext", self.sheets(yoke, "--sheets", "strips", "--sizes", "S", "--pieces", "front"), "-"))
+        self.assertIn(f"{tier['increases']} more, from {tier['stitches']} to {tier['after']}", words)
+        marked = [needle for pixels, found in self.strips(yoke, "--sizes", "S", "--pieces", "front")
+                  for ticks in strip_finder.parts_on(pixels, found) for needle, (_, thick) in ticks.items() if thick]
+        self.assertGreaterEqual(len(marked), tier["increases"])
+
     def test_the_print_correction_is_taken(self):
         tiers = self.folder / "tiers"
         tiers.mkdir()
