@@ -66,10 +66,7 @@ struct View {
   bool open_menus = false;    // the next frame opens the first menu
   bool piece_large = false;   // the piece takes the drawing's place
   bool mend_symmetry = false; // of equally good mends the one that keeps the drawing's symmetry best
-  int part_step = 0;        // the next frame gives the keys to the next part of the window, or the one before
-  bool open_menus = false;  // the next frame opens the first menu
-  bool piece_large = false; // the piece takes the drawing's place
-  bool float_marks = true;  // floats that are too long are marked in the drawing
+  bool float_marks = true;    // floats that are too long are marked in the drawing
   ColourSight sight = ColourSight::as_is; // how colours are seen, in the drawing and the piece
   PreviewView preview;                    // what the print preview shows
   ScreenBox preview_box;                  // room for its page in the last frame

@@ -20,15 +20,6 @@ namespace {
 
 constexpr double room_for_steps = 100.0; // mm: with less, the other way of knitting has a page of its own
 
-// "12." before the sentence, its figures below each other.
-FlowBlock step_block(int number, const std::string& text, double width, double indent) {
-  FlowBlock block =
-      paragraph(text, width, {body_type, false, indent, half_line},
-                {text_shape({indent - 1.6, base_line}, fmt::format("{}.", number), body_type, Anchor::end, true)});
-  block.whole = true;
-  return block;
-}
-
 void add_misfits(LeafletPages& pages, const LeafletMachine& machine) {
   std::vector<FlowBlock> blocks{leaflet_text("The drawing can't be knitted on this machine as it is:", pages.width())};
   for (const Finding& finding : machine.misfits) {
@@ -142,7 +133,7 @@ std::vector<FlowBlock> step_blocks(const std::vector<Step>& steps, double width)
       part = step.part;
       blocks.push_back(leaflet_subheading(heading, width));
     }
-    blocks.push_back(step_block(++number, one_line(step.text), width, indent));
+    blocks.push_back(leaflet_step(++number, one_line(step.text), width, indent));
     if (!first) {
       blocks.back().again = leaflet_subheading(heading + ", continued", width).lines;
     }
@@ -168,6 +159,14 @@ void set_steps(LeafletPages& pages, const LeafletMachine& machine) {
 }
 
 } // namespace
+
+FlowBlock leaflet_step(int number, const std::string& text, double width, double indent) {
+  FlowBlock block =
+      paragraph(text, width, {body_type, false, indent, half_line},
+                {text_shape({indent - 1.6, base_line}, fmt::format("{}.", number), body_type, Anchor::end, true)});
+  block.whole = true;
+  return block;
+}
 
 std::string name_of_kind(const Profile& profile) {
   return reads_card(profile) ? "By card" : "By hand";
