@@ -17,7 +17,7 @@ public:
   CommandLine() {
     app_.description("Punchwright: two-colour bands for knitting machines, from a drawn repeat to a\n"
                      "punched card. 'punchwright FILE' opens the editor.");
-    app_.add_option("FILE", file_, "a .repeat file to open in the editor");
+    app_.add_option("FILE", file_, "a .repeat or .yoke file to open in the editor");
     app_.require_subcommand(0, 1);
     tell_of_itself(app_);
     add_check();

@@ -293,6 +293,7 @@ bool refresh(App& app) {
     changed = changed || piece.made_for != view;
     piece.made_for = view;
   }
+  changed = refresh_yoke(app) || changed;
   return refresh_preview(app) || changed;
 }
 

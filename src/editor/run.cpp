@@ -43,6 +43,7 @@ void open_first(App& app, const Options& options) {
     app.view.zoom = options.zoom;
   }
   app.view.tab = options.tab.value_or(app.view.tab);
+  app.view.yoke.shows = options.yoke.value_or(app.view.yoke.shows);
 }
 
 void show_what_was_asked_for(App& app, const Options& options) {
@@ -62,6 +63,7 @@ void show_what_was_asked_for(App& app, const Options& options) {
     apply(app, SetDialog{SwatchDialog{}});
   }
   const std::vector<std::pair<const char*, Command>> dialogs = {{"new", Command::new_design},
+                                                                {"new-yoke", Command::new_yoke},
                                                                 {"open", Command::open},
                                                                 {"keys", Command::keys},
                                                                 {"card", Command::export_card},
@@ -122,6 +124,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.upload(app.caches.yoke.picture);
   make_what_shows(app, window);
   Actions actions;
   actions.publish_places = publish;
@@ -240,6 +243,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.upload(app.caches.yoke.picture);
   make_what_shows(app, window);
   Actions actions;
   const Portion input = window.begin_frame(app);
@@ -269,6 +273,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     refresh(app);
     window.upload(app.caches.piece);
     window.upload(app.caches.preview);
+    window.upload(app.caches.yoke.picture);
     make_what_shows(app, window);
     Actions actions;
     const Portion input = window.begin_frame(app);

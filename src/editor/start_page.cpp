@@ -17,14 +17,6 @@ namespace {
 
 constexpr double card_shape = 1.7; // width by height of a demo's picture
 
-// Goes on in this line where there is room for so many px, else in the next.
-void flow(float wide) {
-  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-  if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + wide <= right) {
-    ImGui::SameLine();
-  }
-}
-
 void machines(const App& app, Actions& actions) {
   heading(app.theme, "Begin a repeat for");
   bool first = true;
