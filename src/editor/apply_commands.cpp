@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
+#include "editor/yoke_findings.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -82,7 +83,21 @@ void join_band(App& app) {
   edit(app, ChangeBands{bands});
 }
 
+void step_yoke_finding(App& app, int by) {
+  const int count = static_cast<int>(app.caches.yoke.findings.size());
+  if (count == 0) {
+    return say(app, "Nothing found: the yoke can be knitted as it is", Tone::good);
+  }
+  const int present = app.view.yoke.finding;
+  const int next = present < 0 ? (by > 0 ? 0 : count - 1) : (present + by + count) % count;
+  app.view.yoke = view_at_finding(app, next);
+  say(app, app.caches.yoke.findings[static_cast<std::size_t>(next)].words);
+}
+
 void step_finding(App& app, int by) {
+  if (app.yoke.shown) {
+    return step_yoke_finding(app, by);
+  }
   const std::vector<Listed>& listed = app.caches.listed;
   const int count = static_cast<int>(listed.size());
   if (count == 0) {

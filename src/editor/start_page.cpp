@@ -156,7 +156,12 @@ void start_page(const App& app, Actions& actions, const StartDialog& dialog) {
   if (button(theme, actions, "start open", "Open a file…")) {
     actions.run(Command::open);
   }
-  tip(theme, "Choose a .repeat file (Ctrl+O)");
+  tip(theme, "Choose a .repeat or .yoke file (Ctrl+O)");
+  flow(ImGui::CalcTextSize("New yoke…").x + 20 * theme.scale);
+  if (button(theme, actions, "start yoke", "New yoke…")) {
+    actions.run(Command::new_yoke);
+  }
+  tip(theme, "A round yoke in pieces, from body measurements");
   flow(ImGui::CalcTextSize("The guide").x + 20 * theme.scale);
   if (button(theme, actions, "start help", "The guide")) {
     actions.run(Command::help);

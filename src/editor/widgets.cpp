@@ -115,7 +115,9 @@ std::string why_not(const App& app, Command command) {
     return app.work.profile.card ? ""
                                  : "This machine reads no card; the needle chart says which needles to bring forward";
   case Command::next_finding:
-  case Command::previous_finding: return app.caches.findings.empty() ? "There are no findings" : "";
+  case Command::previous_finding:
+    return (app.yoke.shown ? app.caches.yoke.findings.empty() : app.caches.findings.empty()) ? "There are no findings"
+                                                                                             : "";
   default: return "";
   }
 }

@@ -3,6 +3,7 @@
 
 #include "design/words.hpp"
 #include "editor/app.hpp"
+#include "editor/yoke_findings.hpp"
 #include "pieces/no_fit.hpp"
 
 #include <algorithm>
@@ -108,6 +109,18 @@ const SizePlan* shown_plan(const App& app) {
   const auto& sizes = app.caches.yoke.sizes;
   const std::size_t size = app.view.yoke.size;
   return size < sizes.size() && sizes[size] ? &*sizes[size] : nullptr;
+}
+
+YokeView view_at_finding(const App& app, int finding) {
+  const YokeFinding& chosen = app.caches.yoke.findings[static_cast<std::size_t>(finding)];
+  YokeView next = app.view.yoke;
+  next.finding = finding;
+  next.size = chosen.size.value_or(next.size);
+  next.piece = chosen.piece >= 0 ? static_cast<std::size_t>(chosen.piece) : next.piece;
+  if (chosen.seam && next.shows != YokeShows::worn) {
+    next.shows = YokeShows::flat;
+  }
+  return next;
 }
 
 std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache,

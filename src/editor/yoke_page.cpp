@@ -1,5 +1,4 @@
 // The yoke's page: its bar, and where fields, view and findings stand.
-#include "editor/typed_text.hpp"
 #include "editor/yoke_parts.hpp"
 
 #include <algorithm>

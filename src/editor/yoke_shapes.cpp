@@ -35,7 +35,7 @@ public:
       }
       picture_.width = std::max(picture_.width, wide);
     }
-    picture_.rgb.assign(static_cast<std::size_t>(picture_.width) * static_cast<std::size_t>(picture_.height) * 3, 0);
+    picture_.rgb.assign(static_cast<std::size_t>(picture_.width) * static_cast<std::size_t>(picture_.height) * 3, 0xe6);
     for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
       paint(tier);
     }

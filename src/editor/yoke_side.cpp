@@ -1,5 +1,6 @@
 // Beside the yoke: what is found, with what would mend it, and the shown size in numbers.
 #include "design/words.hpp"
+#include "editor/yoke_findings.hpp"
 #include "editor/yoke_parts.hpp"
 
 #include <algorithm>
@@ -9,18 +10,6 @@
 namespace punchwright::editor {
 
 namespace {
-
-void choose(const App& app, Actions& actions, int index) {
-  const YokeFinding& finding = app.caches.yoke.findings[static_cast<std::size_t>(index)];
-  YokeView next = app.view.yoke;
-  next.finding = index;
-  next.size = finding.size.value_or(next.size);
-  next.piece = finding.piece >= 0 ? static_cast<std::size_t>(finding.piece) : next.piece;
-  if (finding.seam && next.shows != YokeShows::worn) {
-    next.shows = YokeShows::flat;
-  }
-  actions.push(SetYokeView{next});
-}
 
 // The rows that the plan proposes for that size.
 Yoke with_proposed_rows(const App& app, std::size_t size) {
@@ -61,7 +50,7 @@ void entry(const App& app, Actions& actions, int index) {
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   ImGui::PushID(index);
   if (ImGui::Selectable("##finding", app.view.yoke.finding == index, 0, {0, text.y + 4 * theme.scale})) {
-    choose(app, actions, index);
+    actions.push(SetYokeView{view_at_finding(app, index)});
   }
   remember_place(actions, fmt::format("yoke finding {}", index + 1), Stop::Kind::button);
   ImDrawList& list = *ImGui::GetWindowDrawList();

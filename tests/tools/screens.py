@@ -70,6 +70,11 @@ SCREENS = [
     ("step-list", "All steps", ["hood-border.repeat", "--dialog", "step-list"]),
     ("play", "The knitting played", ["hood-border.repeat", "--dialog", "play"]),
     ("wrong", "What went wrong?", ["hood-border.repeat", "--dialog", "wrong"]),
+    ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
+    ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
+    ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),
+    ("yoke-worn", "A yoke from above, as it is worn", ["harbour-pullover.yoke", "--yoke", "worn"]),
+    ("yoke-bed", "A piece of a yoke on its bed", ["anchor-yoke.yoke", "--yoke", "bed"]),
     ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
     ("guide", "The guide in the window", ["--dialog", "help"]),
     ("keys", "Keys and mouse", ["--dialog", "keys"]),
@@ -133,6 +138,9 @@ class Desk:
         shown.mkdir()
         for pattern in PATTERNS.glob("*.repeat"):
             shutil.copy(pattern, shown)
+        for yoke in PATTERNS.glob("*.yoke"):
+            shutil.copy(yoke, shown)
+        shutil.copytree(PATTERNS / "tiers", shown / "tiers")
         puffin = (PATTERNS / "puffin-cove.repeat").read_text()
         float_too_long = puffin.replace('"...#.####.....####...#.."', '".....####.....####......"', 1)
         if float_too_long == puffin:
