@@ -263,6 +263,14 @@ double milliseconds(Clock::duration time) {
   return std::chrono::duration<double, std::milli>(time).count();
 }
 
+// To and fro by a millimetre, as one drag.
+void drag_a_width(App& app) {
+  Yoke yoke = app.yoke.opened->yoke;
+  double& cm = yoke.pieces[widths_of(yoke, 0)].bottom_cm.values.front();
+  cm += app.yoke.revision % 2 == 0 ? 0.1 : -0.1;
+  apply(app, ChangeYoke{std::move(yoke), "a width"});
+}
+
 int time_frames(App& app, Window& window, int count, double first_ms) {
   for (int frame = 0; frame < 10; ++frame) {
     one_frame(app, window, false, true); // settle
@@ -286,9 +294,10 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     }
   }
   const double whole = milliseconds(Clock::now() - start) / count;
-  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew.
+  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew. Of a yoke a
+  // width is dragged instead.
   const auto draw_and_show = [&] {
-    apply(app, Run{Command::toggle_stitch});
+    app.yoke.shown ? drag_a_width(app) : apply(app, Run{Command::toggle_stitch});
     one_frame(app, window, false, false);
   };
   for (int frame = 0; frame < 50; ++frame) {

@@ -206,7 +206,7 @@ TEST_CASE("a yoke saved in another folder still names its tiers, and the command
   CHECK(read->yoke.tiers.front().repeat == "../tiers/anchors.repeat");
   const auto opened = open_yoke(*text, (elsewhere / "copy.yoke").string(),
                                 [](const fs::path& path) { return read_file(path, 1'000'000); });
-  CHECK(opened.has_value());
+  CHECK(opened);
 }
 
 TEST_CASE("a yoke from measurements has the starter's numbers and its changes") {
