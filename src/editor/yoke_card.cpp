@@ -13,17 +13,18 @@ namespace {
 constexpr std::size_t largest_tier = std::size_t{2} * 1024 * 1024; // bytes; a list must not wait for more
 constexpr int most_cells = 120;
 
-// The picture's own pixels, or every so many of them.
+// The left end of the ring, as wide as a card is; every so many pixels where there are more than cells.
 SmallPicture small_of(const YokePicture& picture, float shape) {
   SmallPicture small;
-  small.columns = std::min(most_cells, picture.width);
+  const auto wide = std::clamp(static_cast<int>(1.7F * shape * static_cast<float>(picture.height)), 1, picture.width);
+  small.columns = std::min(most_cells, wide);
   small.rows = std::min(most_cells, picture.height);
   small.shape = shape * (static_cast<float>(picture.height) / static_cast<float>(small.rows)) /
-                (static_cast<float>(picture.width) / static_cast<float>(small.columns));
+                (static_cast<float>(wide) / static_cast<float>(small.columns));
   for (int row = 0; row < small.rows; ++row) {
     const int line = picture.height - 1 - row * picture.height / small.rows;
     for (int column = 0; column < small.columns; ++column) {
-      const int place = column * picture.width / small.columns;
+      const int place = column * wide / small.columns;
       const std::size_t pixel =
           (static_cast<std::size_t>(line) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(place)) *
           3;

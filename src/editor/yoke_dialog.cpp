@@ -27,7 +27,9 @@ void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
     const auto present = std::ranges::find(next.sizes, bust.name, &BodySize::name);
     const bool chosen = present != next.sizes.end();
     const std::string words(bust.name);
-    flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
+    if (bust.name != bust_sizes().front().name) {
+      flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
+    }
     if (button(app.theme, actions, ("new size " + words).c_str(), words.c_str(), chosen ? Look::chosen : Look::plain) &&
         (!chosen || next.sizes.size() > 1)) {
       if (chosen) {

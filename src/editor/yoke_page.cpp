@@ -180,6 +180,13 @@ void send(const App& app, Actions& actions, Yoke yoke, std::string field) {
   }
 }
 
+std::string shortened_bold(const Theme& theme, const std::string& words, float room) {
+  ImGui::PushFont(theme.bold);
+  std::string shown = shortened(words, room);
+  ImGui::PopFont();
+  return shown;
+}
+
 void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold) {
   ImGui::PushFont(bold ? theme.bold : theme.regular);
   const ImVec2 size = ImGui::CalcTextSize(words.c_str());

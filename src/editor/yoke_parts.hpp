@@ -38,6 +38,9 @@ constexpr double shallowest_cm = 1;
 constexpr double deepest_cm = 200;
 constexpr int most_plain_rows = 99;
 
+// As shortened(), of bold words.
+[[nodiscard]] std::string shortened_bold(const Theme& theme, const std::string& words, float room);
+
 // Words on the picture, with a ground that keeps them readable.
 void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold = false);
 

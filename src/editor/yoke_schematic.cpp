@@ -81,11 +81,15 @@ private:
     const ImGuiID id = ImGui::GetID("laid out");
     const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
     const float below = 3.4F * line_;
-    const float above = 1.8F * line_;
-    left_ = room_.left + ImGui::CalcTextSize("12 plain rows").x + 22 * theme_.scale;
+    const float above = 2.9F * line_;
+    const float words = ImGui::CalcTextSize("12 plain rows").x;
+    beside_ = words < 0.25F * room_.width(); // else the fields alone say it
+    left_ = room_.left + (beside_ ? words : 0) + 24 * theme_.scale;
+    right_ = room_.right - 30 * theme_.scale;
     origin_y_ = room_.bottom - below;
     if (stays) {
       scale_ = kept.GetFloat(id);
+      origin_y_ = kept.GetFloat(ImGui::GetID("origin"));
       for (std::size_t place = 0; place < shown_.size(); ++place) {
         middles_.push_back(kept.GetFloat(id + 1 + static_cast<ImGuiID>(place)));
       }
@@ -95,7 +99,7 @@ private:
     for (std::size_t place = 0; place < shown_.size(); ++place) {
       widest += std::max(bottom_mm(place), top_mm(place));
     }
-    const float wide = room_.right - left_;
+    const float wide = right_ - left_;
     const double tall = std::max(depth_mm(), knitted_mm());
     scale_ = std::min(wide / static_cast<float>(widest), (origin_y_ - room_.top - above) / static_cast<float>(tall));
     scale_ = std::max(scale_, 0.02F);
@@ -104,6 +108,7 @@ private:
       scale_ *= 0.94F;
       cells = cells_at_scale();
     }
+    origin_y_ -= std::max(0.0F, (origin_y_ - room_.top - above - px(tall)) / 2); // in the middle of its room
     const float spare = std::max(0.0F, (wide - sum(cells)) / static_cast<float>(cells.size() + 1));
     float x = left_ + spare;
     for (const float cell : cells) {
@@ -111,6 +116,7 @@ private:
       x += cell + spare;
     }
     kept.SetFloat(id, scale_);
+    kept.SetFloat(ImGui::GetID("origin"), origin_y_);
     for (std::size_t place = 0; place < middles_.size(); ++place) {
       kept.SetFloat(id + 1 + static_cast<ImGuiID>(place), middles_[place]);
     }
@@ -118,15 +124,19 @@ private:
 
   [[nodiscard]] std::vector<float> cells_at_scale() const {
     std::vector<float> cells;
+    const float between = 16 * theme_.scale;
     for (std::size_t place = 0; place < shown_.size(); ++place) {
       const float words = std::max(ImGui::CalcTextSize(width_words(place, true).c_str()).x,
                                    ImGui::CalcTextSize(width_words(place, false).c_str()).x);
-      const float most = (room_.right - left_) / static_cast<float>(shown_.size()) - 4;
+      const float most = std::max(1.0F, room_for_words() - 2 * between);
       cells.push_back(std::max(px(std::max(bottom_mm(place), top_mm(place))), std::min(most, words)) +
-                      16 * theme_.scale);
+                      between);
     }
     return cells;
   }
+
+  // px: of each piece
+  [[nodiscard]] float room_for_words() const { return (right_ - left_) / static_cast<float>(shown_.size()); }
 
   static float sum(const std::vector<float>& cells) {
     float all = 0;
@@ -166,9 +176,9 @@ private:
     const std::array<ImVec2, 4> corners = {ImVec2{middle - bottom, y(0)}, ImVec2{middle + bottom, y(0)},
                                            ImVec2{middle + top, y(depth_mm())}, ImVec2{middle - top, y(depth_mm())}};
     list_.AddPolyline(corners.data(), 4, ink(theme_.accent), ImDrawFlags_Closed, 2 * theme_.scale);
-    const float room = (room_.right - left_) / static_cast<float>(shown_.size());
+    const float room = room_for_words() - 12 * theme_.scale;
     words_on(list_, theme_, {middle, y(0) + line_ * 0.85F}, shortened(width_words(place, false), room));
-    words_on(list_, theme_, {middle, y(0) + line_ * 1.85F}, shortened(names_of(place), room), true);
+    words_on(list_, theme_, {middle, y(0) + line_ * 1.85F}, shortened_bold(theme_, names_of(place), room), true);
     words_on(list_, theme_, {middle, y(depth_mm()) - line_ * 0.85F}, shortened(width_words(place, true), room));
   }
 
@@ -176,7 +186,7 @@ private:
   void tier_lines() {
     for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
       const float from = y(height_of_row(cache_.heights[tier]));
-      list_.AddLine({left_ - 14 * theme_.scale, from}, {room_.right, from}, ink(theme_.quiet_text, 0.35F));
+      list_.AddLine({left_ - 14 * theme_.scale, from}, {right_, from}, ink(theme_.quiet_text, 0.35F));
     }
   }
 
@@ -197,7 +207,7 @@ private:
 
   // Words left of the scale, where there is room for a line.
   void beside(float high, float low, const std::string& words) {
-    if (low - high >= ImGui::GetTextLineHeight()) {
+    if (beside_ && low - high >= ImGui::GetTextLineHeight()) {
       const ImVec2 size = ImGui::CalcTextSize(words.c_str());
       list_.AddText({left_ - 22 * theme_.scale - size.x, std::round((low + high - size.y) / 2)}, ink(theme_.text),
                     words.c_str());
@@ -311,7 +321,7 @@ private:
     const std::string words = fmt::format("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
     list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
     const float wide = ImGui::CalcTextSize(words.c_str()).x;
-    words_on(list_, theme_, {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - line_}, words);
+    words_on(list_, theme_, {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - 2.1F * line_}, words);
     ImVec2 by;
     if (handle(name, {x, y(depth_mm())}, words, by)) {
       const double start = at_start(name, depth_mm());
@@ -345,6 +355,8 @@ private:
   std::vector<std::size_t> shown_; // pieces with widths of their own
   std::vector<float> middles_;     // px: of each of them
   float left_ = 0;                 // px: where the pieces' room begins
+  float right_ = 0;                // px: where it ends
+  bool beside_ = true;             // there is room for words beside the scale
   float origin_y_ = 0;             // px: height 0
   float scale_ = 1;                // px per mm
   bool held_ = false;              // something is dragged

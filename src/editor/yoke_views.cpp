@@ -135,16 +135,15 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
   for (const YokeBlock& block : shape.blocks) {
     outline(list, theme, block, fitting);
   }
-  // Seams: a dotted line between neighbours, on the right of each piece and at the ring's closing.
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
     const YokeBlock& low = shape.blocks[piece * app.yoke.opened->tiers.size()];
     const ImVec2 middle = fitting.at((low.left + low.right) / 2, 0);
     const float wide = (low.right - low.left) * fitting.across;
-    const std::string name = shortened(plan.pieces[piece].name, wide);
+    const std::string name = shortened_bold(theme, plan.pieces[piece].name, wide - 8 * theme.scale);
     words_on(list, theme, {middle.x, middle.y + line * 0.8F}, name, true);
-    const std::string counts = fmt::format("{} to {}", low.tier == 0 ? plan.pieces[piece].tiers.front().stitches : 0,
+    const std::string counts = fmt::format("{} to {}", plan.pieces[piece].tiers.front().stitches,
                                            plan.pieces[piece].tiers.back().shaping.after);
-    words_on(list, theme, {middle.x, middle.y + line * 1.8F}, shortened(counts, wide));
+    words_on(list, theme, {middle.x, middle.y + line * 1.8F}, shortened(counts, wide - 8 * theme.scale));
   }
   finding_signs(app, list, shape, fitting);
 }
@@ -156,7 +155,12 @@ void draw_worn(const App& app, Actions& actions, const ScreenBox& room) {
   const SizePlan& plan = *shown_plan(app);
   (void)actions;
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const ScreenBox inner{room.left + line, room.top + 1.6F * line, room.right - line, room.bottom - 1.6F * line};
+  float names = 0; // what they take at both sides
+  for (const PieceOfSize& piece : plan.pieces) {
+    names = std::max(names, ImGui::CalcTextSize(piece.name.c_str()).x * 1.15F + 16 * theme.scale);
+  }
+  const float aside = std::min(names, 0.25F * room.width());
+  const ScreenBox inner{room.left + aside, room.top + 1.6F * line, room.right - aside, room.bottom - 1.6F * line};
   Fitting fitting = fitted(shape.width, shape.height, inner);
   fitting.origin = {std::round(inner.middle().x), std::round(inner.middle().y)};
   ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -251,14 +255,18 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const YokeShape& shape = cache.on_bed[piece];
   const SizePlan& plan = *shown_plan(app);
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const float gap = line * 1.1F; // above each tier, for its decreases
+  const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
   const auto tiers = static_cast<float>(shape.blocks.size());
-  const ScreenBox inner{room.left, room.top + line, room.right, room.bottom - 3.4F * line - gap * tiers};
+  const ScreenBox inner{room.left, room.top + gap, room.right, room.bottom - 2.8F * line - gap * tiers};
   const double stitch = app.yoke.opened->tiers.front().document.gauge.stitch_mm();
-  Fitting fitting = fitted(shape.width * static_cast<float>(stitch), shape.height, inner);
-  fitting.across *= static_cast<float>(stitch); // x counts needles
-  const float bed_top = room.bottom - 3.2F * line;
-  fitting.origin.y = bed_top - gap / 2;
+  // The bed takes all of the width; rows are lower than they are wide where there is no room for them.
+  Fitting fitting;
+  fitting.across = inner.width() / shape.width; // x counts needles
+  fitting.upwards =
+      std::min(fitting.across / static_cast<float>(stitch), std::max(1.0F, inner.height()) / shape.height);
+  const float content = shape.height * fitting.upwards + gap * tiers;
+  const float bed_top = std::min(room.bottom - 2.8F * line, room.middle().y + content / 2);
+  fitting.origin = {inner.left, bed_top - gap / 2};
   ImDrawList& list = *ImGui::GetWindowDrawList();
   // The tiers stand apart, each above the one before, as they are taken off and hung on again.
   for (std::size_t tier = 0; tier < shape.blocks.size(); ++tier) {
@@ -284,7 +292,7 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const std::size_t count = plan.pieces.size();
   const std::string left = fmt::format("← seam to {}", plan.pieces[(piece + 1) % count].name);
   const std::string right = fmt::format("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
-  const float y = room.bottom - line;
+  const float y = bed_top + 1.7F * line;
   const float half = room.width() / 2 - 8 * theme.scale;
   list.AddText({room.left, y}, ink(theme.text), shortened(left, half).c_str());
   const std::string fits = shortened(right, half);
