@@ -6,6 +6,7 @@
 #include "pictures/picture.hpp"
 #include "pieces/starter.hpp"
 #include "sheets/exports.hpp"
+#include "sheets/yoke_sheets.hpp"
 #include "tracing/trace.hpp"
 
 #include <array>
@@ -115,11 +116,15 @@ struct ExplainWishes {
 
 struct YokeWishes {
   std::string file;
-  std::string output; // with `fresh` or `split`: the .yoke file to write
+  std::string output; // the sheets, .pdf; with `fresh` or `split`: the .yoke file to write
   bool json = false;
   bool split = false;
-  std::optional<YokeKind> fresh;    // make a new one
-  std::vector<std::string> sizes;   // names; without measures those of the table of bust sizes
+  std::optional<YokeKind> fresh; // make a new one
+  // Names: of the sizes on the sheets; with `fresh` those to make, without measures those of the table of bust sizes.
+  std::vector<std::string> sizes;
+  std::vector<std::string> pieces;  // names of those on the sheets
+  std::vector<YokeSheet> sheets;    // which; empty: all
+  std::optional<Paper> paper;       // none: that of the first tier's file
   std::vector<double> chest_cm;     // one for each size
   std::vector<double> upper_arm_cm; // one for each size, or none
   std::optional<double> ease_cm;

@@ -1,5 +1,5 @@
 // punchwright yoke: a yoke in pieces that fit the bed and meet at the seams, for all sizes at once; or a new one from
-// body measurements.
+// body measurements; its sheets.
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "design/words.hpp"
@@ -302,6 +302,42 @@ int new_yoke(const YokeWishes& wishes) {
   return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
 }
 
+// The places of these names among those of the file.
+Result<std::vector<std::size_t>> places_of(const std::vector<std::string>& wished,
+                                           const std::vector<std::string>& names, const std::string& what) {
+  std::vector<std::size_t> places;
+  for (const std::string& name : wished) {
+    const auto found = std::ranges::find(names, name);
+    if (found == names.end()) {
+      return Error{{}, 0, 0, fmt::format("there is no {} '{}'", what, name), "allowed: " + listed(names)};
+    }
+    places.push_back(static_cast<std::size_t>(found - names.begin()));
+  }
+  return places;
+}
+
+bool wants_sheets(const YokeWishes& wishes) {
+  return !wishes.sizes.empty() || !wishes.pieces.empty() || !wishes.sheets.empty() || wishes.paper;
+}
+
+int write_sheets(const OpenedYoke& opened, const YokePlan& plan, const YokeWishes& wishes) {
+  const auto sizes = places_of(wishes.sizes, opened.yoke.sizes, "size");
+  if (!sizes) {
+    return refuse(sizes.error());
+  }
+  std::vector<std::string> names;
+  for (const YokePiece& piece : opened.yoke.pieces) {
+    names.push_back(piece.name);
+  }
+  const auto pieces = places_of(wishes.pieces, names, "piece");
+  if (!pieces) {
+    return refuse(pieces.error());
+  }
+  const int written =
+      write_all(yoke_files(opened, plan, wishes.output, {wishes.paper, *sizes, *pieces, wishes.sheets}));
+  return written == done && seams_unmet(plan, opened.yoke.fit.seams) > 0 ? faults_found : written;
+}
+
 } // namespace
 
 int plan_yoke_file(const YokeWishes& wishes) {
@@ -323,12 +359,22 @@ int plan_yoke_file(const YokeWishes& wishes) {
     const Failure failure = must_be_yoke(wishes.output);
     return failure ? refuse(*failure) : write_yoke_file(split_to_fit(*opened), wishes.output);
   }
-  if (!wishes.output.empty()) {
-    return refuse(Error{wishes.output, 0, 0, "-o is for --split and --new", "leave it out, or add one of them"});
+  if (wishes.output.empty() && wants_sheets(wishes)) {
+    return refuse(Error{{},
+                        0,
+                        0,
+                        "--sizes, --pieces, --sheets and --paper choose what is printed",
+                        "name the file for the sheets with -o, ending in .pdf"});
+  }
+  if (wishes.json && !wishes.output.empty()) {
+    return refuse(Error{wishes.output, 0, 0, "--json goes to standard output", "leave out -o, or --json"});
   }
   const auto plan = plan_yoke(*opened);
   if (!plan) {
     return refuse(plan.error());
+  }
+  if (!wishes.output.empty()) {
+    return write_sheets(*opened, *plan, wishes);
   }
   if (!print(wishes.json ? json_of(*plan) : text_of(*plan, opened->yoke.fit.seams))) {
     return cannot;

@@ -1,4 +1,4 @@
-// The options of 'yoke': to work one out, to split it, or to begin one from body measurements.
+// The options of 'yoke': to work one out, to print its sheets, to split it, or to begin one from body measurements.
 #include "cli/option_forms.hpp"
 
 #include <algorithm>
@@ -10,8 +10,8 @@ namespace {
 template <class Item>
 void add_list(CLI::App* sub, const std::string& option, const std::string& type, const std::string& allowed,
               const std::string& what, std::vector<Item>& items,
-              std::function<std::optional<Item>(const std::string&)> read) {
-  add_value(sub, option, type, allowed, what, [&items, read = std::move(read)](const std::string& word) {
+              std::function<std::optional<Item>(const std::string&)> read, std::size_t most = most_yoke_sizes) {
+  add_value(sub, option, type, allowed, what, [&items, most, read = std::move(read)](const std::string& word) {
     items.clear();
     for (std::size_t from = 0; from <= word.size();) {
       const std::size_t comma = std::min(word.find(',', from), word.size());
@@ -22,8 +22,12 @@ void add_list(CLI::App* sub, const std::string& option, const std::string& type,
       items.push_back(*item);
       from = comma + 1;
     }
-    return items.size() <= most_yoke_sizes;
+    return items.size() <= most;
   });
+}
+
+std::optional<std::string> name_in_list(const std::string& word) {
+  return word.empty() ? std::nullopt : std::optional(word);
 }
 
 std::optional<double> body_measure(const std::string& word) {
@@ -39,7 +43,21 @@ void add_yoke_options(CLI::App* sub, YokeWishes& wishes) {
   sub->add_flag("--json", wishes.json, "the pieces as JSON")->disable_flag_override();
   sub->add_flag("--split", wishes.split, "write the yoke with pieces that are wider than the bed split")
       ->disable_flag_override();
-  sub->add_option("-o,--output", wishes.output, "with --split and --new: the .yoke file to write")->type_name("OUT");
+  sub->add_option("-o,--output", wishes.output, "the sheets to write, .pdf; with --split and --new: the .yoke file")
+      ->type_name("OUT");
+  add_list<YokeSheet>(
+      sub, "--sheets", "WORDS", "schematic, sizes, steps, strips or cards, with commas between them",
+      "only these sheets: schematic,sizes,steps,strips,cards", wishes.sheets, [](const std::string& word) {
+        const auto found = std::ranges::find(yoke_sheet_words, word, [](const auto& pair) { return pair.first; });
+        return found == yoke_sheet_words.end() ? std::nullopt : std::optional(found->second);
+      });
+  add_list<std::string>(sub, "--pieces", "NAMES", "names with commas between them, such as front,back",
+                        "only these pieces on the sheets", wishes.pieces, name_in_list, most_yoke_pieces);
+  add_value(sub, "--paper", "a4|letter", "a4 or letter", "the paper to print on; none: that of the first tier's file",
+            [&wishes](const std::string& word) {
+              wishes.paper = word == "letter" ? Paper::letter : Paper::a4;
+              return word == "letter" || word == "a4";
+            });
   add_value(sub, "--new", "pullover|poncho", "pullover or poncho",
             "begin a yoke: front, back and two sleeves, or quarters", [&wishes](const std::string& word) {
               wishes.fresh = word == "poncho" ? YokeKind::poncho : YokeKind::pullover;
@@ -50,8 +68,9 @@ void add_yoke_options(CLI::App* sub, YokeWishes& wishes) {
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   add_list<std::string>(sub, "--sizes", "NAMES", "names with commas between them, such as S,M,L",
-                        "for --new: sizes XS to 5X of the table, or any with --chest; without it S,M,L", wishes.sizes,
-                        [](const std::string& word) { return word.empty() ? std::nullopt : std::optional(word); });
+                        "only these sizes on the sheets; for --new: XS to 5X of the table, or any with --chest; "
+                        "without it S,M,L",
+                        wishes.sizes, name_in_list);
   add_list<double>(sub, "--chest", "CM", "a number from 10 to 300 for each size, such as 86,96.5",
                    "for --new: measures round the chest", wishes.chest_cm, body_measure);
   add_list<double>(sub, "--upper-arm", "CM", "a number from 10 to 300 for each size, such as 30,32.5",

@@ -14,11 +14,6 @@ int pattern_rows_of(const OpenedTier& tier) {
   return static_cast<int>(tier.rows.rows.size());
 }
 
-double plain_row_mm(const OpenedYoke& opened, std::size_t tier) {
-  return opened.yoke.gauge.plain_rows ? 100.0 / *opened.yoke.gauge.plain_rows
-                                      : opened.tiers[tier].document.gauge.row_mm();
-}
-
 // Where the next plain row goes, or is taken from: the tier whose number has been changed least, the lowest of them.
 std::size_t next_tier(const std::vector<int>& plain, const std::vector<int>& before, const std::vector<int>& least,
                       bool more) {
@@ -59,6 +54,11 @@ void propose(const OpenedYoke& opened, std::size_t size, RowsOfYoke& rows) {
 }
 
 } // namespace
+
+double plain_row_mm(const OpenedYoke& opened, std::size_t tier) {
+  return opened.yoke.gauge.plain_rows ? 100.0 / *opened.yoke.gauge.plain_rows
+                                      : opened.tiers[tier].document.gauge.row_mm();
+}
 
 std::vector<int> tier_heights(const OpenedYoke& opened, std::size_t size) {
   std::vector<int> heights{0};

@@ -13,6 +13,9 @@ namespace punchwright {
 // tier belong to what lies below the yoke.
 [[nodiscard]] std::vector<int> tier_heights(const OpenedYoke& opened, std::size_t size);
 
+// Of a plain row above that tier, mm: by [gauge.plain], or else by the tier's gauge.
+[[nodiscard]] double plain_row_mm(const OpenedYoke& opened, std::size_t tier);
+
 // Against the depth.
 struct RowsOfYoke {
   int pattern_rows = 0; // of all tiers, with the rows that yarn changes put in

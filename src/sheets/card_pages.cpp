@@ -16,7 +16,6 @@ namespace {
 constexpr double foot_room = 5.0;   // between the card and the ruler across
 constexpr double flap_height = 8.0; // goes under the next part
 constexpr double cross_at = 3.4;    // from the card's edge to a registration cross
-constexpr double cross_arm = 2.2;
 constexpr double roll_notes = 45.0; // mm for the notes beside a card on a roll or on its own
 
 // From the paper's free edge to the card: the ruler, then room for a cross.
@@ -28,12 +27,6 @@ double zone_height(const PageFrame& frame) {
 }
 double least_width(double sheet_width) {
   return ruler_breadth + cross_room + sheet_width + cross_room;
-}
-
-void add_cross(std::vector<Shape>& marks, Point centre) {
-  const Paint paint = line_paint(ink::black, 0.15);
-  marks.push_back(line_shape({centre.x - cross_arm, centre.y}, {centre.x + cross_arm, centre.y}, paint));
-  marks.push_back(line_shape({centre.x, centre.y - cross_arm}, {centre.x, centre.y + cross_arm}, paint));
 }
 
 // The strip beyond a part's upper edge that is glued under the next one.

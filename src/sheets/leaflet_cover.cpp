@@ -111,13 +111,6 @@ FlowBlock yarn_block(const Document& document, const Yarn& yarn, double width) {
   return block;
 }
 
-FlowBlock contents_block(const LeafletPart& part, double width) {
-  FlowBlock block = paragraph(part.name, width - 8, {});
-  block.lines.front().shapes.emplace_back(
-      text_shape({width, base_line}, std::to_string(part.page), body_type, Anchor::end));
-  return block;
-}
-
 std::string machine_words(const LeafletMachine& machine) {
   return fmt::format("{}: {}.{}", name_of_kind(machine.profile), name_of_machine(machine.profile),
                      !machine.misfits.empty() ? " The drawing doesn't fit it as it is; its part says why."
@@ -167,7 +160,7 @@ std::vector<FlowBlock> facts(const LeafletMachine& own, const LeafletMachine& ot
   }
   blocks.push_back(leaflet_subheading("In this leaflet", width));
   for (const LeafletPart& part : parts) {
-    blocks.push_back(contents_block(part, width));
+    blocks.push_back(leaflet_contents(part, width));
     blocks.back().before = part.name == parts.front().name ? half_line : 0;
   }
   return blocks;
@@ -187,6 +180,13 @@ FlowBlock leaflet_item(const std::string& text, double width) {
   dot.radius = 0.5;
   dot.paint = fill_paint(ink::dark);
   return paragraph(text, width, {body_type, false, 3.2, half_line}, {dot});
+}
+
+FlowBlock leaflet_contents(const LeafletPart& part, double width) {
+  FlowBlock block = paragraph(part.name, width - 8, {});
+  block.lines.front().shapes.emplace_back(
+      text_shape({width, base_line}, std::to_string(part.page), body_type, Anchor::end));
+  return block;
 }
 
 FlowBlock leaflet_text(const std::string& text, double width) {

@@ -243,16 +243,24 @@ private:
   double needles_ = 0;
 };
 
-void add_list(LeafletPages& pages, const std::string& name, const LeafletMachine& machine,
-              const LeafletMachine* by_card = nullptr, const OneList& difference = {}) {
-  const NeedleList list(machine, by_card, difference, pages.width());
-  pages.begin_part_below(name, 90.0);
+void set_list(LeafletPages& pages, const NeedleList& list) {
   pages.set({leaflet_text(list.intro(), pages.width())}, 1);
   pages.gap(line_step);
   pages.set(list.blocks(), 1, list.head());
 }
 
+void add_list(LeafletPages& pages, const std::string& name, const LeafletMachine& machine,
+              const LeafletMachine* by_card = nullptr, const OneList& difference = {}) {
+  const NeedleList list(machine, by_card, difference, pages.width());
+  pages.begin_part_below(name, 90.0);
+  set_list(pages, list);
+}
+
 } // namespace
+
+void add_needle_list(LeafletPages& pages, const LeafletMachine& machine) {
+  set_list(pages, NeedleList(machine, nullptr, {}, pages.width()));
+}
 
 std::optional<OneList> one_list_for(const LeafletMachine& by_card, const LeafletMachine& by_hand) {
   if (by_card.rows.rows.size() != by_hand.rows.rows.size()) {

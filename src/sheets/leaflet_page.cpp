@@ -90,12 +90,13 @@ void LeafletPages::set_beside(const std::vector<FlowBlock>& left_blocks, const s
   set(all, 2);
 }
 
-std::vector<Sheet> LeafletPages::finish() {
+std::vector<Sheet> LeafletPages::finish(int more_pages) {
+  const int count = pages() + more_pages;
   for (std::size_t page = 0; page < sheets_.size(); ++page) {
     auto& shapes = sheets_[page].groups.back().shapes;
     const double right = left() + width();
     const double foot_line = frame_.paper_height - 12.0;
-    shapes.push_back(text_shape({right, foot_line}, fmt::format("page {} of {}", page + 1, sheets_.size()), small_type,
+    shapes.push_back(text_shape({right, foot_line}, fmt::format("page {} of {}", page + 1, count), small_type,
                                 Anchor::end, false, ink::dark));
     if (page == 0) {
       continue;

@@ -56,7 +56,10 @@ public:
   [[nodiscard]] double page_room() const { return bottom() - page_top; }
   [[nodiscard]] const std::vector<LeafletPart>& parts() const { return parts_; }
 
-  [[nodiscard]] std::vector<Sheet> finish();
+  [[nodiscard]] int pages() const { return static_cast<int>(sheets_.size()); }
+
+  // `more_pages` follow in the same file, and count.
+  [[nodiscard]] std::vector<Sheet> finish(int more_pages = 0);
 
 private:
   static constexpr double page_top = 24.0; // below the running head

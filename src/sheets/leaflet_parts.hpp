@@ -29,6 +29,8 @@ void add_chart(LeafletPages& pages, const Document& document);
 void add_steps(LeafletPages& pages, const LeafletMachine& machine);
 // One list for both, where their needles differ by the end needles at most.
 void add_needles(LeafletPages& pages, const LeafletMachine& by_card, const LeafletMachine& by_hand);
+// One machine's list, without a heading.
+void add_needle_list(LeafletPages& pages, const LeafletMachine& machine);
 void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card);
 
 // The steps as the leaflet has them: by hand, rows between which nothing but needles is brought forward are gathered,
@@ -67,5 +69,9 @@ template <class Same> std::size_t period_of(std::size_t rows, Same&& same) {
 [[nodiscard]] FlowBlock leaflet_subheading(const std::string& text, double width);
 [[nodiscard]] FlowBlock leaflet_text(const std::string& text, double width);
 [[nodiscard]] FlowBlock leaflet_item(const std::string& text, double width);
+// A part's name and its page.
+[[nodiscard]] FlowBlock leaflet_contents(const LeafletPart& part, double width);
+// "12." before the sentence, its figures below each other.
+[[nodiscard]] FlowBlock leaflet_step(int number, const std::string& text, double width, double indent);
 
 } // namespace punchwright

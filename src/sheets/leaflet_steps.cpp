@@ -21,15 +21,6 @@ namespace {
 constexpr double room_for_steps = 100.0; // mm: with less, the other way of knitting has a page of its own
 constexpr double room_for_card = 60.0;
 
-// "12." before the sentence, its figures below each other.
-FlowBlock step_block(int number, const std::string& text, double width, double indent) {
-  FlowBlock block =
-      paragraph(text, width, {body_type, false, indent, half_line},
-                {text_shape({indent - 1.6, base_line}, fmt::format("{}.", number), body_type, Anchor::end, true)});
-  block.whole = true;
-  return block;
-}
-
 void add_misfits(LeafletPages& pages, const LeafletMachine& machine) {
   std::vector<FlowBlock> blocks{leaflet_text("The drawing can't be knitted on this machine as it is:", pages.width())};
   for (const Finding& finding : machine.misfits) {
@@ -117,6 +108,14 @@ void add_card(LeafletPages& pages, const LeafletMachine& machine) {
 
 } // namespace
 
+FlowBlock leaflet_step(int number, const std::string& text, double width, double indent) {
+  FlowBlock block =
+      paragraph(text, width, {body_type, false, indent, half_line},
+                {text_shape({indent - 1.6, base_line}, fmt::format("{}.", number), body_type, Anchor::end, true)});
+  block.whole = true;
+  return block;
+}
+
 std::string name_of_kind(const Profile& profile) {
   return reads_card(profile) ? "By card" : "By hand";
 }
@@ -185,7 +184,7 @@ void add_steps(LeafletPages& pages, const LeafletMachine& machine) {
       part = step.part;
       blocks.push_back(leaflet_subheading(std::string(heading_of(step.part)), width));
     }
-    blocks.push_back(step_block(++number, one_line(step.text), width, indent));
+    blocks.push_back(leaflet_step(++number, one_line(step.text), width, indent));
   }
   pages.set(blocks, 2);
   if (reads_card(machine.profile)) {

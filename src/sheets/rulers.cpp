@@ -52,6 +52,12 @@ void add_ruler_up(std::vector<Shape>& shapes, Point start) {
   }
 }
 
+void add_cross(std::vector<Shape>& shapes, Point centre) {
+  const Paint paint = line_paint(ink::black, 0.15);
+  shapes.push_back(line_shape({centre.x - cross_arm, centre.y}, {centre.x + cross_arm, centre.y}, paint));
+  shapes.push_back(line_shape({centre.x, centre.y - cross_arm}, {centre.x, centre.y + cross_arm}, paint));
+}
+
 void add_test_square(std::vector<Shape>& shapes, Point corner) {
   RectangleShape square;
   square.corner = corner;

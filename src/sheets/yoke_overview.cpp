@@ -1,0 +1,277 @@
+// A yoke's first pages: what it is and where everything stands, and the schematic with measures.
+#include "design/lengths.hpp"
+#include "design/words.hpp"
+#include "pieces/schematic.hpp"
+#include "sheets/chart_words.hpp"
+#include "sheets/leaflet_parts.hpp"
+#include "sheets/shapes.hpp"
+#include "sheets/text_metrics.hpp"
+#include "sheets/yoke_parts.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright {
+
+using namespace leaflet;
+
+namespace {
+
+std::string both(double mm) {
+  return fmt::format("{:.1f} cm ({:.1f} in)", mm / 10, mm / mm_per_inch);
+}
+
+std::vector<FlowBlock> cover_facts(const YokeJob& job, double width) {
+  const OpenedYoke& opened = job.opened;
+  std::vector<FlowBlock> blocks{leaflet_subheading("The yoke", width)};
+  const Gauge& gauge = opened.tiers.front().document.gauge;
+  std::vector<std::string> sizes;
+  for (const std::size_t size : job.sizes) {
+    sizes.push_back(one_line(job.plan.sizes[size].size));
+  }
+  const bool all = job.sizes.size() == job.plan.sizes.size() && job.pieces.size() == opened.yoke.pieces.size();
+  std::vector<std::string> lines{fmt::format("Machine: {}.", name_of_machine(opened.profile)),
+                                 fmt::format("Gauge: {:g} stitches and {:g} rows to 10 cm, in the two-colour pattern.",
+                                             gauge.stitches, gauge.rows)};
+  if (opened.yoke.gauge.plain_rows) {
+    lines.push_back(fmt::format("Plain rows between the tiers: {:g} to 10 cm.", *opened.yoke.gauge.plain_rows));
+  }
+  lines.push_back(fmt::format("Sizes: {}.", listed(sizes)));
+  lines.push_back(fmt::format("Pieces, on the knit side from left to right: {}.", names_of(job, job.pieces)));
+  if (!all) {
+    lines.emplace_back("The yoke has more; only these are here.");
+  }
+  lines.push_back(opened.yoke.edge == 0 ? std::string("No seam stitches.")
+                                        : fmt::format("Seam stitches: {} at each side of each piece; counts have them, "
+                                                      "measures don't.",
+                                                      opened.yoke.edge));
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    const Document& document = opened.tiers[tier].document;
+    lines.push_back(fmt::format("{}: a repeat of {}, {} to knit.", with_capital(name_of_tier(job, tier)),
+                                counted(document.grid.width(), "stitch", "stitches"),
+                                counted(std::ssize(opened.tiers[tier].rows.rows), "row", "rows")));
+  }
+  for (const std::string& line : lines) {
+    blocks.push_back(leaflet_item(line, width));
+  }
+  return blocks;
+}
+
+std::vector<FlowBlock> cover_cautions(const YokeJob& job, double width) {
+  std::vector<FlowBlock> blocks{leaflet_subheading("Before you begin", width)};
+  std::vector<std::string> lines{"The maker's manual goes before these sheets.",
+                                 "Latch needles and transfer tools: mind eyes and fingers.",
+                                 "Weights come off before the work does, or it falls; on again once it hangs.",
+                                 "A piece that is off the bed rests on waste yarn, a comb or a circular needle."};
+  if (job.wants(YokeSheet::strips) || (job.wants(YokeSheet::cards) && reads_card(job.opened.profile))) {
+    lines.insert(lines.begin(),
+                 fmt::format("Print at 100 %, “actual size”. The rulers on the pages of strips and cards "
+                             "must be 150 mm long. Present correction: scale_x = {:.4g}, scale_y = "
+                             "{:.4g}, from the first tier's file.",
+                             job.scale_x, job.scale_y));
+  }
+  for (const std::string& line : lines) {
+    blocks.push_back(leaflet_item(line, width));
+  }
+  return blocks;
+}
+
+// An outline at that scale; `corner` is the lower left corner of the box as wide as the piece.
+class OutlineDrawing {
+public:
+  OutlineDrawing(std::vector<Shape>& shapes, const SchematicPiece& piece, double scale, Point corner)
+      : shapes_(shapes), piece_(piece), scale_(scale), corner_(corner) {
+    for (const SchematicPoint& point : piece.outline) {
+      half_ = std::max(half_, point.x);
+    }
+  }
+
+  void draw(const std::string& names, double room) {
+    std::vector<Point> points;
+    for (const SchematicPoint& point : piece_.outline) {
+      points.push_back(at(point.x, point.y));
+    }
+    for (const SchematicTier& tier : piece_.tiers) {
+      band(tier);
+    }
+    shapes_.emplace_back(PolylineShape{points, true, line_paint(ink::black, 0.4), {}});
+    for (std::size_t tier = 0; tier < piece_.tiers.size(); ++tier) {
+      const SchematicTier& here = piece_.tiers[tier];
+      const Point middle = at(0, (here.bottom + here.pattern_top) / 2);
+      const std::string words = fmt::format("tier {}: {}", tier + 1, here.stitches);
+      const bool fits = width_of(words, small_type, false) < here.width * scale_ - 2;
+      shapes_.emplace_back(text_shape({middle.x, middle.y + 1.0}, fits ? words : std::to_string(here.stitches),
+                                      small_type, Anchor::middle));
+    }
+    const double x = at(0, 0).x;
+    const auto centred = [&](double y, const std::string& words, double type, bool bold) {
+      shapes_.emplace_back(text_shape({x, y}, fitting_text(words, type, bold, room), type, Anchor::middle, bold));
+    };
+    centred(at(0, piece_.height).y - 2.0, both(piece_.top), small_type, false);
+    centred(at(0, 0).y + 4.2, both(piece_.bottom), small_type, false);
+    double y = at(0, 0).y + 9.0;
+    for (const std::string& line : lines_of(names, body_type, true, room)) {
+      centred(y, line, body_type, true);
+      y += 4.2;
+    }
+  }
+
+private:
+  [[nodiscard]] Point at(double x, double y) const {
+    return {corner_.x + (half_ + x) * scale_, corner_.y - y * scale_};
+  }
+  // The pattern rows are shaded as far as the outline goes.
+  void band(const SchematicTier& tier) {
+    const double next = width_at(tier.pattern_top) / 2;
+    shapes_.emplace_back(PolylineShape{{at(-tier.width / 2, tier.bottom), at(-next, tier.pattern_top),
+                                        at(next, tier.pattern_top), at(tier.width / 2, tier.bottom)},
+                                       true,
+                                       Paint{ink::light, 0.2, ink::faint, false},
+                                       {}});
+  }
+  [[nodiscard]] double width_at(double y) const {
+    const std::size_t sides = piece_.outline.size() / 2;
+    for (std::size_t index = 0; index + 1 < sides; ++index) {
+      const SchematicPoint& low = piece_.outline[index];
+      const SchematicPoint& high = piece_.outline[index + 1];
+      if (y >= low.y && y <= high.y && high.y > low.y) {
+        return -2 * (low.x + (high.x - low.x) * (y - low.y) / (high.y - low.y));
+      }
+    }
+    return piece_.top;
+  }
+
+  std::vector<Shape>& shapes_;
+  const SchematicPiece& piece_;
+  double scale_;
+  Point corner_;
+  double half_ = 0;
+};
+
+constexpr double outline_gap = 14.0; // between outlines, mm of paper
+constexpr double height_room = 24.0; // for the height's measure, at the left
+constexpr double tallest_outline = 62.0;
+
+// The height at the left of a row of outlines: a line with ends.
+void add_height(std::vector<Shape>& shapes, Point foot, double height, double mm) {
+  const Paint paint = line_paint(ink::dark, 0.25);
+  shapes.emplace_back(line_shape(foot, {foot.x, foot.y - height}, paint));
+  for (const double y : {foot.y, foot.y - height}) {
+    shapes.emplace_back(line_shape({foot.x - 1.5, y}, {foot.x + 1.5, y}, paint));
+  }
+  const double middle = foot.y - height / 2;
+  shapes.emplace_back(
+      text_shape({foot.x - 2.5, middle - 0.6}, fmt::format("{:.1f} cm", mm / 10), small_type, Anchor::end));
+  shapes.emplace_back(
+      text_shape({foot.x - 2.5, middle + 3.2}, fmt::format("({:.1f} in)", mm / mm_per_inch), small_type, Anchor::end));
+}
+
+// Those of the chosen pieces among an outline's.
+std::vector<std::size_t> chosen_of(const YokeJob& job, const SchematicPiece& outline) {
+  std::vector<std::size_t> pieces;
+  for (const std::size_t piece : outline.pieces) {
+    if (std::ranges::find(job.pieces, piece) != job.pieces.end()) {
+      pieces.push_back(piece);
+    }
+  }
+  return pieces;
+}
+
+// The scale at which the widest and the highest of all sizes fit, so that sizes can be compared; a figure whose pieces
+// are too many for one row has several.
+double scale_of(const std::vector<Schematic>& schematics, double width) {
+  double scale = 1.0;
+  for (const Schematic& schematic : schematics) {
+    double widths = 0;
+    double gaps = 0;
+    for (std::size_t index = 0; index < std::min<std::size_t>(schematic.pieces.size(), 3); ++index) {
+      widths += std::max(schematic.pieces[index].bottom, schematic.pieces[index].top);
+      gaps += outline_gap;
+    }
+    scale = std::min({scale, (width - height_room - gaps) / widths, tallest_outline / schematic.height});
+  }
+  return scale;
+}
+
+void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& schematic, std::size_t size,
+                     double scale) {
+  constexpr double above = 6.0;
+  constexpr double below = 17.0;
+  const double row_height = schematic.height * scale + above + below;
+  const std::string words =
+      fmt::format("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),
+                  both(schematic.around_bottom), both(schematic.around_top), both(schematic.height));
+  if (pages.room() < row_height + 3 * line_step) {
+    pages.new_page();
+  }
+  pages.set({leaflet_subheading(words, pages.width())}, 1);
+  pages.gap(half_line);
+  double x = pages.left() + height_room;
+  bool row_begun = false;
+  for (const SchematicPiece& piece : schematic.pieces) {
+    const std::vector<std::size_t> pieces = chosen_of(job, piece);
+    if (pieces.empty()) {
+      continue;
+    }
+    const double wide = std::max(piece.bottom, piece.top) * scale;
+    const double room = std::max(wide, 30.0);
+    if (row_begun && x + room > pages.left() + pages.width()) {
+      pages.gap(row_height);
+      if (pages.room() < row_height) {
+        pages.new_page();
+      }
+      x = pages.left() + height_room;
+      row_begun = false;
+    }
+    const double foot = pages.y() + above + schematic.height * scale;
+    if (!row_begun) {
+      add_height(pages.shapes(), {pages.left() + height_room - 6.0, foot}, schematic.height * scale, schematic.height);
+      row_begun = true;
+    }
+    OutlineDrawing(pages.shapes(), piece, scale, {x + (room - wide) / 2, foot})
+        .draw(names_of(job, pieces), room + outline_gap - 2.0);
+    x += room + outline_gap;
+  }
+  pages.gap(row_height + half_line);
+}
+
+} // namespace
+
+void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& places) {
+  std::vector<FlowBlock> head{
+      paragraph(title_of_yoke(job), pages.width(), {title_type, true, 0, 0, 3 * line_step, base_line + line_step})};
+  head.push_back(paragraph("A round yoke in pieces for the hand-operated knitting machine.", pages.width(), {}));
+  if (const std::string notes = one_line(job.opened.yoke.notes); !notes.empty()) {
+    head.push_back(paragraph(notes, pages.width(), {body_type, false, 0, half_line}));
+  }
+  pages.set(head, 1);
+  pages.gap(line_step);
+  const double width = pages.column_width(2);
+  pages.set_beside(cover_facts(job, width), cover_cautions(job, width));
+  pages.gap(line_step);
+  pages.set({leaflet_subheading("What stands where", pages.width())}, 1);
+  std::vector<FlowBlock> contents;
+  for (const LeafletPart& part : places.parts) {
+    contents.push_back(leaflet_contents(part, width));
+  }
+  pages.set(contents, 2);
+}
+
+void add_schematic(LeafletPages& pages, const YokeJob& job) {
+  pages.begin_part("Schematic");
+  pages.set({leaflet_text("Measures of the finished cloth without the seam stitches; counts of stitches with them. "
+                          "Shaded: the tiers' pattern rows. All sizes are drawn to one scale.",
+                          pages.width())},
+            1);
+  pages.gap(half_line);
+  std::vector<Schematic> schematics;
+  for (const std::size_t size : job.sizes) {
+    schematics.push_back(schematic_of(job.opened, job.plan.sizes[size], size));
+  }
+  const double scale = scale_of(schematics, pages.width());
+  for (std::size_t index = 0; index < job.sizes.size(); ++index) {
+    add_size_figure(pages, job, schematics[index], job.sizes[index], scale);
+  }
+}
+
+} // namespace punchwright
