@@ -3,6 +3,7 @@
 #include "editor/exporting.hpp"
 #include "files/files.hpp"
 #include "sheets/everything.hpp"
+#include "sheets/yoke_sheets.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -13,6 +14,14 @@ namespace punchwright::editor {
 namespace fs = std::filesystem;
 
 namespace {
+
+Result<std::vector<OutputFile>> yoke_output(const App& app, const fs::path& path) {
+  const auto plan = plan_yoke(*app.yoke.opened);
+  if (!plan) {
+    return plan.error();
+  }
+  return yoke_files(*app.yoke.opened, *plan, path.string(), {app.settings.paper, {}, {}, {}});
+}
 
 Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
                                           std::vector<Error>& left_out) {
@@ -33,6 +42,7 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
   case Purpose::pattern: return pattern_files(design, path.string());
   case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
   case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
+  case Purpose::yoke_sheets: return yoke_output(app, path);
   default: return Error{};
   }
 }

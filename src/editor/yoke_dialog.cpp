@@ -108,6 +108,23 @@ void outcome(const App& app, const NewYokeDialog& dialog) {
   }
 }
 
+// Repeats that lie at hand, as a drop-down.
+void known_tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::BeginCombo("##known", "Add one of these repeats")) {
+    for (const fs::path& path : next.known) {
+      if (ImGui::Selectable(path.filename().string().c_str(), false)) {
+        next.tiers.push_back(path);
+        changed = true;
+      }
+      remember_place(actions, "new known " + path.stem().string());
+      tip(app.theme, path.string());
+    }
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "new known");
+}
+
 void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
   heading(app.theme, "Tiers, from the bottom upwards");
   const std::vector<fs::path> present = next.tiers;
@@ -127,19 +144,9 @@ void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
     }
     ImGui::PopID();
   }
-  ImGui::SetNextItemWidth(-1);
-  if (!next.known.empty() && ImGui::BeginCombo("##known", "Add one of these repeats")) {
-    for (const fs::path& path : next.known) {
-      if (ImGui::Selectable(path.filename().string().c_str(), false)) {
-        next.tiers.push_back(path);
-        changed = true;
-      }
-      remember_place(actions, "new known " + path.stem().string());
-      tip(app.theme, path.string());
-    }
-    ImGui::EndCombo();
+  if (!next.known.empty()) {
+    known_tiers(app, actions, next, changed);
   }
-  remember_place(actions, "new known");
   if (button(app.theme, actions, "new tier", "Choose a file…")) {
     actions.push(AddTierTo{next});
   }

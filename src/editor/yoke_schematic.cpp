@@ -129,8 +129,7 @@ private:
       const float words = std::max(ImGui::CalcTextSize(width_words(place, true).c_str()).x,
                                    ImGui::CalcTextSize(width_words(place, false).c_str()).x);
       const float most = std::max(1.0F, room_for_words() - 2 * between);
-      cells.push_back(std::max(px(std::max(bottom_mm(place), top_mm(place))), std::min(most, words)) +
-                      between);
+      cells.push_back(std::max(px(std::max(bottom_mm(place), top_mm(place))), std::min(most, words)) + between);
     }
     return cells;
   }

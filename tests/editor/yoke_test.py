@@ -68,7 +68,7 @@ class Yokes(WindowTest):
             editor.wait(lambda state: state["dialog"] == "yoke-tier" and state["idle"], "the files")
             editor.fill_name(desk / "tiers" / f"{tier}.repeat")
             editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog again")
-        editor.key("Return")
+        editor.click("begin yoke")
         editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
                     "the yoke")
         return editor, desk
@@ -99,6 +99,14 @@ class Yokes(WindowTest):
         front = self.plan(path)["sizes"][0]["pieces"][0]
         self.assertEqual(front["tiers"][0]["stitches"], dragged["stitches"][0])
         self.assertEqual(editor.state["title"], "from-measures.yoke — Punchwright")
+        editor.key("ctrl+shift+y")
+        editor.wait(lambda state: state["dialog"] == "yoke-sheets" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "all.pdf")
+        editor.wait(lambda state: state["message"].startswith("Written") and state["idle"], "the sheets")
+        words = subprocess.run(["pdftotext", self.folder / "all.pdf", "-"], capture_output=True, text=True, check=True,
+                               timeout=60).stdout
+        for word in ("front", "right sleeve", "back", "left sleeve", "Corks"):
+            self.assertIn(word, words)
 
     def test_depth_and_plain_rows_are_dragged_and_typed(self):
         desk = self.desk()
