@@ -16,7 +16,7 @@ class CommandLine {
 public:
   CommandLine() {
     app_.description("Usage: punchwright FILE (opens it in the editor), or punchwright COMMAND ...");
-    app_.add_option("FILE", file_, "a .repeat file to open in the editor");
+    app_.add_option("FILE", file_, "a .repeat or .yoke file to open in the editor");
     app_.require_subcommand(0, 1);
     tell_of_itself(app_);
     add_check();

@@ -218,6 +218,25 @@ enum class ChangedAnswer { over, elsewhere, cancel };
 struct AnswerChanged { // the file to be saved is another one than was opened
   ChangedAnswer answer = ChangedAnswer::cancel;
 };
+// Of the open yoke.
+struct SetYokeView {
+  YokeView view;
+};
+// A change of it; until another field or action comes, all of the same field are one step.
+struct ChangeYoke {
+  Yoke yoke;
+  std::string field; // also the step's name
+};
+struct BeginYoke { // from the dialog's measurements, after the guard
+  NewYokeDialog wishes;
+};
+struct OpenTier { // its repeat, after the guard
+  std::size_t tier = 0;
+};
+struct SplitYoke {};                   // pieces that are wider than the bed
+struct AddTierTo {                     // a file is chosen for it
+  std::optional<NewYokeDialog> wishes; // the dialog's new yoke; absent: the open one
+};
 struct Say {
   std::string text;
   Tone tone = Tone::plain;
@@ -231,8 +250,8 @@ using Action =
                  PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder,
                  OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
                  CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
-                 OpenCopy, StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged,
-                 Say>;
+                 OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo, StepBench, GoToMove,
+                 AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, Say>;
 
 void apply(App& app, const Action& action);
 

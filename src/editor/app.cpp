@@ -1,6 +1,8 @@
 // Small questions to the editor's state.
 #include "editor/actions.hpp"
 
+#include <fmt/format.h>
+
 namespace punchwright::editor {
 
 Colour seen_yarn(const App& app, char key) {
@@ -11,7 +13,14 @@ std::string file_name_of(const App& app) {
   return app.session.path.empty() ? std::string("Untitled") : app.session.path.filename().string();
 }
 
+std::string yoke_name_of(const App& app) {
+  return !app.yoke.path.empty() ? app.yoke.path.filename().string() : std::string("Untitled yoke");
+}
+
 std::string window_title(const App& app) {
+  if (app.yoke.shown) {
+    return fmt::format("{}{} — Punchwright", app.yoke.saved() ? "" : "• ", yoke_name_of(app));
+  }
   return (app.work.history.saved() ? "" : "• ") + file_name_of(app) + " — Punchwright";
 }
 

@@ -15,6 +15,8 @@
 #include "editor/preview.hpp"
 #include "editor/theme.hpp"
 #include "editor/tools.hpp"
+#include "editor/yoke_view.hpp"
+#include "editor/yoke_work.hpp"
 #include "machine/profile.hpp"
 #include "settings/settings.hpp"
 
@@ -70,6 +72,7 @@ struct View {
   ColourSight sight = ColourSight::as_is; // how colours are seen, in the drawing and the piece
   PreviewView preview;                    // what the print preview shows
   ScreenBox preview_box;                  // room for its page in the last frame
+  YokeView yoke;                          // how the open yoke is looked at
   bool afar = false;                      // the piece's room shows the band over 60 cm instead
   std::optional<double> piece_zoom;       // px per mm; absent: all of the piece
   struct {
@@ -120,6 +123,7 @@ struct SettingsFile {
 
 struct App {
   Work work;
+  YokeWork yoke; // beside the repeat
   View view;
   Session session;
   Bench bench;
@@ -133,7 +137,8 @@ struct App {
 // The yarn's colour as it is seen now.
 [[nodiscard]] Colour seen_yarn(const App& app, char key);
 
-// "Untitled" or the file's name.
+// "Untitled" or the file's name; of the yoke, and of the repeat.
+[[nodiscard]] std::string yoke_name_of(const App& app);
 [[nodiscard]] std::string file_name_of(const App& app);
 // "• puffins.repeat — Punchwright": with a mark where there is something to save.
 [[nodiscard]] std::string window_title(const App& app);

@@ -25,6 +25,7 @@ bool edit(App& app, const Edit& change) {
 void close_step(App& app) {
   app.work.history.end_drag();
   app.session.open_field.clear();
+  app.yoke.open_field.clear();
   app.session.stroke.reset();
   app.session.line_drag.reset();
 }
@@ -69,11 +70,12 @@ struct Applier {
   }
   void operator()(const ChangeField& action) const { change_field(app, action); }
   void operator()(const CloseField&) const {
-    if (!app.session.open_field.empty()) {
+    if (!app.session.open_field.empty() || !app.yoke.open_field.empty()) {
       close_step(app);
     }
   }
   void operator()(const DropField&) const {
+    drop_yoke_field(app);
     if (!app.session.open_field.empty()) {
       app.work.history.cancel_drag(app.work.design);
       close_step(app);
@@ -167,7 +169,9 @@ struct Applier {
   void operator()(const DropFile& action) const { drop_file(app, action.path); }
   void operator()(const OpenDropped& action) const { request(app, Pending{Pending::What::open_file, action.path, {}}); }
   void operator()(const PlaceDropped& action) const { place_dropped(app, action.path); }
-  void operator()(const GoToStep& action) const { go_to_step(app, action.done); }
+  void operator()(const GoToStep& action) const {
+    app.yoke.shown ? go_to_yoke_step(app, action.done) : go_to_step(app, action.done);
+  }
   void operator()(const BeginDesign& action) const { begin_design(app, action.wishes); }
   void operator()(const SetRulers& action) const {
     app.session.ruler_across = action.across;
@@ -186,6 +190,17 @@ struct Applier {
     request(app, Pending{Pending::What::new_design, {}, action.profile});
   }
   void operator()(const OpenCopy& action) const { request(app, Pending{Pending::What::open_copy, action.path, {}}); }
+  void operator()(const SetYokeView& action) const { app.view.yoke = action.view; }
+  void operator()(const ChangeYoke& action) const { change_yoke(app, action); }
+  void operator()(const BeginYoke& action) const { begin_yoke(app, action.wishes); }
+  void operator()(const OpenTier& action) const { open_tier(app, action.tier); }
+  void operator()(const SplitYoke&) const { split_yoke(app); }
+  void operator()(const AddTierTo& action) const {
+    open_path_dialog(app, Purpose::yoke_tier);
+    if (auto* const dialog = std::get_if<PathDialog>(&app.session.dialog); dialog != nullptr && action.wishes) {
+      dialog->yoke = std::make_shared<NewYokeDialog>(*action.wishes);
+    }
+  }
   void operator()(const StepBench& action) const { step_bench(app, action.by); }
   void operator()(const GoToMove& action) const { go_to_move(app, action.move); }
   void operator()(const AnswerBench& action) const { answer_bench(app, action.stay); }

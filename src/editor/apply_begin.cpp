@@ -19,6 +19,9 @@ void begin_with(App& app, const Document& design, const std::string& name) {
 }
 
 void open_copy(App& app, const fs::path& path) {
+  if (has_yoke_name(path)) {
+    return open_yoke_file(app, path, true);
+  }
   app.session.dialog = NoDialog{};
   const auto text = read_file(path, largest_file);
   if (!text) {

@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
+#include "editor/yoke_findings.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -82,7 +83,21 @@ void join_band(App& app) {
   edit(app, ChangeBands{bands});
 }
 
+void step_yoke_finding(App& app, int by) {
+  const int count = static_cast<int>(app.caches.yoke.findings.size());
+  if (count == 0) {
+    return say(app, "Nothing found: the yoke can be knitted as it is", Tone::good);
+  }
+  const int present = app.view.yoke.finding;
+  const int next = present < 0 ? (by > 0 ? 0 : count - 1) : (present + by + count) % count;
+  app.view.yoke = view_at_finding(app, next);
+  say(app, app.caches.yoke.findings[static_cast<std::size_t>(next)].words);
+}
+
 void step_finding(App& app, int by) {
+  if (app.yoke.shown) {
+    return step_yoke_finding(app, by);
+  }
   const std::vector<Listed>& listed = app.caches.listed;
   const int count = static_cast<int>(listed.size());
   if (count == 0) {
@@ -178,10 +193,12 @@ bool is_for_area(const App& app, Command command) {
 
 void run_file_command(App& app, Command command) {
   switch (command) {
+  case Command::new_yoke: return request(app, Pending{Pending::What::new_yoke, {}, {}});
+  case Command::export_yoke: return open_path_dialog(app, Purpose::yoke_sheets);
   case Command::new_design: return request(app, Pending{Pending::What::new_design, {}, {}});
   case Command::open: return request(app, Pending{Pending::What::choose_file, {}, {}});
-  case Command::save: return save(app, {});
-  case Command::save_as: return open_path_dialog(app, Purpose::save);
+  case Command::save: return app.yoke.shown ? save_yoke(app, {}) : save(app, {});
+  case Command::save_as: return open_path_dialog(app, app.yoke.shown ? Purpose::save_yoke : Purpose::save);
   case Command::import_picture: return open_path_dialog(app, Purpose::picture);
   case Command::export_card: return open_path_dialog(app, Purpose::card);
   case Command::export_chart: return open_path_dialog(app, Purpose::chart);
@@ -224,6 +241,14 @@ void run_view_command(App& app, Command command) {
     show(app, view.cursor);
   };
   switch (command) {
+  case Command::show_yoke:
+    app.yoke.shown = !app.yoke.shown && app.yoke.opened;
+    view.focus_drawing = !app.yoke.shown;
+    return;
+  case Command::yoke_schematic: view.yoke.shows = YokeShows::schematic; return;
+  case Command::yoke_flat: view.yoke.shows = YokeShows::flat; return;
+  case Command::yoke_worn: view.yoke.shows = YokeShows::worn; return;
+  case Command::yoke_bed: view.yoke.shows = YokeShows::bed; return;
   case Command::pen_opposite: view.pen = Pen::opposite; return;
   case Command::pen_contrast: view.pen = Pen::contrast; return;
   case Command::pen_main: view.pen = Pen::main; return;
@@ -279,6 +304,9 @@ void run_view_command(App& app, Command command) {
 } // namespace
 
 void run_command(App& app, Command command) {
+  if (app.yoke.shown && !works_with_yoke(command)) {
+    return say(app, "Back to the drawing first (F11)");
+  }
   const Menu menu = info_of(command).menu;
   if (menu == Menu::view || menu == Menu::help || (command >= Command::tool_pen && command <= Command::pen_main)) {
     return run_view_command(app, command);
@@ -304,8 +332,8 @@ void run_command(App& app, Command command) {
     return;
   }
   switch (command) {
-  case Command::undo: return undo_or_redo(app, true);
-  case Command::redo: return undo_or_redo(app, false);
+  case Command::undo: return app.yoke.shown ? undo_or_redo_yoke(app, true) : undo_or_redo(app, true);
+  case Command::redo: return app.yoke.shown ? undo_or_redo_yoke(app, false) : undo_or_redo(app, false);
   case Command::steps_done: app.session.dialog = StepsDialog{}; return;
   case Command::mend: return show_mend(app);
   case Command::other_mend: return show_other_mend(app);

@@ -1,14 +1,12 @@
-// Opening, saving, exporting, and the guard before anything that is not saved would go.
+// Opening, saving, and the guard before anything that is not saved would go.
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
+#include "editor/exporting.hpp"
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
-#include "sheets/everything.hpp"
-#include "sheets/pdf_date.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <fmt/format.h>
 #include <iterator>
 
@@ -32,6 +30,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.session.suggested_name.clear();
   app.session.readings.reset();
   app.session.reader_offset.reset();
+  app.yoke.shown = false; // the drawing is what was asked for
   app.view.cursor = {};
   app.view.finding = -1;
   app.view.zoom.reset();
@@ -72,6 +71,9 @@ void open_file(App& app, const fs::path& path) {
   if (has_photo_name(path.string())) {
     return open_picture(app, path);
   }
+  if (has_yoke_name(path)) {
+    return open_yoke_file(app, path, false);
+  }
   app.session.dialog = NoDialog{};
   const std::string rest = app.session.path.empty() && app.work.history.done() == 0
                                ? "Nothing was opened; you can begin a new design."
@@ -98,69 +100,6 @@ NewDialog new_dialog(const App& app, const std::string& machine) {
   return dialog;
 }
 
-Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
-                                          std::vector<Error>& left_out) {
-  const Document& design = app.work.design;
-  const Profile& profile = app.work.profile;
-  switch (dialog.purpose) {
-  case Purpose::card: return card_files(design, profile, path.string(), dialog.only_card);
-  case Purpose::steps: return step_files(design, profile, path.string());
-  case Purpose::everything: {
-    const auto findings = with_notes(check(design, profile), app.work.notes);
-    Everything all = everything_of(design, profile, findings, path.string(), dialog.chart);
-    left_out = std::move(all.left_out);
-    return std::move(all.files);
-  }
-  case Purpose::chart: return needle_files(design, profile, path.string(), dialog.chart);
-  case Purpose::leaflet: return leaflet_files(design, profile, path.string(), design.card.paper);
-  case Purpose::fabric: return fabric_files(design, profile, path.string(), app.view.face);
-  case Purpose::pattern: return pattern_files(design, path.string());
-  case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
-  case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
-  default: return Error{};
-  }
-}
-
-// Writes what the dialog asks for; keeps the dialog, with the reason, where it can't be.
-void export_files(App& app, PathDialog dialog, const fs::path& path, bool replace) {
-  std::vector<Error> left_out;
-  auto files = output_of(app, dialog, path, left_out);
-  if (const Failure failure = files ? date_pdfs(*files, std::getenv("SOURCE_DATE_EPOCH")) : std::nullopt) {
-    files = *failure;
-  }
-  if (!files) {
-    dialog.trouble = files.error().text();
-    app.session.dialog = dialog;
-    return;
-  }
-  if (const auto present = present_among(*files); !replace && !present.empty()) {
-    dialog.ask_replace = true;
-    dialog.replaced = static_cast<int>(present.size());
-    app.session.dialog = dialog;
-    return;
-  }
-  std::vector<NewContent> contents;
-  std::ranges::transform(*files, std::back_inserter(contents), [](const OutputFile& file) {
-    return NewContent{file.path, file.bytes};
-  });
-  if (const Failure failure = write_files(contents)) {
-    dialog.trouble = failure->text();
-    dialog.ask_replace = false;
-    app.session.dialog = dialog;
-    return;
-  }
-  app.session.dialog = dialog;
-  close_dialog(app);
-  app.session.folder = path.parent_path();
-  const std::string more = files->size() > 1 ? fmt::format(" and {} more", files->size() - 1) : "";
-  std::string missing;
-  for (const Error& error : left_out) {
-    missing += fmt::format("; left out: {}", error.text());
-  }
-  say(app, fmt::format("Written: {}{}{}", files->front().path, more, missing),
-      left_out.empty() ? Tone::good : Tone::trouble);
-}
-
 void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   std::error_code ignored;
   if (!replace && path != app.session.path && fs::exists(path, ignored)) {
@@ -179,11 +118,30 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   }
 }
 
+// For the new yoke that asked for it, or for the open one.
+void take_tier(App& app, const PathDialog& dialog, const fs::path& path) {
+  if (dialog.yoke) {
+    NewYokeDialog wishes = *dialog.yoke;
+    wishes.tiers.push_back(path);
+    wishes.remark.clear();
+    app.session.dialog = wishes;
+  } else if (app.yoke.opened) {
+    app.session.dialog = NoDialog{};
+    add_tier(app, path);
+  }
+}
+
 std::string name_without_kind(const App& app) {
   if (app.session.path.empty() && !app.session.suggested_name.empty()) {
     return app.session.suggested_name;
   }
   return app.session.path.empty() ? std::string("untitled") : app.session.path.stem().string();
+}
+
+std::string yoke_stem(const App& app) {
+  return !app.yoke.path.empty()             ? app.yoke.path.stem().string()
+         : !app.yoke.suggested_name.empty() ? app.yoke.suggested_name
+                                            : std::string("untitled");
 }
 
 // The name that a file for that purpose is first offered.
@@ -201,6 +159,9 @@ std::string usual_name(const App& app, Purpose purpose) {
   case Purpose::measure_page: return "measure-your-blank.pdf";
   case Purpose::swatch: return "orientation-swatch.pdf";
   case Purpose::keep_machine: return "my-machine.machine";
+  case Purpose::save_yoke: return yoke_stem(app) + ".yoke";
+  case Purpose::yoke_sheets: return yoke_stem(app) + ".pdf";
+  case Purpose::yoke_tier:
   case Purpose::open:
   case Purpose::picture:
   case Purpose::choose_machine: break;
@@ -219,7 +180,14 @@ void show_trouble(App& app, const std::string& title, const Error& error, const 
 void go_on(App& app, const Pending& pending) {
   switch (pending.what) {
   case Pending::What::nothing: return;
-  case Pending::What::quit: app.session.quit = true; return;
+  case Pending::What::quit:
+    if (!app.yoke.saved() && !pending.yoke_answered) {
+      app.session.dialog = GuardDialog{pending, true};
+      return;
+    }
+    app.session.quit = true;
+    return;
+  case Pending::What::new_yoke: app.session.dialog = new_yoke_dialog(app); return;
   case Pending::What::new_design: app.session.dialog = new_dialog(app, pending.machine); return;
   case Pending::What::choose_file: return open_path_dialog(app, Purpose::open);
   case Pending::What::open_file: return open_file(app, pending.path);
@@ -242,15 +210,17 @@ bool write_design(App& app, const fs::path& path) {
   app.session.folder = path.parent_path();
   remember_recent(app.settings, path);
   say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
+  reread_tiers(app, path);
   return true;
 }
 
 void request(App& app, const Pending& pending) {
   close_step(app);
-  if (app.work.history.saved()) {
+  const bool about_yoke = is_about_yoke(app, pending);
+  if (about_yoke ? app.yoke.saved() : app.work.history.saved()) {
     return go_on(app, pending);
   }
-  app.session.dialog = GuardDialog{pending};
+  app.session.dialog = GuardDialog{pending, about_yoke};
 }
 
 void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
@@ -299,27 +269,24 @@ void look_at_chosen_file(App& app) {
 
 void close_dialog(App& app) {
   const auto* const path = std::get_if<PathDialog>(&app.session.dialog);
+  if (path != nullptr && path->yoke) { // back to the new yoke, without a tier more
+    const std::shared_ptr<NewYokeDialog> wishes = path->yoke;
+    app.session.dialog = *wishes;
+    return;
+  }
   const bool to_preview = path != nullptr && path->from_preview;
   app.view.focus_drawing = app.view.focus_drawing || (is_open(app.session.dialog) && !to_preview);
   app.session.dialog = to_preview ? Dialog(PreviewDialog{}) : Dialog(NoDialog{});
 }
 
-void export_shown(App& app) {
-  const PreviewView& view = app.view.preview;
-  const auto purpose = [&] {
-    switch (view.kind) {
-    case SheetKind::card: return Purpose::card;
-    case SheetKind::chart: return Purpose::chart;
-    case SheetKind::steps: return Purpose::steps;
-    case SheetKind::leaflet: return Purpose::leaflet;
-    case SheetKind::pattern: return Purpose::pattern;
-    case SheetKind::swatch: return Purpose::swatch;
-    case SheetKind::measure: break;
-    }
-    return Purpose::measure_page;
-  };
-  close_step(app);
-  open_path_dialog(app, purpose());
+bool is_about_yoke(const App& app, const Pending& pending) {
+  switch (pending.what) {
+  case Pending::What::new_yoke: return true;
+  case Pending::What::open_file:
+  case Pending::What::open_copy: return has_yoke_name(pending.path);
+  case Pending::What::choose_file: return app.yoke.shown;
+  default: return false;
+  }
 }
 
 void choose_path(App& app, bool replace) {
@@ -343,7 +310,12 @@ void choose_path(App& app, bool replace) {
     return;
   }
   switch (dialog.purpose) {
-  case Purpose::open: return open_file(app, path);
+  case Purpose::open: // what is shown was guarded before; the other document is now
+    return has_yoke_name(path) == app.yoke.shown || has_photo_name(path.string())
+               ? open_file(app, path)
+               : request(app, Pending{Pending::What::open_file, path, {}});
+  case Purpose::yoke_tier: return take_tier(app, dialog, path);
+  case Purpose::save_yoke: return save_yoke_as(app, dialog, path, replace);
   case Purpose::picture: return open_picture(app, path);
   case Purpose::choose_machine: return choose_machine(app, dialog, path);
   case Purpose::keep_machine: return keep_machine(app, dialog, path, replace);
@@ -404,11 +376,13 @@ void answer_guard(App& app, GuardAnswer answer) {
   if (guard == nullptr) {
     return;
   }
-  const Pending pending = guard->pending;
+  Pending pending = guard->pending;
+  const bool yoke = guard->yoke;
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
+  pending.yoke_answered = yoke;
   switch (answer) {
-  case GuardAnswer::save: return save(app, pending);
+  case GuardAnswer::save: return yoke ? save_yoke(app, pending) : save(app, pending);
   case GuardAnswer::discard: return go_on(app, pending);
   case GuardAnswer::cancel: return;
   }

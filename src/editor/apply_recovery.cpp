@@ -155,8 +155,12 @@ void answer_changed(App& app, ChangedAnswer answer) {
     return;
   }
   const Pending afterwards = found->afterwards;
+  const bool yoke = found->yoke;
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
+  if (yoke) {
+    return answer_changed_yoke(app, answer, afterwards);
+  }
   switch (answer) {
   case ChangedAnswer::over:
     if (write_design(app, app.session.path)) {

@@ -116,6 +116,28 @@ void choose_colours(App& app);
 [[nodiscard]] Dialog start_dialog(const App& app);
 [[nodiscard]] Dialog help_dialog();
 
+// The open yoke, beside the repeat. Each change is a step that can be undone.
+void take_yoke(App& app, OpenedYoke opened, const std::filesystem::path& path, std::uint64_t digest);
+void change_yoke(App& app, const ChangeYoke& change);
+void drop_yoke_field(App& app);
+void undo_or_redo_yoke(App& app, bool back);
+void go_to_yoke_step(App& app, std::size_t done);
+void split_yoke(App& app);
+void begin_yoke(App& app, const NewYokeDialog& wishes);
+void open_tier(App& app, std::size_t tier);
+void add_tier(App& app, const std::filesystem::path& path);
+// After a repeat was saved: the yoke's tiers may be that file.
+void reread_tiers(App& app, const std::filesystem::path& path);
+// A copy was never saved.
+void open_yoke_file(App& app, const std::filesystem::path& path, bool copy);
+bool write_yoke_there(App& app, const std::filesystem::path& path);
+void save_yoke(App& app, const Pending& afterwards);
+void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
+void answer_changed_yoke(App& app, ChangedAnswer answer, const Pending& afterwards);
+[[nodiscard]] NewYokeDialog new_yoke_dialog(const App& app);
+// Whether the pending step puts another yoke in the open one's place, or another repeat.
+[[nodiscard]] bool is_about_yoke(const App& app, const Pending& pending);
+
 constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024; // bytes; the reader refuses more
 [[nodiscard]] FileReader file_reader();
 

@@ -32,12 +32,13 @@ bool ticked(const App& app, Command command) {
 
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
-  constexpr std::array firsts = {
-      Command::save,          Command::export_card,     Command::start_page,     Command::toggle_stitch,
-      Command::shift_left,    Command::mirror_sideways, Command::insert_column,  Command::move_row_up,
-      Command::resize,        Command::split_band,      Command::lay_out,        Command::import_picture,
-      Command::next_finding,  Command::other_face,      Command::show_settings,  Command::larger_text,
-      Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
+  constexpr std::array firsts = {Command::show_yoke,     Command::export_yoke,     Command::save,
+                                 Command::export_card,   Command::start_page,      Command::toggle_stitch,
+                                 Command::shift_left,    Command::mirror_sideways, Command::insert_column,
+                                 Command::move_row_up,   Command::resize,          Command::split_band,
+                                 Command::lay_out,       Command::import_picture,  Command::next_finding,
+                                 Command::other_face,    Command::show_settings,   Command::larger_text,
+                                 Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
@@ -52,7 +53,7 @@ struct ToolGroup {
   std::vector<ToolButton> tools;
 };
 
-const std::vector<ToolGroup>& tool_groups(std::vector<ToolGroup>& groups) {
+const std::vector<ToolGroup>& tool_groups(const App& app, std::vector<ToolGroup>& groups) {
   groups = {
       {0, {{Command::new_design, "New"}, {Command::open, "Open"}, {Command::save, "Save"}}},
       {0, {{Command::undo, "↶ Undo"}, {Command::redo, "↷ Redo"}}},
@@ -70,6 +71,9 @@ const std::vector<ToolGroup>& tool_groups(std::vector<ToolGroup>& groups) {
       {1, {{Command::zoom_out, "−"}, {Command::zoom_in, "+"}, {Command::zoom_fit, "Fit"}}},
       {1, {{Command::export_card, "Card"}, {Command::export_chart, "Needle chart"}}},
   };
+  if (app.yoke.opened) {
+    groups.push_back({0, {{Command::show_yoke, "Yoke"}}});
+  }
   return groups;
 }
 
@@ -179,7 +183,7 @@ float toolbar_height(const App& app, float width) {
   const float unit = app.theme.scale;
   std::vector<ToolGroup> groups;
   const float line = ImGui::GetFrameHeight();
-  const bool two = width_of_all(tool_groups(groups), unit) > width;
+  const bool two = width_of_all(tool_groups(app, groups), unit) > width;
   return (two ? 2 * line + 6 * unit : line) + 12 * unit;
 }
 
@@ -226,7 +230,7 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(10 * unit, 6 * unit));
   begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
   std::vector<ToolGroup> groups;
-  if (width_of_all(tool_groups(groups), unit) <= box.width()) {
+  if (width_of_all(tool_groups(app, groups), unit) <= box.width()) {
     line_of_tools(app, actions, groups, box.width());
   } else {
     for (const int line : {0, 1}) {
@@ -266,6 +270,13 @@ namespace {
 
 // What the line says at its right end, from all of it to nothing.
 std::array<std::string, 5> facts_of(const App& app) {
+  if (app.yoke.shown) {
+    const std::string saving = app.yoke.path.empty() ? "not saved yet"
+                               : app.yoke.saved()    ? "saved"
+                                                     : "changes not saved";
+    const std::string name = yoke_name_of(app);
+    return {fmt::format("{}      {}", name, saving), saving, saving, saving, ""};
+  }
   const Grid& grid = app.work.design.grid;
   const std::string place = place_of_cursor(app);
   const std::string saving = words_for_saving(app);

@@ -311,6 +311,7 @@ bool refresh(App& app) {
       piece.mended.reset();
     }
   }
+  changed = refresh_yoke(app) || changed;
   return refresh_preview(app) || changed;
 }
 

@@ -10,6 +10,7 @@
 #include "editor/canvas_layout.hpp"
 #include "editor/piece_picture.hpp"
 #include "editor/preview.hpp"
+#include "editor/yoke_cache.hpp"
 #include "machine/profile.hpp"
 #include "mending/mend.hpp"
 #include "rows/rows.hpp"
@@ -107,6 +108,7 @@ struct Caches {
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
   PiecePicture piece;
   PreviewCache preview;
+  YokeCache yoke;
   std::optional<MendHint> hint; // for the chosen finding, where it is a float
   int hint_for = -1;
   StitchTextures stitch;

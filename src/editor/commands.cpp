@@ -12,7 +12,9 @@ namespace {
 
 constexpr std::array commands = {
     CommandInfo{Command::new_design, Menu::file, "new", "New design…", "Ctrl+N", "Begin a new repeat"},
-    CommandInfo{Command::open, Menu::file, "open", "Open…", "Ctrl+O", "Open a .repeat file"},
+    CommandInfo{Command::new_yoke, Menu::file, "new-yoke", "New yoke…", "",
+                "A round yoke in pieces, from body measurements and the repeats of its tiers"},
+    CommandInfo{Command::open, Menu::file, "open", "Open…", "Ctrl+O", "Open a .repeat or .yoke file"},
     CommandInfo{Command::save, Menu::file, "save", "Save", "Ctrl+S", ""},
     CommandInfo{Command::save_as, Menu::file, "save-as", "Save as…", "Ctrl+Shift+S", ""},
     CommandInfo{Command::import_picture, Menu::file, "import-picture", "Import a picture…", "Ctrl+Shift+O",
@@ -33,6 +35,8 @@ constexpr std::array commands = {
     CommandInfo{Command::export_swatch, Menu::file, "export-swatch", "Export orientation swatch…", "", ""},
     CommandInfo{Command::export_everything, Menu::file, "export-everything", "Export everything…", "Ctrl+Shift+P",
                 "All sheets into one folder, with names that sort"},
+    CommandInfo{Command::export_yoke, Menu::file, "export-yoke", "Export the yoke's sheets…", "Ctrl+Shift+Y",
+                "Steps of every piece and tier, strips for the decreases, the schematic, the table of sizes"},
     CommandInfo{Command::preview, Menu::file, "preview", "Print preview…", "Ctrl+P",
                 "The pages as they will print, with paper and correction beside them"},
     CommandInfo{Command::start_page, Menu::file, "start-page", "Start page…", "Ctrl+Shift+N",
@@ -169,6 +173,16 @@ constexpr std::array commands = {
                 "Pass by pass: needles, feeders, card and the growing fabric"},
     CommandInfo{Command::what_went_wrong, Menu::knitting, "what-went-wrong", "What went wrong?…", "F9",
                 "Mark what you see on the fabric; what may have been done differently, and the way back"},
+    CommandInfo{Command::show_yoke, Menu::view, "show-yoke", "The yoke, or back to the drawing", "F11",
+                "The yoke that is open, in pieces and tiers; once more for the drawing"},
+    CommandInfo{Command::yoke_schematic, Menu::view, "yoke-schematic", "Yoke: schematic", "Ctrl+1",
+                "The pieces with their measures, which can be dragged"},
+    CommandInfo{Command::yoke_flat, Menu::view, "yoke-flat", "Yoke: laid flat", "Ctrl+2",
+                "All pieces and tiers side by side, in the yarns' colours"},
+    CommandInfo{Command::yoke_worn, Menu::view, "yoke-worn", "Yoke: as worn", "Ctrl+3",
+                "From above, the pattern narrowing to the neck"},
+    CommandInfo{Command::yoke_bed, Menu::view, "yoke-bed", "Yoke: on the bed", "Ctrl+4",
+                "One piece on its needles, with seams and decreases"},
     CommandInfo{Command::show_settings, Menu::view, "show-settings", "Settings panel", "F2", ""},
     CommandInfo{Command::show_findings, Menu::view, "show-findings", "Piece and findings", "F3", ""},
     CommandInfo{Command::larger_text, Menu::view, "larger-text", "Larger text", "Ctrl++", ""},
@@ -230,6 +244,39 @@ std::vector<const CommandInfo*> commands_found(std::string_view words) {
     }
   }
   return found;
+}
+
+bool works_with_yoke(Command command) {
+  switch (command) {
+  case Command::new_design:
+  case Command::new_yoke:
+  case Command::open:
+  case Command::save:
+  case Command::save_as:
+  case Command::export_yoke:
+  case Command::start_page:
+  case Command::settings:
+  case Command::quit:
+  case Command::undo:
+  case Command::redo:
+  case Command::steps_done:
+  case Command::show_yoke:
+  case Command::yoke_schematic:
+  case Command::yoke_flat:
+  case Command::yoke_worn:
+  case Command::yoke_bed:
+  case Command::next_finding:
+  case Command::previous_finding:
+  case Command::show_settings:
+  case Command::show_findings:
+  case Command::larger_text:
+  case Command::smaller_text:
+  case Command::focus_drawing:
+  case Command::next_part:
+  case Command::previous_part:
+  case Command::open_menus: return true;
+  default: return info_of(command).menu == Menu::help;
+  }
 }
 
 std::optional<Command> command_for(const KeyEvent& key) {

@@ -14,6 +14,7 @@ namespace punchwright::editor {
 
 enum class Command {
   new_design,
+  new_yoke,
   open,
   save,
   save_as,
@@ -27,6 +28,7 @@ enum class Command {
   export_measure_page,
   export_swatch,
   export_everything,
+  export_yoke,
   preview,
   start_page,
   settings,
@@ -113,6 +115,11 @@ enum class Command {
   step_list,
   play,
   what_went_wrong,
+  show_yoke,
+  yoke_schematic,
+  yoke_flat,
+  yoke_worn,
+  yoke_bed,
   show_settings,
   show_findings,
   larger_text,
@@ -143,6 +150,9 @@ struct CommandInfo {
 
 // Those in whose name, tip or menu each word begins a word, small or large letters alike; all of them for no word.
 [[nodiscard]] std::vector<const CommandInfo*> commands_found(std::string_view words);
+
+// Whether it means something while a yoke is shown in place of the drawing.
+[[nodiscard]] bool works_with_yoke(Command command);
 
 // The command of that key press, if there is one. Shift only counts with letters, arrows and named keys: which signs
 // need it differs between layouts.

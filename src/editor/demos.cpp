@@ -24,7 +24,7 @@ std::vector<fs::path> demos_in(const fs::path& folder) {
   std::vector<fs::path> demos;
   std::error_code trouble;
   for (fs::directory_iterator entry(folder, trouble), end; !trouble && entry != end; entry.increment(trouble)) {
-    if (entry->path().extension() == ".repeat") {
+    if (entry->path().extension() == ".repeat" || entry->path().extension() == ".yoke") {
       demos.push_back(entry->path());
     }
   }

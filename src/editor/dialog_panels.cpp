@@ -72,6 +72,7 @@ struct Drawer {
   void operator()(const WrongDialog& dialog) const { wrong_dialog(app, actions, dialog); }
   void operator()(const RecoveryDialog& dialog) const { recovery_dialog(app, actions, dialog); }
   void operator()(const ChangedDialog& dialog) const { changed_dialog(app, actions, dialog); }
+  void operator()(const NewYokeDialog& dialog) const { new_yoke_dialog_panel(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
     text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
@@ -91,9 +92,10 @@ struct Drawer {
     cancel_button(app, actions, "Cancel");
   }
 
-  void operator()(const GuardDialog&) const {
+  void operator()(const GuardDialog& dialog) const {
     const Theme& theme = app.theme;
-    text_lines(fmt::format("“{}” has changes that are not saved.", file_name_of(app)));
+    text_lines(
+        fmt::format("“{}” has changes that are not saved.", dialog.yoke ? yoke_name_of(app) : file_name_of(app)));
     ImGui::Dummy(ImVec2(0, 4 * theme.scale));
     if (main_button(app, actions, "guard save", "Save")) {
       actions.push(AnswerGuard{GuardAnswer::save});
@@ -204,7 +206,8 @@ const char* title_of_dialog(const Dialog& dialog) {
                                  "What went wrong?",
                                  "Trace a picture",
                                  "Your work is still here",
-                                 "The file has changed meanwhile"};
+                                 "The file has changed meanwhile",
+                                 "A yoke from measurements"};
   return titles[dialog.index()];
 }
 
@@ -225,6 +228,7 @@ float width_of_dialog(const App& app) {
       : std::holds_alternative<YarnsHereDialog>(dialog)                                                 ? 320 * unit
       : std::holds_alternative<RecoveryDialog>(dialog) || std::holds_alternative<ChangedDialog>(dialog) ? 560 * unit
       : std::holds_alternative<TraceDialog>(dialog)                                                     ? 900 * unit
+      : std::holds_alternative<NewYokeDialog>(dialog)                                                   ? 760 * unit
       : std::holds_alternative<StartDialog>(dialog)                                                     ? 900 * unit
       : std::holds_alternative<HelpDialog>(dialog)                                                      ? 960 * unit
                                                                                                         : 450 * unit;

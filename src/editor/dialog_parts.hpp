@@ -45,6 +45,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
 // What was kept of windows that did not close; and a file that somebody else has changed.
 void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dialog);
 void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog);
+void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog& dialog);
 void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog);
 void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog);
 void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog);

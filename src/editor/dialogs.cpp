@@ -22,6 +22,9 @@ std::string_view title_of(Purpose purpose) {
   case Purpose::swatch: return "Export the orientation swatch";
   case Purpose::everything: return "Export everything into a folder";
   case Purpose::keep_machine: return "Keep the machine's file";
+  case Purpose::save_yoke: return "Save the yoke";
+  case Purpose::yoke_tier: return "Choose a repeat for a tier";
+  case Purpose::yoke_sheets: return "Export the yoke's sheets";
   case Purpose::choose_machine: break;
   }
   return "Choose a machine file";
@@ -29,8 +32,11 @@ std::string_view title_of(Purpose purpose) {
 
 std::vector<std::string> extensions_for(Purpose purpose) {
   switch (purpose) {
-  case Purpose::open:
-  case Purpose::save: return {".repeat"};
+  case Purpose::open: return {".repeat", ".yoke"};
+  case Purpose::save:
+  case Purpose::yoke_tier: return {".repeat"};
+  case Purpose::save_yoke: return {".yoke"};
+  case Purpose::yoke_sheets: return {".pdf"};
   case Purpose::card: return {".pdf", ".svg", ".png", ".txt"};
   case Purpose::chart: return {".pdf", ".html", ".csv", ".txt"};
   case Purpose::steps: return {".pdf", ".html", ".txt"};
@@ -48,11 +54,12 @@ std::vector<std::string> extensions_for(Purpose purpose) {
 }
 
 bool writes_file(Purpose purpose) {
-  return purpose != Purpose::open && purpose != Purpose::choose_machine && purpose != Purpose::picture;
+  return purpose != Purpose::open && purpose != Purpose::choose_machine && purpose != Purpose::picture &&
+         purpose != Purpose::yoke_tier;
 }
 
 bool shows_preview(Purpose purpose) {
-  return purpose == Purpose::open || purpose == Purpose::picture;
+  return purpose == Purpose::open || purpose == Purpose::picture || purpose == Purpose::yoke_tier;
 }
 
 namespace {
@@ -74,6 +81,9 @@ struct Namer {
     case Purpose::swatch: return "swatch-page";
     case Purpose::everything: return "everything";
     case Purpose::keep_machine: return "keep-machine";
+    case Purpose::save_yoke: return "save-yoke";
+    case Purpose::yoke_tier: return "yoke-tier";
+    case Purpose::yoke_sheets: return "yoke-sheets";
     case Purpose::choose_machine: break;
     }
     return "machine";
@@ -104,6 +114,7 @@ struct Namer {
   std::string operator()(const WrongDialog&) const { return "wrong"; }
   std::string operator()(const RecoveryDialog&) const { return "recovery"; }
   std::string operator()(const ChangedDialog&) const { return "changed"; }
+  std::string operator()(const NewYokeDialog&) const { return "new-yoke"; }
 };
 
 } // namespace
@@ -152,7 +163,8 @@ fs::path path_of(const PathDialog& dialog) {
   const std::string kind = path.extension().string();
   const bool kind_known = std::ranges::find(kinds, kind) != kinds.end();
   // A design may be called "band 2.5". The writers of sheets say themselves what they can't write.
-  const bool own_form = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
+  const bool own_form = dialog.purpose == Purpose::save || dialog.purpose == Purpose::save_yoke ||
+                        dialog.purpose == Purpose::keep_machine;
   if (writes_file(dialog.purpose) && !dialog.name.empty() && !kinds.empty() && !kind_known &&
       (own_form || kind.empty())) {
     path += kinds.front();

@@ -12,6 +12,7 @@
 #include "editor/yarn_pairs.hpp"
 #include "machine/profile.hpp"
 #include "pictures/picture.hpp"
+#include "pieces/starter.hpp"
 #include "sheets/exports.hpp"
 
 #include <cstdint>
@@ -24,13 +25,20 @@
 
 namespace punchwright::editor {
 
+struct BodySize {
+  std::string name;
+  double chest_cm = 0;
+  double upper_arm_cm = 0;
+};
+
 // What goes on once the design that is open is safe.
 struct Pending {
-  enum class What { nothing, quit, new_design, choose_file, open_file, open_copy, picture };
+  enum class What { nothing, quit, new_design, new_yoke, choose_file, open_file, open_copy, picture };
   What what = What::nothing;
   std::filesystem::path path;
   std::string machine;                      // of a new design; empty: the one in use
   std::shared_ptr<const Document> design{}; // of a picture, to go on with
+  bool yoke_answered = false;               // its changes may be given up
 };
 
 struct NoDialog {};
@@ -49,7 +57,24 @@ enum class Purpose {
   swatch,
   everything, // into a folder; the name is what all files begin with
   choose_machine,
-  keep_machine
+  keep_machine,
+  save_yoke,
+  yoke_tier, // a repeat for a new yoke
+  yoke_sheets
+};
+
+// A yoke from body measurements.
+struct NewYokeDialog {
+  YokeKind kind = YokeKind::pullover;
+  std::vector<BodySize> sizes; // one or more
+  double ease_cm = 7.5;
+  bool own_arms = false; // else sleeves are a share of the body
+  YokeRules rules;
+  std::string profile;                      // empty: the tiers' own
+  std::vector<std::filesystem::path> tiers; // .repeat files, from the bottom upwards
+  std::vector<std::filesystem::path> known; // offered for tiers
+  std::string remark;                       // why it can't be begun
+  std::string remedy;
 };
 
 struct FolderEntry {
@@ -74,14 +99,16 @@ struct PathDialog {
   bool from_preview = false;             // which comes back when this is closed
   std::optional<Profile> machine;        // only for keeping one: what was learnt of it, and in which words
   std::string learnt;
-  Pending afterwards;                // after saving
-  std::string under_cursor;          // the entry that the pointer or the keys rest on
-  std::optional<DesignCard> preview; // of the .repeat file that the name means
+  Pending afterwards;                  // after saving
+  std::shared_ptr<NewYokeDialog> yoke; // only for a tier: what it is for
+  std::string under_cursor;            // the entry that the pointer or the keys rest on
+  std::optional<DesignCard> preview;   // of the .repeat file that the name means
 };
 
 // There is something to save.
 struct GuardDialog {
   Pending pending;
+  bool yoke = false; // it is the yoke that has changes
 };
 
 // A design that could be opened, were its machine's file there.
@@ -212,6 +239,7 @@ struct RecoveryDialog {
 struct ChangedDialog {
   std::vector<std::string> differences; // between what is open and what lies there
   Pending afterwards;                   // after saving
+  bool yoke = false;                    // it is the yoke's file
 };
 struct PlayedKnitting;
 struct PlayMoment;
@@ -228,7 +256,7 @@ using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, Ne
                             SwatchDialog, CommandsDialog, StepsDialog, DroppedDialog, SettingsDialog, StartDialog,
                             HelpDialog, PreviewDialog, PairsDialog, PaletteDialog, PictureDialog, LayoutDialog,
                             YarnsHereDialog, KeepMotifDialog, BenchChangedDialog, StepListDialog, PlayDialog,
-                            WrongDialog, TraceDialog, RecoveryDialog, ChangedDialog>;
+                            WrongDialog, TraceDialog, RecoveryDialog, ChangedDialog, NewYokeDialog>;
 
 // "none", "open", "guard" …: for the state line and for tests.
 [[nodiscard]] std::string name_of(const Dialog& dialog);

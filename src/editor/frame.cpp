@@ -1,6 +1,7 @@
 // One frame: where the parts of the window stand, and what keys mean.
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "editor/yoke_parts.hpp"
 
 #include <algorithm>
 #include <imgui.h>
@@ -40,6 +41,15 @@ void bench_keys(const App& app, const KeyEvent& key, Actions& actions) {
   }
 }
 
+// Tab, Return, space and arrows go through the fields; all else is a command.
+void yoke_keys(const App& app, const KeyEvent& key, Actions& actions) {
+  const bool for_parts = key.name == "tab" || key.name == "return" || key.name == "space" || key.name == "x";
+  const auto command = command_for(key);
+  if (!for_parts && command && why_not(app, *command).empty()) {
+    actions.run(*command);
+  }
+}
+
 } // namespace
 
 void keys(const App& app, const Portion& input, Actions& actions) {
@@ -58,6 +68,10 @@ void keys(const App& app, const Portion& input, Actions& actions) {
     }
     if (app.bench.open) {
       bench_keys(app, key, actions);
+      continue;
+    }
+    if (app.yoke.shown) {
+      yoke_keys(app, key, actions);
       continue;
     }
     int columns = 0;
@@ -81,6 +95,19 @@ void keys(const App& app, const Portion& input, Actions& actions) {
   }
 }
 
+namespace {
+
+// What was typed into a field, or dragged, is one step when it is left.
+void close_left_field(const App& app, Actions& actions) {
+  const bool open = !app.session.open_field.empty() || !app.yoke.open_field.empty();
+  if (open && !ImGui::IsAnyItemActive() &&
+      !ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) {
+    actions.push(CloseField{});
+  }
+}
+
+} // namespace
+
 void draw_frame(const App& app, const Portion& input, Actions& actions) {
   menu_bar(app, actions);
   Placed placed;
@@ -91,6 +118,16 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
     bench_panel(app, actions, {0, ImGui::GetFrameHeight(), size.x, size.y});
     dialogs(app, actions, placed);
     actions.list.insert(actions.list.begin(), placed);
+    keys(app, input, actions);
+    return walk_with_keys(app, input, actions);
+  }
+  if (app.yoke.shown) {
+    placed.canvas = app.view.canvas;
+    placed.piece = app.view.piece_box;
+    yoke_page(app, actions);
+    dialogs(app, actions, placed);
+    actions.list.insert(actions.list.begin(), placed);
+    close_left_field(app, actions);
     keys(app, input, actions);
     return walk_with_keys(app, input, actions);
   }
@@ -113,10 +150,7 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
   panel_edges(app, actions, parts);
   dialogs(app, actions, placed);
   actions.list.insert(actions.list.begin(), placed);
-  if (!app.session.open_field.empty() && !ImGui::IsAnyItemActive() &&
-      !ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) {
-    actions.push(CloseField{});
-  }
+  close_left_field(app, actions);
   keys(app, input, actions);
   walk_with_keys(app, input, actions);
 }

@@ -75,7 +75,10 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
 
 void steps_dialog(const App& app, Actions& actions) {
   const History& history = app.work.history;
-  const auto count = static_cast<int>(history.steps().size());
+  const YokeWork& yoke = app.yoke;
+  const auto count = static_cast<int>(yoke.shown ? yoke.steps.size() : history.steps().size());
+  const std::size_t now = yoke.shown ? yoke.done : history.done();
+  const auto name = [&](std::size_t step) { return yoke.shown ? yoke.steps[step].name : history.steps()[step].name; };
   unsigned present = 0;
   ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
   ImGuiListClipper clipper; // hours of work are thousands of steps
@@ -84,10 +87,9 @@ void steps_dialog(const App& app, Actions& actions) {
     for (int line = clipper.DisplayStart; line < clipper.DisplayEnd; ++line) {
       const int done = count - line; // the latest at the top, the beginning below
       const auto place = static_cast<std::size_t>(done);
-      const bool here = place == history.done();
-      const std::string words =
-          done == 0 ? "The beginning" : fmt::format("{}. {}", done, history.steps()[place - 1].name);
-      ImGui::PushStyleColor(ImGuiCol_Text, tint(place > history.done() ? app.theme.quiet_text : app.theme.text));
+      const bool here = place == now;
+      const std::string words = done == 0 ? "The beginning" : fmt::format("{}. {}", done, name(place - 1));
+      ImGui::PushStyleColor(ImGuiCol_Text, tint(place > now ? app.theme.quiet_text : app.theme.text));
       ImGui::PushID(done);
       if (ImGui::Selectable((here ? "▸ " + words : "   " + words).c_str(), here) && !here) {
         actions.push(GoToStep{place});

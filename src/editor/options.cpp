@@ -13,7 +13,7 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.set_version_flag("--version", "punchwright-editor " PUNCHWRIGHT_VERSION);
   Options options;
   std::string size;
-  line.add_option("FILE", options.file, "A .repeat file; without one, a blank design")->option_text(" ");
+  line.add_option("FILE", options.file, "A .repeat or .yoke file; without one, a blank design")->option_text(" ");
   line.add_option("--state-to", options.state_to,
                   "Write one line of state a frame (JSON), for scripts that drive the window");
   line.add_option("--picture", options.picture, "Write a picture of the window (PNG) and end");
@@ -45,13 +45,13 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_flag("--finding", options.choose_finding, "Choose the first finding");
   line.add_option(
           "--dialog", options.dialog,
-          "Open a dialog: new, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, "
-          "preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, "
+          "Open a dialog: new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, "
+          "help, preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, "
           "wrong, recovery, changed")
-      ->check(CLI::IsMember({"new",       "open",    "keys",     "card",     "chart",      "size",       "swatch",
-                             "commands",  "steps",   "settings", "start",    "help",       "preview",    "everything",
-                             "pairs",     "palette", "import",   "layout",   "yarns-here", "keep-motif", "bench",
-                             "step-list", "play",    "wrong",    "recovery", "changed"}))
+      ->check(CLI::IsMember({"new",        "new-yoke",  "open",    "keys",     "card",     "chart",      "size",
+                             "swatch",     "commands",  "steps",   "settings", "start",    "help",       "preview",
+                             "everything", "pairs",     "palette", "import",   "layout",   "yarns-here", "keep-motif",
+                             "bench",      "step-list", "play",    "wrong",    "recovery", "changed"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {
@@ -63,6 +63,15 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   line.add_option("--sight", options.sight, "How colours are seen: as-is, lightness, protan, deutan, tritan")
       ->transform(CLI::CheckedTransformer(sights))
       ->option_text("NAME");
+  std::map<std::string, YokeShows> views;
+  for (const YokeShowsInfo& info : yoke_views) {
+    views[info.id] = info.shows;
+  }
+  line.add_option_function<YokeShows>(
+          "--yoke", [&options](const YokeShows& shows) { options.yoke = shows; },
+          "View of a yoke: schematic, flat, worn, bed")
+      ->transform(CLI::CheckedTransformer(views))
+      ->option_text("VIEW");
   line.add_option("--zoom", options.zoom, "Of the drawing, px a mm")
       ->check(CLI::Range(0.1, 40.0))
       ->option_text("NUMBER");

@@ -28,8 +28,9 @@ struct Options {
   int done = 0;             // at the bench, passes played, or rows seen
   std::string dialog;       // shown on the picture: "keys", "open" …
   ColourSight sight = ColourSight::as_is;
-  float zoom = 0;    // of the drawing, px a mm; 0: the repeat fills the canvas
-  std::string sheet; // in the preview: "card", "chart" …
+  std::optional<YokeShows> yoke; // the view of a .yoke file
+  float zoom = 0;                // of the drawing, px a mm; 0: the repeat fills the canvas
+  std::string sheet;             // in the preview: "card", "chart" …
 };
 
 // The options, or the status to end with where all is said already (--help, a mistake).

@@ -2,6 +2,7 @@
 // The panels keep to a share of the window, so that large text leaves room for the drawing.
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "editor/yoke_parts.hpp"
 
 #include <algorithm>
 #include <imgui.h>
@@ -61,7 +62,7 @@ Parts parts_of(const App& app) {
   const float unit = app.theme.scale;
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   const float top = ImGui::GetFrameHeight();
-  const float bar = toolbar_height(app, size.x);
+  const float bar = app.yoke.shown ? yoke_bar_height(app, size.x) : toolbar_height(app, size.x);
   const float foot = 30 * unit;
   Parts parts;
   parts.toolbar = {0, top, size.x, top + bar};

@@ -272,8 +272,15 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     tip(theme, "What is in the file now is gone then");
   } else {
     const bool opens = !writes_file(dialog.purpose);
-    const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine;
-    chosen = button(theme, actions, "choose", saves ? "Save" : opens ? "Open" : "Export", Look::main) || chosen;
+    const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine ||
+                       dialog.purpose == Purpose::save_yoke;
+    chosen = button(theme, actions, "choose",
+                    saves                                  ? "Save"
+                    : dialog.purpose == Purpose::yoke_tier ? "Take it"
+                    : opens                                ? "Open"
+                                                           : "Export",
+                    Look::main) ||
+             chosen;
     if (make_folder == 0) {
       make_default(actions);
     }

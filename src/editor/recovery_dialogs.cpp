@@ -81,11 +81,11 @@ void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialo
   const Theme& theme = app.theme;
   text_lines(fmt::format("“{}” was written by another window or another program since you opened or saved it here. "
                          "Saving now would replace what is there.",
-                         file_name_of(app)));
+                         dialog.yoke ? yoke_name_of(app) : file_name_of(app)));
   space(app);
   heading(app, "Between yours and the file");
   sentences(dialog.differences);
-  hint(theme, app.session.path.string());
+  hint(theme, (dialog.yoke ? app.yoke.path : app.session.path).string());
   space(app);
   if (button(theme, actions, "changed elsewhere", "Save under another name…", Look::main)) {
     actions.push(AnswerChanged{ChangedAnswer::elsewhere});

@@ -43,6 +43,7 @@ void open_first(App& app, const Options& options) {
     app.view.zoom = options.zoom;
   }
   app.view.tab = options.tab.value_or(app.view.tab);
+  app.view.yoke.shows = options.yoke.value_or(app.view.yoke.shows);
 }
 
 // The questions about work that a window left behind, and about a file that somebody else has written.
@@ -79,6 +80,7 @@ void show_what_was_asked_for(App& app, const Options& options) {
     apply(app, SetDialog{SwatchDialog{}});
   }
   const std::vector<std::pair<const char*, Command>> dialogs = {{"new", Command::new_design},
+                                                                {"new-yoke", Command::new_yoke},
                                                                 {"open", Command::open},
                                                                 {"keys", Command::keys},
                                                                 {"card", Command::export_card},
@@ -140,6 +142,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.upload(app.caches.yoke.picture);
   make_what_shows(app, window);
   Actions actions;
   actions.publish_places = publish;
@@ -258,6 +261,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   refresh(app);
   window.upload(app.caches.piece);
   window.upload(app.caches.preview);
+  window.upload(app.caches.yoke.picture);
   make_what_shows(app, window);
   Actions actions;
   const Portion input = window.begin_frame(app);
@@ -277,6 +281,14 @@ double milliseconds(Clock::duration time) {
   return std::chrono::duration<double, std::milli>(time).count();
 }
 
+// To and fro by a millimetre, as one drag.
+void drag_a_width(App& app) {
+  Yoke yoke = app.yoke.opened->yoke;
+  double& cm = yoke.pieces[widths_of(yoke, 0)].bottom_cm.values.front();
+  cm += app.yoke.revision % 2 == 0 ? 0.1 : -0.1;
+  apply(app, ChangeYoke{std::move(yoke), "a width"});
+}
+
 int time_frames(App& app, Window& window, int count, double first_ms) {
   for (int frame = 0; frame < 10; ++frame) {
     one_frame(app, window, false, true); // settle
@@ -287,6 +299,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     refresh(app);
     window.upload(app.caches.piece);
     window.upload(app.caches.preview);
+    window.upload(app.caches.yoke.picture);
     make_what_shows(app, window);
     Actions actions;
     const Portion input = window.begin_frame(app);
@@ -299,9 +312,10 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
     }
   }
   const double whole = milliseconds(Clock::now() - start) / count;
-  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew.
+  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew. Of a yoke a
+  // width is dragged instead.
   const auto draw_and_show = [&] {
-    apply(app, Run{Command::toggle_stitch});
+    app.yoke.shown ? drag_a_width(app) : apply(app, Run{Command::toggle_stitch});
     one_frame(app, window, false, false);
   };
   for (int frame = 0; frame < 50; ++frame) {

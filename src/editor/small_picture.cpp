@@ -2,6 +2,8 @@
 #include "editor/small_picture.hpp"
 
 #include "design/repeat_file.hpp"
+#include "editor/yoke_card.hpp"
+#include "editor/yoke_work.hpp"
 #include "files/files.hpp"
 #include "pictures/picture.hpp"
 
@@ -39,6 +41,10 @@ DesignCard design_card(const std::filesystem::path& path, double width_by_height
   const auto text = read_file(path, picture ? largest_picture_file : largest_shown);
   if (!text) {
     card.trouble = "Can't be opened";
+    return card;
+  }
+  if (has_yoke_name(path)) {
+    fill_yoke_card(card, *text);
     return card;
   }
   const auto read = picture ? design_in_picture(*text) : design_in_text(*text);

@@ -17,14 +17,6 @@ namespace {
 
 constexpr double card_shape = 1.7; // width by height of a demo's picture
 
-// Goes on in this line where there is room for so many px, else in the next.
-void flow(float wide) {
-  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-  if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + wide <= right) {
-    ImGui::SameLine();
-  }
-}
-
 void machines(const App& app, Actions& actions) {
   heading(app.theme, "Begin a repeat for");
   bool first = true;
@@ -164,7 +156,12 @@ void start_page(const App& app, Actions& actions, const StartDialog& dialog) {
   if (button(theme, actions, "start open", "Open a file…")) {
     actions.run(Command::open);
   }
-  tip(theme, "Choose a .repeat file (Ctrl+O)");
+  tip(theme, "Choose a .repeat or .yoke file (Ctrl+O)");
+  flow(ImGui::CalcTextSize("New yoke…").x + 20 * theme.scale);
+  if (button(theme, actions, "start yoke", "New yoke…")) {
+    actions.run(Command::new_yoke);
+  }
+  tip(theme, "A round yoke in pieces, from body measurements");
   flow(ImGui::CalcTextSize("The guide").x + 20 * theme.scale);
   if (button(theme, actions, "start help", "The guide")) {
     actions.run(Command::help);

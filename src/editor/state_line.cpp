@@ -64,6 +64,33 @@ std::string lattice(const App& app) {
 
 } // namespace
 
+namespace {
+
+std::string yoke_text(const App& app) {
+  const YokeWork& work = app.yoke;
+  if (!work.opened) {
+    return "null";
+  }
+  const YokeView& view = app.view.yoke;
+  const Yoke& yoke = work.opened->yoke;
+  std::string stitches;
+  if (const SizePlan* const plan = shown_plan(app)) {
+    for (const PieceOfSize& piece : plan->pieces) {
+      stitches += fmt::format("{}{}", stitches.empty() ? "" : ",", piece.tiers.front().stitches);
+    }
+  }
+  const std::size_t first = widths_of(yoke, 0);
+  return fmt::format("{{\"shown\":{},\"saved\":{},\"path\":{},\"steps\":{},\"opening\":{},\"revision\":{},"
+                     "\"view\":\"{}\",\"size\":{},\"piece\":{},\"pieces\":{},\"tiers\":{},\"findings\":{},"
+                     "\"bottom_cm\":{},\"depth_cm\":{},\"plain_above\":{},\"stitches\":[{}]}}",
+                     work.shown, work.saved(), json_text(work.path.string()), work.done, work.opening, work.revision,
+                     yoke_views[static_cast<std::size_t>(view.shows)].id, view.size, view.piece, yoke.pieces.size(),
+                     yoke.tiers.size(), app.caches.yoke.findings.size(), yoke.pieces[first].bottom_cm.at(view.size),
+                     yoke.depth_cm.at(view.size), yoke.tiers.front().plain_above.at(view.size), stitches);
+}
+
+} // namespace
+
 std::string state_line(const App& app, const Actions& actions, const FrameFacts& facts) {
   const View& view = app.view;
   const Work& work = app.work;
@@ -76,7 +103,7 @@ std::string state_line(const App& app, const Actions& actions, const FrameFacts&
       "\"path\":{},"
       "\"message\":{},\"dialog\":{},\"cursor\":[{},{}],\"finding\":{},\"findings\":{},\"faults\":{},\"stroke\":{},"
       "\"keys_at\":{},\"typed\":{},\"face\":\"{}\",\"theme\":\"{}\",\"lengths\":\"{}\",\"scale\":{},\"canvas\":{},{},"
-      "\"bench\":{},\"places\":{{{}}}}}\n",
+      "\"yoke\":{},\"bench\":{},\"places\":{{{}}}}}\n",
       facts.number, facts.idle, work.opening, work.history.revision(), work.history.saved(), app.session.saves,
       work.history.done(), json_text(window_title(app)), json_text(app.session.path.string()),
       json_text(app.session.message), json_text(name_of(app.session.dialog)), view.cursor.column, view.cursor.row,
@@ -84,7 +111,7 @@ std::string state_line(const App& app, const Actions& actions, const FrameFacts&
       json_text(actions.keys_at), json_text(actions.typed), view.face == Face::knit ? "knit" : "purl",
       app.theme == dark_palette() ? "dark" : "light",
       app.settings.lengths == LengthUnit::inches ? "inches" : "centimetres", app.theme.scale, box_text(view.canvas),
-      lattice(app), bench_text(app), places);
+      lattice(app), yoke_text(app), bench_text(app), places);
 }
 
 } // namespace punchwright::editor

@@ -25,9 +25,22 @@ std::string words_for_tool(Tool tool) {
   return {};
 }
 
+std::string words_for_view(YokeShows shows) {
+  switch (shows) {
+  case YokeShows::schematic: return "Drag a round handle, or type on the left; F11 goes back to the drawing";
+  case YokeShows::flat: return "Rest on a tier for its needles; a double click shows the piece on its bed";
+  case YokeShows::worn: return "From above: the front below, the neck in the middle";
+  case YokeShows::bed: return "As the knitter sees it: hatched seam stitches, a sign where a needle is brought forward";
+  }
+  return {};
+}
+
 } // namespace
 
 std::string words_for_pointer(const App& app) {
+  if (app.yoke.shown) {
+    return words_for_view(app.view.yoke.shows);
+  }
   if (app.view.marked) {
     return words_for_marked(*app.view.marked, app.view.tool == Tool::mark);
   }

@@ -75,6 +75,7 @@ std::vector<TextPair> sign_pairs(const Palette& of) {
           {"where the keys are", of.accent, of.panel},
           {"where the keys are, on ground", of.accent, of.ground},
           {"the repeat's edge", of.accent, of.canvas},
+          {"lines that are asked for, over the piece", of.accent, of.field},
           {"line beside the chosen", of.accent, of.accent_soft}};
 }
 

@@ -53,14 +53,14 @@ void walk(const std::vector<Stop>& stops, int by) {
   go_to(stops[static_cast<std::size_t>((from + by + count) % count)]);
 }
 
-constexpr std::array parts = {drawing_part, "settings", "piece", "findings"};
+constexpr std::array parts = {drawing_part, "settings", "yoke", "piece", "findings"};
 
 ImGuiWindow* root_with_keys() {
   ImGuiWindow* const window = ImGui::GetCurrentContext()->NavWindow;
   return window == nullptr ? nullptr : window->RootWindow;
 }
 
-void step_to_part(Actions& actions, int by) {
+void step_to_part(const App& app, Actions& actions, int by) {
   const ImGuiWindow* const root = root_with_keys();
   constexpr int count = static_cast<int>(parts.size());
   int present = 0;
@@ -71,6 +71,9 @@ void step_to_part(Actions& actions, int by) {
   }
   for (int step = 1; step <= count; ++step) {
     const int next = (present + by * step + count * count) % count;
+    if (next == 0 && app.yoke.shown) {
+      continue; // it has no drawing
+    }
     if (next == 0) {
       actions.push(CloseField{});
       ImGui::ClearActiveID();
@@ -153,7 +156,7 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
     return;
   }
   if (app.view.part_step != 0) {
-    return step_to_part(actions, app.view.part_step);
+    return step_to_part(app, actions, app.view.part_step);
   }
   for (const InputEvent& event : input) {
     if (event.kind != InputEvent::Kind::key || !event.key.down || event.key.with.control || event.key.with.alt) {
@@ -164,7 +167,7 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
       if (app.bench.open && !is_open(app.session.dialog)) {
         walk(stops_in(actions, ImGui::FindWindowByName(bench_part)), by);
       } else if (drawing_has_keys()) {
-        step_to_part(actions, by);
+        step_to_part(app, actions, by);
       } else {
         actions.push(CloseField{});
         walk(stops_in(actions, root_with_keys()), by);

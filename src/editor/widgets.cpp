@@ -100,7 +100,16 @@ std::string why_not(const App& app, Command command) {
   if (app.bench.open && !works_at_bench(command)) {
     return "Leave the bench first (F5)";
   }
+  if (app.yoke.shown && !works_with_yoke(command)) {
+    return "Back to the drawing first (F11)";
+  }
   switch (command) {
+  case Command::show_yoke: return app.yoke.opened ? "" : "No yoke is open: open a .yoke file, or begin a new yoke";
+  case Command::yoke_schematic:
+  case Command::yoke_flat:
+  case Command::yoke_worn:
+  case Command::yoke_bed:
+  case Command::export_yoke: return app.yoke.shown ? "" : "Only while a yoke is shown (F11)";
   case Command::bench_forward:
   case Command::bench_back: return app.bench.open ? "" : "Only at the bench (F5)";
   case Command::say_step:
@@ -109,15 +118,21 @@ std::string why_not(const App& app, Command command) {
                              : "Only at the bench (F5)";
   case Command::cut:
     return app.view.marked || app.session.floating ? "" : "Mark an area first: M, or Ctrl+A for all of it";
-  case Command::undo: return app.work.history.can_undo() ? "" : "Nothing has been done yet";
-  case Command::redo: return app.work.history.can_redo() ? "" : "Nothing has been undone";
+  case Command::undo:
+    return (app.yoke.shown ? app.yoke.done > 0 : app.work.history.can_undo()) ? "" : "Nothing has been done yet";
+  case Command::redo:
+    return (app.yoke.shown ? app.yoke.done < app.yoke.steps.size() : app.work.history.can_redo())
+               ? ""
+               : "Nothing has been undone";
   case Command::export_card:
   case Command::export_measure_page:
   case Command::export_swatch:
     return app.work.profile.card ? ""
                                  : "This machine reads no card; the needle chart says which needles to bring forward";
   case Command::next_finding:
-  case Command::previous_finding: return app.caches.findings.empty() ? "There are no findings" : "";
+  case Command::previous_finding:
+    return (app.yoke.shown ? app.caches.yoke.findings.empty() : app.caches.findings.empty()) ? "There are no findings"
+                                                                                             : "";
   default: return "";
   }
 }
@@ -174,6 +189,13 @@ void label(const Theme& theme, const char* text, float share, float needs) {
     ImGui::SetCursorPosX(field);
   }
   ImGui::SetNextItemWidth(-1);
+}
+
+void flow(float wide) {
+  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+  if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + wide <= right) {
+    ImGui::SameLine();
+  }
 }
 
 void send(const Field& field, Document settings) {

@@ -50,6 +50,9 @@ void hint(const Theme& theme, std::string_view text);
 // A field that needs more px than its share begins further left, or below the words.
 void label(const Theme& theme, const char* text, float share = 0.46F, float needs = 0);
 
+// Goes on in this line where there is room for so many px, else in the next.
+void flow(float wide);
+
 // The text, or what there is room for with dots behind it.
 [[nodiscard]] std::string shortened(const std::string& text, float room);
 

@@ -315,13 +315,14 @@ void Window::set_title(const std::string& title) {
 
 namespace {
 
-void fill_texture(unsigned& texture, int width, int height, const std::vector<unsigned char>& rgb) {
+void fill_texture(unsigned& texture, int width, int height, const std::vector<unsigned char>& rgb,
+                  int when_larger = GL_LINEAR) {
   if (texture == 0) {
     glGenTextures(1, &texture);
   }
   glBindTexture(GL_TEXTURE_2D, texture);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, when_larger);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
   glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
@@ -335,6 +336,13 @@ void Window::upload(PiecePicture& piece) {
   if (piece.serial != piece.uploaded && !pixels.rgb.empty()) {
     fill_texture(piece.texture, pixels.width, pixels.height, pixels.rgb);
     piece.uploaded = piece.serial;
+  }
+}
+
+void Window::upload(YokePicture& picture) {
+  if (picture.serial != picture.uploaded && !picture.rgb.empty()) {
+    fill_texture(picture.texture, picture.width, picture.height, picture.rgb, GL_NEAREST); // stitches keep their edges
+    picture.uploaded = picture.serial;
   }
 }
 

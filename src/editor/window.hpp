@@ -62,6 +62,7 @@ public:
   void set_title(const std::string& title);
   void upload(PiecePicture& piece);
   void upload(PreviewCache& page);
+  void upload(YokePicture& picture);
   void make(StitchTextures& textures); // once
   // What programs share as text; empty where there is none.
   [[nodiscard]] std::string clipboard_text();

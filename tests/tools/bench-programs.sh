@@ -92,5 +92,7 @@ PYTHON
   frames "24 x 240, purl side and tools" "$work/tall.repeat" 500 --show purl --tab tools
   frames "200 x 2,000 and its piece" "$work/large.repeat" 300
   frames "200 x 2,000, purl side and tools" "$work/large.repeat" 300 --show purl --tab tools
+  frames "the largest demo yoke, schematic" "$here/patterns/puffin-poncho.yoke" 500
+  frames "the largest demo yoke, as worn" "$here/patterns/puffin-poncho.yoke" 500 --yoke worn
   frames "200 x 2,000, ten times as many strokes" "$work/large.repeat" 3000
 fi

@@ -94,6 +94,12 @@ window play-selected "$hood" --size 1280x800 --dialog play --done 2
 window play-middle "$hood" --size 1280x800 --dialog play --done 10
 window editor-wrong "$hood" --size 1280x800 --dialog wrong --done 8
 
+window editor-yoke-new --size 1280x800 --dialog new-yoke
+yoke=$patterns/harbour-pullover.yoke
+window editor-yoke "$yoke" --size 1280x800
+window editor-yoke-worn "$yoke" --size 1280x800 --yoke worn
+window editor-yoke-bed "$yoke" --size 1280x800 --yoke bed
+
 too_large=0
 for picture in "$pictures"/*.png; do
   bytes=$(stat -c %s "$picture")

@@ -72,6 +72,11 @@ SCREENS = [
     ("wrong", "What went wrong?", ["hood-border.repeat", "--dialog", "wrong"]),
     ("recovery", "Work that a window left behind when it ended unasked", ["puffin-cove.repeat", "--dialog", "recovery"]),
     ("changed", "A file that somebody else has written meanwhile", ["puffin-cove.repeat", "--dialog", "changed"]),
+    ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
+    ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
+    ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),
+    ("yoke-worn", "A yoke from above, as it is worn", ["harbour-pullover.yoke", "--yoke", "worn"]),
+    ("yoke-bed", "A piece of a yoke on its bed", ["anchor-yoke.yoke", "--yoke", "bed"]),
     ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
     ("guide", "The guide in the window", ["--dialog", "help"]),
     ("keys", "Keys and mouse", ["--dialog", "keys"]),
@@ -135,6 +140,9 @@ class Desk:
         shown.mkdir()
         for pattern in PATTERNS.glob("*.repeat"):
             shutil.copy(pattern, shown)
+        for yoke in PATTERNS.glob("*.yoke"):
+            shutil.copy(yoke, shown)
+        shutil.copytree(PATTERNS / "tiers", shown / "tiers")
         puffin = (PATTERNS / "puffin-cove.repeat").read_text()
         float_too_long = puffin.replace('"...#.####.....####...#.."', '".....####.....####......"', 1)
         if float_too_long == puffin:

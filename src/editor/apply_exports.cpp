@@ -1,0 +1,111 @@
+// What is written for others: sheets, pictures, everything into a folder; of the yoke its sheets.
+#include "editor/applying.hpp"
+#include "editor/exporting.hpp"
+#include "files/files.hpp"
+#include "sheets/everything.hpp"
+#include "sheets/pdf_date.hpp"
+#include "sheets/yoke_sheets.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fmt/format.h>
+#include <iterator>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+Result<std::vector<OutputFile>> yoke_output(const App& app, const fs::path& path) {
+  const auto plan = plan_yoke(*app.yoke.opened);
+  if (!plan) {
+    return plan.error();
+  }
+  return yoke_files(*app.yoke.opened, *plan, path.string(), {app.settings.paper, {}, {}, {}});
+}
+
+Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
+                                          std::vector<Error>& left_out) {
+  const Document& design = app.work.design;
+  const Profile& profile = app.work.profile;
+  switch (dialog.purpose) {
+  case Purpose::card: return card_files(design, profile, path.string(), dialog.only_card);
+  case Purpose::steps: return step_files(design, profile, path.string());
+  case Purpose::everything: {
+    const auto findings = with_notes(check(design, profile), app.work.notes);
+    Everything all = everything_of(design, profile, findings, path.string(), dialog.chart);
+    left_out = std::move(all.left_out);
+    return std::move(all.files);
+  }
+  case Purpose::chart: return needle_files(design, profile, path.string(), dialog.chart);
+  case Purpose::leaflet: return leaflet_files(design, profile, path.string(), design.card.paper);
+  case Purpose::fabric: return fabric_files(design, profile, path.string(), app.view.face);
+  case Purpose::pattern: return pattern_files(design, path.string());
+  case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
+  case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
+  case Purpose::yoke_sheets: return yoke_output(app, path);
+  default: return Error{};
+  }
+}
+
+} // namespace
+
+void export_files(App& app, PathDialog dialog, const fs::path& path, bool replace) {
+  std::vector<Error> left_out;
+  auto files = output_of(app, dialog, path, left_out);
+  if (const Failure failure = files ? date_pdfs(*files, std::getenv("SOURCE_DATE_EPOCH")) : std::nullopt) {
+    files = *failure;
+  }
+  if (!files) {
+    dialog.trouble = files.error().text();
+    app.session.dialog = dialog;
+    return;
+  }
+  if (const auto present = present_among(*files); !replace && !present.empty()) {
+    dialog.ask_replace = true;
+    dialog.replaced = static_cast<int>(present.size());
+    app.session.dialog = dialog;
+    return;
+  }
+  std::vector<NewContent> contents;
+  std::ranges::transform(*files, std::back_inserter(contents), [](const OutputFile& file) {
+    return NewContent{file.path, file.bytes};
+  });
+  if (const Failure failure = write_files(contents)) {
+    dialog.trouble = failure->text();
+    dialog.ask_replace = false;
+    app.session.dialog = dialog;
+    return;
+  }
+  app.session.dialog = dialog;
+  close_dialog(app);
+  app.session.folder = path.parent_path();
+  const std::string more = files->size() > 1 ? fmt::format(" and {} more", files->size() - 1) : "";
+  std::string missing;
+  for (const Error& error : left_out) {
+    missing += fmt::format("; left out: {}", error.text());
+  }
+  say(app, fmt::format("Written: {}{}{}", files->front().path, more, missing),
+      left_out.empty() ? Tone::good : Tone::trouble);
+}
+
+void export_shown(App& app) {
+  const PreviewView& view = app.view.preview;
+  const auto purpose = [&] {
+    switch (view.kind) {
+    case SheetKind::card: return Purpose::card;
+    case SheetKind::chart: return Purpose::chart;
+    case SheetKind::steps: return Purpose::steps;
+    case SheetKind::leaflet: return Purpose::leaflet;
+    case SheetKind::pattern: return Purpose::pattern;
+    case SheetKind::swatch: return Purpose::swatch;
+    case SheetKind::measure: break;
+    }
+    return Purpose::measure_page;
+  };
+  close_step(app);
+  open_path_dialog(app, purpose());
+}
+
+} // namespace punchwright::editor

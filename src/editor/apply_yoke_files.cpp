@@ -1,0 +1,154 @@
+// A yoke's own file: opened, opened as a copy, saved with the same care as a repeat.
+#include "editor/applying.hpp"
+#include "files/files.hpp"
+#include "journal/journal.hpp"
+#include "pieces/yoke_file.hpp"
+
+#include <fmt/format.h>
+#include <utility>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+std::string text_in(const App& app, const fs::path& folder) {
+  return write_yoke(as_written_in(app.yoke.opened->yoke, folder));
+}
+
+// Which of both texts says what is seen by comparing line by line; a few of them are enough to know.
+std::vector<std::string> differences_of(const std::string& ours, const fs::path& path) {
+  const auto there = read_file(path, largest_file);
+  if (!there) {
+    return {"The file there can't be read."};
+  }
+  const auto read = read_yoke(*there, path.string());
+  if (!read) {
+    return {fmt::format("The file there is no yoke that can be read: {}.", read.error().message)};
+  }
+  const auto mine = read_yoke(ours, path.string());
+  std::vector<std::string> sentences;
+  const Yoke& yours = mine->yoke;
+  const Yoke& theirs = read->yoke;
+  const auto differs = [&](bool different, const char* words) {
+    if (different) {
+      sentences.emplace_back(words);
+    }
+  };
+  differs(yours.title != theirs.title || yours.notes != theirs.notes, "Title or notes differ.");
+  differs(yours.sizes != theirs.sizes, "The sizes differ.");
+  differs(yours.pieces != theirs.pieces, "The pieces or their widths differ.");
+  differs(yours.depth_cm != theirs.depth_cm, "The depth differs.");
+  differs(yours.tiers != theirs.tiers, "The tiers or their plain rows differ.");
+  differs(yours.yarns != theirs.yarns, "What is said of the yarns differs.");
+  differs(yours.gauge != theirs.gauge || yours.profile != theirs.profile || yours.edge != theirs.edge,
+          "Machine, gauge or seam stitches differ.");
+  differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases, "The wishes for seams or decreases differ.");
+  differs(sentences.empty(), "Only the way it is written differs.");
+  return sentences;
+}
+
+bool ask_about_changed_yoke(App& app, const fs::path& path, const Pending& afterwards) {
+  std::error_code ignored;
+  if (app.yoke.file_digest == 0 || !fs::is_regular_file(path, ignored)) {
+    return false;
+  }
+  const std::string ours = text_in(app, path.parent_path());
+  const auto there = read_file(path, largest_file);
+  if (there && (digest_of(*there) == app.yoke.file_digest || *there == ours)) {
+    return false;
+  }
+  close_step(app);
+  ChangedDialog dialog;
+  dialog.differences = differences_of(ours, path);
+  dialog.afterwards = afterwards;
+  dialog.yoke = true;
+  app.session.dialog = std::move(dialog);
+  return true;
+}
+
+} // namespace
+
+void open_yoke_file(App& app, const fs::path& path, bool copy) {
+  app.session.dialog = NoDialog{};
+  const std::string rest =
+      app.yoke.opened ? fmt::format("“{}” stays open, as it was.", yoke_name_of(app)) : std::string();
+  auto text = read_file(path, largest_file);
+  if (!text) {
+    return show_trouble(app, "The yoke can't be opened", text.error(), rest);
+  }
+  auto opened = open_yoke(*text, path.string(), file_reader());
+  if (!opened) {
+    return show_trouble(app, "The yoke can't be read", opened.error(), rest);
+  }
+  const bool noted = !opened->notes.empty();
+  const std::string note = noted ? opened->notes.front().text : std::string();
+  take_yoke(app, std::move(opened).value(), copy ? fs::path() : path, copy ? 0 : digest_of(*text));
+  if (copy) {
+    app.yoke.suggested_name = path.stem().string();
+    return say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
+  }
+  if (path.has_parent_path()) {
+    app.session.folder = path.parent_path();
+  }
+  remember_recent(app.settings, path);
+  say(app, fmt::format("Opened {}{}{}", path.filename().string(), noted ? "; " : "", note));
+}
+
+bool write_yoke_there(App& app, const fs::path& path) {
+  const std::string text = text_in(app, path.parent_path());
+  if (const Failure failure = write_file(path, text)) {
+    show_trouble(app, "The yoke is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
+    return false;
+  }
+  close_step(app);
+  YokeWork& work = app.yoke;
+  work.saved_at = work.done;
+  work.path = path;
+  work.opened->file = path.string();
+  work.file_digest = digest_of(text);
+  app.session.folder = path.parent_path();
+  remember_recent(app.settings, path);
+  say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
+  return true;
+}
+
+void save_yoke(App& app, const Pending& afterwards) {
+  if (app.yoke.path.empty()) {
+    return open_path_dialog(app, Purpose::save_yoke, afterwards);
+  }
+  if (!ask_about_changed_yoke(app, app.yoke.path, afterwards) && write_yoke_there(app, app.yoke.path)) {
+    go_on(app, afterwards);
+  }
+}
+
+void save_yoke_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
+  std::error_code ignored;
+  if (!replace && path != app.yoke.path && fs::exists(path, ignored)) {
+    dialog.ask_replace = true;
+    app.session.dialog = dialog;
+    return;
+  }
+  app.session.dialog = NoDialog{};
+  if (path == app.yoke.path && ask_about_changed_yoke(app, path, dialog.afterwards)) {
+    return;
+  }
+  if (write_yoke_there(app, path)) {
+    go_on(app, dialog.afterwards);
+  }
+}
+
+void answer_changed_yoke(App& app, ChangedAnswer answer, const Pending& afterwards) {
+  switch (answer) {
+  case ChangedAnswer::over:
+    if (write_yoke_there(app, app.yoke.path)) {
+      go_on(app, afterwards);
+    }
+    return;
+  case ChangedAnswer::elsewhere: return open_path_dialog(app, Purpose::save_yoke, afterwards);
+  case ChangedAnswer::cancel: return;
+  }
+}
+
+} // namespace punchwright::editor

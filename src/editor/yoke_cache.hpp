@@ -1,0 +1,120 @@
+// What follows from the open yoke: the plan of all sizes, what is found, and of the size that is shown its stitches as
+// a picture and the shapes of each view. Made anew only when the yoke changes or another size is shown.
+#pragma once
+
+#include "editor/colour_sight.hpp"
+#include "editor/yoke_view.hpp"
+#include "editor/yoke_work.hpp"
+#include "pieces/yoke_plan.hpp"
+#include "rules/findings.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright::editor {
+
+struct App;
+
+struct YokeFinding {
+  Severity severity = Severity::warning;
+  std::string words;
+  std::string remedy;                // empty: the words say it
+  std::optional<std::size_t> size{}; // none: of all sizes
+  int piece = -1;                    // -1: of all; of a seam the piece on its left
+  int tier = -1;                     // -1: of all
+  bool seam = false;                 // between that piece and the next
+  bool can_split = false;            // splitting the pieces would mend it
+  bool rows = false;                 // other plain rows would mend it
+};
+
+// A part of the picture at its place in a view, mm; y upwards, u and v from 0 to 1, v downwards.
+struct YokeCorner {
+  float x = 0;
+  float y = 0;
+  float u = 0;
+  float v = 0;
+};
+struct YokeQuad {
+  YokeCorner corners[4]; // round it, from the lower left
+};
+
+// One tier of one piece in a flat view, mm.
+struct YokeBlock {
+  std::size_t piece = 0;
+  std::size_t tier = 0;
+  float left = 0;
+  float right = 0;
+  float bottom = 0;
+  float pattern_top = 0; // above it the plain rows
+  float top = 0;
+};
+
+struct YokeSeamLine {
+  std::size_t tier = 0;
+  std::size_t left = 0; // the piece on its left
+  float x0 = 0;
+  float y0 = 0;
+  float x1 = 0;
+  float y1 = 0;
+};
+
+// A view in mm.
+struct YokeShape {
+  std::vector<YokeQuad> quads;
+  std::vector<YokeBlock> blocks;
+  std::vector<YokeSeamLine> seams;
+  float width = 0; // all of it, from 0
+  float height = 0;
+};
+
+// All stitches of the shown size, a pixel each; the lowest row last. In a row the pieces of a tier follow each other.
+struct YokePicture {
+  int width = 0;
+  int height = 0;
+  std::vector<unsigned char> rgb;
+  std::vector<std::vector<int>> left; // [tier][piece]: its first pixel, seam stitches included
+  std::uint64_t serial = 0;
+  unsigned texture = 0; // OpenGL's name for it, set by the window
+  std::uint64_t uploaded = 0;
+};
+
+struct YokeCache {
+  std::uint64_t opening = 0;
+  std::uint64_t revision = 0;
+  bool dragging = false;                      // it was worked out during a drag: why nothing fits isn't sought yet
+  std::vector<std::optional<SizePlan>> sizes; // none: nothing fits
+  std::vector<LoopCheck> loops;
+  std::vector<YokeFinding> findings; // the gravest first
+  std::vector<int> heights;          // of the shown size: see tier_heights()
+  std::vector<double> row_mm;        // of the shown size: how high each row begins, one more at the end
+  std::optional<std::size_t> size;   // for which picture and shapes are
+  ColourSight sight = ColourSight::as_is;
+  YokePicture picture;
+  YokeShape flat;
+  YokeShape worn;                 // its middle at the middle
+  std::vector<YokeShape> on_bed;  // by piece; x in needles from the bed's left end
+  std::vector<std::string> tiers; // what each tier's repeat is called
+};
+
+// Brings it up to date; true where something was worked out.
+bool refresh_yoke(App& app);
+
+// The plan of the size that is shown; null where nothing fits.
+[[nodiscard]] const SizePlan* shown_plan(const App& app);
+
+// Parts of it, for tests and for refresh_yoke().
+[[nodiscard]] YokePicture picture_of(const OpenedYoke& opened, const SizePlan& plan, std::size_t size,
+                                     ColourSight sight);
+[[nodiscard]] std::vector<double> row_heights(const OpenedYoke& opened, std::size_t size);
+[[nodiscard]] YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
+                                   const std::vector<double>& row_mm);
+[[nodiscard]] YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
+                                   const std::vector<double>& row_mm);
+[[nodiscard]] YokeShape bed_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
+                                  const std::vector<double>& row_mm, std::size_t piece);
+[[nodiscard]] std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache,
+                                                     const std::vector<std::optional<Error>>& troubles);
+
+} // namespace punchwright::editor

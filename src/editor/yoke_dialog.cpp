@@ -1,0 +1,224 @@
+// A new yoke from body measurements: every number and rule in a field, with its source, and the tiers from the bottom.
+#include "editor/applying.hpp"
+#include "editor/demos.hpp"
+#include "editor/dialog_parts.hpp"
+#include "editor/yoke_parts.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr double smallest_body_cm = 10;
+constexpr double largest_body_cm = 300;
+
+BodySize size_of(const BustSize& bust) {
+  const double chest = bust.inches * mm_per_inch / 10;
+  return {std::string(bust.name), chest, chest * YokeRules{}.sleeve};
+}
+
+void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  heading(app.theme, "Sizes: round the chest");
+  for (const BustSize& bust : bust_sizes()) {
+    const auto present = std::ranges::find(next.sizes, bust.name, &BodySize::name);
+    const bool chosen = present != next.sizes.end();
+    const std::string words(bust.name);
+    if (bust.name != bust_sizes().front().name) {
+      flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
+    }
+    if (button(app.theme, actions, ("new size " + words).c_str(), words.c_str(), chosen ? Look::chosen : Look::plain) &&
+        (!chosen || next.sizes.size() > 1)) {
+      if (chosen) {
+        next.sizes.erase(present);
+      } else {
+        next.sizes.push_back(size_of(bust));
+        std::ranges::stable_sort(next.sizes, {}, &BodySize::chest_cm);
+      }
+      changed = true;
+    }
+    tip(app.theme, chosen ? "Leave this size out" : "Take this size too");
+  }
+  hint(app.theme, "Chests of the table at yayforyarn.com; each can be changed.");
+  for (std::size_t index = 0; index < next.sizes.size(); ++index) {
+    BodySize& size = next.sizes[index];
+    ImGui::PushID(static_cast<int>(index));
+    const std::string name = fmt::format("new chest {}", index + 1);
+    changed = cloth_field({app, actions, name.c_str(), &next.remark}, ("Chest, " + size.name).c_str(), size.chest_cm,
+                          smallest_body_cm, largest_body_cm) ||
+              changed;
+    if (next.own_arms && next.kind == YokeKind::pullover) {
+      const std::string arm = fmt::format("new arm {}", index + 1);
+      changed = cloth_field({app, actions, arm.c_str(), &next.remark}, ("Upper arm, " + size.name).c_str(),
+                            size.upper_arm_cm, smallest_body_cm, largest_body_cm) ||
+                changed;
+    }
+    ImGui::PopID();
+  }
+}
+
+void share(const App& app, Actions& actions, NewYokeDialog& next, bool& changed, const char* name, const char* words,
+           double& part) {
+  double percent = part * 100;
+  if (number_field({app, actions, name, &next.remark}, words, percent, 1, 100, 0)) {
+    part = percent / 100;
+    changed = true;
+  }
+}
+
+void rules(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  heading(app.theme, "Rules");
+  const Field ease{app, actions, "new ease", &next.remark};
+  changed = cloth_field(ease, "Ease, added to the chest", next.ease_cm, -20, 100) || changed;
+  if (next.kind == YokeKind::pullover) {
+    changed =
+        check_box(actions, "new own arms", "Sleeves from measured arms, not as a share", next.own_arms) || changed;
+    if (!next.own_arms) {
+      share(app, actions, next, changed, "new sleeve", "Sleeve, % of the body", next.rules.sleeve);
+    }
+  }
+  share(app, actions, next, changed, "new underarm", "Each underarm, % of the body", next.rules.underarm);
+  share(app, actions, next, changed, "new neck", "Neck, % of the body", next.rules.neck);
+  share(app, actions, next, changed, "new depth", "Depth, % of the body", next.rules.depth);
+  const LengthUnit unit = app.settings.lengths;
+  hint(app.theme,
+       fmt::format("Shares: summary of Knitting Without Tears and Knitting Around "
+                   "(handmadestitchbystitch.wordpress.com); depth: jenjoycedesign.com, 2012-08-16, but no "
+                   "deeper than {} at a chest of {} to {} at {} (morrisandsons.com.au).",
+                   cloth_length(next.rules.shallow_cm, unit), cloth_length(next.rules.shallow_chest_cm, unit),
+                   cloth_length(next.rules.deep_cm, unit), cloth_length(next.rules.deep_chest_cm, unit)));
+}
+
+// What comes of the numbers, size by size.
+void outcome(const App& app, const NewYokeDialog& dialog) {
+  const LengthUnit unit = app.settings.lengths;
+  for (const BodySize& size : dialog.sizes) {
+    const bool arms = dialog.own_arms && dialog.kind == YokeKind::pullover;
+    const YokeMeasures measures = yoke_measures(size.chest_cm, dialog.ease_cm,
+                                                arms ? std::optional(size.upper_arm_cm) : std::nullopt, dialog.rules);
+    const std::string pieces = dialog.kind == YokeKind::pullover
+                                   ? fmt::format("front and back {}, sleeves {}", cloth_length(measures.front, unit),
+                                                 cloth_length(measures.sleeve, unit))
+                                   : fmt::format("each quarter {}", cloth_length(measures.ring() / 4, unit));
+    hint(app.theme, fmt::format("{}: {}; neck {}; depth {}{}", size.name, pieces, cloth_length(measures.neck, unit),
+                                cloth_length(measures.depth, unit), measures.depth_capped ? " (no deeper)" : ""));
+  }
+}
+
+// Repeats that lie at hand, as a drop-down.
+void known_tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::BeginCombo("##known", "Add one of these repeats")) {
+    for (const fs::path& path : next.known) {
+      if (ImGui::Selectable(path.filename().string().c_str(), false)) {
+        next.tiers.push_back(path);
+        changed = true;
+      }
+      remember_place(actions, "new known " + path.stem().string());
+      tip(app.theme, path.string());
+    }
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "new known");
+}
+
+void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  heading(app.theme, "Tiers, from the bottom upwards");
+  const std::vector<fs::path> present = next.tiers;
+  for (std::size_t tier = 0; tier < present.size(); ++tier) {
+    ImGui::PushID(static_cast<int>(tier));
+    ImGui::AlignTextToFramePadding();
+    const std::string remove = "Remove";
+    const float wide = ImGui::CalcTextSize(remove.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x;
+    ImGui::TextUnformatted(shortened(fmt::format("{}. {}", tier + 1, present[tier].filename().string()),
+                                     ImGui::GetContentRegionAvail().x - wide - ImGui::GetStyle().ItemSpacing.x)
+                               .c_str());
+    tip(app.theme, present[tier].string());
+    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - wide);
+    if (button(app.theme, actions, fmt::format("new remove {}", tier + 1).c_str(), remove.c_str(), Look::quiet)) {
+      next.tiers.erase(next.tiers.begin() + static_cast<std::ptrdiff_t>(tier));
+      changed = true;
+    }
+    ImGui::PopID();
+  }
+  if (!next.known.empty()) {
+    known_tiers(app, actions, next, changed);
+  }
+  if (button(app.theme, actions, "new tier", "Choose a file…")) {
+    actions.push(AddTierTo{next});
+  }
+}
+
+} // namespace
+
+NewYokeDialog new_yoke_dialog(const App& app) {
+  NewYokeDialog dialog;
+  for (const BustSize& bust : bust_sizes()) {
+    if (bust.name == "S" || bust.name == "M" || bust.name == "L") {
+      dialog.sizes.push_back(size_of(bust));
+    }
+  }
+  std::error_code ignored;
+  const fs::path demos = demos_folder(fs::read_symlink("/proc/self/exe", ignored));
+  for (const fs::path& folder : {app.session.folder, demos / "tiers"}) {
+    for (const fs::path& path : demos_in(folder)) {
+      if (path.extension() == ".repeat" && std::ranges::find(dialog.known, path) == dialog.known.end()) {
+        dialog.known.push_back(path);
+      }
+    }
+  }
+  if (!app.session.path.empty()) {
+    dialog.tiers.push_back(app.session.path); // what is being drawn is the likely first tier
+  }
+  return dialog;
+}
+
+void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog& dialog) {
+  const Theme& theme = app.theme;
+  NewYokeDialog next = dialog;
+  bool changed = false;
+  ImGui::BeginChild("new yoke", {0, height_beside_lines(app, 4)}, false, ImGuiWindowFlags_NavFlattened);
+  for (const auto& [kind, name, words] :
+       {std::tuple{YokeKind::pullover, "new pullover", "Pullover: front, back, two sleeves"},
+        std::tuple{YokeKind::poncho, "new poncho", "Poncho: four quarters"}}) {
+    if (kind != YokeKind::pullover) {
+      flow(ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x);
+    }
+    if (button(theme, actions, name, words, dialog.kind == kind ? Look::chosen : Look::plain) && dialog.kind != kind) {
+      next.kind = kind;
+      changed = true;
+    }
+    if (kind == YokeKind::pullover) {
+      make_first_stop(actions);
+    }
+  }
+  tiers(app, actions, next, changed);
+  sizes(app, actions, next, changed);
+  rules(app, actions, next, changed);
+  heading(theme, "What comes of it");
+  outcome(app, dialog);
+  ImGui::EndChild();
+  warning_lines(theme, dialog.remark);
+  if (!dialog.remedy.empty()) {
+    hint(theme, dialog.remedy);
+  }
+  if (changed || next.remark != dialog.remark) {
+    next.remedy.clear();
+    if (changed && next.remark == dialog.remark) {
+      next.remark.clear();
+    }
+    actions.push(SetDialog{next});
+  }
+  if (button(theme, actions, "begin yoke", "Begin the yoke", Look::main)) {
+    actions.push(BeginYoke{dialog});
+  }
+  make_default(actions);
+  tip(theme, "Every measure can be changed afterwards; pieces that are wider than the bed are split");
+  ImGui::SameLine();
+  cancel_button(app, actions, "Cancel");
+}
+
+} // namespace punchwright::editor

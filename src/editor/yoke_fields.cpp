@@ -1,0 +1,227 @@
+// What the yoke says, as fields: for the size that is shown, where a number differs from size to size.
+#include "editor/choice_field.hpp"
+#include "editor/yoke_parts.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <functional>
+
+namespace punchwright::editor {
+
+namespace {
+
+// Fields of the open yoke.
+class Fields {
+public:
+  Fields(const App& app, Actions& actions)
+      : app_(app), actions_(actions), opened_(*app.yoke.opened), yoke_(opened_.yoke), size_(app.view.yoke.size) {}
+
+  void run() {
+    title();
+    pieces();
+    depth();
+    tiers();
+    fit();
+    decreases();
+    yarns();
+  }
+
+private:
+  void title() {
+    heading(app_.theme, "The yoke");
+    label(app_.theme, "Title", 0.30F);
+    std::string text = yoke_.title;
+    if (text_input({app_, actions_, "yoke title"}, text)) {
+      Yoke next = yoke_;
+      next.title = text;
+      send(app_, actions_, std::move(next), "title");
+    }
+  }
+
+  // One measure of a size.
+  void measure(const std::string& name, const char* words, const PerSize<double>& all, double low, double high,
+               const std::string& step, const std::function<PerSize<double>&(Yoke&)>& there) {
+    double cm = all.at(size_);
+    if (cloth_field({app_, actions_, name.c_str()}, words, cm, low, high)) {
+      Yoke next = yoke_;
+      set_for_size(there(next), yoke_.sizes.size(), size_, cm);
+      send(app_, actions_, std::move(next), fmt::format("{}, {}", step, yoke_.sizes[size_]));
+    }
+  }
+
+  void pieces() {
+    for (std::size_t index = 0; index < yoke_.pieces.size(); ++index) {
+      const YokePiece& piece = yoke_.pieces[index];
+      ImGui::PushID(static_cast<int>(index));
+      heading(app_.theme, piece.name.c_str());
+      if (!piece.like.empty()) {
+        hint(app_.theme, fmt::format("As wide as {}.", piece.like));
+      } else {
+        measure(fmt::format("yoke bottom {}", index + 1), "Bottom", piece.bottom_cm, narrowest_cm, widest_cm,
+                piece.name + " at the bottom",
+                [index](Yoke& yoke) -> PerSize<double>& { return yoke.pieces[index].bottom_cm; });
+        measure(fmt::format("yoke top {}", index + 1), "Top", piece.top_cm, narrowest_cm, widest_cm,
+                piece.name + " at the top",
+                [index](Yoke& yoke) -> PerSize<double>& { return yoke.pieces[index].top_cm; });
+      }
+      ImGui::PopID();
+    }
+  }
+
+  void depth() {
+    heading(app_.theme, "Depth");
+    measure("yoke depth", "Depth", yoke_.depth_cm, shallowest_cm, deepest_cm, "depth",
+            [](Yoke& yoke) -> PerSize<double>& { return yoke.depth_cm; });
+  }
+
+  void tiers() {
+    heading(app_.theme, "Tiers, from the bottom");
+    for (std::size_t tier = 0; tier < yoke_.tiers.size(); ++tier) {
+      ImGui::PushID(static_cast<int>(tier));
+      const std::string words =
+          fmt::format("{}. {}", tier + 1, tier < app_.caches.yoke.tiers.size() ? app_.caches.yoke.tiers[tier] : "");
+      const std::string name = fmt::format("yoke tier {}", tier + 1);
+      const float room = ImGui::GetContentRegionAvail().x;
+      const std::string shown = shortened(words, room - 2 * ImGui::GetStyle().FramePadding.x);
+      if (button(app_.theme, actions_, name.c_str(), shown.c_str())) {
+        actions_.push(OpenTier{tier});
+      }
+      tip(app_.theme, fmt::format("Open its repeat: {}", yoke_.tiers[tier].repeat));
+      plain_rows(tier);
+      ImGui::PopID();
+    }
+    if (button(app_.theme, actions_, "yoke add tier", "Add a tier…")) {
+      actions_.push(AddTierTo{});
+    }
+    tip(app_.theme, "Another repeat, above the others");
+    if (yoke_.tiers.size() > 1) {
+      flow(ImGui::CalcTextSize("Remove the top tier").x + 2 * ImGui::GetStyle().FramePadding.x);
+      if (button(app_.theme, actions_, "yoke remove tier", "Remove the top tier")) {
+        Yoke next = yoke_;
+        next.tiers.pop_back();
+        send(app_, actions_, std::move(next), "remove the top tier");
+      }
+    }
+  }
+
+  void plain_rows(std::size_t tier) {
+    const int needed = plain_rows_needed(opened_, tier).needed();
+    int rows = yoke_.tiers[tier].plain_above.at(size_);
+    const std::string name = fmt::format("yoke rows {}", tier + 1);
+    if (count_field({app_, actions_, name.c_str()}, "Plain rows above", rows, needed, most_plain_rows)) {
+      Yoke next = yoke_;
+      set_for_size(next.tiers[tier].plain_above, yoke_.sizes.size(), size_, rows);
+      send(app_, actions_, std::move(next), fmt::format("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
+    }
+  }
+
+  void fit() {
+    heading(app_.theme, "Stitch counts and seams");
+    Yoke next = yoke_;
+    double percent = next.fit.tolerance * 100;
+    if (number_field({app_, actions_, "yoke tolerance"}, "Tolerance, %", percent, 0, 50, 1)) {
+      next.fit.tolerance = percent / 100;
+      send(app_, actions_, next, "tolerance");
+    }
+    tip(app_.theme, "How far stitch counts may leave the straight line between bottom and top");
+    if (choose<YokeSeams, 3>({app_, actions_, "yoke seams"}, "Seams", next.fit.seams,
+                             {{{"continuous", static_cast<int>(YokeSeams::continuous)},
+                               {"centred", static_cast<int>(YokeSeams::centred)},
+                               {"free", static_cast<int>(YokeSeams::free)}}})) {
+      send(app_, actions_, next, "seams");
+    }
+    tip(app_.theme, "Continuous: the motif goes on across every seam. Centred: its middle at the middle of each piece");
+    if (count_field({app_, actions_, "yoke edge"}, "Seam stitches", next.edge, 0, 50)) {
+      send(app_, actions_, next, "seam stitches");
+    }
+    tip(app_.theme, "On each side of each piece; they vanish in the seam");
+  }
+
+  void decreases() {
+    heading(app_.theme, "Decreases");
+    Yoke next = yoke_;
+    if (choose<DecreaseWay, 3>({app_, actions_, "yoke way"}, "Spacing", next.decreases.way,
+                               {{{"gathered", static_cast<int>(DecreaseWay::gathered)},
+                                 {"spread", static_cast<int>(DecreaseWay::spread)},
+                                 {"half steps", static_cast<int>(DecreaseWay::half_steps)}}})) {
+      send(app_, actions_, next, "spacing of decreases");
+    }
+    tip(app_.theme, "Gathered: the long steps at both ends. Spread: mixed. Half steps: going on across the seams");
+    if (choose<DecreaseTowards, 2>({app_, actions_, "yoke towards"}, "Towards", next.decreases.towards,
+                                   {{{"the centre", static_cast<int>(DecreaseTowards::centre)},
+                                     {"the edges", static_cast<int>(DecreaseTowards::edges)}}})) {
+      send(app_, actions_, next, "side of decreases");
+    }
+    if (count_field({app_, actions_, "yoke clear"}, "Clear of seams", next.decreases.clear_of_seam, 0, 50)) {
+      send(app_, actions_, next, "decreases clear of seams");
+    }
+    tip(app_.theme, "Stitches beside the seam stitches that are left alone");
+    if (check_box(actions_, "yoke centre", "Off the motif's centre line", next.decreases.clear_of_centre)) {
+      send(app_, actions_, next, "decreases off the centre line");
+    }
+  }
+
+  void yarns() {
+    heading(app_.theme, "Yarns, for the amounts");
+    for (const YarnAmount& amount : amounts()) {
+      ImGui::PushID(amount.key);
+      const auto known = std::ranges::find(yoke_.yarns, amount.key, &YokeYarn::key);
+      YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{amount.key, {}, {}, {}, {}} : *known;
+      bool changed = optional_number(fmt::format("yoke metres {}", amount.key),
+                                     fmt::format("{}: metres in 100 g", amount.key), yarn.metres_per_100g, 1, 10000);
+      changed = optional_number(fmt::format("yoke loop {}", amount.key), fmt::format("{}: loop, mm", amount.key),
+                                yarn.loop_mm, 1, 200) ||
+                changed;
+      if (changed) {
+        Yoke next = yoke_;
+        if (known == yoke_.yarns.end()) {
+          next.yarns.push_back(yarn);
+        } else {
+          next.yarns[static_cast<std::size_t>(known - yoke_.yarns.begin())] = yarn;
+        }
+        send(app_, actions_, std::move(next), fmt::format("yarn {}", amount.key));
+      }
+      ImGui::PopID();
+    }
+    hint(app_.theme, "The loop: the length of a ravelled row by its stitches. Without it, what the gauge suggests.");
+  }
+
+  [[nodiscard]] std::vector<YarnAmount> amounts() const {
+    const SizePlan* const plan = shown_plan(app_);
+    if (plan != nullptr) {
+      return plan->yarns;
+    }
+    std::vector<YarnAmount> known;
+    for (const YokeYarn& yarn : yoke_.yarns) {
+      known.push_back({yarn.key, {}, {}, AmountFrom::gauge});
+    }
+    return known;
+  }
+
+  // 0 stands for: not known.
+  bool optional_number(const std::string& name, const std::string& words, std::optional<double>& value, double low,
+                       double high) {
+    double number = value.value_or(0);
+    if (!number_field({app_, actions_, name.c_str()}, words.c_str(), number, 0, high, 1)) {
+      return false;
+    }
+    const std::optional<double> next = number < low ? std::nullopt : std::optional(number);
+    const bool changed = next != value;
+    value = next;
+    return changed;
+  }
+
+  const App& app_;
+  Actions& actions_;
+  const OpenedYoke& opened_;
+  const Yoke& yoke_;
+  std::size_t size_;
+};
+
+} // namespace
+
+void yoke_fields(const App& app, Actions& actions) {
+  Fields(app, actions).run();
+}
+
+} // namespace punchwright::editor

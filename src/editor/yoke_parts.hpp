@@ -1,0 +1,47 @@
+// The parts of the yoke's page, and what they share.
+#pragma once
+
+#include "editor/panels.hpp"
+#include "editor/widgets.hpp"
+#include "editor/yoke_cache.hpp"
+
+#include <string>
+
+namespace punchwright::editor {
+
+// px: the bar above, in as many lines as its buttons need.
+float yoke_bar_height(const App& app, float width);
+// In place of the drawing and all that belongs to it.
+void yoke_page(const App& app, Actions& actions);
+
+void yoke_fields(const App& app, Actions& actions);
+void yoke_side(const App& app, Actions& actions);
+
+// The views, each in the room that is left for it.
+void draw_schematic(const App& app, Actions& actions, const ScreenBox& room);
+void draw_flat(const App& app, Actions& actions, const ScreenBox& room);
+void draw_worn(const App& app, Actions& actions, const ScreenBox& room);
+void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room);
+
+// A length of clothes: "48.0 cm" or "18.9 in".
+[[nodiscard]] std::string cloth_length(double cm, LengthUnit unit);
+// A centimetre field; true where it changed.
+bool cloth_field(const Field& field, const char* words, double& cm, double low, double high);
+
+// Sends the changed yoke under that name, unless the typing is being taken back.
+void send(const App& app, Actions& actions, Yoke yoke, std::string field);
+
+// Bounds of the form.
+constexpr double narrowest_cm = 0.5;
+constexpr double widest_cm = 500;
+constexpr double shallowest_cm = 1;
+constexpr double deepest_cm = 200;
+constexpr int most_plain_rows = 99;
+
+// As shortened(), of bold words.
+[[nodiscard]] std::string shortened_bold(const Theme& theme, const std::string& words, float room);
+
+// Words on the picture, with a ground that keeps them readable.
+void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold = false);
+
+} // namespace punchwright::editor

@@ -1,0 +1,370 @@
+// The schematic: each piece with its asked widths and the steps that its stitch counts make of them, beside the depth
+// with its tiers. Round handles are dragged; where a drag began is kept by ImGui, so that nothing here changes.
+#include "design/words.hpp"
+#include "editor/yoke_parts.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+#include <vector>
+
+namespace punchwright::editor {
+
+namespace {
+
+constexpr double dragged_to_cm = 0.1; // what a drag rounds to
+constexpr double dragged_to_in = 0.05;
+
+class Schematic {
+public:
+  Schematic(const App& app, Actions& actions, const ScreenBox& room)
+      : app_(app), actions_(actions), theme_(app.theme), opened_(*app.yoke.opened), yoke_(opened_.yoke),
+        cache_(app.caches.yoke), size_(app.view.yoke.size), plan_(shown_plan(app)), room_(room),
+        list_(*ImGui::GetWindowDrawList()), line_(ImGui::GetTextLineHeightWithSpacing()) {
+    for (std::size_t piece = 0; piece < yoke_.pieces.size(); ++piece) {
+      if (yoke_.pieces[piece].like.empty()) {
+        shown_.push_back(piece);
+      }
+    }
+  }
+
+  void run() {
+    lay_out();
+    tier_lines();
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      draw_piece(place);
+    }
+    depth_scale();
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      width_handles(place);
+    }
+    row_handles();
+    depth_handle();
+    ImGui::GetStateStorage()->SetBool(ImGui::GetID("held"), held_);
+    words_below();
+  }
+
+private:
+  [[nodiscard]] double bottom_mm(std::size_t place) const {
+    return yoke_.pieces[shown_[place]].bottom_cm.at(size_) * 10;
+  }
+  [[nodiscard]] double top_mm(std::size_t place) const { return yoke_.pieces[shown_[place]].top_cm.at(size_) * 10; }
+  [[nodiscard]] double depth_mm() const { return yoke_.depth_cm.at(size_) * 10; }
+  [[nodiscard]] double knitted_mm() const { return cache_.row_mm.empty() ? 0 : cache_.row_mm.back(); }
+  [[nodiscard]] float y(double mm) const { return origin_y_ - static_cast<float>(mm) * scale_; }
+  [[nodiscard]] float px(double mm) const { return static_cast<float>(mm) * scale_; }
+
+  [[nodiscard]] std::string names_of(std::size_t place) const {
+    std::vector<std::string> names{yoke_.pieces[shown_[place]].name};
+    for (std::size_t piece = 0; piece < yoke_.pieces.size(); ++piece) {
+      if (piece != shown_[place] && widths_of(yoke_, piece) == shown_[place]) {
+        names.push_back(yoke_.pieces[piece].name);
+      }
+    }
+    return listed(names);
+  }
+
+  [[nodiscard]] std::string width_words(std::size_t place, bool top) const {
+    const double mm = top ? top_mm(place) : bottom_mm(place);
+    std::string words = cloth_length(mm / 10, app_.settings.lengths);
+    if (plan_ != nullptr) {
+      const auto& tiers = plan_->pieces[shown_[place]].tiers;
+      words += fmt::format(" · {} st", top ? tiers.back().shaping.after : tiers.front().stitches);
+    }
+    return words;
+  }
+
+  // While something is dragged, what was laid out at its beginning stays where it is.
+  void lay_out() {
+    ImGuiStorage& kept = *ImGui::GetStateStorage();
+    const ImGuiID id = ImGui::GetID("laid out");
+    const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
+    const float below = 3.4F * line_;
+    const float above = 2.9F * line_;
+    const float words = ImGui::CalcTextSize("12 plain rows").x;
+    beside_ = words < 0.25F * room_.width(); // else the fields alone say it
+    left_ = room_.left + (beside_ ? words : 0) + 24 * theme_.scale;
+    right_ = room_.right - 30 * theme_.scale;
+    origin_y_ = room_.bottom - below;
+    if (stays) {
+      scale_ = kept.GetFloat(id);
+      origin_y_ = kept.GetFloat(ImGui::GetID("origin"));
+      for (std::size_t place = 0; place < shown_.size(); ++place) {
+        middles_.push_back(kept.GetFloat(id + 1 + static_cast<ImGuiID>(place)));
+      }
+      return;
+    }
+    double widest = 0;
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      widest += std::max(bottom_mm(place), top_mm(place));
+    }
+    const float wide = right_ - left_;
+    const double tall = std::max(depth_mm(), knitted_mm());
+    scale_ = std::min(wide / static_cast<float>(widest), (origin_y_ - room_.top - above) / static_cast<float>(tall));
+    scale_ = std::max(scale_, 0.02F);
+    std::vector<float> cells = cells_at_scale();
+    for (int tries = 0; tries < 30 && sum(cells) > wide; ++tries) {
+      scale_ *= 0.94F;
+      cells = cells_at_scale();
+    }
+    origin_y_ -= std::max(0.0F, (origin_y_ - room_.top - above - px(tall)) / 2); // in the middle of its room
+    const float spare = std::max(0.0F, (wide - sum(cells)) / static_cast<float>(cells.size() + 1));
+    float x = left_ + spare;
+    for (const float cell : cells) {
+      middles_.push_back(std::round(x + cell / 2));
+      x += cell + spare;
+    }
+    kept.SetFloat(id, scale_);
+    kept.SetFloat(ImGui::GetID("origin"), origin_y_);
+    for (std::size_t place = 0; place < middles_.size(); ++place) {
+      kept.SetFloat(id + 1 + static_cast<ImGuiID>(place), middles_[place]);
+    }
+  }
+
+  [[nodiscard]] std::vector<float> cells_at_scale() const {
+    std::vector<float> cells;
+    const float between = 16 * theme_.scale;
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      const float words = std::max(ImGui::CalcTextSize(width_words(place, true).c_str()).x,
+                                   ImGui::CalcTextSize(width_words(place, false).c_str()).x);
+      const float most = std::max(1.0F, room_for_words() - 2 * between);
+      cells.push_back(std::max(px(std::max(bottom_mm(place), top_mm(place))), std::min(most, words)) + between);
+    }
+    return cells;
+  }
+
+  // px: of each piece
+  [[nodiscard]] float room_for_words() const { return (right_ - left_) / static_cast<float>(shown_.size()); }
+
+  static float sum(const std::vector<float>& cells) {
+    float all = 0;
+    for (const float cell : cells) {
+      all += cell;
+    }
+    return all;
+  }
+
+  [[nodiscard]] double height_of_row(int row) const {
+    return cache_.row_mm[std::min(static_cast<std::size_t>(row), cache_.row_mm.size() - 1)];
+  }
+
+  // The steps that the stitch counts make, and over them the straight lines that were asked for.
+  void draw_piece(std::size_t place) {
+    const float middle = middles_[place];
+    const std::size_t piece = shown_[place];
+    if (plan_ != nullptr) {
+      for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+        const TierOfPiece& there = plan_->pieces[piece].tiers[tier];
+        const double wide = (there.stitches - 2 * yoke_.edge) * opened_.tiers[tier].document.gauge.stitch_mm();
+        const float half = px(wide) / 2;
+        const float low = y(height_of_row(plan_->heights[tier]));
+        const float high = y(height_of_row(plan_->heights[tier + 1]));
+        list_.AddRectFilled({middle - half, high}, {middle + half, low}, ink(theme_.field));
+        list_.AddRect({middle - half, high}, {middle + half, low}, ink(theme_.quiet_text));
+        const std::string words = std::to_string(there.stitches);
+        if (low - high > line_ && 2 * half > ImGui::CalcTextSize(words.c_str()).x) {
+          const ImVec2 size = ImGui::CalcTextSize(words.c_str());
+          list_.AddText({std::round(middle - size.x / 2), std::round((low + high - size.y) / 2)}, ink(theme_.text),
+                        words.c_str());
+        }
+      }
+    }
+    const float bottom = px(bottom_mm(place)) / 2;
+    const float top = px(top_mm(place)) / 2;
+    const std::array<ImVec2, 4> corners = {ImVec2{middle - bottom, y(0)}, ImVec2{middle + bottom, y(0)},
+                                           ImVec2{middle + top, y(depth_mm())}, ImVec2{middle - top, y(depth_mm())}};
+    list_.AddPolyline(corners.data(), 4, ink(theme_.accent), ImDrawFlags_Closed, 2 * theme_.scale);
+    const float room = room_for_words() - 12 * theme_.scale;
+    words_on(list_, theme_, {middle, y(0) + line_ * 0.85F}, shortened(width_words(place, false), room));
+    words_on(list_, theme_, {middle, y(0) + line_ * 1.85F}, shortened_bold(theme_, names_of(place), room), true);
+    words_on(list_, theme_, {middle, y(depth_mm()) - line_ * 0.85F}, shortened(width_words(place, true), room));
+  }
+
+  // Across all pieces, where tiers begin and their plain rows.
+  void tier_lines() {
+    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+      const float from = y(height_of_row(cache_.heights[tier]));
+      list_.AddLine({left_ - 14 * theme_.scale, from}, {right_, from}, ink(theme_.quiet_text, 0.35F));
+    }
+  }
+
+  void depth_scale() {
+    const float x = left_ - 14 * theme_.scale;
+    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+      const int first = cache_.heights[tier];
+      const int plain = yoke_.tiers[tier].plain_above.at(size_);
+      const float low = y(height_of_row(first));
+      const float middle = y(height_of_row(cache_.heights[tier + 1] - plain));
+      const float high = y(height_of_row(cache_.heights[tier + 1]));
+      list_.AddRectFilled({x - 3 * theme_.scale, middle}, {x + 3 * theme_.scale, low}, ink(theme_.quiet_text));
+      list_.AddLine({x, high}, {x, middle}, ink(theme_.quiet_text), 2 * theme_.scale);
+      beside(middle, low, fmt::format("tier {}", tier + 1));
+      beside(high, middle, counted(plain, "plain row", "plain rows"));
+    }
+  }
+
+  // Words left of the scale, where there is room for a line.
+  void beside(float high, float low, const std::string& words) {
+    if (beside_ && low - high >= ImGui::GetTextLineHeight()) {
+      const ImVec2 size = ImGui::CalcTextSize(words.c_str());
+      list_.AddText({left_ - 22 * theme_.scale - size.x, std::round((low + high - size.y) / 2)}, ink(theme_.text),
+                    words.c_str());
+    }
+  }
+
+  // A handle; true while it is dragged, with how far in px since the drag began.
+  bool handle(const std::string& name, ImVec2 at, const std::string& words, ImVec2& by) {
+    const float radius = 6 * theme_.scale;
+    const float reach = 11 * theme_.scale;
+    ImGui::SetCursorScreenPos({at.x - reach, at.y - reach});
+    ImGui::InvisibleButton(name.c_str(), {2 * reach, 2 * reach});
+    if (actions_.publish_places) {
+      actions_.places.push_back({name, {at.x - reach, at.y - reach, at.x + reach, at.y + reach}});
+    }
+    const bool lively = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    if (lively) {
+      ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    }
+    list_.AddCircleFilled(at, radius * (lively ? 1.3F : 1.0F), ink(lively ? theme_.accent : theme_.panel));
+    list_.AddCircle(at, radius * (lively ? 1.3F : 1.0F), ink(theme_.accent), 0, 2.2F * theme_.scale);
+    if (ImGui::IsItemActive()) {
+      held_ = true;
+      ImGui::SetTooltip("%s", words.c_str());
+      by = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0);
+      return true;
+    }
+    if (ImGui::IsItemHovered()) {
+      tip(theme_, words + "; drag it, or type the number on the left");
+    }
+    return false;
+  }
+
+  // What stood there when the drag began; `now` where it begins in this frame.
+  static double at_start(const std::string& name, double now) {
+    ImGuiStorage& kept = *ImGui::GetStateStorage();
+    const ImGuiID id = ImGui::GetID((name + " start").c_str());
+    if (ImGui::IsItemActivated()) {
+      kept.SetFloat(id, static_cast<float>(now));
+    }
+    return kept.GetFloat(id);
+  }
+
+  [[nodiscard]] double rounded_cm(double cm) const {
+    const bool inches = app_.settings.lengths == LengthUnit::inches;
+    const double step = inches ? dragged_to_in * mm_per_inch / 10 : dragged_to_cm;
+    return std::round(std::round(cm / step) * step * 1000) / 1000;
+  }
+
+  // Sends the measure, where the drag has changed it.
+  void send_measure(PerSize<double> YokePiece::*member, std::size_t piece, double cm, const std::string& step) {
+    if (std::abs((yoke_.pieces[piece].*member).at(size_) - cm) < 1e-9) {
+      return;
+    }
+    Yoke next = yoke_;
+    set_for_size(next.pieces[piece].*member, yoke_.sizes.size(), size_, cm);
+    send(app_, actions_, std::move(next), fmt::format("{}, {}", step, yoke_.sizes[size_]));
+  }
+
+  void width_handles(std::size_t place) {
+    const std::size_t piece = shown_[place];
+    struct Corner {
+      const char* name;
+      bool top;
+      float side;
+    };
+    constexpr std::array corners = {Corner{"drag bottom left", false, -1}, Corner{"drag bottom", false, 1},
+                                    Corner{"drag top left", true, -1}, Corner{"drag top", true, 1}};
+    for (const Corner& corner : corners) {
+      const double mm = corner.top ? top_mm(place) : bottom_mm(place);
+      const std::string name = fmt::format("{} {}", corner.name, piece + 1);
+      const std::string step = fmt::format("{} at the {}", yoke_.pieces[piece].name, corner.top ? "top" : "bottom");
+      const ImVec2 at{middles_[place] + corner.side * px(mm) / 2, y(corner.top ? depth_mm() : 0)};
+      ImVec2 by;
+      if (handle(name, at, fmt::format("{}: {}", step, cloth_length(mm / 10, app_.settings.lengths)), by)) {
+        const double start = at_start(name, mm);
+        const double cm = rounded_cm((start + 2 * corner.side * by.x / scale_) / 10);
+        send_measure(corner.top ? &YokePiece::top_cm : &YokePiece::bottom_cm, piece,
+                     std::clamp(cm, narrowest_cm, widest_cm), step);
+      }
+    }
+  }
+
+  void row_handles() {
+    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
+      const int plain = yoke_.tiers[tier].plain_above.at(size_);
+      const std::string name = fmt::format("drag rows {}", tier + 1);
+      const ImVec2 at{left_ - 14 * theme_.scale, y(height_of_row(cache_.heights[tier + 1]))};
+      ImVec2 by;
+      if (!handle(name, at, fmt::format("{} above tier {}", counted(plain, "plain row", "plain rows"), tier + 1), by)) {
+        continue;
+      }
+      const int last = cache_.heights[tier + 1];
+      const double row = last > 0 ? height_of_row(last) - height_of_row(last - 1) : 5;
+      const double start = at_start(name, plain);
+      const int needed = plain_rows_needed(opened_, tier).needed();
+      const int rows = std::clamp(static_cast<int>(std::lround(start - by.y / scale_ / std::max(0.1, row))), needed,
+                                  most_plain_rows);
+      if (rows != plain) {
+        Yoke next = yoke_;
+        set_for_size(next.tiers[tier].plain_above, yoke_.sizes.size(), size_, rows);
+        send(app_, actions_, std::move(next),
+             fmt::format("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
+      }
+    }
+  }
+
+  void depth_handle() {
+    const std::string name = "drag depth";
+    const float x = room_.right - 12 * theme_.scale;
+    const std::string words = fmt::format("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
+    list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
+    const float wide = ImGui::CalcTextSize(words.c_str()).x;
+    words_on(list_, theme_, {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - 2.1F * line_}, words);
+    ImVec2 by;
+    if (handle(name, {x, y(depth_mm())}, words, by)) {
+      const double start = at_start(name, depth_mm());
+      const double cm = std::clamp(rounded_cm((start - by.y / scale_) / 10), shallowest_cm, deepest_cm);
+      if (std::abs(cm - yoke_.depth_cm.at(size_)) > 1e-9) {
+        Yoke next = yoke_;
+        set_for_size(next.depth_cm, yoke_.sizes.size(), size_, cm);
+        send(app_, actions_, std::move(next), fmt::format("depth, {}", yoke_.sizes[size_]));
+      }
+    }
+  }
+
+  void words_below() {
+    const std::string words = plan_ == nullptr ? std::string("No stitch counts fit: the lines show what is asked for.")
+                                               : with_capital(text_of(plan_->rows)) + ".";
+    list_.AddText({room_.left, room_.bottom - ImGui::GetTextLineHeight()}, ink(theme_.text),
+                  shortened(words, room_.width()).c_str());
+  }
+
+  const App& app_;
+  Actions& actions_;
+  const Theme& theme_;
+  const OpenedYoke& opened_;
+  const Yoke& yoke_;
+  const YokeCache& cache_;
+  std::size_t size_;
+  const SizePlan* plan_;
+  ScreenBox room_;
+  ImDrawList& list_;
+  float line_;
+  std::vector<std::size_t> shown_; // pieces with widths of their own
+  std::vector<float> middles_;     // px: of each of them
+  float left_ = 0;                 // px: where the pieces' room begins
+  float right_ = 0;                // px: where it ends
+  bool beside_ = true;             // there is room for words beside the scale
+  float origin_y_ = 0;             // px: height 0
+  float scale_ = 1;                // px per mm
+  bool held_ = false;              // something is dragged
+};
+
+} // namespace
+
+void draw_schematic(const App& app, Actions& actions, const ScreenBox& room) {
+  Schematic(app, actions, room).run();
+}
+
+} // namespace punchwright::editor

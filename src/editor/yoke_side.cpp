@@ -1,0 +1,152 @@
+// Beside the yoke: what is found, with what would mend it, and the shown size in numbers.
+#include "design/words.hpp"
+#include "editor/yoke_findings.hpp"
+#include "editor/yoke_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+// The rows that the plan proposes for that size.
+Yoke with_proposed_rows(const App& app, std::size_t size) {
+  Yoke yoke = app.yoke.opened->yoke;
+  const auto& proposal = app.caches.yoke.sizes[size]->rows.proposal;
+  for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
+    set_for_size(yoke.tiers[tier].plain_above, yoke.sizes.size(), size, proposal[tier]);
+  }
+  return yoke;
+}
+
+void remedies(const App& app, Actions& actions, const YokeFinding& finding, int index) {
+  if (!finding.remedy.empty()) {
+    hint(app.theme, finding.remedy + ".");
+  }
+  if (finding.can_split && button(app.theme, actions, "yoke split", "Split the pieces")) {
+    actions.push(SplitYoke{});
+  }
+  if (finding.rows && finding.size) {
+    const std::string name = fmt::format("yoke take rows {}", index + 1);
+    if (button(app.theme, actions, name.c_str(), "Take these plain rows")) {
+      actions.push(ChangeYoke{with_proposed_rows(app, *finding.size), "plain rows to the depth"});
+      actions.push(CloseField{});
+    }
+  }
+}
+
+void entry(const App& app, Actions& actions, int index) {
+  const Theme& theme = app.theme;
+  const YokeFinding& finding = app.caches.yoke.findings[static_cast<std::size_t>(index)];
+  const Yoke& yoke = app.yoke.opened->yoke;
+  const std::string size =
+      finding.size && yoke.sizes.size() > 1 ? fmt::format("Size {}: ", yoke.sizes[*finding.size]) : "";
+  const std::string words = size + finding.words;
+  const float side = 24 * theme.scale;
+  const float wide = ImGui::GetContentRegionAvail().x - side;
+  const ImVec2 text = ImGui::CalcTextSize(words.c_str(), nullptr, false, wide);
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::PushID(index);
+  if (ImGui::Selectable("##finding", app.view.yoke.finding == index, 0, {0, text.y + 4 * theme.scale})) {
+    actions.push(SetYokeView{view_at_finding(app, index)});
+  }
+  remember_place(actions, fmt::format("yoke finding {}", index + 1), Stop::Kind::button);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  severity_sign(list, theme, {corner.x + side / 2, corner.y + ImGui::GetTextLineHeight() / 2 + 2 * theme.scale},
+                7 * theme.scale, finding.severity);
+  list.AddText(nullptr, 0, {corner.x + side, corner.y + 2 * theme.scale}, ink(theme.text), words.c_str(), nullptr,
+               wide);
+  ImGui::Indent(side);
+  remedies(app, actions, finding, index);
+  ImGui::Unindent(side);
+  ImGui::PopID();
+}
+
+std::string amount_words(const YarnAmount& yarn) {
+  std::string words;
+  if (yarn.grams) {
+    words += fmt::format("{:.0f} g", std::ceil(*yarn.grams));
+  }
+  if (yarn.metres) {
+    words += fmt::format("{}{:.0f} m", words.empty() ? "" : ", ", std::ceil(*yarn.metres));
+  }
+  return words.empty() ? std::string("not known") : words;
+}
+
+const Yarn* yarn_with(const OpenedYoke& opened, char key) {
+  for (const OpenedTier& tier : opened.tiers) {
+    const auto found = std::ranges::find(tier.document.yarns, key, &Yarn::key);
+    if (found != tier.document.yarns.end()) {
+      return &*found;
+    }
+  }
+  return nullptr;
+}
+
+void yarn_lines(const App& app, const SizePlan& plan) {
+  heading(app.theme, "Yarn");
+  for (const YarnAmount& amount : plan.yarns) {
+    const Yarn* const yarn = yarn_with(*app.yoke.opened, amount.key);
+    const float square = ImGui::GetTextLineHeight();
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    if (yarn != nullptr) {
+      swatch(*ImGui::GetWindowDrawList(), app.theme, {corner.x, corner.y, corner.x + square, corner.y + square},
+             seen_as(yarn->colour, app.view.sight));
+    }
+    ImGui::Dummy({square, square});
+    ImGui::SameLine();
+    ImGui::PushTextWrapPos(0);
+    const std::string name = yarn != nullptr && !yarn->name.empty() ? yarn->name : std::string(1, amount.key);
+    ImGui::TextUnformatted(fmt::format("{}: {}", name, amount_words(amount)).c_str());
+    ImGui::PopTextWrapPos();
+  }
+}
+
+// Pieces and tiers of the shown size, one below the other: a table would need more room than large text leaves.
+void numbers(const App& app, const SizePlan& plan) {
+  for (const PieceOfSize& piece : plan.pieces) {
+    heading(app.theme, piece.name.c_str());
+    for (std::size_t tier = 0; tier < piece.tiers.size(); ++tier) {
+      const TierOfPiece& there = piece.tiers[tier];
+      const Shaping& shaping = there.shaping;
+      const std::string then = shaping.increases() > 0   ? fmt::format("+{}", shaping.increases())
+                               : shaping.decreases() > 0 ? fmt::format("−{}", shaping.decreases())
+                                                         : std::string("none");
+      ImGui::PushTextWrapPos(0);
+      ImGui::TextUnformatted(fmt::format("{}.  {} st, {}–{}, {}", tier + 1, there.stitches, name_of(there.bed.first),
+                                         name_of(there.bed.last), then)
+                                 .c_str());
+      ImGui::PopTextWrapPos();
+      if (shaping.decreases() + shaping.increases() > 0) {
+        tip(app.theme, words_of(shaping.every));
+      }
+    }
+  }
+}
+
+} // namespace
+
+void yoke_side(const App& app, Actions& actions) {
+  const Theme& theme = app.theme;
+  const YokeCache& cache = app.caches.yoke;
+  heading(theme, "Findings");
+  for (int index = 0; index < static_cast<int>(cache.findings.size()); ++index) {
+    entry(app, actions, index);
+  }
+  const bool continuous = app.yoke.opened->yoke.fit.seams != YokeSeams::centred;
+  if (cache.findings.empty()) {
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextColored(tint(theme.good), "%s",
+                       continuous ? "Every piece fits the bed, and all seams meet in every size."
+                                  : "Every piece fits the bed, with the motif in its middle.");
+    ImGui::PopTextWrapPos();
+  }
+  if (const SizePlan* const plan = shown_plan(app)) {
+    yarn_lines(app, *plan);
+    numbers(app, *plan);
+  }
+}
+
+} // namespace punchwright::editor

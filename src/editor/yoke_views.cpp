@@ -1,0 +1,303 @@
+// The yoke's pictures: laid flat, from above as it is worn, and one piece on its bed. Shapes and stitches come from the
+// cache; here they only get their place on the screen, with words beside them.
+#include "editor/yoke_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <fmt/format.h>
+
+namespace punchwright::editor {
+
+namespace {
+
+// mm of a view to px of the window.
+struct Fitting {
+  ScreenPoint origin; // where 0, 0 lies
+  float across = 1;   // px per mm
+  float upwards = 1;
+
+  [[nodiscard]] ImVec2 at(float x, float y) const { return {origin.x + x * across, origin.y - y * upwards}; }
+  [[nodiscard]] ScreenPoint back(ImVec2 px) const { return {(px.x - origin.x) / across, (origin.y - px.y) / upwards}; }
+};
+
+// As large as fits, in the middle.
+Fitting fitted(float width, float height, const ScreenBox& room) {
+  const float scale = std::min(room.width() / std::max(1.0F, width), room.height() / std::max(1.0F, height));
+  Fitting fitting;
+  fitting.across = scale;
+  fitting.upwards = scale;
+  fitting.origin = {std::round(room.middle().x - width * scale / 2), std::round(room.middle().y + height * scale / 2)};
+  return fitting;
+}
+
+void draw_quads(ImDrawList& list, const YokePicture& picture, const YokeShape& shape, const Fitting& fitting) {
+  if (picture.texture == 0) {
+    return;
+  }
+  // Dear ImGui carries OpenGL's texture numbers as pointers.
+  // NOLINTNEXTLINE(performance-no-int-to-ptr)
+  list.PushTextureID(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(picture.texture)));
+  for (const YokeQuad& quad : shape.quads) {
+    const auto at = [&](int corner) { return fitting.at(quad.corners[corner].x, quad.corners[corner].y); };
+    const auto uv = [&](int corner) { return ImVec2(quad.corners[corner].u, quad.corners[corner].v); };
+    list.PrimReserve(6, 4);
+    list.PrimQuadUV(at(0), at(1), at(2), at(3), uv(0), uv(1), uv(2), uv(3), IM_COL32_WHITE);
+  }
+  list.PopTextureID();
+}
+
+void outline(ImDrawList& list, const Theme& theme, const YokeBlock& block, const Fitting& fitting) {
+  const ImVec2 low = fitting.at(block.left, block.top);
+  const ImVec2 high = fitting.at(block.right, block.bottom);
+  list.AddRect({low.x - 0.5F, low.y - 0.5F}, {high.x + 0.5F, high.y + 0.5F}, ink(theme.text, 0.55F));
+}
+
+// A sign where the chosen size has a finding, told by its form.
+void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, const Fitting& fitting) {
+  const YokeCache& cache = app.caches.yoke;
+  const float radius = 9 * app.theme.scale;
+  for (std::size_t index = 0; index < cache.findings.size(); ++index) {
+    const YokeFinding& finding = cache.findings[index];
+    if (!finding.seam || finding.size != app.view.yoke.size) {
+      continue;
+    }
+    for (const YokeSeamLine& seam : shape.seams) {
+      if (static_cast<int>(seam.tier) == finding.tier && static_cast<int>(seam.left) == finding.piece) {
+        const ImVec2 at = fitting.at((seam.x0 + seam.x1) / 2, (seam.y0 + seam.y1) / 2);
+        const bool chosen = app.view.yoke.finding == static_cast<int>(index);
+        list.AddCircleFilled(at, radius * 1.5F, ink(app.theme.panel));
+        list.AddCircle(at, radius * 1.5F, ink(chosen ? app.theme.accent : app.theme.text), 0,
+                       (chosen ? 3.0F : 1.0F) * app.theme.scale);
+        severity_sign(list, app.theme, from_imgui(at), radius, finding.severity);
+        if (ImGui::IsMouseHoveringRect({at.x - radius, at.y - radius}, {at.x + radius, at.y + radius})) {
+          ImGui::SetTooltip("%s", finding.words.c_str());
+        }
+      }
+    }
+  }
+}
+
+std::string shaping_text(const Shaping& shaping) {
+  if (shaping.decreases() > 0) {
+    return fmt::format("then {} fewer: {}", shaping.decreases(), words_of(shaping.every));
+  }
+  return shaping.increases() > 0 ? fmt::format("then {} more: {}", shaping.increases(), words_of(shaping.every))
+                                 : std::string("no decreases above");
+}
+
+void block_tip(const App& app, const YokeBlock& block) {
+  const SizePlan& plan = *shown_plan(app);
+  const TierOfPiece& there = plan.pieces[block.piece].tiers[block.tier];
+  ImGui::SetTooltip("%s",
+                    fmt::format("{}, tier {}: {}\n{} stitches on {} to {}, columns {} to {}\n{}",
+                                plan.pieces[block.piece].name, block.tier + 1, app.caches.yoke.tiers[block.tier],
+                                there.stitches, name_of(there.bed.first), name_of(there.bed.last),
+                                there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping))
+                        .c_str());
+}
+
+// The picture's room takes the pointer: what it rests on is said, and pressing a piece shows it on its bed.
+void use_pointer(const App& app, Actions& actions, const YokeShape& shape, const Fitting& fitting,
+                 const ScreenBox& room, bool chooses) {
+  ImGui::SetCursorScreenPos({room.left, room.top});
+  ImGui::InvisibleButton("yoke picture", {room.width(), room.height()});
+  if (!ImGui::IsItemHovered()) {
+    return;
+  }
+  const ScreenPoint at = fitting.back(ImGui::GetIO().MousePos);
+  for (const YokeBlock& block : shape.blocks) {
+    if (at.x >= block.left && at.x < block.right && at.y >= block.bottom && at.y < block.top) {
+      block_tip(app, block);
+      if (chooses && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
+        YokeView next = app.view.yoke;
+        next.piece = block.piece;
+        next.shows = YokeShows::bed;
+        actions.push(SetYokeView{next});
+      }
+    }
+  }
+}
+
+} // namespace
+
+void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
+  const Theme& theme = app.theme;
+  const YokeCache& cache = app.caches.yoke;
+  const YokeShape& shape = cache.flat;
+  const SizePlan& plan = *shown_plan(app);
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  const ScreenBox inner{room.left, room.top + 2 * line, room.right, room.bottom - 2.4F * line};
+  const Fitting fitting = fitted(shape.width, shape.height, inner);
+  use_pointer(app, actions, shape, fitting, room, true);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  draw_quads(list, cache.picture, shape, fitting);
+  for (const YokeBlock& block : shape.blocks) {
+    outline(list, theme, block, fitting);
+  }
+  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
+    const YokeBlock& low = shape.blocks[piece * app.yoke.opened->tiers.size()];
+    const ImVec2 middle = fitting.at((low.left + low.right) / 2, 0);
+    const float wide = (low.right - low.left) * fitting.across;
+    const std::string name = shortened_bold(theme, plan.pieces[piece].name, wide - 8 * theme.scale);
+    words_on(list, theme, {middle.x, middle.y + line * 0.8F}, name, true);
+    const std::string counts = fmt::format("{} to {}", plan.pieces[piece].tiers.front().stitches,
+                                           plan.pieces[piece].tiers.back().shaping.after);
+    words_on(list, theme, {middle.x, middle.y + line * 1.8F}, shortened(counts, wide - 8 * theme.scale));
+  }
+  finding_signs(app, list, shape, fitting);
+}
+
+void draw_worn(const App& app, Actions& actions, const ScreenBox& room) {
+  const Theme& theme = app.theme;
+  const YokeCache& cache = app.caches.yoke;
+  const YokeShape& shape = cache.worn;
+  const SizePlan& plan = *shown_plan(app);
+  (void)actions;
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  float names = 0; // what they take at both sides
+  for (const PieceOfSize& piece : plan.pieces) {
+    names = std::max(names, ImGui::CalcTextSize(piece.name.c_str()).x * 1.15F + 16 * theme.scale);
+  }
+  const float aside = std::min(names, 0.25F * room.width());
+  const ScreenBox inner{room.left + aside, room.top + 1.6F * line, room.right - aside, room.bottom - 1.6F * line};
+  Fitting fitting = fitted(shape.width, shape.height, inner);
+  fitting.origin = {std::round(inner.middle().x), std::round(inner.middle().y)};
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  draw_quads(list, cache.picture, shape, fitting);
+  for (const YokeSeamLine& seam : shape.seams) {
+    list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.panel, 0.9F), 3 * theme.scale);
+    list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.text), 1.2F * theme.scale);
+  }
+  for (const YokeBlock& block : shape.blocks) {
+    if (block.tier != 0) {
+      continue;
+    }
+    const std::string& name = plan.pieces[block.piece].name;
+    const ImVec2 size = ImGui::CalcTextSize(name.c_str());
+    ImVec2 at = fitting.at(block.left, block.right);
+    const float from = std::hypot(at.x - fitting.origin.x, at.y - fitting.origin.y);
+    const float sideways = std::max(0.01F, from);
+    at.x += (at.x - fitting.origin.x) / sideways * (size.x / 2 + 8 * theme.scale);
+    at.y += (at.y - fitting.origin.y) / sideways * (size.y / 2 + 8 * theme.scale);
+    at.x = std::clamp(at.x, room.left + size.x / 2, room.right - size.x / 2);
+    at.y = std::clamp(at.y, room.top + size.y / 2, room.bottom - size.y / 2);
+    words_on(list, theme, at, name, true);
+  }
+  finding_signs(app, list, shape, fitting);
+}
+
+namespace {
+
+// The bed below the piece: a tick for each needle, names at every tenth.
+void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float top, const ScreenBox& room) {
+  const Theme& theme = app.theme;
+  const Profile& profile = app.yoke.opened->profile;
+  const float needle = fitting.across;
+  const float tall = 8 * theme.scale;
+  list.AddLine({fitting.at(0, 0).x, top}, {fitting.at(static_cast<float>(profile.needles), 0).x, top}, ink(theme.text));
+  float last_word = room.left - 1000;
+  for (int place = 0; place < profile.needles; ++place) {
+    const Needle there{profile.leftmost().position + place};
+    const int number = there.position < 0 ? -there.position : there.position + 1;
+    const bool named = number % 10 == 0 || number == 1;
+    const float x = fitting.at(static_cast<float>(place) + 0.5F, 0).x;
+    if (needle >= 4 || named) {
+      list.AddLine({x, top}, {x, top + (named ? tall : tall / 2)}, ink(theme.text, named ? 1.0F : 0.6F));
+    }
+    const std::string name = name_of(there);
+    const float wide = ImGui::CalcTextSize(name.c_str()).x;
+    if (number % 10 == 0 && x - wide / 2 > last_word && x + wide / 2 < room.right) {
+      list.AddText({std::round(x - wide / 2), top + tall + 2 * theme.scale}, ink(theme.text), name.c_str());
+      last_word = x + wide / 2 + 10 * theme.scale;
+    }
+  }
+  const float middle = fitting.at(static_cast<float>(profile.needles) / 2, 0).x;
+  list.AddLine({middle, room.top}, {middle, top + tall}, ink(theme.accent, 0.7F), theme.scale);
+}
+
+// Seam stitches are hatched, and each needle that is brought forward above the tier has an arrow to its neighbour.
+void draw_block_marks(const App& app, ImDrawList& list, const YokeBlock& block, const Fitting& fitting) {
+  const Theme& theme = app.theme;
+  const OpenedYoke& opened = *app.yoke.opened;
+  const auto edge = static_cast<float>(opened.yoke.edge);
+  const TierOfPiece& there = shown_plan(app)->pieces[block.piece].tiers[block.tier];
+  for (const float from : {block.left, block.right - edge}) {
+    const ImVec2 low = fitting.at(from, block.top);
+    const ImVec2 high = fitting.at(from + edge, block.bottom);
+    list.AddRectFilled(low, high, ink(theme.panel, 0.6F));
+    const float step = 5 * theme.scale;
+    list.PushClipRect(low, high, true);
+    for (float y = low.y - (high.x - low.x); y < high.y; y += step) {
+      list.AddLine({low.x, y}, {high.x, y + (high.x - low.x)}, ink(theme.text, 0.8F));
+    }
+    list.PopClipRect();
+  }
+  const int leftmost = opened.profile.leftmost().position;
+  const float tall = std::clamp(fitting.across, 4 * theme.scale, 10 * theme.scale);
+  for (const Transfer& transfer : there.shaping.transfers) {
+    const ImVec2 from = fitting.at(static_cast<float>(transfer.from.position - leftmost) + 0.5F, block.top);
+    const float x = fitting.at(static_cast<float>(transfer.to.position - leftmost) + 0.5F, block.top).x;
+    const float way = x < from.x ? -1.0F : 1.0F;
+    list.AddTriangleFilled({from.x - way * tall / 2, from.y}, {from.x - way * tall / 2, from.y - tall},
+                           {from.x + way * tall / 2, from.y - tall / 2}, ink(theme.panel));
+    list.AddTriangle({from.x - way * tall / 2, from.y}, {from.x - way * tall / 2, from.y - tall},
+                     {from.x + way * tall / 2, from.y - tall / 2}, ink(theme.text), 1.2F * theme.scale);
+  }
+}
+
+} // namespace
+
+void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
+  const Theme& theme = app.theme;
+  const YokeCache& cache = app.caches.yoke;
+  const std::size_t piece = std::min(app.view.yoke.piece, cache.on_bed.size() - 1);
+  const YokeShape& shape = cache.on_bed[piece];
+  const SizePlan& plan = *shown_plan(app);
+  const float line = ImGui::GetTextLineHeightWithSpacing();
+  const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
+  const auto tiers = static_cast<float>(shape.blocks.size());
+  const ScreenBox inner{room.left, room.top + gap, room.right, room.bottom - 2.8F * line - gap * tiers};
+  const double stitch = app.yoke.opened->tiers.front().document.gauge.stitch_mm();
+  // The bed takes all of the width; rows are lower than they are wide where there is no room for them.
+  Fitting fitting;
+  fitting.across = inner.width() / shape.width; // x counts needles
+  fitting.upwards =
+      std::min(fitting.across / static_cast<float>(stitch), std::max(1.0F, inner.height()) / shape.height);
+  const float content = shape.height * fitting.upwards + gap * tiers;
+  const float bed_top = std::min(room.bottom - 2.8F * line, room.middle().y + content / 2);
+  fitting.origin = {inner.left, bed_top - gap / 2};
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  // The tiers stand apart, each above the one before, as they are taken off and hung on again.
+  for (std::size_t tier = 0; tier < shape.blocks.size(); ++tier) {
+    Fitting raised = fitting;
+    raised.origin.y -= static_cast<float>(tier) * gap;
+    YokeShape part;
+    part.quads = {shape.quads[2 * tier], shape.quads[2 * tier + 1]};
+    draw_quads(list, cache.picture, part, raised);
+    outline(list, theme, shape.blocks[tier], raised);
+    draw_block_marks(app, list, shape.blocks[tier], raised);
+    if (ImGui::IsMouseHoveringRect(raised.at(shape.blocks[tier].left, shape.blocks[tier].top),
+                                   raised.at(shape.blocks[tier].right, shape.blocks[tier].bottom))) {
+      block_tip(app, shape.blocks[tier]);
+    }
+    const TierOfPiece& there = plan.pieces[piece].tiers[tier];
+    const std::string words = fmt::format("{}–{}", name_of(there.bed.first), name_of(there.bed.last));
+    const ImVec2 size = ImGui::CalcTextSize(words.c_str());
+    const ImVec2 at = raised.at(shape.blocks[tier].right, (shape.blocks[tier].bottom + shape.blocks[tier].top) / 2);
+    const float x = std::min(at.x + size.x / 2 + 8 * theme.scale, room.right - size.x / 2);
+    words_on(list, theme, {x, at.y}, words);
+  }
+  draw_bed(app, list, fitting, bed_top, room);
+  const std::size_t count = plan.pieces.size();
+  const std::string left = fmt::format("← seam to {}", plan.pieces[(piece + 1) % count].name);
+  const std::string right = fmt::format("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
+  const float y = bed_top + 1.7F * line;
+  const float half = room.width() / 2 - 8 * theme.scale;
+  list.AddText({room.left, y}, ink(theme.text), shortened(left, half).c_str());
+  const std::string fits = shortened(right, half);
+  list.AddText({room.right - ImGui::CalcTextSize(fits.c_str()).x, y}, ink(theme.text), fits.c_str());
+  (void)actions;
+}
+
+} // namespace punchwright::editor

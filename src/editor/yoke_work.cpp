@@ -1,0 +1,58 @@
+// Steps of a yoke, and the paths that it names.
+#include "editor/yoke_work.hpp"
+
+#include "machine/profile.hpp"
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+void record_step(YokeWork& work, const Yoke& before, const std::string& field) {
+  const bool goes_on = !work.open_field.empty() && work.open_field == field && work.done == work.steps.size() &&
+                       work.done > 0 && work.saved_at != work.done;
+  ++work.revision;
+  if (goes_on) {
+    work.steps.back().after = work.opened->yoke;
+    return;
+  }
+  if (work.saved_at && *work.saved_at > work.done) {
+    work.saved_at.reset();
+  }
+  work.steps.resize(work.done);
+  work.steps.push_back({field, before, work.opened->yoke});
+  work.done = work.steps.size();
+}
+
+Yoke with_whole_paths(Yoke yoke, const fs::path& file) {
+  const auto whole = [&](const std::string& name) {
+    const fs::path path(name);
+    return (path.is_absolute() ? path : file.parent_path() / path).lexically_normal().string();
+  };
+  for (YokeTier& tier : yoke.tiers) {
+    tier.repeat = whole(tier.repeat);
+  }
+  if (yoke.profile && built_in_profile(*yoke.profile) == nullptr) {
+    yoke.profile = whole(*yoke.profile);
+  }
+  return yoke;
+}
+
+Yoke as_written_in(Yoke yoke, const fs::path& folder) {
+  const auto from_folder = [&](const std::string& name) {
+    const fs::path relative = fs::path(name).lexically_relative(folder);
+    return relative.empty() ? name : relative.string();
+  };
+  for (YokeTier& tier : yoke.tiers) {
+    tier.repeat = from_folder(tier.repeat);
+  }
+  if (yoke.profile && built_in_profile(*yoke.profile) == nullptr) {
+    yoke.profile = from_folder(*yoke.profile);
+  }
+  return yoke;
+}
+
+bool has_yoke_name(const fs::path& path) {
+  return path.extension() == ".yoke";
+}
+
+} // namespace punchwright::editor

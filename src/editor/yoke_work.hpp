@@ -1,0 +1,54 @@
+// The yoke that is open beside the repeat: what it says, what was done to it, and where its file lies.
+// Paths of tiers and machine are whole ones here, so that a yoke can be saved elsewhere and undone afterwards.
+#pragma once
+
+#include "pieces/open_yoke.hpp"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace punchwright::editor {
+
+struct YokeStep {
+  std::string name;
+  Yoke before;
+  Yoke after;
+};
+
+struct YokeWork {
+  std::optional<OpenedYoke> opened; // none: no yoke is open
+  bool shown = false;               // its page stands in place of the drawing
+  std::filesystem::path path;       // empty: never saved
+  std::string suggested_name;       // for one that was never saved
+  std::uint64_t file_digest = 0;    // of the bytes at `path` when they were last read or written; 0: none
+  std::vector<YokeStep> steps;
+  std::size_t done = 0;                    // that many of the steps are in the yoke
+  std::optional<std::size_t> saved_at = 0; // absent: the saved state is no longer reachable
+  std::string open_field;                  // whose changes are one step; empty: none
+  std::uint64_t opening = 0;
+  std::uint64_t revision = 0; // grows with every change
+
+  [[nodiscard]] bool saved() const { return saved_at == done; }
+};
+
+// Records the change; what belongs to the field that is open goes on with its step.
+void record_step(YokeWork& work, const Yoke& before, const std::string& field);
+
+// With whole paths, as seen from the folder of `file`; and as the file in `folder` names them.
+[[nodiscard]] Yoke with_whole_paths(Yoke yoke, const std::filesystem::path& file);
+[[nodiscard]] Yoke as_written_in(Yoke yoke, const std::filesystem::path& folder);
+
+[[nodiscard]] bool has_yoke_name(const std::filesystem::path& path);
+
+// The widths of a piece as they may be set for one size alone.
+template <class Value> void set_for_size(PerSize<Value>& all, std::size_t sizes, std::size_t size, Value value) {
+  if (all.values.size() == 1 && sizes > 1) {
+    all.values.assign(sizes, all.values.front());
+  }
+  all.values[all.values.size() == 1 ? 0 : size] = value;
+}
+
+} // namespace punchwright::editor

@@ -1,0 +1,251 @@
+// The open yoke without a window: its picture against what the simulated machine knits, its shapes, its steps, its
+// file.
+#include "editor/actions.hpp"
+#include "editor/yoke_cache.hpp"
+#include "files/files.hpp"
+#include "pieces/knit_pieces.hpp"
+#include "pieces/yoke_file.hpp"
+
+#include <cmath>
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <numbers>
+#include <unistd.h>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+const fs::path patterns = PUNCHWRIGHT_SOURCE_DIR "/patterns";
+
+App with_yoke(const fs::path& path) {
+  App app = make_app();
+  apply(app, DropFile{path});
+  refresh(app);
+  return app;
+}
+
+// A folder of its own with the demos in it; gone at the end.
+struct Desk {
+  fs::path folder = fs::temp_directory_path() / ("punchwright-yokes-" + std::to_string(::getpid()));
+  Desk() {
+    fs::remove_all(folder);
+    fs::copy(patterns, folder, fs::copy_options::recursive);
+  }
+  ~Desk() {
+    std::error_code ignored;
+    fs::remove_all(folder, ignored);
+  }
+};
+
+Colour pixel_at(const YokePicture& picture, int column, int row) {
+  const auto place = (static_cast<std::size_t>(picture.height - 1 - row) * static_cast<std::size_t>(picture.width) +
+                      static_cast<std::size_t>(column)) *
+                     3;
+  return {picture.rgb[place], picture.rgb[place + 1], picture.rgb[place + 2]};
+}
+
+// Stitches of the picture that are of another colour than the yarn in the simulated machine's fabric.
+int stitches_unlike_fabric(const App& app, std::size_t piece, std::size_t tier) {
+  const OpenedYoke& opened = *app.yoke.opened;
+  const SizePlan& plan = *shown_plan(app);
+  const TierOfPiece& there = plan.pieces[piece].tiers[tier];
+  const TierFabric knitted = knit_tier(opened, plan, piece, tier);
+  REQUIRE(knitted.trouble == "");
+  const YokePicture& picture = app.caches.yoke.picture;
+  int unlike = 0;
+  for (int row = 0; row < knitted.pattern_rows; ++row) {
+    for (int stitch = 0; stitch < there.stitches; ++stitch) {
+      // The knit side's leftmost stitch hangs on the rightmost needle.
+      const Made& made = knitted.fabric.at(knitted.rows_before + row, Needle{there.bed.last.position - stitch});
+      const Colour seen = pixel_at(picture, picture.left[tier][piece] + stitch, plan.heights[tier] + row);
+      unlike += seen == yarn_of(opened.tiers[tier].document, made.yarn).colour ? 0 : 1;
+    }
+  }
+  return unlike;
+}
+
+} // namespace
+
+TEST_CASE("every stitch of a yoke's picture is of the yarn that the simulated machine knits there") {
+  for (const char* name : {"harbour-pullover.yoke", "anchor-yoke.yoke", "puffin-poncho.yoke"}) {
+    CAPTURE(name);
+    const App app = with_yoke(patterns / name);
+    REQUIRE(shown_plan(app) != nullptr);
+    for (std::size_t piece = 0; piece < shown_plan(app)->pieces.size(); ++piece) {
+      for (std::size_t tier = 0; tier < app.yoke.opened->tiers.size(); ++tier) {
+        CAPTURE(piece);
+        CAPTURE(tier);
+        CHECK(stitches_unlike_fabric(app, piece, tier) == 0);
+      }
+    }
+  }
+}
+
+TEST_CASE("seen from above, the lowest edge is as long as its visible stitches are wide, and the front is below") {
+  const App app = with_yoke(patterns / "harbour-pullover.yoke");
+  const OpenedYoke& opened = *app.yoke.opened;
+  const SizePlan& plan = *shown_plan(app);
+  double stitches = 0;
+  for (const PieceOfSize& piece : plan.pieces) {
+    stitches += piece.tiers.front().stitches - 2 * opened.yoke.edge;
+  }
+  const double round = stitches * opened.tiers.front().document.gauge.stitch_mm();
+  const YokeShape& worn = app.caches.yoke.worn;
+  CHECK(worn.width * std::numbers::pi == doctest::Approx(round).epsilon(0.001));
+  CHECK(worn.blocks.front().piece == 0);
+  CHECK(std::abs(worn.blocks.front().left) < 0.01F * worn.width); // its middle, across
+  CHECK(worn.blocks.front().right == doctest::Approx(-worn.width / 2).epsilon(0.001));
+  const YokeSeamLine& seam = worn.seams.front(); // right of the front
+  CHECK(seam.x0 > 0);
+  CHECK(std::hypot(seam.x1, seam.y1) < std::hypot(seam.x0, seam.y0));
+}
+
+TEST_CASE("on the bed each tier lies on its needles, the knit side's right end at the left") {
+  const App app = with_yoke(patterns / "puffin-poncho.yoke");
+  const SizePlan& plan = *shown_plan(app);
+  const int leftmost = app.yoke.opened->profile.leftmost().position;
+  const YokeShape& bed = app.caches.yoke.on_bed[1];
+  REQUIRE(bed.blocks.size() == app.yoke.opened->tiers.size());
+  for (std::size_t tier = 0; tier < bed.blocks.size(); ++tier) {
+    const PieceOnBed& there = plan.pieces[1].tiers[tier].bed;
+    CHECK(static_cast<int>(bed.blocks[tier].left) == there.first.position - leftmost);
+    CHECK(static_cast<int>(bed.blocks[tier].right) == there.last.position - leftmost + 1);
+    CHECK(bed.quads[2 * tier].corners[0].u > bed.quads[2 * tier].corners[1].u); // mirrored
+  }
+}
+
+TEST_CASE("changes of one field are one step, are undone, and Escape takes them back") {
+  App app = with_yoke(patterns / "harbour-pullover.yoke");
+  const Yoke before = app.yoke.opened->yoke;
+  for (const double cm : {40.0, 41.0, 42.0}) {
+    Yoke next = app.yoke.opened->yoke;
+    next.pieces[0].bottom_cm.values[0] = cm;
+    apply(app, ChangeYoke{next, "front at the bottom, S"});
+  }
+  apply(app, CloseField{});
+  CHECK(app.yoke.steps.size() == 1);
+  CHECK_FALSE(app.yoke.saved());
+  CHECK(window_title(app) == "• harbour-pullover.yoke — Punchwright");
+  apply(app, Run{Command::undo});
+  CHECK(app.yoke.opened->yoke == before);
+  CHECK(app.yoke.saved());
+  apply(app, Run{Command::redo});
+  CHECK(app.yoke.opened->yoke.pieces[0].bottom_cm.at(0) == 42.0);
+  Yoke next = app.yoke.opened->yoke;
+  next.depth_cm.values[0] = 30;
+  apply(app, ChangeYoke{next, "depth, S"});
+  apply(app, DropField{});
+  CHECK(app.yoke.steps.size() == 1);
+  CHECK(app.yoke.opened->yoke.depth_cm.at(0) == before.depth_cm.at(0));
+}
+
+TEST_CASE("what can't be is refused with a reason, and nothing changes") {
+  App app = with_yoke(patterns / "harbour-pullover.yoke");
+  const Yoke before = app.yoke.opened->yoke;
+  Yoke next = before;
+  next.tiers[0].plain_above = {{0}};
+  apply(app, ChangeYoke{next, "plain rows"});
+  CHECK(app.yoke.opened->yoke == before);
+  CHECK(app.yoke.steps.empty());
+  CHECK(app.session.message.find("procedure needs") != std::string::npos);
+}
+
+TEST_CASE("while a measure is dragged why nothing fits isn't sought, and afterwards it is") {
+  App app = with_yoke(patterns / "puffin-poncho.yoke");
+  Yoke next = app.yoke.opened->yoke;
+  next.fit.tolerance = 0.001;
+  apply(app, ChangeYoke{next, "tolerance"});
+  refresh(app);
+  REQUIRE_FALSE(app.caches.yoke.findings.empty());
+  CHECK(app.caches.yoke.findings.front().severity == Severity::fault);
+  CHECK(shown_plan(app) == nullptr);
+  CHECK(app.caches.yoke.findings.front().remedy.find("Let go") == 0);
+  apply(app, CloseField{});
+  refresh(app);
+  CHECK(app.caches.yoke.findings.front().remedy.find("tolerance of 0.04") != std::string::npos);
+}
+
+TEST_CASE("pieces that are wider than the bed are found and split") {
+  App app = with_yoke(patterns / "harbour-pullover.yoke");
+  Yoke next = app.yoke.opened->yoke;
+  next.pieces[0].bottom_cm = {{120.0}};
+  next.pieces[0].top_cm = {{36.0}};
+  apply(app, ChangeYoke{next, "front"});
+  apply(app, CloseField{});
+  refresh(app);
+  REQUIRE_FALSE(app.caches.yoke.findings.empty());
+  CHECK(app.caches.yoke.findings.front().can_split);
+  apply(app, SplitYoke{});
+  refresh(app);
+  CHECK(app.yoke.opened->yoke.pieces.size() > 4);
+  CHECK((app.caches.yoke.findings.empty() || !app.caches.yoke.findings.front().can_split));
+}
+
+TEST_CASE("a yoke saved in another folder still names its tiers, and the commands read it") {
+  const Desk desk;
+  App app = with_yoke(desk.folder / "anchor-yoke.yoke");
+  const fs::path elsewhere = desk.folder / "mine";
+  fs::create_directories(elsewhere);
+  apply(app, Run{Command::save_as});
+  auto* const dialog = std::get_if<PathDialog>(&app.session.dialog);
+  REQUIRE(dialog != nullptr);
+  PathDialog named = *dialog;
+  named.folder = elsewhere;
+  named.name = "copy";
+  apply(app, SetDialog{named});
+  apply(app, ChoosePath{});
+  CHECK(app.yoke.path == elsewhere / "copy.yoke");
+  const auto text = read_file(elsewhere / "copy.yoke", 100'000);
+  REQUIRE(text);
+  const auto read = read_yoke(*text, "copy.yoke");
+  REQUIRE(read);
+  CHECK(read->yoke.tiers.front().repeat == "../tiers/anchors.repeat");
+  const auto opened = open_yoke(*text, (elsewhere / "copy.yoke").string(),
+                                [](const fs::path& path) { return read_file(path, 1'000'000); });
+  CHECK(opened);
+}
+
+TEST_CASE("a yoke from measurements has the starter's numbers and its changes") {
+  const Desk desk;
+  App app = make_app();
+  app.session.folder = desk.folder;
+  NewYokeDialog wishes;
+  wishes.kind = YokeKind::poncho;
+  wishes.sizes = {{"mine", 100, 33}};
+  wishes.ease_cm = 12;
+  apply(app, BeginYoke{wishes}); // without tiers
+  const auto* const refused = std::get_if<NewYokeDialog>(&app.session.dialog);
+  REQUIRE(refused != nullptr);
+  CHECK(refused->remark.find("tier") != std::string::npos);
+  wishes.tiers = {desk.folder / "tiers" / "pot-buoys.repeat", desk.folder / "tiers" / "corks.repeat"};
+  apply(app, BeginYoke{wishes});
+  REQUIRE(app.yoke.opened);
+  CHECK(app.yoke.shown);
+  CHECK_FALSE(app.yoke.saved());
+  const Yoke& yoke = app.yoke.opened->yoke;
+  const YokeMeasures measures = yoke_measures(100, 12, std::nullopt);
+  CHECK(yoke.pieces.size() == 4);
+  CHECK(yoke.pieces[0].bottom_cm.at(0) == doctest::Approx(measures.ring() / 4).epsilon(0.01));
+}
+
+TEST_CASE("closing the window asks for the yoke after the repeat") {
+  App app = with_yoke(patterns / "harbour-pullover.yoke");
+  Yoke next = app.yoke.opened->yoke;
+  next.depth_cm.values[0] = 30;
+  apply(app, ChangeYoke{next, "depth, S"});
+  apply(app, Run{Command::show_yoke}); // the drawing
+  apply(app, EditDesign{Fill{Area{Cell{}, 1, 1}, true}});
+  apply(app, Run{Command::quit});
+  REQUIRE(std::holds_alternative<GuardDialog>(app.session.dialog));
+  CHECK_FALSE(std::get<GuardDialog>(app.session.dialog).yoke);
+  apply(app, AnswerGuard{GuardAnswer::discard});
+  REQUIRE(std::holds_alternative<GuardDialog>(app.session.dialog));
+  CHECK(std::get<GuardDialog>(app.session.dialog).yoke);
+  CHECK_FALSE(app.session.quit);
+  apply(app, AnswerGuard{GuardAnswer::discard});
+  CHECK(app.session.quit);
+}

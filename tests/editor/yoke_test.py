@@ -1,0 +1,195 @@
+"""Yokes in the real window: begun from measurements, a width dragged, undone, saved, opened again, a tier changed."""
+import json
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+
+from driver import WindowTest, blank, main, rows_in
+from desktop_messages import drop_file
+
+PUNCHWRIGHT = os.environ["PUNCHWRIGHT"]
+PATTERNS = pathlib.Path(__file__).resolve().parents[2] / "patterns"
+
+
+def yoke_of(state):
+    return state["yoke"] or {}
+
+
+class Yokes(WindowTest):
+    def desk(self):
+        """A folder with the demos' yokes and tiers; nothing of it is shared."""
+        shutil.copytree(PATTERNS, self.folder / "patterns")
+        return self.folder / "patterns"
+
+    def drop(self, editor, path):
+        drop_file(self.server.environment["DISPLAY"], int(editor.window), path)
+
+    def drag(self, editor, place, by_x, by_y):
+        editor.wait(lambda state: place in state["places"] and state["idle"], f"'{place}' on the screen")
+        left, top, right, bottom = editor.state["places"][place]
+        x, y = round((left + right) / 2), round((top + bottom) / 2)
+        window = editor.window
+        editor._xdotool("mousemove", "--window", window, x - 2, y, "mousemove", "--window", window, x, y)
+        editor.settle()
+        revision = yoke_of(editor.state)["revision"]
+        editor._xdotool("mousedown", 1)
+        for part in range(1, 6):
+            editor._xdotool("mousemove", "--window", window, x + by_x * part // 5, y + by_y * part // 5)
+            editor.settle()
+        editor._xdotool("mouseup", 1)
+        editor.wait(lambda state: yoke_of(state)["revision"] > revision and state["idle"], f"'{place}' dragged")
+
+    def fill(self, editor, place, text):
+        editor.click(place)
+        editor.wait(lambda state: state["keys_at"] == place and state["idle"], f"'{place}' with the keys")
+        editor.key("ctrl+a")
+        editor.type(text)
+        editor.key("Tab")
+        editor.wait(lambda state: state["keys_at"] != place and state["idle"], f"'{place}' left")
+
+    def plan(self, path):
+        done = subprocess.run([PUNCHWRIGHT, "yoke", path, "--json"], capture_output=True, text=True, check=False,
+                              timeout=60)
+        self.assertIn(done.returncode, (0, 1), done.stderr)
+        return json.loads(done.stdout)
+
+    def begin(self):
+        desk = self.desk()
+        editor = self.start_blank()
+        editor.key("ctrl+k")
+        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "all commands")
+        editor.type("new yoke")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog")
+        for tier in ("pot-buoys", "corks", "small-waves"):
+            editor.click("new tier")
+            editor.wait(lambda state: state["dialog"] == "yoke-tier" and state["idle"], "the files")
+            editor.fill_name(desk / "tiers" / f"{tier}.repeat")
+            editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog again")
+        editor.click("begin yoke")
+        editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
+                    "the yoke")
+        return editor, desk
+
+    def test_a_yoke_is_begun_from_measurements_a_width_is_dragged_and_what_is_saved_has_both(self):
+        editor, desk = self.begin()
+        yoke = editor.state["yoke"]
+        self.assertEqual((yoke["pieces"], yoke["tiers"], yoke["saved"]), (4, 3, False))
+        self.assertTrue(editor.state["title"].startswith("• "))
+        # 34 inches and 7.5 cm of ease: half of the body less an underarm of 8 % of it.
+        self.assertAlmostEqual(yoke["bottom_cm"], (34 * 2.54 + 7.5) * (0.5 - 0.08), delta=0.051)
+        before, stitches = yoke["bottom_cm"], yoke["stitches"][0]
+        self.drag(editor, "drag bottom 1", 40, 0)
+        dragged = editor.state["yoke"]
+        self.assertGreater(dragged["bottom_cm"], before + 1)
+        self.assertGreater(dragged["stitches"][0], stitches)
+        self.assertEqual(dragged["steps"], 1, "a drag is one step")
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["yoke"]["bottom_cm"] == before and state["idle"], "the drag undone")
+        editor.key("ctrl+y")
+        editor.wait(lambda state: state["yoke"]["bottom_cm"] == dragged["bottom_cm"] and state["idle"], "done again")
+        path = desk / "from-measures.yoke"
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "save-yoke" and state["idle"], "the dialog")
+        editor.fill_name(path)
+        editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the yoke saved")
+        self.assertIn('repeat = "tiers/pot-buoys.repeat"', path.read_text(), "paths are as seen from the file")
+        front = self.plan(path)["sizes"][0]["pieces"][0]
+        self.assertEqual(front["tiers"][0]["stitches"], dragged["stitches"][0])
+        self.assertEqual(editor.state["title"], "from-measures.yoke — Punchwright")
+        editor.key("ctrl+shift+y")
+        editor.wait(lambda state: state["dialog"] == "yoke-sheets" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "all.pdf")
+        editor.wait(lambda state: state["message"].startswith("Written") and state["idle"], "the sheets")
+        words = subprocess.run(["pdftotext", self.folder / "all.pdf", "-"], capture_output=True, text=True, check=True,
+                               timeout=60).stdout
+        for word in ("front", "right sleeve", "back", "left sleeve", "Corks"):
+            self.assertIn(word, words)
+
+    def test_depth_and_plain_rows_are_dragged_and_typed(self):
+        desk = self.desk()
+        editor = self.start(desk / "harbour-pullover.yoke")
+        self.assertTrue(editor.state["yoke"]["shown"])
+        depth, rows = editor.state["yoke"]["depth_cm"], editor.state["yoke"]["plain_above"]
+        self.drag(editor, "drag depth", 0, -30)
+        self.assertGreater(editor.state["yoke"]["depth_cm"], depth)
+        self.drag(editor, "drag rows 1", 0, -40)
+        self.assertGreater(editor.state["yoke"]["plain_above"], rows)
+        self.fill(editor, "yoke depth", "21.5")
+        self.assertEqual(editor.state["yoke"]["depth_cm"], 21.5)
+        self.fill(editor, "yoke bottom 1", "41.2")
+        self.assertEqual(editor.state["yoke"]["bottom_cm"], 41.2)
+        self.assertEqual(editor.state["yoke"]["steps"], 4)
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the yoke saved")
+        text = (desk / "harbour-pullover.yoke").read_text()
+        self.assertRegex(text, r"bottom_cm = \[41\.2, ")
+        self.assertIn("# chest 86.4", text, "comments stay")
+
+    def test_a_tier_opens_from_the_yoke_and_its_change_is_in_the_yoke(self):
+        desk = self.desk()
+        editor = self.start(desk / "harbour-pullover.yoke")
+        opening = editor.state["opening"]
+        editor.click("yoke tier 2")
+        editor.wait(lambda state: state["opening"] > opening and state["idle"], "the tier's repeat")
+        self.assertEqual(pathlib.Path(editor.state["path"]).name, "corks.repeat")
+        self.assertFalse(editor.state["yoke"]["shown"])
+        drawn = rows_in(desk / "tiers" / "corks.repeat")
+        editor.key("x")
+        editor.save()
+        self.assertNotEqual(rows_in(desk / "tiers" / "corks.repeat"), drawn)
+        revision = editor.state["yoke"]["revision"]
+        editor.key("F11")
+        editor.wait(lambda state: state["yoke"]["shown"] and state["idle"], "the yoke again")
+        self.assertGreater(revision, 0, "the tier was read again when it was saved")
+
+    def test_views_change_by_keys_and_the_drawing_is_out_of_reach_of_them(self):
+        desk = self.desk()
+        editor = self.start(desk / "puffin-poncho.yoke")
+        for key, view in (("ctrl+2", "flat"), ("ctrl+3", "worn"), ("ctrl+4", "bed"), ("ctrl+1", "schematic")):
+            editor.key(key)
+            editor.wait(lambda state, view=view: state["yoke"]["view"] == view and state["idle"], view)
+        steps = editor.state["steps"]
+        editor.key("x", "Left", "Home", "Delete")
+        editor.settle()
+        self.assertEqual(editor.state["steps"], steps)
+        self.assertEqual(editor.state["cursor"], [0, 0])
+        self.tab_until(editor, "yoke bottom 1")
+
+    def test_what_is_not_saved_is_asked_for_and_a_file_that_changed_meanwhile_too(self):
+        desk = self.desk()
+        path = desk / "harbour-pullover.yoke"
+        editor = self.start(path)
+        self.fill(editor, "yoke depth", "23")
+        path.write_text(path.read_text().replace("tolerance = 0.06", "tolerance = 0.07"))
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "changed" and state["idle"], "the question")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the answer")
+        self.assertIn("0.07", path.read_text())
+        self.drop(editor, desk / "puffin-poncho.yoke")
+        editor.wait(lambda state: state["dialog"] == "guard" and state["idle"], "the guard")
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the answer")
+        editor.key("ctrl+q")
+        editor.wait(lambda state: state["dialog"] == "guard" and state["idle"], "the guard")
+        editor.click("guard discard")
+        self.assertEqual(editor.ended(), 0)
+
+    def test_a_yoke_stays_open_beside_a_repeat_that_is_dropped(self):
+        desk = self.desk()
+        band = self.write("band.repeat", blank())
+        editor = self.start(desk / "anchor-yoke.yoke")
+        self.drop(editor, band)
+        editor.wait(lambda state: state["path"].endswith("band.repeat") and state["idle"], "the repeat")
+        self.assertFalse(editor.state["yoke"]["shown"])
+        editor.key("F11")
+        editor.wait(lambda state: state["yoke"]["shown"] and state["idle"], "the yoke again")
+        self.assertEqual(editor.state["title"], "anchor-yoke.yoke — Punchwright")
+        self.assertTrue(re.search("anchor-yoke", json.dumps(self.settings())), "it is among the recent files")
+
+
+if __name__ == "__main__":
+    main()
