@@ -182,11 +182,13 @@ void add_sizes(LeafletPages& pages, const YokeJob& job) {
     const std::vector<std::size_t> sizes(job.sizes.begin() + static_cast<std::ptrdiff_t>(first),
                                          job.sizes.begin() + static_cast<std::ptrdiff_t>(end));
     pages.set(SizesTable(job, sizes, pages.width()).all(), 1);
-    pages.gap(2 * line_step);
+    pages.gap(line_step);
   }
+  std::vector<FlowBlock> loops;
   for (const LoopCheck& check : job.plan.loops) {
-    pages.set({leaflet_item(with_capital(text_of(check)) + ".", pages.width())}, 1);
+    loops.push_back(paragraph(with_capital(text_of(check)) + ".", pages.width(), {small_type}));
   }
+  pages.set(loops, 1);
 }
 
 } // namespace punchwright
