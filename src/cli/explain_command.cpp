@@ -48,15 +48,16 @@ Json json_of(const Explanation& explanation, const StepList& list) {
                          {"ravel_rows", remedy.ravel_rows},
                          {"carriage", word_for_side(remedy.carriage)},
                          {"card_row", remedy.card_row > 0 ? Json(remedy.card_row) : Json(nullptr)},
+                         {"counter", remedy.counter},
                          {"needles", names_of(remedy.forward)},
                          {"text", remedy.text}};
   return entry;
 }
 
 std::string as_json(const Diagnosis& diagnosis, const StepList& list) {
-  std::string text = fmt::format(R"({{"format":1,"as_planned":{},"tried":{},"complete":{},"explanations":[)",
-                                 diagnosis.as_planned ? "true" : "false", diagnosis.tried,
-                                 diagnosis.complete ? "true" : "false");
+  std::string text =
+      fmt::format(R"({{"format":1,"as_planned":{},"tried":{},"complete":{},"explanations":[)",
+                  diagnosis.as_planned ? "true" : "false", diagnosis.tried, diagnosis.complete ? "true" : "false");
   const char* separator = "\n";
   for (const Explanation& explanation : diagnosis.explanations) {
     text += separator + json_of(explanation, list).dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -27,6 +27,7 @@ struct Remedy {
   int ravel_rows = 0;          // rows of what is seen to be ravelled back
   Side carriage = Side::right; // where it stands then
   int card_row = 0;            // to be put under the reader; 0: no card
+  int counter = 0;             // what the row counter shows before the next row
   std::vector<Needle> forward; // needles that stand forward before the next row is knitted
   std::string text;
 };

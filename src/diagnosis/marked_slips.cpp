@@ -8,7 +8,8 @@ namespace punchwright {
 namespace {
 
 // Like those of departures.cpp: from memory, only their order matters.
-constexpr double weight_needle_wrong = 9;
+constexpr double weight_needle_wrong = 9;    // by hand
+constexpr double weight_selection_wrong = 3; // by a card; a wrong hole is likelier
 constexpr double weight_carriage_plain = 3;
 constexpr double weight_card_skipped = 2;
 constexpr double weight_yarns_exchanged = 3;
@@ -22,22 +23,6 @@ const Step& step_of(const Setting& setting, const ActionLine& line, std::size_t 
 bool knits(const MachineAction& action) {
   const auto* pass = std::get_if<KnitPass>(&action);
   return pass != nullptr && !pass->free;
-}
-
-// The (first) pass that knits the row.
-std::optional<std::size_t> pass_of(const Setting& setting, const ActionLine& line, int row) {
-  const bool by_hand = setting.profile.selects == Selects::by_hand;
-  int before = 0; // rows of the fabric
-  for (std::size_t at = 0; at < line.actions.size(); ++at) {
-    if (!knits(line.actions[at])) {
-      continue;
-    }
-    if (by_hand ? step_of(setting, line, at).first_row == row + 1 : before == setting.steps.rows_before + row) {
-      return at;
-    }
-    ++before;
-  }
-  return std::nullopt;
 }
 
 Variation variation_at(const ActionLine& line, DepartureKind kind, std::size_t from, std::size_t to, int row) {
@@ -70,6 +55,25 @@ std::vector<NeedleSpan> within(const std::vector<NeedleSpan>& spans, Needle firs
 
 } // namespace
 
+std::optional<std::size_t> pass_of(const Setting& setting, const ActionLine& line, int row) {
+  for (std::size_t from = 0; from < line.actions.size();) {
+    const Step& step = step_of(setting, line, from);
+    std::vector<std::size_t> passes;
+    std::size_t to = from;
+    for (; to < line.actions.size() && line.steps[to] == line.steps[from]; ++to) {
+      if (knits(line.actions[to])) {
+        passes.push_back(to);
+      }
+    }
+    if (!passes.empty() && step.first_row <= row + 1 && row + 1 <= step.last_row) {
+      const auto rows = static_cast<std::size_t>(step.last_row - step.first_row + 1); // all with as many passes
+      return passes[static_cast<std::size_t>(row + 1 - step.first_row) * (passes.size() / rows)];
+    }
+    from = to;
+  }
+  return std::nullopt;
+}
+
 std::optional<Variation> needles_wrong(const Setting& setting, const ActionLine& line, int row,
                                        std::vector<Needle> needles) {
   const auto at = pass_of(setting, line, row);
@@ -91,7 +95,9 @@ std::optional<Variation> needles_wrong(const Setting& setting, const ActionLine&
   const bool all =
       forgotten == 0 && needles.size() + planned.size() == static_cast<std::size_t>(stitches_of(setting.document));
   departure.stood = none ? Stood::none_forward : all ? Stood::all_forward : Stood::some_wrong;
-  departure.weight = weight_needle_wrong / (none || all ? 6 : static_cast<double>(needles.size()));
+  const bool by_hand = setting.profile.selects == Selects::by_hand;
+  departure.weight = (by_hand ? weight_needle_wrong : weight_selection_wrong) /
+                     (none || all ? 6 : static_cast<double>(needles.size()));
   departure.needles = std::move(needles);
   return variation;
 }

@@ -10,6 +10,9 @@ namespace punchwright {
 
 // In all of these `row` is a row to knit, from 0.
 
+// Where in the line its pass stands, the first one of two.
+[[nodiscard]] std::optional<std::size_t> pass_of(const Setting& setting, const ActionLine& line, int row);
+
 // Those needles stood forward that should have stood back, and the other way round; none where the carriage selects in
 // the pass that knits.
 [[nodiscard]] std::optional<Variation> needles_wrong(const Setting& setting, const ActionLine& line, int row,

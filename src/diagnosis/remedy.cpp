@@ -1,6 +1,8 @@
 // How far to ravel back, where the card must stand, which needles must stand forward.
 #include "diagnosis/remedy.hpp"
 
+#include "diagnosis/marked_slips.hpp"
+
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -66,6 +68,20 @@ std::string cause_words(const Setting& setting, const std::vector<Departure>& de
   return text;
 }
 
+// Passes before the row, since the counter was set.
+int counter_before(const Setting& setting, int row) {
+  const ActionLine line = action_line(setting.steps);
+  const std::size_t pass = pass_of(setting, line, row - 1).value_or(0);
+  int counter = 0;
+  for (std::size_t at = 0; at < pass; ++at) {
+    if (const auto* set = std::get_if<SetCounter>(&line.actions[at])) {
+      counter = set->to;
+    }
+    counter += std::holds_alternative<KnitPass>(line.actions[at]) ? 1 : 0;
+  }
+  return counter;
+}
+
 } // namespace
 
 int first_difference(const Fabric& planned, const Fabric& real, int rows) {
@@ -111,6 +127,7 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
   if (wrong <= count) {
     const RowToKnit& next = setting.rows.rows[static_cast<std::size_t>(wrong - 1)];
     remedy.carriage = other(end_of(next.travel));
+    remedy.counter = counter_before(setting, wrong);
     if (setting.profile.selects != Selects::same_pass) {
       remedy.forward = needles_in_row(setting.document, setting.profile, next);
     }
@@ -126,8 +143,12 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
     }
     text += card_words(setting, remedy, wrong);
     text += cause_words(setting, departures, wrong);
-    text += fmt::format(" Go on with row {},{}.", wrong, yarn_words(setting, next));
+    text += fmt::format(" Set the row counter to {}. Go on with row {},{}.", remedy.counter, wrong,
+                        yarn_words(setting, next));
   } else {
+    for (const Step& step : setting.steps.steps) {
+      remedy.counter = step.last_row == count ? step.counter : remedy.counter;
+    }
     text += " Then finish as the last steps say.";
   }
   if (only_dropped) {

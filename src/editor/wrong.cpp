@@ -23,13 +23,21 @@ void turn_yarn(SeenForm& form) {
   mark = before == '#' ? '.' : '#';
 }
 
-// As it is looked at: on the knit side left and right are exchanged.
+// As it is looked at: on the knit side left and right are exchanged. What comes in at the edge, and the end stitches, whose
+// needles knit by a rule of their own, are marked as not looked at.
 void shift(SeenForm& form, int by) {
-  const int width = form.width();
-  const int along = form.face == Face::purl ? by : -by;
+  const bool right = (form.face == Face::purl ? by : -by) > 0;
   for (int row = form.cursor.row; row < form.height(); ++row) {
     std::string& marks = form.rows[static_cast<std::size_t>(row)].marks;
-    std::ranges::rotate(marks, marks.begin() + ((-along % width) + width) % width);
+    marks.front() = marks.back() = '?';
+    if (right) {
+      marks.insert(marks.begin(), '?');
+      marks.pop_back();
+    } else {
+      marks.erase(marks.begin());
+      marks += '?';
+    }
+    marks.front() = marks.back() = '?';
   }
 }
 

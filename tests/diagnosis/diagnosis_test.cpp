@@ -1,10 +1,12 @@
 // From what the knitter sees to what went wrong, and back to the row that is right.
 #include "diagnosis/diagnosis.hpp"
 #include "diagnosis/fitting.hpp"
+#include "diagnosis/marked_slips.hpp"
 #include "diagnosis/visible.hpp"
 #include "support/demos.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 using namespace punchwright;
 
@@ -175,7 +177,7 @@ TEST_CASE("a hole too many shows in every repeat, and is named by row and column
   card->set(7, column, true);
   const auto real = knit_steps(setting.steps, room.demo.document, room.demo.profile, card).knitting.fabric;
   const auto diagnosis = what_went_wrong(setting, room.marked(real, 30));
-  REQUIRE(diagnosis.explanations.size() == 1);
+  REQUIRE_FALSE(diagnosis.explanations.empty()); // the same needles, wrongly forward in that row alone, come behind it
   const Departure& departure = diagnosis.explanations.front().departures.front();
   CHECK(departure.kind == DepartureKind::hole_wrong);
   CHECK(departure.row == 7);
@@ -204,4 +206,129 @@ TEST_CASE("two slips at once are found where no single one explains the fabric")
     return explanation.departures.size() == 2 && explanation.departures[0].kind == DepartureKind::card_row_off &&
            explanation.departures[0].amount == 1 && explanation.departures[1].kind == DepartureKind::left_out;
   }));
+}
+
+// What a slip that is none of a step's own makes of the fabric, and what is then said of it.
+TEST_CASE("the work hung beside its needles: the motif lies beside its place, on every family") {
+  for (const test::Family& family : test::families()) {
+    const Room room("hood-border", &family);
+    for (const int by : {1, -2}) {
+      CAPTURE(family.name);
+      CAPTURE(by);
+      // Knitted by a machine whose bed is numbered so many needles beside this one: only its reader stays in place.
+      const Setting setting = room.setting();
+      const auto other = work_off(setting, action_line(setting.steps), by);
+      Knitting knitting = begin_knitting(
+          machine_as_found(room.demo.profile, setting.steps.carriage, setting.card, room.demo.document.card.loop));
+      for (const MachineAction& action : other.actions) {
+        REQUIRE(knit_on(knitting, action));
+      }
+      SeenFabric seen;
+      for (int row = 0; row < 8; ++row) {
+        auto& marks = seen.rows.emplace_back();
+        for (Needle needle = first_needle_of(room.demo.document); needle <= last_needle_of(room.demo.document);
+             ++needle.position) {
+          const char yarn = knitting.fabric.at(row + setting.steps.rows_before, Needle{needle.position + by}).yarn;
+          marks.push_back(yarn == room.demo.document.bands.front().main ? Mark::main : Mark::contrast);
+        }
+        // What is drawn for a needle is knitted on the one that the work hangs beside.
+        const auto planned =
+            stitches_in_row(room.demo.document, room.demo.profile, room.rows.rows[static_cast<std::size_t>(row)]);
+        for (std::size_t stitch = 12; stitch + 12 < planned.size(); ++stitch) {
+          const auto drawn = static_cast<std::size_t>(static_cast<int>(stitch) + by);
+          CHECK((marks[stitch] == Mark::contrast) == planned[drawn]);
+        }
+      }
+      const auto diagnosis = what_went_wrong(setting, seen);
+      REQUIRE_FALSE(diagnosis.explanations.empty());
+      CHECK(std::ranges::any_of(diagnosis.explanations, [&](const Explanation& explanation) {
+        const Departure& departure = explanation.departures.front();
+        return departure.kind == DepartureKind::work_off && departure.amount == by &&
+               explanation.remedy.back_to_row == 0;
+      }));
+    }
+  }
+}
+
+namespace {
+
+// The planned picture of a demo, to be marked otherwise.
+SeenFabric planned_picture(const Room& room, int rows) {
+  const auto fabric =
+      knit_steps(room.setting().steps, room.demo.document, room.demo.profile, room.setting().card).knitting.fabric;
+  return room.marked(fabric, rows);
+}
+
+const Departure* likeliest(const Diagnosis& diagnosis) {
+  return diagnosis.explanations.empty() ? nullptr : &diagnosis.explanations.front().departures.front();
+}
+
+} // namespace
+
+TEST_CASE("a row of the wrong colour is a carriage at plain, or needles that stood wrong") {
+  const Room room("puffin-cove");
+  SeenFabric seen = planned_picture(room, 24);
+  seen.rows[19].assign(seen.rows[19].size(), Mark::main);
+  auto diagnosis = what_went_wrong(room.setting(), seen);
+  REQUIRE(likeliest(diagnosis) != nullptr);
+  CHECK(likeliest(diagnosis)->kind == DepartureKind::carriage_plain);
+  CHECK(likeliest(diagnosis)->row == 20);
+  CHECK(diagnosis.explanations.front().remedy.back_to_row == 19);
+  seen.rows[19].assign(seen.rows[19].size(), Mark::contrast);
+  diagnosis = what_went_wrong(room.setting(), seen);
+  REQUIRE(likeliest(diagnosis) != nullptr);
+  CHECK(likeliest(diagnosis)->kind == DepartureKind::needle_wrong);
+  CHECK(likeliest(diagnosis)->stood == Stood::all_forward);
+}
+
+TEST_CASE(
+    "a row of the card that is missing in the middle was passed over, one that is exchanged in colour threaded so") {
+  for (const Selects selects : {Selects::next_pass, Selects::same_pass}) {
+    const test::Family family{"card", selects, 2};
+    const Room room("puffin-cove", &family);
+    SeenFabric seen = planned_picture(room, 24);
+    seen.rows.erase(seen.rows.begin() + 16);
+    auto diagnosis = what_went_wrong(room.setting(), seen);
+    REQUIRE(likeliest(diagnosis) != nullptr);
+    CHECK(likeliest(diagnosis)->kind == DepartureKind::card_skipped);
+    CHECK(likeliest(diagnosis)->row == 17);
+    seen = planned_picture(room, 20);
+    for (std::size_t row = 13; row < 20; ++row) {
+      for (Mark& mark : seen.rows[row]) {
+        mark = mark == Mark::main ? Mark::contrast : Mark::main;
+      }
+    }
+    diagnosis = what_went_wrong(room.setting(), seen);
+    REQUIRE(likeliest(diagnosis) != nullptr);
+    CHECK(likeliest(diagnosis)->kind == DepartureKind::yarns_exchanged);
+  }
+}
+
+TEST_CASE("by hand, needles counted from the wrong place from a row on") {
+  const Room room("shore-crabs");
+  SeenFabric seen = planned_picture(room, 9);
+  for (std::size_t row = 2; row < 9; ++row) {
+    auto& marks = seen.rows[row];
+    marks.insert(marks.begin(), 2, Mark::not_looked_at);
+    marks.resize(marks.size() - 2);
+  }
+  const auto diagnosis = what_went_wrong(room.setting(), seen);
+  REQUIRE(likeliest(diagnosis) != nullptr);
+  CHECK(likeliest(diagnosis)->kind == DepartureKind::counted_off);
+  CHECK(likeliest(diagnosis)->amount == 2);
+  CHECK(likeliest(diagnosis)->row == 3);
+}
+
+TEST_CASE("of two steps that were left out, the way back names the one whose row has come") {
+  const Room room("puffin-cove");
+  SeenFabric seen = planned_picture(room, 20);
+  for (const std::size_t row : {8U, 12U}) {
+    seen.rows[row].front() = seen.rows[row].back() = Mark::dropped;
+  }
+  const auto diagnosis = what_went_wrong(room.setting(), seen);
+  REQUIRE(likeliest(diagnosis) != nullptr);
+  const Explanation& first = diagnosis.explanations.front();
+  REQUIRE(first.departures.size() == 2);
+  CHECK(first.remedy.text.find(fmt::format("Do step {} now", first.departures[0].step + 1)) != std::string::npos);
+  CHECK(first.remedy.text.find(fmt::format("Do step {} now", first.departures[1].step + 1)) == std::string::npos);
 }

@@ -408,6 +408,19 @@ class Wrong(WindowTest):
         editor.wait(lambda state: "asked" in state["places"] and state["idle"], "an answer")
         self.assertTrue(any("card" in words for words in self.explained(editor)), self.explained(editor))
 
+    def test_a_motif_that_is_shifted_is_work_that_hung_beside_its_needles(self):
+        path = self.write("hood.repeat", (PATTERNS / "hood-border.repeat").read_text())
+        editor = self.start(path)
+        editor.key("F9")
+        editor.wait(lambda state: state["dialog"] == "wrong" and state["idle"], "the picture")
+        editor.key(*["Down"] * 12)
+        editor.settle()
+        editor.click("mark right")
+        editor.click("ask")
+        editor.wait(lambda state: "asked" in state["places"] and state["idle"], "an answer")
+        self.assertTrue(any("hung 1 needle too far to the left" in words for words in self.explained(editor)),
+                        self.explained(editor))
+
     def test_by_mouse(self):
         path = self.write("a.repeat", design(["#...#...", "..#...#.", "#...#...", "..#...#."]))
         editor = self.start(path)

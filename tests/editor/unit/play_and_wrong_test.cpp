@@ -165,7 +165,10 @@ TEST_CASE("marks: other yarn, whole rows, twice, shifted as it is looked at, and
   SeenForm low = planned;
   low.cursor = {0, 0};
   const SeenForm right = with_change(low, SeenChange::shift_right);
-  CHECK(right.rows[3].marks.substr(1) == low.rows[3].marks.substr(0, low.rows[3].marks.size() - 1));
+  const std::string& moved = right.rows[3].marks;
+  CHECK(moved.substr(2, moved.size() - 3) == low.rows[3].marks.substr(1, moved.size() - 3));
+  CHECK(moved.substr(0, 2) == "??"); // what came in, and the end stitches, were not looked at
+  CHECK(moved.back() == '?');
   low.face = Face::knit; // left and right are exchanged there
   CHECK(with_change(low, SeenChange::shift_left).rows == right.rows);
   CHECK(with_change(right, SeenChange::all_as_planned).rows == planned.rows);
