@@ -79,8 +79,15 @@ void steps_dialog(const App& app, Actions& actions) {
   const auto count = static_cast<int>(yoke.shown ? yoke.steps.size() : history.steps().size());
   const std::size_t now = yoke.shown ? yoke.done : history.done();
   const auto name = [&](std::size_t step) { return yoke.shown ? yoke.steps[step].name : history.steps()[step].name; };
-  unsigned present = 0;
-  ImGui::BeginChild("list", ImVec2(0, height_of_list(app)));
+  const auto done_now = static_cast<int>(now);
+  const int by = ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? 1 : ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? -1 : 0;
+  const int wished = std::clamp(done_now + by, 0, count);
+  // The arrows step; ImGui would walk into the list with them.
+  ImGui::BeginChild("list", ImVec2(0, height_of_list(app)), false, ImGuiWindowFlags_NoNav);
+  if (by != 0) {
+    ImGui::SetScrollY(static_cast<float>(count - wished) * ImGui::GetTextLineHeightWithSpacing() -
+                      ImGui::GetWindowHeight() / 2);
+  }
   ImGuiListClipper clipper; // hours of work are thousands of steps
   clipper.Begin(count + 1);
   while (clipper.Step()) {
@@ -97,17 +104,13 @@ void steps_dialog(const App& app, Actions& actions) {
       ImGui::PopID();
       ImGui::PopStyleColor();
       remember_place(actions, fmt::format("step {}", done), Stop::Kind::button);
-      if (here) {
-        make_first_stop(actions);
-        present = actions.first_stop;
-      }
     }
   }
   ImGui::EndChild();
-  hint(app.theme, "A click goes there, or arrows and Return; later steps stay until something else is drawn.");
+  hint(app.theme, "A click or the up and down arrows go there; later steps stay until something else is drawn.");
   close_button(app, actions);
-  if (present != 0) {
-    actions.first_stop = present; // the arrows go on from where the work stands
+  if (wished != done_now) {
+    actions.push(GoToStep{static_cast<std::size_t>(wished)});
   }
 }
 

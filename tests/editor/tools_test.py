@@ -106,18 +106,14 @@ class Tools(WindowTest):
         editor.wait(lambda state: state["steps"] == 1 and state["idle"], "one step")
         editor.key("Escape")
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
-        # By keys from where the work stands: up to the latest, down to the beginning, and up again to the first.
-        for arrows, done in (["Up", "Up"], 3), (["Down"] * 3, 0), (["Up"], 1):
-            editor.key("ctrl+h")
-            editor.wait(lambda state: state["keys_at"].startswith("step ") and state["idle"], "the present step")
-            for arrow in arrows:
-                before = editor.state["keys_at"]
-                editor.key(arrow)
-                editor.wait(lambda state: state["keys_at"] != before and state["idle"], "the next line")
-            editor.key("Return")
+        # By keys from where the work stands: to the latest and no further, to the beginning, and up again to the first.
+        editor.key("ctrl+h")
+        editor.wait(lambda state: state["keys_at"] == "close" and state["idle"], "the list with the keys")
+        for arrow, presses, done in ("Up", 3, 3), ("Down", 4, 0), ("Up", 1, 1):
+            editor.key(*[arrow] * presses)
             editor.wait(lambda state: state["steps"] == done and state["idle"], f"step {done}")
-            editor.key("Escape")
-            editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
         editor.key("ctrl+h")
         editor.wait(lambda state: state["dialog"] == "steps" and state["idle"], "the steps")
         editor.key("Escape")
