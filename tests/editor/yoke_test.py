@@ -175,7 +175,8 @@ class Yokes(WindowTest):
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the answer")
         editor.key("ctrl+q")
         editor.wait(lambda state: state["dialog"] == "guard" and state["idle"], "the guard")
-        editor.click("guard discard")
+        self.tab_until(editor, "guard discard")
+        editor.key("Return")
         self.assertEqual(editor.ended(), 0)
 
     def test_a_yoke_stays_open_beside_a_repeat_that_is_dropped(self):
