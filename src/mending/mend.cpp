@@ -88,9 +88,9 @@ private:
 };
 
 std::vector<char> stitches_in(const Grid& drawing, int row) {
-  std::vector<char> stitches;
+  std::vector<char> stitches(static_cast<std::size_t>(drawing.width()));
   for (int column = 0; column < drawing.width(); ++column) {
-    stitches.push_back(drawing.at(column, row) ? 1 : 0);
+    stitches[static_cast<std::size_t>(column)] = drawing.at(column, row) ? 1 : 0;
   }
   return stitches;
 }
@@ -107,7 +107,9 @@ std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacke
   const int height = before.height();
   Changes changes(before.width(), height);
   for (int row = 0; row < height; ++row) {
-    changes.set(row, stitches_in(before, row), stitches_in(after, row));
+    if (!std::ranges::equal(before.row(row), after.row(row))) {
+      changes.set(row, stitches_in(before, row), stitches_in(after, row));
+    }
   }
   std::int64_t pairs = 0;
   for (int row = 0; row < height; ++row) {

@@ -2,6 +2,7 @@
 #include "mending/row_mender.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <limits>
 
 namespace punchwright {
@@ -23,29 +24,69 @@ void RowMender::set_row(std::span<const char> contrast, std::span<const std::int
 }
 
 void RowMender::add_up(bool look, bool price_only) {
-  for (int place = 0; place < 2 * width_; ++place) {
-    const auto stitch = static_cast<std::size_t>(place % width_);
+  const bool with_pairs = look && !price_only && !pairs_.empty();
+  const auto width = static_cast<std::size_t>(width_);
+  for (std::size_t place = 0; place < width; ++place) {
     Packed change = impossible;
-    if (prices_[stitch] != never_changed) {
-      change = Packed{std::min(prices_[stitch], dearest_change)} << price_shift;
-      if (look && !price_only && !pairs_.empty()) {
-        change += Packed{pairs_[stitch]} << pairs_shift;
+    if (prices_[place] != never_changed) {
+      change = Packed{std::min(prices_[place], dearest_change)} << price_shift;
+      if (with_pairs) {
+        change += Packed{pairs_[place]} << pairs_shift;
       }
     }
-    const auto from = static_cast<std::size_t>(place);
-    const std::size_t other = contrast_[stitch] != 0 ? 0 : 1;
-    sums_[other][from + 1] = sums_[other][from] + change;
-    sums_[1 - other][from + 1] = sums_[1 - other][from];
+    const bool contrast = contrast_[place] != 0;
+    sums_[0][place + 1] = sums_[0][place] + (contrast ? change : 0);
+    sums_[1][place + 1] = sums_[1][place] + (contrast ? 0 : change);
+  }
+  for (auto& sums : sums_) {
+    for (std::size_t place = 1; place <= width; ++place) {
+      sums[width + place] = sums[width] + sums[place];
+    }
   }
   for (int length = 0; length <= limit_; ++length) {
     squares_[static_cast<std::size_t>(length)] = look && !price_only ? Packed{length} * length : 0;
   }
 }
 
+// No row costs less; 0 where none better is known. A float of n stitches that is too long holds n / (limit + 1) pieces
+// side by side that need a change each. Where all stitches have one price and a float may be longer than 1, as many
+// changes are enough: apart from each other and from the float's ends, they leave one part more than there are changes,
+// and parts as even as can be. Every other choice of as many leaves no more parts and no shorter runs beside them.
+RowMender::Packed RowMender::lower_bound() const {
+  if (limit_ < 2 || prices_[0] <= 0 || std::ranges::adjacent_find(prices_, std::not_equal_to{}) != prices_.end()) {
+    return 0;
+  }
+  const Packed change = Packed{std::min(prices_[0], dearest_change)} << price_shift;
+  const auto differs = std::ranges::adjacent_find(contrast_, std::not_equal_to{});
+  if (differs == contrast_.end()) {
+    return 0;
+  }
+  const int start = static_cast<int>(differs - contrast_.begin()) + 1; // a run begins here
+  const bool with_squares = squares_[1] != 0;
+  Packed bound = 0;
+  for (int place = 0, run = 1; place < width_; ++place, ++run) {
+    const int here = start + place < width_ ? start + place : start + place - width_;
+    const int next = here + 1 < width_ ? here + 1 : 0;
+    if (place + 1 < width_ && contrast_[index(here)] == contrast_[index(next)]) {
+      continue;
+    }
+    const int changes = run / (limit_ + 1);
+    const int part = (run - changes) / (changes + 1);
+    const int longer = (run - changes) % (changes + 1); // parts that have a stitch more
+    bound += changes * change;
+    if (with_squares) {
+      bound += changes + (changes + 1 - longer) * part * part + longer * (part + 1) * (part + 1);
+    }
+    run = 0;
+  }
+  return bound;
+}
+
 // The least cost of a ring that is cut open there, or `impossible` where it is dearer than the bound. The last run ends
 // where the first begins, and has the other colour. It covers the places before the cut, or the ring would have been
 // cut there.
 RowMender::Packed RowMender::open(const Opening& opening, Packed no_dearer_than) {
+  opened_ = opening;
   const int end = opening.cut + width_;
   // A run of a colour that begins at `place` and ends at `stop` costs ahead[colour][stop] - sums[colour][place].
   const auto set_ahead = [&](int place) {
@@ -80,8 +121,9 @@ RowMender::Packed RowMender::open(const Opening& opening, Packed no_dearer_than)
 }
 
 // Where the drawn row itself begins a run in the colour that it has there is tried first: that bound ends most of the
-// others early.
+// others early, or all of them where nothing can be less.
 RowMender::Opening RowMender::find_least() {
+  const Packed bound = lower_bound();
   least_ = impossible;
   Opening best;
   for (const bool as_drawn : {true, false}) {
@@ -96,6 +138,9 @@ RowMender::Opening RowMender::find_least() {
         if (cost < least_) {
           least_ = cost;
           best = {cut, colour};
+          if (least_ <= bound) {
+            return best;
+          }
         }
       }
     }
@@ -109,7 +154,9 @@ bool RowMender::solve(bool look) {
   if (least_ >= impossible) {
     return false;
   }
-  open(best, impossible);
+  if (opened_ != best) {
+    open(best, impossible);
+  }
   walk_cheapest(best);
   return true;
 }

@@ -56,6 +56,7 @@ private:
   struct Opening {
     int cut = 0;
     int colour = 0; // 1: contrast
+    bool operator==(const Opening&) const = default;
   };
   [[nodiscard]] Packed sum(int colour, int place) const { return sums_[index(colour)][index(place)]; }
   [[nodiscard]] Packed& rest(int colour, int place) { return rest_[index(colour)][index(place)]; }
@@ -65,6 +66,7 @@ private:
   }
   static std::size_t index(int number) { return static_cast<std::size_t>(number); }
   void add_up(bool look, bool price_only);
+  [[nodiscard]] Packed lower_bound() const;
   Packed open(const Opening& opening, Packed no_dearer_than);
   Opening find_least();
   void walk_cheapest(const Opening& opening);
@@ -82,6 +84,7 @@ private:
   std::array<std::vector<Packed>, 2> ahead_; // the same where one of that colour ends, with the sum up to there
   std::vector<char> found_;
   Packed least_ = 0;
+  Opening opened_; // what rest_ was last worked out for
 };
 
 } // namespace punchwright
