@@ -44,14 +44,21 @@ std::uint64_t settings_of(const Document& design, const Profile& profile) {
   return print.value;
 }
 
-// Of each drawn row's stitches.
-std::vector<std::uint64_t> fingerprints_of(const Grid& grid) {
+// Of each drawn row's stitches, and of those on which floats are caught.
+std::vector<std::uint64_t> fingerprints_of(const Document& design) {
+  const Grid& grid = design.grid;
+  const Grid& caught = design.marks.caught;
   std::vector<std::uint64_t> prints;
   prints.reserve(static_cast<std::size_t>(grid.height()));
   for (int row = 0; row < grid.height(); ++row) {
     Fingerprint print;
     for (const Grid::Word word : grid.row(row)) {
       print.add(word);
+    }
+    if (any_marked(caught, row)) {
+      for (const Grid::Word word : caught.row(row)) {
+        print.add(word);
+      }
     }
     prints.push_back(print.value);
   }
@@ -60,7 +67,7 @@ std::vector<std::uint64_t> fingerprints_of(const Grid& grid) {
 
 // Of each drawn row's stitches, and behind them one of all the yarns' colours.
 std::vector<std::uint64_t> drawn_prints(const Document& design) {
-  std::vector<std::uint64_t> prints = fingerprints_of(design.grid);
+  std::vector<std::uint64_t> prints = fingerprints_of(design);
   Fingerprint colours;
   for (const Yarn& yarn : design.yarns) {
     colours.add(static_cast<std::uint64_t>(static_cast<unsigned char>(yarn.key)));
@@ -73,7 +80,7 @@ std::vector<std::uint64_t> drawn_prints(const Document& design) {
 // Of rows to knit, of which there may be a thousand times as many as drawn ones: neighbours share their yarns.
 class RowPrints {
 public:
-  explicit RowPrints(const Document& design) : design_(design), drawn_(fingerprints_of(design.grid)) {}
+  explicit RowPrints(const Document& design) : design_(design), drawn_(fingerprints_of(design)) {}
 
   std::uint64_t of(const RowToKnit& row) {
     if (row.main != main_ || row.contrast != contrast_) {
@@ -108,23 +115,42 @@ void ClothPainter::Light::add(const Light& light, float share) {
   blue += light.blue * share;
 }
 
-// The floats of one yarn over the stitches of the other: between its outermost stitches it is carried along.
-void ClothPainter::lay_floats(const std::vector<bool>& contrast, bool yarn, std::vector<Over>& floats) {
-  int last = -1;
-  for (int stitch = 0; stitch < static_cast<int>(contrast.size()); ++stitch) {
-    if (contrast[static_cast<std::size_t>(stitch)] != yarn) {
+// A float over the stitches from one to before another, in its parts between those on which it is caught.
+void ClothPainter::lay_float(int from, int to, const std::vector<bool>& caught, std::vector<Over>& floats) {
+  for (int over = from; over <= to; ++over) {
+    const bool lifted = over < to && caught[static_cast<std::size_t>(over)];
+    if (over < to && !lifted) {
       continue;
     }
-    for (int over = last + 1; last >= 0 && over < stitch; ++over) {
-      floats[static_cast<std::size_t>(over)] = {last + 1, stitch - last - 1};
+    std::fill(floats.begin() + from, floats.begin() + over, Over{from, over - from});
+    if (lifted) {
+      floats[static_cast<std::size_t>(over)] = {over, 1, true};
+    }
+    from = over + 1;
+  }
+}
+
+// The floats of one yarn over the stitches of the other: between its outermost stitches it is carried along.
+void ClothPainter::lay_floats(const Line& line, bool yarn, std::vector<Over>& floats) {
+  int last = -1;
+  for (int stitch = 0; stitch < static_cast<int>(line.contrast.size()); ++stitch) {
+    if (line.contrast[static_cast<std::size_t>(stitch)] != yarn) {
+      continue;
+    }
+    if (last >= 0) {
+      lay_float(last + 1, stitch, line.caught, floats);
     }
     last = stitch;
   }
 }
 
-// How far below its ends the float hangs at a place in stitches, in parts of a row: more, the longer the way is.
+// How far below its ends the float hangs at a place in stitches, in parts of a row: more, the longer the way is. Where
+// it is caught it rises to the needle instead.
 float ClothPainter::sag_of(const Over& over, float place) {
   const float part = (place - static_cast<float>(over.from)) / static_cast<float>(over.length);
+  if (over.caught) {
+    return -0.3F * 4 * part * (1 - part);
+  }
   return std::min(0.2F, 0.035F * static_cast<float>(over.length)) * 4 * part * (1 - part);
 }
 
@@ -203,26 +229,36 @@ void ClothPainter::fill_line(const Document& design, const Profile& profile, con
   line.main = seen_as(yarn_of(design, knitted.main).colour, frame_.view.sight);
   line.contrast_colour =
       knitted.contrast != 0 ? seen_as(yarn_of(design, knitted.contrast).colour, frame_.view.sight) : line.main;
+  line.caught.assign(stitches, false);
   if (frame_.view.afar) {
     line.contrast.assign(stitches, false);
     for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
       line.contrast[stitch] =
           design.grid.at(static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
     }
+    for (std::size_t stitch = 0;
+         knitted.drawn >= 0 && any_marked(design.marks.caught, knitted.drawn) && stitch < stitches; ++stitch) {
+      line.caught[stitch] = is_marked(
+          design.marks.caught, static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
+    }
     if (frame_.view.face == Face::purl) {
       std::reverse(line.contrast.begin(), line.contrast.end());
+      std::reverse(line.caught.begin(), line.caught.end());
     }
   } else {
     // The list runs as the knitter sees them, on the purl side.
     line.contrast = stitches_in_row(design, profile, knitted);
+    for (const Needle needle : caught_needles(design, profile, knitted)) { // seen on the purl side alone
+      line.caught[static_cast<std::size_t>(needle.position - first_needle_of(design).position)] = true;
+    }
     if (frame_.view.face == Face::knit) {
       std::reverse(line.contrast.begin(), line.contrast.end());
     }
   }
   line.floats.assign(stitches, Over{});
   if (frame_.view.face == Face::purl && knitted.two_coloured()) {
-    lay_floats(line.contrast, true, line.floats);
-    lay_floats(line.contrast, false, line.floats);
+    lay_floats(line, true, line.floats);
+    lay_floats(line, false, line.floats);
   }
   const auto light = [this](Colour colour) {
     return Light{table_.light(colour.red), table_.light(colour.green), table_.light(colour.blue)};

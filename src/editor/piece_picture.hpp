@@ -74,15 +74,18 @@ private:
     float blue = 0;
     void add(const Light& light, float share);
   };
-  // The float that lies over a stitch: on the purl side it is seen from one end to the other.
+  // The float that lies over a stitch, or its part between catches: on the purl side it is seen from one end to the
+  // other.
   struct Over {
-    int from = 0;   // the first stitch that it passes
-    int length = 0; // stitches; 0: no float there
+    int from = 0;        // the first stitch that it passes
+    int length = 0;      // stitches; 0: no float there
+    bool caught = false; // on that stitch, which is all of it then
   };
   // A row of the cloth as the side shown has it, from its left edge.
   struct Line {
     int row = -1;
     std::vector<bool> contrast;
+    std::vector<bool> caught; // floats over that stitch are caught on its needle
     std::vector<Over> floats; // over each stitch
     std::vector<Light> light; // of each pixel across, all that it covers mixed
     Colour main;
@@ -107,7 +110,8 @@ private:
   };
   Changes changes_since(const Document& design, const RowsToKnit& rows, std::uint64_t rows_serial, bool all);
   [[nodiscard]] bool scan_due(int scan, const RowsToKnit& rows, const Changes& changes) const;
-  static void lay_floats(const std::vector<bool>& contrast, bool yarn, std::vector<Over>& floats);
+  static void lay_float(int from, int to, const std::vector<bool>& caught, std::vector<Over>& floats);
+  static void lay_floats(const Line& line, bool yarn, std::vector<Over>& floats);
   static float sag_of(const Over& over, float place);
   void lay_out(const Frame& frame, double stitch_mm, double row_mm);
   const Line& line_of(const Document& design, const Profile& profile, const RowsToKnit& rows, int row);

@@ -65,6 +65,55 @@ bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, cons
   return false;
 }
 
+// Where a protected area lies in the result, in each of the repeats side by side.
+void draw_kept(const Theme& theme, const TraceDialog& dialog, const Area& area, const ScreenBox& box) {
+  const float wide = box.width() / static_cast<float>(dialog.columns * repeats_shown); // px a stitch
+  const float tall = box.height() / static_cast<float>(dialog.rows);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
+  for (int repeat = -1; repeat < repeats_shown; ++repeat) { // from the one before the first it may reach into that
+    const float left = box.left + static_cast<float>(repeat * dialog.columns + area.corner.column) * wide;
+    const float low = box.bottom - static_cast<float>(area.corner.row) * tall;
+    const ImVec2 upper_left{left, low - static_cast<float>(area.rows) * tall};
+    const ImVec2 lower_right{left + static_cast<float>(area.columns) * wide, low};
+    list.AddRect(upper_left, lower_right, IM_COL32(255, 255, 255, 255), 0, 0, 4 * theme.scale);
+    list.AddRect(upper_left, lower_right, ink(theme.accent), 0, 0, 2 * theme.scale);
+  }
+  list.PopClipRect();
+}
+
+// The drawing that comes of it: while an area is protected, dragging over the result chooses it.
+bool result_with_kept(const App& app, Actions& actions, TraceDialog& wishes, const ImVec2& size) {
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const ScreenBox room{corner.x + 1, corner.y, corner.x + size.x - 1, corner.y + size.y};
+  const ScreenBox box = box_of_small_picture(wishes.result, room);
+  if (wishes.how.kept.empty()) {
+    ImGui::Dummy(size);
+    draw_small_picture(app.theme, wishes.result, room);
+    return false;
+  }
+  ImGui::InvisibleButton("##result", size);
+  remember_place(actions, "trace result");
+  tip(app.theme, "Drag over the stitches that are to stay as the picture has them");
+  draw_small_picture(app.theme, wishes.result, room);
+  bool changed = false;
+  if (ImGui::IsItemActive()) {
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const int stitches = wishes.columns * repeats_shown;
+    const auto part_of = [](float from, float to, int cells) {
+      return std::clamp(static_cast<int>(from / std::max(1.0F, to) * static_cast<float>(cells)), 0, cells - 1);
+    };
+    const Cell here{part_of(mouse.x - box.left, box.width(), stitches),
+                    part_of(box.bottom - mouse.y, box.height(), wishes.rows)};
+    wishes.kept_from = ImGui::IsItemActivated() ? here : wishes.kept_from.value_or(here);
+    const Area area = area_between(wishes, *wishes.kept_from, here);
+    changed = area != wishes.how.kept.front() || ImGui::IsItemActivated();
+    wishes.how.kept.front() = area;
+  }
+  draw_kept(app.theme, wishes, wishes.how.kept.front(), box);
+  return changed;
+}
+
 bool whole_number(const App& app, Actions& actions, const char* name, const char* words, TraceDialog& wishes,
                   double& value, int low, int high) {
   int number = static_cast<int>(std::lround(value));
@@ -153,8 +202,46 @@ bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
          changed;
 }
 
+// Numbers from 1, as rulers and the command line have them.
+bool kept_fields(const App& app, Actions& actions, TraceDialog& wishes) {
+  bool protecting = !wishes.how.kept.empty();
+  bool changed = false;
+  if (check_box(actions, "trace protect", "Protect an area, such as an eye or a letter", protecting)) {
+    wishes.how.kept.clear();
+    if (protecting) { // until another is dragged: the middle
+      wishes.how.kept.push_back(
+          {{wishes.columns / 3, wishes.rows / 3}, std::max(1, wishes.columns / 3), std::max(1, wishes.rows / 3)});
+    }
+    changed = true;
+  }
+  if (wishes.how.kept.empty()) {
+    return changed;
+  }
+  Area& area = wishes.how.kept.front();
+  int column = area.corner.column + 1;
+  int row = area.corner.row + 1;
+  if (count_field({app, actions, "kept column", &wishes.remark}, "From stitch", column, 1, wishes.columns)) {
+    area.corner.column = column - 1;
+    changed = true;
+  }
+  changed = count_field({app, actions, "kept columns", &wishes.remark}, "Protected stitches", area.columns, 1,
+                        wishes.columns) ||
+            changed;
+  if (count_field({app, actions, "kept row", &wishes.remark}, "From row", row, 1, wishes.rows)) {
+    area.corner.row = row - 1;
+    changed = true;
+  }
+  return count_field({app, actions, "kept rows", &wishes.remark}, "Protected rows", area.rows, 1, wishes.rows) ||
+         changed;
+}
+
 std::string words_for(const TraceDialog& dialog) {
   const std::string size = fmt::format("{} stitches × {} rows. ", dialog.columns, dialog.rows);
+  if (!dialog.traced.unmendable.empty()) {
+    return size + fmt::format("What is protected leaves a float too long in {}, first in row {}.",
+                              counted(static_cast<int>(dialog.traced.unmendable.size()), "row", "rows"),
+                              dialog.traced.unmendable.front().row + 1);
+  }
   if (dialog.traced.moved == 0) {
     return size + "No float had to be caught.";
   }
@@ -176,9 +263,7 @@ void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
   const float tall = std::clamp(room_for_dialog(app).y - lines, 90 * theme.scale, 360 * theme.scale);
   bool changed = photo_with_part(app, actions, wishes, {(wide - gap) / 2, tall});
   ImGui::SameLine();
-  const ImVec2 corner = ImGui::GetCursorScreenPos();
-  ImGui::Dummy({(wide - gap) / 2, tall});
-  draw_small_picture(theme, dialog.result, {corner.x + 1, corner.y, corner.x + (wide - gap) / 2 - 1, corner.y + tall});
+  changed = result_with_kept(app, actions, wishes, {(wide - gap) / 2, tall}) || changed;
   hint(theme, words_for(dialog));
 
   const float room = std::max(4 * ImGui::GetFrameHeightWithSpacing(),
@@ -201,6 +286,7 @@ void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
   }
   changed = tone_fields(app, actions, wishes) || changed;
   changed = ignore_fields(app, actions, wishes) || changed;
+  changed = kept_fields(app, actions, wishes) || changed;
   if (two_columns) {
     ImGui::EndTable();
   }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 namespace punchwright::editor {
 
@@ -60,15 +61,30 @@ TraceDialog trace_dialog(const std::filesystem::path& path, std::shared_ptr<cons
 
 TraceDialog retraced(TraceDialog dialog, const Document& design) {
   const Lattice lattice = lattice_of(dialog);
+  for (Area& area : dialog.how.kept) { // it may have been chosen in a larger drawing
+    area.corner.column = std::min(area.corner.column, dialog.columns - 1);
+    area.corner.row = std::min(area.corner.row, dialog.rows - 1);
+    area.columns = std::min(area.columns, dialog.columns);
+    area.rows = std::min(area.rows, dialog.rows - area.corner.row);
+  }
   if (dialog.light == nullptr || dialog.light_lattice != lattice || dialog.light_ignored != dialog.ignored) {
     dialog.light = std::make_shared<const std::vector<double>>(light_in(*dialog.photo, lattice, dialog.ignored));
     dialog.light_lattice = lattice;
     dialog.light_ignored = dialog.ignored;
   }
   dialog.traced = trace(*dialog.light, dialog.columns, dialog.how);
-  dialog.result = small_picture(design_of_trace(dialog, design), 3.0 * dialog.columns * dialog.gauge.stitch_mm() /
-                                                                     (dialog.rows * dialog.gauge.row_mm()));
+  dialog.result =
+      small_picture(design_of_trace(dialog, design),
+                    repeats_shown * dialog.columns * dialog.gauge.stitch_mm() / (dialog.rows * dialog.gauge.row_mm()));
   return dialog;
+}
+
+Area area_between(const TraceDialog& dialog, const Cell& one, const Cell& other) {
+  const int left = std::min(one.column, other.column);
+  const int low = std::min(one.row, other.row);
+  return {{left % dialog.columns, low},
+          std::min(dialog.columns, std::abs(one.column - other.column) + 1),
+          std::abs(one.row - other.row) + 1};
 }
 
 TraceDialog at_best_place(TraceDialog dialog, const Document& design) {

@@ -4,6 +4,7 @@
 #include "design/row_ring.hpp"
 
 #include <algorithm>
+#include <bit>
 
 namespace punchwright {
 namespace {
@@ -64,19 +65,31 @@ std::vector<StitchRun> runs_beyond(const Grid& grid, int row, int limit) {
     return found;
   }
   const int width = grid.width();
-  for (int first = 0; first < width; ++first) {
-    const bool contrast = grid.at(first, row);
-    if (grid.at((first + width - 1) % width, row) == contrast) {
-      continue; // not where a run begins
+  const auto words = grid.row(row);
+  const int count = static_cast<int>(words.size());
+  const RowWords line = words_of(words);
+  const RowWords before = turned_ring(line, width, width - 1); // bit c: the stitch to the left of c
+  const auto note = [&](int first, int next) {
+    if (next - first > limit) {
+      found.push_back({first, next - first, grid.at(first, row)});
     }
-    int stitches = 1;
-    while (grid.at((first + stitches) % width, row) == contrast) {
-      ++stitches;
-    }
-    if (stitches > limit) {
-      found.push_back({first, stitches, contrast});
+  };
+  int first_of_all = -1;
+  int begin = -1;
+  for (int index = 0; index < count; ++index) {
+    const auto place = static_cast<std::size_t>(index);
+    Word begins = (line[place] ^ before[place]) & (index + 1 == count ? last_word_mask(width) : ~Word{0});
+    for (; begins != 0; begins &= begins - 1) {
+      const int here = index * Grid::bits_in_word + std::countr_zero(begins);
+      if (begin < 0) {
+        first_of_all = here;
+      } else {
+        note(begin, here);
+      }
+      begin = here;
     }
   }
+  note(begin, first_of_all + width); // round the edge; a row of both colours has a run at least
   return found;
 }
 

@@ -57,6 +57,7 @@ LeafletPages set_all(const LeafletMachine& own, const LeafletMachine& other, Pap
   add_steps(pages, by_card);
   add_steps(pages, by_hand);
   add_needles(pages, by_card, by_hand);
+  add_catches(pages, by_card, by_hand);
   add_cautions(pages, own, by_card);
   return pages;
 }

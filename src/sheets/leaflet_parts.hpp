@@ -31,6 +31,8 @@ void add_steps(LeafletPages& pages, const LeafletMachine& machine);
 void add_needles(LeafletPages& pages, const LeafletMachine& by_card, const LeafletMachine& by_hand);
 // One machine's list, without a heading.
 void add_needle_list(LeafletPages& pages, const LeafletMachine& machine);
+// Floats caught by hand, where there are any: how, and after which rows onto which needles.
+void add_catches(LeafletPages& pages, const LeafletMachine& by_card, const LeafletMachine& by_hand);
 void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card);
 
 // The steps as the leaflet has them: by hand, rows between which nothing but needles is brought forward are gathered,

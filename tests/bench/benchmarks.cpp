@@ -113,6 +113,24 @@ void make_it_so(benchmark::State& state) {
 }
 BENCHMARK(make_it_so)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMillisecond);
 
+// With floats caught, accepted and stitches protected in every row that has a float too long.
+void recheck_with_marks(benchmark::State& state) {
+  Document document = design(state);
+  const int width = document.grid.width();
+  for (int row = 0; row < document.grid.height(); row += 3) {
+    for (int column = 1; column <= 8; ++column) {
+      document.grid.set(column, row, false);
+    }
+    set_mark(document.marks.caught, document.grid, 4, row, true);
+    set_mark(document.marks.accepted, document.grid, width / 2, row, true);
+    set_mark(document.marks.kept, document.grid, width - 2, row, true);
+  }
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(check(document, card_machine()));
+  }
+}
+BENCHMARK(recheck_with_marks)->Args({24, 240})->Args({200, 2000})->Unit(benchmark::kMicrosecond);
+
 void derive_rows(benchmark::State& state) {
   const Document document = design(state);
   for (auto _ : state) {

@@ -279,6 +279,45 @@ TEST_CASE("rows that come again are listed once") {
   CHECK(has_text(pages, "Rows 35 to 68 are as rows 1 to 34"));
 }
 
+TEST_CASE("floats caught by hand have a part of their own, with the rows and the needles") {
+  const std::string heading = "Floats caught by hand";
+  OpenedDocument opened = demo("hood-border");
+  CHECK_FALSE(has_text(leaflet_of(opened), heading));
+  Grid& drawing = opened.document.grid;
+  for (int column = 0; column < drawing.width(); ++column) {
+    drawing.set(column, 2, column == 0);
+  }
+  set_mark(opened.document.marks.caught, drawing, 6, 2, true);
+  const RowsToKnit rows = rows_to_knit(opened.document, opened.profile);
+  std::string after;
+  std::string needles;
+  for (const RowToKnit& row : rows.rows) {
+    const auto caught = caught_needles(opened.document, opened.profile, row);
+    if (!caught.empty() && after.empty()) {
+      after = std::to_string(&row - rows.rows.data() + 1);
+      needles = text_of(runs_of(caught));
+    }
+  }
+  REQUIRE_FALSE(needles.empty());
+  const auto pages = leaflet_of(opened);
+  CHECK(has_text(pages, heading));
+  const auto listed = [&](const Sheet& page) {
+    const auto boxes = texts_on(page);
+    return std::ranges::any_of(boxes, [&](const Box& one) {
+      return one.text->text == needles && std::ranges::any_of(boxes, [&](const Box& other) {
+               return other.text->text == after && other.text->at.y == one.text->at.y &&
+                      other.text->at.x < one.text->at.x;
+             });
+    });
+  };
+  CHECK(std::ranges::any_of(pages, [&](const Sheet& page) {
+    const auto boxes = texts_on(page);
+    const bool here =
+        std::ranges::any_of(boxes, [&](const Box& box) { return box.text->text == "After the row, onto the needles"; });
+    return here && listed(page);
+  }));
+}
+
 TEST_CASE("what is done before a row is told whole, however long the yarns' names are") {
   OpenedDocument opened = demo("puffin-cove");
   for (Yarn& yarn : opened.document.yarns) {

@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Times whole processes: the card PDF of 60 rows, and the editor's first frame and frame building under Xvfb.
+# Times whole processes: the card PDF of 60 rows, a mend beside glpsol's, the editor's first frame and frame building
+# under Xvfb.
 # BUILD names the build folder. Prints figures; judges nothing.
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -37,6 +38,14 @@ times = times[1:]
 print(f"card PDF of 60 rows, whole process: median {statistics.median(times):.1f} ms, "
       f"fastest {min(times):.1f} ms, slowest {max(times):.1f} ms, of {len(times)}")
 PYTHON
+
+# The same kind of block as the benchmarks mend; theirs is the time of the mend alone, in µs.
+alone=()
+if [ -x "$build/tests/bench/benchmarks" ]; then
+  alone=(--alone "$("$build/tests/bench/benchmarks" --benchmark_filter='mend_fewest/24/60$' --benchmark_format=csv 2>/dev/null |
+    awk -F, '/^"mend_fewest/ { print $4 }')")
+fi
+/usr/bin/python3 -B "$here/tests/tools/bench_glpsol.py" "$build/punchwright" "${alone[@]}"
 
 if [ -x "$build/punchwright-editor" ]; then
   /usr/bin/python3 - "$work" <<'PYTHON'

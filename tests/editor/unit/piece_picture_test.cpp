@@ -142,6 +142,52 @@ TEST_CASE("on the purl side the floats lie over the other yarn's stitches, on th
   CHECK(brightness(purl, 0, 0, 30, purl.height) > brightness(knit, 0, 0, 30, knit.height) * 0.8);
 }
 
+TEST_CASE("on the purl side a caught float rises to its needle and hangs less beside it; the knit side stays") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(24, 1);
+  for (int column = 4; column < 20; ++column) {
+    design.grid.set(column, 0, true);
+  }
+  design.piece.stitches = 24;
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  for (const bool afar : {false, true}) {
+    CAPTURE(afar);
+    ClothPainter purl;
+    ClothPainter knit;
+    const ClothView purl_view{Face::purl, afar, afar ? 2400 : 240, 60, 0, 0, 0};
+    const ClothView knit_view{Face::knit, afar, afar ? 2400 : 240, 60, 0, 0, 0};
+    design.marks = {};
+    purl.paint(design, profile, rows, purl_view, 1);
+    knit.paint(design, profile, rows, knit_view, 1);
+    const PiecePixels hanging = purl.pixels();
+    const PiecePixels front = knit.pixels();
+    for (const int column : {9, 14}) {
+      set_mark(design.marks.caught, design.grid, column, 0, true);
+    }
+    CHECK(purl.paint(design, profile, rows, purl_view, 1)); // a mark alone, with the rows as they were
+    knit.paint(design, profile, rows, knit_view, 1);
+    CHECK(knit.pixels().rgb == front.rgb);
+    CHECK(purl.pixels().rgb != hanging.rgb);
+    ClothPainter anew;
+    anew.paint(design, profile, rows, purl_view);
+    CHECK(anew.pixels().rgb == purl.pixels().rgb);
+    if (!afar) {
+      const PiecePixels& lifted = purl.pixels();
+      const int stitch = lifted.width / 24;
+      const auto strand = [&](const PiecePixels& picture, int x) { // the brightest line of the lower rows
+        int best = 0;
+        for (int y = 0; y < picture.height; ++y) {
+          best = at(picture, x, y).red > at(picture, x, best).red ? y : best;
+        }
+        return best;
+      };
+      CHECK(strand(lifted, 9 * stitch + stitch / 2) < strand(hanging, 9 * stitch + stitch / 2));
+      CHECK(strand(lifted, 14 * stitch + stitch / 2) < strand(hanging, 14 * stitch + stitch / 2));
+      CHECK(strand(lifted, 12 * stitch) <= strand(hanging, 12 * stitch));
+    }
+  }
+}
+
 TEST_CASE("nearer or from afar, the cloth is equally light") {
   const Profile profile = make_app().work.profile;
   Document design = black_on_white(24, 24);
