@@ -189,7 +189,7 @@ void ask_what_went_wrong(App& app) {
     const Diagnosis diagnosis = what_went_wrong(setting, seen);
     answer.as_planned = diagnosis.as_planned;
     answer.tried = diagnosis.tried;
-    answer.search = words_of_search(diagnosis);
+    answer.trouble = words_of_search(diagnosis);
     for (const Explanation& explanation : diagnosis.explanations) {
       Explained& told = answer.explanations.emplace_back();
       for (const Departure& departure : explanation.departures) {
