@@ -14,8 +14,9 @@ namespace punchwright {
 namespace {
 
 constexpr std::size_t most_explanations = 12;
-constexpr long long most_actions_in_pairs = 2'000'000; // about a second
-constexpr double weight_of_pair = 0.05;                // two slips at once are rarer than one
+// Of pairs: needles passed by the carriage, which take about a second; what is copied counts a tenth.
+constexpr long long most_work_in_pairs = 100'000'000;
+constexpr double weight_of_pair = 0.05; // two slips at once are rarer than one
 constexpr double weight_hole_wrong = 4;
 constexpr double weight_slipped = 3;
 
@@ -68,12 +69,12 @@ private:
 
   // Knits one action on; false: refused, or the fabric no longer looks as marked.
   bool on(Try& one, const MachineAction& action) {
-    ++actions_;
     if (one.failed || !knit_on(one.knitting, action)) {
       one.failed = true;
       return false;
     }
     if (passes(action)) {
+      work_ += static_cast<long long>(one.knitting.state.needles.size());
       const int ready = one.knitting.fabric.rows() - fitting_.below() - 2;
       one.fitting = fitting_.rows_that_fit(one.knitting.fabric, one.fitting, false, one.along);
       one.failed = one.fitting < std::min(ready, fitting_.rows());
@@ -120,7 +121,7 @@ private:
   }
 
   void pairs() {
-    actions_ = 0;
+    work_ = 0;
     Try planned{begin_knitting(found_), 0, false};
     std::size_t next = 0;
     for (std::size_t at = 0; at <= line_.actions.size(); ++at) {
@@ -148,12 +149,14 @@ private:
         ++next;
       }
       for (; next < variations_.size() && variations_[next].from == at; ++next) {
-        if (actions_ > most_actions_in_pairs) {
+        if (work_ > most_work_in_pairs) {
           diagnosis_.complete = false;
           return;
         }
         ++diagnosis_.tried;
         Try two = one;
+        work_ += static_cast<long long>(two.knitting.fabric.rows()) *
+                 static_cast<long long>(two.knitting.state.needles.size()) / 10;
         if (vary(two, variations_[next]) && finish(two, variations_[next].to)) {
           explain({before.departure, variations_[next].departure}, two.knitting.fabric);
         }
@@ -323,7 +326,7 @@ private:
   std::vector<Variation> variations_;
   Knitting planned_;
   Diagnosis diagnosis_;
-  long long actions_ = 0;
+  long long work_ = 0; // in pairs
 };
 
 } // namespace

@@ -23,8 +23,8 @@ void turn_yarn(SeenForm& form) {
   mark = before == '#' ? '.' : '#';
 }
 
-// As it is looked at: on the knit side left and right are exchanged. What comes in at the edge, and the end stitches, whose
-// needles knit by a rule of their own, are marked as not looked at.
+// As it is looked at: on the knit side left and right are exchanged. What comes in at the edge, and the end stitches,
+// whose needles knit by a rule of their own, are marked as not looked at.
 void shift(SeenForm& form, int by) {
   const bool right = (form.face == Face::purl ? by : -by) > 0;
   for (int row = form.cursor.row; row < form.height(); ++row) {
@@ -189,7 +189,7 @@ void ask_what_went_wrong(App& app) {
     const Diagnosis diagnosis = what_went_wrong(setting, seen);
     answer.as_planned = diagnosis.as_planned;
     answer.tried = diagnosis.tried;
-    answer.search = words_of_search(diagnosis);
+    answer.trouble = words_of_search(diagnosis);
     for (const Explanation& explanation : diagnosis.explanations) {
       Explained& told = answer.explanations.emplace_back();
       for (const Departure& departure : explanation.departures) {

@@ -72,8 +72,7 @@ struct WrongAnswer {
   bool as_planned = false;
   int tried = 0;
   std::vector<Explained> explanations; // the likeliest first
-  std::string trouble;                 // why nothing was looked for
-  std::string search;                  // what was not looked for; empty: nothing
+  std::string trouble;                 // why nothing, or not everything, was looked for
 };
 
 } // namespace punchwright::editor

@@ -196,16 +196,16 @@ void lines(const std::string& words) {
 
 void answer_lines(const App& app, Actions& actions, const WrongAnswer& answer) {
   if (!answer.trouble.empty()) {
-    return lines(answer.trouble);
+    lines(answer.trouble);
+    if (actions.publish_places) {
+      actions.places.push_back({"trouble: " + answer.trouble, {}});
+    }
+    if (answer.tried == 0) {
+      return;
+    }
   }
   if (answer.as_planned) {
     return lines("What you see is the fabric as planned, as far as it is marked.");
-  }
-  if (!answer.search.empty()) {
-    lines(answer.search);
-    if (actions.publish_places) {
-      actions.places.push_back({"search ended", {}});
-    }
   }
   if (answer.explanations.empty()) {
     return lines(fmt::format("No slip in the steps explains what you see; {} were tried. Mark as not seen what you are "

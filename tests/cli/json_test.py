@@ -326,6 +326,16 @@ class WhatWentWrong(JsonTest):
         self.assert_ended(ended, FAULTS)
         self.assertEqual(answer["explanations"], [])
 
+    def test_a_search_that_was_ended_says_so(self):
+        self.demo = SOURCE / "patterns" / "harbour-lanterns.repeat"
+        for unseen, complete in ((19, True), (179, False)):
+            picture = self.file("seen.txt", "o" * 218 + "\n" + ("?" * 218 + "\n") * unseen)
+            ended, answer = self.explained(picture)
+            self.assert_ended(ended, FAULTS)
+            self.assertIs(answer["complete"], complete)
+            text = run("explain", self.demo, "--seen", picture).text
+            self.assertEqual("Not every pair of slips was tried" in text, not complete)
+
     def test_refusals(self):
         self.assert_refused(run("explain", self.demo, "--seen", self.file("short.txt", "...\n")), "short.txt:1", "74")
         self.assert_refused(run("explain", self.demo, "--seen", self.folder / "none.txt"), "none.txt")

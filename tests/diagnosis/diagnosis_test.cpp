@@ -332,3 +332,17 @@ TEST_CASE("of two steps that were left out, the way back names the one whose row
   CHECK(first.remedy.text.find(fmt::format("Do step {} now", first.departures[0].step + 1)) != std::string::npos);
   CHECK(first.remedy.text.find(fmt::format("Do step {} now", first.departures[1].step + 1)) == std::string::npos);
 }
+
+TEST_CASE("a search that ends before all pairs were tried says so, and one that tried them all doesn't") {
+  const Room room("harbour-lanterns");
+  SeenFabric seen;
+  for (const std::size_t rows : {std::size_t{180}, std::size_t{20}}) {
+    seen.rows.assign(rows,
+                     std::vector<Mark>(static_cast<std::size_t>(stitches_of(room.demo.document)), Mark::not_looked_at));
+    seen.rows.back().assign(seen.rows.back().size(), Mark::dropped);
+    const auto diagnosis = what_went_wrong(room.setting(), seen);
+    CHECK(diagnosis.explanations.empty());
+    CHECK(diagnosis.complete == (rows == 20));
+    CHECK(words_of_search(diagnosis).empty() == diagnosis.complete);
+  }
+}
