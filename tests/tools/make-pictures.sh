@@ -73,6 +73,12 @@ page "$work/measure.pdf" 1 measure
 run swatch bulky-card-24 -o "$work/swatch.pdf"
 page "$work/swatch.pdf" 1 swatch
 
+# Before and after mending; the table that it prints stands in docs/mending.md.
+/usr/bin/python3 -B "$here/tests/tools/mend_gallery.py" "$program" "$work"
+for mended in "$work"/mend-*.ppm; do
+  shrink "$mended" "$(basename "$mended" .ppm)"
+done
+
 # The guide's example of a float that is too long: two drops of rain are missing in row 36 of the puffin band.
 sed '0,/^  "\.\.\.#\.####\.\.\.\.\.####\.\.\.#\.\.",$/s//  ".....####.....####......",/' \
   "$patterns/puffin-cove.repeat" >"$work/puffin-cove.repeat"
