@@ -1,7 +1,14 @@
 """The findings beside the drawing: shown while drawing, and each leads to its place."""
+import re
 import subprocess
 
 from driver import WindowTest, blank, design, main
+
+
+def rows_marked(path):
+    """How many floats are caught on single stitches of each row."""
+    entries = re.findall(r'\[\[catch\]\]\nrow = (\d+)\ncolumns = "([^"]*)"', path.read_text())
+    return {int(row): len(columns.split(",")) for row, columns in entries}
 
 
 class Findings(WindowTest):
@@ -63,6 +70,32 @@ class Findings(WindowTest):
         editor.key("ctrl+z", "ctrl+s")
         editor.wait(lambda state: state["saved"] and state["faults"] > 0, "as it was")
         self.assertNotIn("[[accept]]", path.read_text())
+
+    def test_the_floats_of_a_row_or_of_all_rows_are_caught_by_menu(self):
+        rows = ["#..." * 6] * 9
+        rows[2] = "#......." * 3  # row 7, counted from the last line: three floats
+        rows[6] = "#......." + "#..." * 4  # row 3: one
+        path = self.write("a.repeat", design(rows))
+        editor = self.start(path)
+        before = editor.state["faults"]
+        editor.click_stitch(3, 6)  # leaves the cursor in row 7
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["saved"] and state["faults"] == before, "the drawing as it was")
+        self.from_menu(editor, "catch-row")
+        editor.wait(lambda state: "3 floats caught by hand with 3 catches" in state["message"], "the row's floats caught")
+        self.assertGreater(editor.state["faults"], 0)
+        editor.save()
+        self.assertEqual(rows_marked(path), {7: 3})
+        self.from_menu(editor, "catch-all")
+        editor.wait(lambda state: "1 float caught by hand with 1 catch" in state["message"], "all floats caught")
+        self.assertEqual(editor.state["faults"], 0)
+        editor.save()
+        self.assertEqual(rows_marked(path), {3: 1, 7: 3})
+
+    def from_menu(self, editor, command):
+        editor.click("menu Drawing")
+        editor.wait(lambda state: f"menu {command}" in state["places"] and state["idle"], "the menu")
+        editor.click(f"menu {command}")
 
     def test_next_and_previous_finding_by_key(self):
         rows = ["#..." * 6] * 40

@@ -29,6 +29,14 @@ class Trace(WindowTest):
         editor.key("Tab")
         editor.wait(lambda state: state["keys_at"] != place and state["idle"], f"'{place}' left")
 
+    def take_and_save(self, editor):
+        editor.click("trace new")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the design")
+        editor.key("ctrl+shift+s")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "traced")
+        editor.wait(lambda state: state["saves"] == 1, "the file saved")
+
     def test_a_picture_becomes_the_design_that_the_command_makes_and_its_card_is_read_back(self):
         editor = self.begin()
         self.fill(editor, "trace rows", "30")
@@ -36,12 +44,7 @@ class Trace(WindowTest):
         self.fill(editor, "trace part", "240")
         self.fill(editor, "trace top", "20")
         self.fill(editor, "trace split", "55")
-        editor.click("trace new")
-        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the design")
-        editor.key("ctrl+shift+s")
-        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the dialog")
-        editor.fill_name(self.folder / "traced")
-        editor.wait(lambda state: state["saves"] == 1, "the file saved")
+        self.take_and_save(editor)
         by_command = self.folder / "command.repeat"
         subprocess.run([PUNCHWRIGHT, "trace", self.folder / "lighthouse.ppm", "-o", by_command, "--rows", "30", "--part",
                         "0,20,240", "--split", "55"], check=False, capture_output=True, timeout=60)
@@ -89,6 +92,30 @@ class Trace(WindowTest):
         editor.click("trace new")
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the design")
         self.assertTrue(editor.state["title"].startswith("Untitled") or "lighthouse" in editor.state["title"])
+
+    def test_an_area_is_protected_by_dragging_over_the_result_as_the_command_protects_it(self):
+        editor = self.begin()
+        self.fill(editor, "trace rows", "30")
+        editor.click("trace protect")
+        editor.wait(lambda state: "trace result" in state["places"] and "kept rows" in state["places"] and state["idle"],
+                    "the area")
+        left, top, right, bottom = editor.state["places"]["trace result"]
+        x, y = round((left + right) / 2), round((top + bottom) / 2)
+        frame = editor.state["frame"]
+        editor._xdotool("mousemove", "--window", editor.window, x, y, "mousedown", 1, "mousemove", "--window",
+                        editor.window, x + 30, y - 20, "mouseup", 1)
+        editor.wait(lambda state: state["frame"] > frame + 2 and state["idle"], "the area dragged")
+        for place, number in (("kept column", 5), ("kept columns", 12), ("kept row", 9), ("kept rows", 8)):
+            self.fill(editor, place, str(number))
+        self.take_and_save(editor)
+        drawings = []
+        for options in (["--protect", "9-16:5-16"], []):
+            path = self.folder / "command.repeat"
+            subprocess.run([PUNCHWRIGHT, "trace", self.folder / "lighthouse.ppm", "-o", path, "--rows", "30", *options],
+                           check=False, capture_output=True, timeout=60)
+            drawings.append(rows_in(path))
+        self.assertEqual(rows_in(self.folder / "traced.repeat"), drawings[0])
+        self.assertNotEqual(drawings[0], drawings[1])
 
 
 if __name__ == "__main__":

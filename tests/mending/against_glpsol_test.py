@@ -14,7 +14,7 @@ import unittest
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "tools"))
 
 from glpsol import optimum
-from integer_program import design, flips, longest_run, parts_within, random_row, windows
+from integer_program import design, flips, longest_run, pairs_of, parts_within, random_row, windows
 
 PROGRAM = os.environ["PUNCHWRIGHT"]
 ROUNDS = int(os.environ.get("PUNCHWRIGHT_ROUNDS", 12))
@@ -88,7 +88,7 @@ class Against(unittest.TestCase):
             rows = [random_row(self.dice, width) for _ in range(height)]
             answer = self.mend(rows, limit, times=2 if stacked else 1)
             proved += answer["proved"]
-            constraints, names, pairs = [], [], []
+            constraints, names = [], []
             for number, row in enumerate(rows):
                 name = f"r{number}"
                 changes = [f"{name}c_{column}" for column in range(width)]
@@ -98,14 +98,8 @@ class Against(unittest.TestCase):
                 constraints.append(" " + " + ".join(changes) + f" = {changed}")
                 if changed:
                     constraints += windows(name + "x", width, limit)
-            for number in range(height if stacked else height - 1):
-                above = (number + 1) % height
-                for column in range(width):
-                    for step in (-1, 0, 1):
-                        pair = f"p{number}_{column}_{step + 1}"
-                        one, other = f"r{number}c_{column}", f"r{above}c_{(column + step) % width}"
-                        constraints.append(f" {one} + {other} - {pair} <= 1")
-                        pairs.append(pair)
+            pairs, side_by_side = pairs_of(height, width, stacked)
+            constraints += side_by_side
             with self.subTest(rows=rows, limit=limit, stacked=stacked):
                 best = solve(pairs, constraints, names + pairs, self.folder)
                 if answer["proved"]:
@@ -126,15 +120,7 @@ class Against(unittest.TestCase):
                 stitches = [f"r{number}c_{column}" for column in range(width)]
                 names += stitches
                 within += parts_within(stitches, row, limit)
-            pairs, side_by_side = [], []
-            for number in range(height if stacked else height - 1):
-                above = (number + 1) % height
-                for column in range(width):
-                    for step in (-1, 0, 1):
-                        pair = f"p{number}_{column}_{step + 1}"
-                        one, other = f"r{number}c_{column}", f"r{above}c_{(column + step) % width}"
-                        side_by_side.append(f" {one} + {other} - {pair} <= 1")
-                        pairs.append(pair)
+            pairs, side_by_side = pairs_of(height, width, stacked)
             with self.subTest(rows=rows, limit=limit, stacked=stacked):
                 fewest = solve(names, within, names, self.folder)
                 self.assertEqual(answer["count"], fewest)

@@ -75,6 +75,20 @@ def parts_within(names, row, limit):
     return lines + [f" {names[column]} = 0" for column in sorted(free)]
 
 
+def pairs_of(height, width, stacked):
+    """Variables that are 1 where stitches of neighbouring rows on the same or the next needle are both chosen, round the
+    edge too, and the constraints that make them so; the stitches' own are r0c_0 and so on."""
+    pairs, lines = [], []
+    for number in range(height if stacked else height - 1):
+        above = (number + 1) % height
+        for column in range(width):
+            for step in (-1, 0, 1):
+                pair = f"p{number}_{column}_{step + 1}"
+                lines.append(f" r{number}c_{column} + r{above}c_{(column + step) % width} - {pair} <= 1")
+                pairs.append(pair)
+    return pairs, lines
+
+
 def program_of_block(rows, limit):
     """Rows that have a float that is too long, all in one program: the fewest changes."""
     changes, constraints, binaries = [], [], []

@@ -73,6 +73,12 @@ page "$work/measure.pdf" 1 measure
 run swatch bulky-card-24 -o "$work/swatch.pdf"
 page "$work/swatch.pdf" 1 swatch
 
+# Before and after mending; the table that it prints stands in docs/mending.md.
+/usr/bin/python3 -B "$here/tests/tools/mend_gallery.py" "$program" "$work"
+for mended in "$work"/mend-*.ppm; do
+  shrink "$mended" "$(basename "$mended" .ppm)"
+done
+
 exec 3<>"$work/display"
 Xvfb -displayfd 3 -screen 0 1600x1200x24 -noreset -nolisten tcp >/dev/null 2>&1 &
 server=$!
