@@ -185,3 +185,16 @@ TEST_CASE("the rows that are seen are those that the bench says are knitted") {
   CHECK(with_height(form_of(app), 3).height() == 3);
   CHECK(with_height(form_of(app), 99).height() == 12);
 }
+
+TEST_CASE("a search that ended before all pairs of slips were tried is told of") {
+  App app = app_with("harbour-lanterns");
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  form.rest_unseen = true;
+  form.rows.back().marks.assign(form.rows.back().marks.size(), 'o');
+  CHECK(asked(app).trouble.find("Not every pair of slips was tried") == 0);
+  form_of(app) = with_height(form_of(app), 20);
+  form_of(app).rows.back().marks.assign(form_of(app).rows.back().marks.size(), 'o');
+  CHECK(asked(app).tried > 0);
+  CHECK(asked(app).trouble.empty());
+}
