@@ -95,9 +95,11 @@ class Trace(WindowTest):
 
     def test_an_area_is_protected_by_dragging_over_the_result_as_the_command_protects_it(self):
         editor = self.begin()
-        self.fill(editor, "trace rows", "30")
-        editor.click("trace protect")
-        editor.wait(lambda state: "trace result" in state["places"] and "kept rows" in state["places"] and state["idle"],
+        for place, number in (("trace rows", 30), ("trace left", 0), ("trace part", 240), ("trace top", 20)):
+            self.fill(editor, place, str(number))
+        self.tab_until(editor, "trace protect")  # the keys bring it into view
+        editor.key("space")
+        editor.wait(lambda state: "trace result" in state["places"] and state["idle"],
                     "the area")
         left, top, right, bottom = editor.state["places"]["trace result"]
         x, y = round((left + right) / 2), round((top + bottom) / 2)
@@ -106,12 +108,16 @@ class Trace(WindowTest):
                         editor.window, x + 30, y - 20, "mouseup", 1)
         editor.wait(lambda state: state["frame"] > frame + 2 and state["idle"], "the area dragged")
         for place, number in (("kept column", 5), ("kept columns", 12), ("kept row", 9), ("kept rows", 8)):
-            self.fill(editor, place, str(number))
+            self.tab_until(editor, place)
+            editor.key("ctrl+a")
+            editor.type(str(number))
+        editor.key("Tab")
         self.take_and_save(editor)
         drawings = []
         for options in (["--protect", "9-16:5-16"], []):
             path = self.folder / "command.repeat"
-            subprocess.run([PUNCHWRIGHT, "trace", self.folder / "lighthouse.ppm", "-o", path, "--rows", "30", *options],
+            subprocess.run([PUNCHWRIGHT, "trace", self.folder / "lighthouse.ppm", "-o", path, "--rows", "30",
+                            "--part", "0,20,240", *options],
                            check=False, capture_output=True, timeout=60)
             drawings.append(rows_in(path))
         self.assertEqual(rows_in(self.folder / "traced.repeat"), drawings[0])
