@@ -1,4 +1,5 @@
 // Two lists in the middle of the window: all commands, and what was done.
+#include "design/step_words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 
@@ -93,7 +94,7 @@ void steps_dialog(const App& app, Actions& actions) {
       const auto place = static_cast<std::size_t>(done);
       const bool here = place == history.done();
       const std::string words =
-          done == 0 ? "The beginning" : fmt::format("{}. {}", done, history.steps()[place - 1].name);
+          done == 0 ? "The beginning" : fmt::format("{}. {}", done, words_of(history.steps()[place - 1]));
       ImGui::PushStyleColor(ImGuiCol_Text, tint(place > history.done() ? app.theme.quiet_text : app.theme.text));
       ImGui::PushID(done);
       if (ImGui::Selectable((here ? "▸ " + words : "   " + words).c_str(), here) && !here) {
