@@ -54,7 +54,7 @@ class Settings(WindowTest):
             below, foot = int(tabs[3]) + 6, 950 - 28
             seen[place] = [
                 subprocess.run(["import", "-window", "root", "-crop", f"300x{high}+0+{top}", "rgb:-"],
-                               env=editor.server.environment, stdout=subprocess.PIPE, check=True).stdout
+                               env=editor.environment, stdout=subprocess.PIPE, check=True).stdout
                 for top, high in [(below, 200), (foot, 26)]]
         self.assertEqual(seen["tab Tools"][0], seen["tab Yarns"][0], "the panel, whatever has the keys")
         self.assertNotEqual(seen["tab Tools"][1], seen["tab Yarns"][1], "each says its own tip at the foot")
