@@ -2,6 +2,7 @@
 #include "cli/made_design.hpp"
 
 #include "cli/output.hpp"
+#include "machine/usual_gauge.hpp"
 
 #include <filesystem>
 
@@ -13,13 +14,17 @@ std::string title_from(const std::string& picture) {
   return picture == "-" ? std::string() : fs::path(picture).stem().string();
 }
 
-Result<Profile> use_machine(Document& design, const std::string& machine, const std::string& output) {
+Result<Profile> use_machine(Document& design, const std::string& machine, const std::string& output,
+                            const std::optional<Gauge>& gauge) {
   auto profile = find_profile(machine, "command line", read_for_machine);
   if (profile && built_in_profile(machine) == nullptr) {
     const fs::path folder = fs::absolute(output).lexically_normal().parent_path();
     design.profile = fs::absolute(machine).lexically_relative(folder).string();
   } else if (profile) {
     design.profile = machine;
+  }
+  if (profile) {
+    design.gauge = gauge.value_or(usual_gauge(*profile));
   }
   return profile;
 }

@@ -67,9 +67,8 @@ int trace_picture(const TraceCommandWishes& wishes) {
   }
   Document design = blank_document(wishes.width, wishes.rows);
   design.title = title_from(wishes.picture);
-  design.gauge = wishes.gauge.value_or(design.gauge);
   design.rules.longest_float = wishes.longest_float;
-  const auto profile = use_machine(design, wishes.machine, wishes.output);
+  const auto profile = use_machine(design, wishes.machine, wishes.output, wishes.gauge);
   if (!profile) {
     return refuse(profile.error());
   }

@@ -12,8 +12,8 @@ void add_trace_options(CLI::App* sub, TraceCommandWishes& wishes) {
   add_count(sub, "--width", "stitches of the repeat, 1 to 200; without it 24", widest_repeat, wishes.width);
   add_count(sub, "--rows", "rows of the repeat, 1 to 2000; without it 60", tallest_repeat, wishes.rows);
   sub->add_option("--machine", wishes.machine, "a built-in profile or a .machine file")->type_name("MACHINE");
-  add_value(sub, "--gauge", "STITCHES,ROWS", "two numbers from 1 to 200, such as 16,20", "over 10 cm; without it 16,20",
-            [&wishes](const std::string& word) {
+  add_value(sub, "--gauge", "STITCHES,ROWS", "two numbers from 1 to 200, such as 16,20",
+            "over 10 cm; without it what is usual on the bed", [&wishes](const std::string& word) {
               std::array<double, 2> numbers{};
               const bool good = read_numbers(word, numbers) && std::ranges::all_of(numbers, [](double number) {
                                   return number >= 1 && number <= 200;

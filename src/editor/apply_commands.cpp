@@ -1,4 +1,5 @@
 // The commands without arguments.
+#include "design/step_words.hpp"
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
@@ -38,7 +39,7 @@ void undo_or_redo(App& app, bool back) {
     say(app, back ? "Nothing to undo" : "Nothing to redo");
     return;
   }
-  const std::string name = history.steps()[back ? history.done() - 1 : history.done()].name;
+  const std::string name = words_of(history.steps()[back ? history.done() - 1 : history.done()]);
   if (back) {
     history.undo(app.work.design);
   } else {
@@ -375,7 +376,7 @@ void go_to_step(App& app, std::size_t done) {
   }
   while (history.done() < done && history.redo(app.work.design)) {
   }
-  say(app, done == 0 ? "Back at the beginning" : "Now at: " + history.steps()[history.done() - 1].name);
+  say(app, done == 0 ? "Back at the beginning" : "Now at: " + words_of(history.steps()[history.done() - 1]));
 }
 
 } // namespace punchwright::editor

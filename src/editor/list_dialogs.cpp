@@ -1,4 +1,5 @@
 // Two lists in the middle of the window: all commands, and what was done.
+#include "design/step_words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 
@@ -78,7 +79,9 @@ void steps_dialog(const App& app, Actions& actions) {
   const YokeWork& yoke = app.yoke;
   const auto count = static_cast<int>(yoke.shown ? yoke.steps.size() : history.steps().size());
   const std::size_t now = yoke.shown ? yoke.done : history.done();
-  const auto name = [&](std::size_t step) { return yoke.shown ? yoke.steps[step].name : history.steps()[step].name; };
+  const auto name = [&](std::size_t step) {
+    return yoke.shown ? yoke.steps[step].name : words_of(history.steps()[step]);
+  };
   const auto done_now = static_cast<int>(now);
   const int by = ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? 1 : ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? -1 : 0;
   const int wished = std::clamp(done_now + by, 0, count);

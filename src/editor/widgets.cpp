@@ -44,8 +44,38 @@ bool keys_show_their_place() {
   return !ImGui::GetCurrentContext()->NavDisableHighlight;
 }
 
+namespace {
+
+// What has the keys says its tip along the foot of the window, where the state line is: beside it, as the pointer's
+// tips are, it would lie over the next field. Nowhere, if a dialog reaches down there.
+void tip_at_foot(const Theme& theme, std::string_view text) {
+  const float unit = theme.scale;
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  const float aside = 12 * unit;
+  const float wrap = std::max(1.0F, size.x - 2 * aside);
+  const char* const end = text.data() + text.size();
+  const float height = ImGui::CalcTextSize(text.data(), end, false, wrap).y + 12 * unit;
+  const float top = size.y - std::max(height, 30 * unit);
+  const ImGuiWindow& window = *ImGui::GetCurrentWindow()->RootWindow;
+  const bool over_others = (window.Flags & ImGuiWindowFlags_Popup) != 0 || (window.Flags & ImGuiWindowFlags_Modal) != 0;
+  if ((over_others ? window.Pos.y + window.Size.y : ImGui::GetItemRectMax().y) > top) {
+    return;
+  }
+  ImDrawList& list = *ImGui::GetForegroundDrawList();
+  list.AddRectFilled({0, top}, size, ink(theme.panel));
+  list.AddLine({0, top + 0.5F}, {size.x, top + 0.5F}, ink(theme.line));
+  list.AddText(ImGui::GetFont(), ImGui::GetFontSize(), {aside, top + 6 * unit}, ink(theme.text), text.data(), end,
+               wrap);
+}
+
+} // namespace
+
 void tip(const Theme& theme, std::string_view text) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
+    return;
+  }
+  if (ImGui::GetCurrentContext()->NavDisableMouseHover) { // it has the keys; the pointer lies wherever it was left
+    tip_at_foot(theme, text);
     return;
   }
   ImGui::BeginTooltip();

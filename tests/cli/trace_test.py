@@ -2,6 +2,7 @@
 
 import json
 import subprocess
+import tomllib
 
 import command
 from command import CANNOT, DONE, FAULTS, SOURCE, CommandTest, run
@@ -66,6 +67,19 @@ class Trace(CommandTest):
         _, out = self.trace(picture, "--width", "7", "--rows", "7", code=FAULTS)
         self.assertEqual(len(rows_of(out)[0]), 7)
         self.trace(picture, "--width", "7", "--rows", "7", "--machine", "plastic-by-hand")
+
+    def test_without_a_gauge_the_bed_s_usual_one(self):
+        picture = self.picture("a.png", "-size", "60x60", "pattern:checkerboard")
+        # Stitches and rows over 10 cm: common practice.
+        for machine, usual in [("standard-card-24", (28, 40)), ("bulky-card-24", (16, 20))]:
+            with self.subTest(machine=machine):
+                sheet = ["--width", "12", "--rows", "12", "--machine", machine]
+                _, out = self.trace(picture, *sheet)
+                gauge = tomllib.loads(out.read_text())["gauge"]
+                self.assertEqual((gauge["stitches"], gauge["rows"]), usual)
+                _, out = self.trace(picture, *sheet, "--gauge", "20,21")
+                gauge = tomllib.loads(out.read_text())["gauge"]
+                self.assertEqual((gauge["stitches"], gauge["rows"]), (20, 21))
 
     def test_a_part_an_ignored_colour_and_the_mirror(self):
         # A dark square at the left of a blue sheet, and white elsewhere.

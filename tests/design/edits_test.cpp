@@ -1,6 +1,7 @@
 // Every edit, and that each followed by its undo gives back the identical document.
 #include "design/edits.hpp"
 #include "design/history.hpp"
+#include "design/step_words.hpp"
 #include "support/builders.hpp"
 
 #include <doctest/doctest.h>
@@ -339,11 +340,27 @@ TEST_SUITE("history") {
     history.end_drag();
     CHECK(history.apply(document, SetCells{{{0, 0}}, false}) == std::nullopt);
     CHECK(history.steps().size() == 2);
+    CHECK(words_of(history.steps()[0]) == "draw, row 1");
+    CHECK(words_of(history.steps()[1]) == "erase, row 1");
     CHECK(history.undo(document));
     CHECK(history.undo(document));
     CHECK(document.grid.row_text(0) == "....");
     CHECK(history.redo(document));
     CHECK(document.grid.row_text(0) == "####");
+  }
+
+  TEST_CASE("a step says which rows it drew in; one of more than stitches has its name alone") {
+    History history;
+    Document document = blank_document(4, 9);
+    history.begin_drag("draw");
+    CHECK_FALSE(history.apply(document, SetCells{{{0, 7}}, true}));
+    CHECK_FALSE(history.apply(document, SetCells{{{0, 2}, {1, 4}}, true}));
+    history.end_drag();
+    CHECK(words_of(history.steps()[0]) == "draw, rows 3 to 8");
+    CHECK(history.undo(document)); // what was undone is listed too
+    CHECK(words_of(history.steps()[0]) == "draw, rows 3 to 8");
+    CHECK_FALSE(history.apply(document, InsertRows{3, 1}));
+    CHECK(words_of(history.steps()[0]) == "insert rows");
   }
 
   TEST_CASE("undoing to the saved state is unchanged again; losing the way to it is not") {

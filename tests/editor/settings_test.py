@@ -1,5 +1,6 @@
 """Settings, the start page, recent files, the file chooser's preview and the guide, in the real window."""
 import os
+import subprocess
 
 from driver import WindowTest, blank, design, main, rows_in
 
@@ -43,6 +44,20 @@ class Settings(WindowTest):
         editor.key("Escape")
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
         self.assertEqual(self.settings()["lengths"], "inches")
+
+    def test_a_tip_shown_for_the_keys_covers_nothing_of_the_panel(self):
+        editor = self.start(self.write("a.repeat", blank()), "--size", "1200x800")
+        seen = {}
+        for place in ["tab Tools", "tab Yarns"]:
+            self.tab_until(editor, place)
+            tabs = editor.state["places"]["tab Tools"]
+            below, foot = int(tabs[3]) + 6, 800 - 28
+            seen[place] = [
+                subprocess.run(["import", "-window", editor.window, "-crop", f"300x{high}+0+{top}", "rgb:-"],
+                               env=editor.environment, stdout=subprocess.PIPE, check=True).stdout
+                for top, high in [(below, 200), (foot, 26)]]
+        self.assertTrue(seen["tab Tools"][0] == seen["tab Yarns"][0], "the panel, whatever has the keys")
+        self.assertFalse(seen["tab Tools"][1] == seen["tab Yarns"][1], "each says its own tip at the foot")
 
     def test_a_gauge_typed_over_four_inches_is_kept_over_ten_centimetres(self):
         self.write_settings('lengths = "inches"\n')
