@@ -86,24 +86,9 @@ void set_down(App& app) {
     return;
   }
   const Floating floating = *std::exchange(app.session.floating, std::nullopt);
-  Grid after = app.work.design.grid;
-  if (floating.lifted_from) {
-    after =
-        set_down(after, floating.lifted_from->corner, Grid(floating.lifted_from->columns, floating.lifted_from->rows));
-  }
-  Grid patch = floating.drawing;
-  const Area area = marked(Area{floating.corner, patch.width(), patch.height()}, after);
-  if (floating.see_through) {
-    const Grid below = lifted(after, area);
-    for (int row = 0; row < below.height(); ++row) {
-      for (int column = 0; column < below.width(); ++column) {
-        if (below.at(column, row)) {
-          patch.set(column, row, true);
-        }
-      }
-    }
-  }
-  step(app, floating.name.c_str(), Redraw{set_down(after, area.corner, patch), floating.name});
+  const Grid& grid = app.work.design.grid;
+  const Area area = marked(Area{floating.corner, floating.drawing.width(), floating.drawing.height()}, grid);
+  step(app, floating.name.c_str(), Redraw{with_set_down(grid, floating), floating.name});
   app.view.marked = area;
   app.view.cursor = area.corner;
 }

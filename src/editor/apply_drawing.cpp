@@ -21,10 +21,6 @@ bool pen_draws_contrast(const App& app, Cell at) {
   return !app.work.design.grid.at(at.column, at.row);
 }
 
-bool two_yarns_in(const Document& design, int row) {
-  return design.bands[band_index_at(design, row)].contrast.has_value();
-}
-
 // The stitches inside the repeat, and all that belong to them under the symmetry.
 CompletedStroke completed(const App& app, const std::vector<Cell>& cells) {
   const Grid& grid = app.work.design.grid;

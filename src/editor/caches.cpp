@@ -3,7 +3,6 @@
 
 #include "editor/app.hpp"
 #include "editor/own_motifs.hpp"
-#include "machine/placement.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -51,60 +50,6 @@ void count_strips(Caches& caches) {
     caches.strips_up_to.push_back(strips);
   }
   caches.strips = strips;
-}
-
-// A float's run. Needles run from left to right where the drawing runs from right to left.
-Mark run_of(const Finding& finding, const Placement& placement, int width) {
-  Mark mark{finding.row, finding.row, 0, width - 1, 0, {}};
-  if (finding.first_needle && finding.last_needle) {
-    if (finding.last_needle->position - finding.first_needle->position + 1 < width) {
-      mark.first_column = placement.column_of(*finding.last_needle);
-      mark.last_column = placement.column_of(*finding.first_needle);
-    }
-  } else if (finding.first_column >= 0) {
-    mark.first_column = finding.first_column;
-    mark.last_column = finding.last_column;
-  }
-  return mark;
-}
-
-// Where in the drawing a finding is that isn't about one row: the columns at both ends of the piece, the bands of a
-// pair of yarns, or all of it.
-std::vector<Mark> wide_marks_of(const Finding& finding, const Document& design) {
-  const int top = design.grid.height() - 1;
-  const int right = design.grid.width() - 1;
-  switch (finding.id) {
-  case FindingId::unknown_key: return {};
-  case FindingId::repeat_on_needles:
-  case FindingId::repeat_cut_at_edges:
-    return {Mark{0, top, finding.first_column, finding.first_column, 0, finding.first_needle},
-            Mark{0, top, finding.last_column, finding.last_column, 0, finding.last_needle}};
-  case FindingId::yarns_too_alike: {
-    std::vector<Mark> marks;
-    for (const RowRange& range : rows_of_pair(design, finding.other, finding.yarn)) {
-      marks.push_back(Mark{range.first, range.last, 0, right, 0, {}});
-    }
-    return marks;
-  }
-  default: return {Mark{0, top, 0, right, 0, {}}};
-  }
-}
-
-void find_marks(const Work& work, Caches& caches) {
-  caches.marks.clear();
-  const Placement placement(work.design, work.profile);
-  const Grid& grid = work.design.grid;
-  for (std::size_t index = 0; index < caches.findings.size(); ++index) {
-    const Finding& finding = caches.findings[index];
-    const bool in_row = finding.row >= 0 && finding.row < grid.height() && finding.id != FindingId::yarns_too_alike;
-    const std::vector<Mark> found =
-        in_row ? std::vector{run_of(finding, placement, grid.width())} : wide_marks_of(finding, work.design);
-    for (Mark mark : found) {
-      mark.finding = static_cast<int>(index);
-      caches.marks.push_back(mark);
-    }
-  }
-  std::ranges::stable_sort(caches.marks, {}, &Mark::row);
 }
 
 // A float on the piece that is as long as one of the same yarn in the same row of the repeat is that one. Findings come
@@ -164,6 +109,28 @@ void keep_chosen(App& app, const std::vector<Finding>& before) {
   chosen = same == findings.end() ? -1 : static_cast<int>(same - findings.begin());
 }
 
+// The letters as they would lie at the cursor, looked over once for each place and text.
+void prepare_lettering_floats(App& app) {
+  Caches& caches = app.caches;
+  if (!caches.lettering || !*caches.lettering) {
+    caches.lettering_floats_for.reset();
+    return;
+  }
+  const WaitingKey key{app.work.opening,
+                       app.work.history.revision(),
+                       {},
+                       true,
+                       Floating{caches.lettering->value().drawing, app.view.cursor, "lettering", {}, true}};
+  if (caches.lettering_floats_for == key) {
+    return;
+  }
+  const auto there = std::ranges::count_if(caches.findings, [](const Finding& finding) {
+    return finding.id == FindingId::float_too_long && !finding.on_piece;
+  });
+  caches.lettering_floats = std::ssize(drawn_as_it_waits(app, key).floats) - there;
+  caches.lettering_floats_for = key;
+}
+
 // What only the tab of tools shows.
 void prepare_tools(App& app) {
   Caches& caches = app.caches;
@@ -185,6 +152,7 @@ void prepare_tools(App& app) {
     }
     caches.lettering_for = wish;
   }
+  prepare_lettering_floats(app);
 }
 
 // Beside the float that is looked at: what would mend its row.
@@ -215,6 +183,10 @@ void prepare_hint(App& app, bool changed) {
   caches.hint = MendHint{finding.row, mend(alone, wishes)};
 }
 
+std::uint64_t next_serial(const Caches& caches) {
+  return std::max(caches.rows_serial, caches.other_rows.serial) + 1;
+}
+
 // A stroke seldom changes which rows are of one yarn, and then the rows to knit stay what they are: two million of
 // them, where a large design is knitted a thousand times.
 void derive_rows(const Work& work, Caches& caches) {
@@ -225,7 +197,18 @@ void derive_rows(const Work& work, Caches& caches) {
   caches.rows = rows_to_knit(work.design, work.profile);
   caches.row_findings = check_rows(work.design, work.profile, caches.rows);
   caches.rows_for = std::move(key);
-  ++caches.rows_serial;
+  caches.rows_serial = next_serial(caches);
+}
+
+// Of a drawing that isn't the document's yet: what the document's rows are not, is kept beside them.
+void derive_other_rows(const Document& design, const Profile& profile, Caches& caches) {
+  RowsKey key = rows_key(design, profile);
+  if (key == caches.rows_for || key == caches.other_rows.rows_for) {
+    return;
+  }
+  caches.other_rows.rows = rows_to_knit(design, profile);
+  caches.other_rows.rows_for = std::move(key);
+  caches.other_rows.serial = next_serial(caches);
 }
 
 ClothView cloth_view(const View& view) {
@@ -244,20 +227,42 @@ ClothView cloth_view(const View& view) {
   return cloth;
 }
 
-// The piece as it is, or as it would be with the mend that is shown. True where a pixel may have changed.
-bool paint_piece(App& app, const ClothView& view) {
+// The piece as it is, or as it would be with what is shown and not taken yet. True where a pixel may have changed.
+bool paint_piece(App& app, const ClothView& view, const Grid* other) {
   const Work& work = app.work;
-  const Caches& caches = app.caches;
-  ClothPainter& painter = app.caches.piece.painter;
-  if (!app.session.mend) {
+  Caches& caches = app.caches;
+  ClothPainter& painter = caches.piece.painter;
+  if (other == nullptr) {
     return painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial);
   }
-  Document mended = work.design;
-  mended.grid = app.session.mend->mended.drawing;
-  if (caches.rows_for == rows_key(mended, work.profile)) {
-    return painter.paint(mended, work.profile, caches.rows, view, caches.rows_serial);
+  Document shown = work.design;
+  shown.grid = *other;
+  derive_other_rows(shown, work.profile, caches);
+  if (caches.rows_for == rows_key(shown, work.profile)) {
+    return painter.paint(shown, work.profile, caches.rows, view, caches.rows_serial);
   }
-  return painter.paint(mended, work.profile, rows_to_knit(mended, work.profile), view);
+  return painter.paint(shown, work.profile, caches.other_rows.rows, view, caches.other_rows.serial);
+}
+
+// What is shown over the drawing is looked over in the frame that shows it, and no second time.
+bool prepare_waiting(App& app) {
+  auto& waiting = app.caches.waiting;
+  const auto key = what_waits(app);
+  if (key ? waiting && waiting->key == *key : !waiting) {
+    return false;
+  }
+  waiting.reset();
+  if (key) {
+    waiting = drawn_as_it_waits(app, *key);
+  }
+  return true;
+}
+
+const Grid* drawing_shown_instead(const App& app) {
+  if (app.session.mend) {
+    return &app.session.mend->mended.drawing;
+  }
+  return app.caches.waiting ? &app.caches.waiting->design.grid : nullptr;
 }
 
 } // namespace
@@ -284,7 +289,7 @@ bool refresh(App& app) {
     find_inserted(work, caches);
     count_strips(caches);
     list_findings(caches);
-    find_marks(work, caches);
+    caches.marks = marks_of(caches.findings, work.design, work.profile);
     find_row_yarns(work, caches);
     caches.frieze = classify(work.design.grid);
     caches.opening = work.opening;
@@ -294,24 +299,25 @@ bool refresh(App& app) {
   }
   prepare_tools(app);
   prepare_hint(app, changed);
+  const bool other_waits = prepare_waiting(app);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
-  const Grid* const mended = app.session.mend ? &app.session.mend->mended.drawing : nullptr;
-  const bool other_mend = mended == nullptr ? piece.mended.has_value() : piece.mended != *mended;
-  const bool other_view = piece.made_for != view || other_mend;
+  const Grid* const other = drawing_shown_instead(app);
+  const bool other_drawing = other == nullptr ? piece.other.has_value() : piece.other != *other;
+  const bool other_view = piece.made_for != view || other_drawing;
   if (view.width >= 8 && (changed || other_view)) {
-    if (paint_piece(app, view)) {
+    if (paint_piece(app, view, other)) {
       ++piece.serial;
     }
     changed = changed || other_view;
     piece.made_for = view;
-    if (mended != nullptr) {
-      piece.mended = *mended;
+    if (other != nullptr) {
+      piece.other = *other;
     } else {
-      piece.mended.reset();
+      piece.other.reset();
     }
   }
-  changed = refresh_yoke(app) || changed;
+  changed = refresh_yoke(app) || changed || other_waits;
   return refresh_preview(app) || changed;
 }
 

@@ -8,8 +8,10 @@
 #include "drawing/frieze.hpp"
 #include "drawing/motifs.hpp"
 #include "editor/canvas_layout.hpp"
+#include "editor/finding_marks.hpp"
 #include "editor/piece_picture.hpp"
 #include "editor/preview.hpp"
+#include "editor/waiting.hpp"
 #include "editor/yoke_cache.hpp"
 #include "machine/profile.hpp"
 #include "mending/mend.hpp"
@@ -18,6 +20,7 @@
 #include "rules/check_rows.hpp"
 #include "rules/findings.hpp"
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -32,16 +35,6 @@ struct InsertedRows {
   int count = 0;
   char yarn = 'A';
   Why why = Why::yarn_change;
-};
-
-// Stitches to be marked in the drawing: a run in a row, or the same columns of several rows.
-struct Mark {
-  int row = 0;
-  int last_row = 0;
-  int first_column = 0; // first > last: round the edge
-  int last_column = 0;
-  int finding = 0;              // its place among the findings
-  std::optional<Needle> needle; // the end of the piece on the bed that this column knits on
 };
 
 // An entry of the list: neighbouring rows of which the same is said stand there once, and so does a float that the
@@ -61,10 +54,17 @@ struct Listed {
 struct PiecePicture {
   ClothPainter painter;
   std::optional<ClothView> made_for;
-  std::optional<Grid> mended; // the drawing that it shows instead, while a mend waits to be taken
+  std::optional<Grid> other;  // the drawing that it shows instead: with a mend, a shape or what hangs, not taken yet
   std::uint64_t serial = 0;   // grows with every new picture
   unsigned texture = 0;       // OpenGL's name for it, set by the window
   std::uint64_t uploaded = 0; // serial of the picture that the texture holds
+};
+
+// The rows to knit of a drawing that isn't the document's yet, where they differ from the document's.
+struct OtherRows {
+  RowsToKnit rows;
+  std::optional<RowsKey> rows_for;
+  std::uint64_t serial = 0;
 };
 
 // A stitch of the knit side as textures, which the drawing's cells turn into when they are large: OpenGL's names, set
@@ -94,7 +94,7 @@ struct Caches {
   bool valid = false;
   RowsToKnit rows;
   std::optional<RowsKey> rows_for; // what they were derived from
-  std::uint64_t rows_serial = 0;   // grows with every new derivation
+  std::uint64_t rows_serial = 0;   // another one for every derivation, also of other drawings
   RowFindings row_findings;
   std::vector<Finding> findings;
   int faults = 0;
@@ -106,6 +106,8 @@ struct Caches {
   std::vector<Listed> listed;               // what the list of findings shows
   std::vector<Mark> marks;                  // ascending by row
   std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
+  std::optional<Waiting> waiting;           // the drawing with what is shown over it
+  OtherRows other_rows;                     // of the drawing that the piece shows instead
   PiecePicture piece;
   PreviewCache preview;
   YokeCache yoke;
@@ -115,6 +117,8 @@ struct Caches {
   Frieze frieze;                              // the symmetry that the drawing has, during a stroke too
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
   LetteringWish lettering_for;
+  std::ptrdiff_t lettering_floats = 0; // too long, that the letters would make at the cursor beyond those there are
+  std::optional<WaitingKey> lettering_floats_for;
   std::vector<Motif> motifs;  // the user's own and the collection, once the tools are shown
   bool motifs_stale = true;   // they are read when the tools are shown the next time
   std::string motifs_trouble; // which of the user's files can't be read, and why

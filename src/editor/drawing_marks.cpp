@@ -58,6 +58,20 @@ void draw_float(const Sight& sight, const Mark& mark, int stitches) {
   });
 }
 
+// Of those in sight, where they are to be marked.
+void draw_floats(const Sight& sight, const std::vector<Mark>& marks, const std::vector<Finding>& findings) {
+  if (!sight.app.view.float_marks || sight.layout.cell_height < 4) {
+    return;
+  }
+  const auto first = std::ranges::lower_bound(marks, std::max(0, sight.first_row), {}, &Mark::row);
+  for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
+    const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
+    if (finding.id == FindingId::float_too_long && !finding.on_piece) {
+      draw_float(sight, *mark, finding.stitches);
+    }
+  }
+}
+
 // The name of the needle at an end of the piece, on its column: the left end above, the right one below, so that they
 // don't hide each other where the columns are neighbours.
 void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool above, Colour colour) {
@@ -142,14 +156,10 @@ void draw_marks(const Sight& sight) {
   draw_stitch_marks(sight);
   const auto& marks = sight.app.caches.marks;
   const auto& findings = sight.app.caches.findings;
-  const int low = std::max(0, sight.first_row);
-  const auto first = std::ranges::lower_bound(marks, low, {}, &Mark::row);
-  for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
-    const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
-    if (sight.app.view.float_marks && finding.id == FindingId::float_too_long && !finding.on_piece &&
-        sight.layout.cell_height >= 4) {
-      draw_float(sight, *mark, finding.stitches);
-    }
+  if (sight.app.caches.waiting) { // its floats, in the frame that shows it
+    draw_floats(sight, sight.app.caches.waiting->marks, sight.app.caches.waiting->floats);
+  } else {
+    draw_floats(sight, marks, findings);
   }
   const Listed* const chosen = listed_for(sight.app.caches, sight.app.view.finding);
   for (const Mark& mark : marks) {

@@ -145,8 +145,13 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
     draw_strips(sight);
     dim_neighbours(sight);
     draw_axes(sight);
-    draw_marks(sight);
-    draw_preview(sight);
+    if (app.caches.waiting) { // floats behind the stitches that are shown are seen too
+      draw_preview(sight);
+      draw_marks(sight);
+    } else {
+      draw_marks(sight);
+      draw_preview(sight);
+    }
     draw_cursor(sight, ImGui::IsWindowFocused());
   }
   list.PopClipRect();

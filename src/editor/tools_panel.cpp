@@ -133,14 +133,7 @@ void symmetry(const App& app, Actions& actions) {
 // Floats that the lettering would make at the cursor, beyond those that are there already.
 std::string remark_on(const App& app, const Grid& lettering) {
   const Document& design = app.work.design;
-  Document lettered = design;
-  const Area area = marked(Area{app.view.cursor, lettering.width(), lettering.height()}, design.grid);
-  lettered.grid = set_down(design.grid, area.corner, lettering);
-  const auto floats = [](const std::vector<Finding>& findings) {
-    return std::ranges::count_if(
-        findings, [](const Finding& finding) { return finding.id == FindingId::float_too_long && !finding.on_piece; });
-  };
-  const auto more = floats(check(lettered, app.work.profile)) - floats(app.caches.findings);
+  const auto more = app.caches.lettering_floats;
   if (lettering.width() > design.grid.width()) {
     return fmt::format("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off", lettering.width(),
                        design.grid.width());
@@ -150,7 +143,9 @@ std::string remark_on(const App& app, const Grid& lettering) {
                        lettering.width(), lettering.height(), more, more == 1 ? "" : "s",
                        longest_float_of(design, app.work.profile));
   }
-  const bool there = floats(app.caches.findings) > 0;
+  const bool there = std::ranges::any_of(app.caches.findings, [](const Finding& finding) {
+    return finding.id == FindingId::float_too_long && !finding.on_piece;
+  });
   return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(),
                      there ? "at the cursor it makes no further float that is too long" : "no float too long");
 }

@@ -150,6 +150,26 @@ class Marks(WindowTest):
         editor.wait(lambda state: "are marked" in state["message"], "the marks back")
         self.assertEqual(self.middle_of(editor, 8, 0), marked)
 
+    def test_the_float_of_a_shape_is_marked_before_the_button_is_released(self):
+        editor = self.start(self.write("a.repeat", design(["#." * 12] * 4)))
+        self.assertEqual(editor.settle()["faults"], 0)
+        editor.key("l")
+        editor.settle()
+        editor._xdotool("mousemove", "--window", editor.window, *editor.point(4, 1))
+        editor._xdotool("mousedown", 1)
+        editor.wait(lambda state: state["stroke"], "the line begun")
+        editor._xdotool("mousemove", "--window", editor.window, *editor.point(14, 1))
+        editor.wait(lambda state: state["cursor"] == [14, 1], "the line drawn to its end")
+        held = self.middle_of(editor, 7, 1)
+        self.assertEqual(editor.state["revision"], 0, "nothing is drawn yet")
+        editor._xdotool("mouseup", 1)
+        editor.wait(lambda state: not state["stroke"] and state["faults"], "the line drawn")
+        drawn = self.middle_of(editor, 7, 1)
+        self.assertLess(furthest(held, drawn), 30, "the bar of the mark; before, its halo dims the dot of a preview")
+        editor.key("g")
+        editor.wait(lambda state: "aren't marked" in state["message"], "the marks put aside")
+        self.assertGreater(furthest(held, self.middle_of(editor, 7, 1)), 60, "a bar, not a stitch")
+
 
 class Mending(WindowTest):
     ROWS = ["#..#" * 6, "#" + "." * 8 + "##" + "." * 8 + "#..##", "#..#" * 6]

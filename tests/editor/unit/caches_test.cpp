@@ -110,6 +110,128 @@ TEST_CASE("a float that is too long is marked where it is, round the edge too") 
   CHECK(app.caches.marks[0].last_column == 3);
 }
 
+namespace {
+
+// Two bands, of which the upper one has no contrast.
+App app_with_a_quiet_band() {
+  App app = app_with_two_contrasts();
+  app.work.design.bands = {Band{2, 'A', 'B', {}}, Band{2, 'A', {}, {}}};
+  app.work.design.grid.set_row_text(2, std::string(24, '.'));
+  app.work.design.grid.set_row_text(3, std::string(24, '.'));
+  return app;
+}
+
+struct Place {
+  int row, first, last, stitches;
+  bool operator==(const Place&) const = default;
+};
+
+std::vector<Place> long_floats(const std::vector<Mark>& marks, const std::vector<Finding>& findings) {
+  std::vector<Place> places;
+  for (const Mark& mark : marks) {
+    const Finding& finding = findings[static_cast<std::size_t>(mark.finding)];
+    if (finding.id == FindingId::float_too_long && !finding.on_piece) {
+      places.push_back({mark.row, mark.first_column, mark.last_column, finding.stitches});
+    }
+  }
+  return places;
+}
+
+// What is shown before it is drawn, and what is there once it is.
+void check_shown_as_drawn(App& app, const Action& drawn) {
+  refresh(app);
+  REQUIRE(app.caches.waiting.has_value());
+  const std::vector<Place> shown = long_floats(app.caches.waiting->marks, app.caches.waiting->floats);
+  const auto cloth = app.caches.piece.painter.pixels().rgb;
+  CHECK_FALSE(shown.empty());
+  CHECK(long_floats(app.caches.marks, app.caches.findings).empty());
+  CHECK_FALSE(refresh(app)); // looked over once
+  editor::apply(app, drawn);
+  refresh(app);
+  CHECK_FALSE(app.caches.waiting.has_value());
+  CHECK(long_floats(app.caches.marks, app.caches.findings) == shown);
+  CHECK(app.caches.piece.painter.pixels().rgb == cloth);
+}
+
+} // namespace
+
+TEST_CASE("the floats of a shape are marked before the button is released, and the piece shows it") {
+  for (const Command tool : {Command::tool_line, Command::tool_rectangle, Command::tool_ellipse}) {
+    CAPTURE(info_of(tool).name);
+    App app = app_with_two_contrasts();
+    editor::apply(app, Run{tool});
+    editor::apply(app, Run{Command::filled});
+    refresh(app);
+    const auto before = app.caches.piece.painter.pixels().rgb;
+    app.view.pen = Pen::contrast;
+    editor::apply(app, BeginStroke{Cell{18, 0}, false});
+    refresh(app);
+    editor::apply(app, StrokeTo{Cell{30, 0}}); // over the join
+    refresh(app);
+    CHECK(app.caches.piece.painter.pixels().rgb != before);
+    editor::apply(app, Run{Command::focus_drawing}); // Escape
+    refresh(app);
+    CHECK_FALSE(app.caches.waiting.has_value());
+    CHECK(app.caches.piece.painter.pixels().rgb == before);
+    editor::apply(app, BeginStroke{Cell{18, 0}, false});
+    editor::apply(app, StrokeTo{Cell{30, 0}});
+    check_shown_as_drawn(app, EndStroke{});
+  }
+}
+
+TEST_CASE("the floats of what hangs over the drawing are marked where it hangs, and move with it") {
+  App app = app_with_two_contrasts();
+  refresh(app);
+  Grid patch(9, 1);
+  patch.set_row_text(0, "#########");
+  app.view.cursor = Cell{4, 0};
+  editor::apply(app, HangOver{patch, "motif", false});
+  refresh(app);
+  const auto first = long_floats(app.caches.waiting->marks, app.caches.waiting->floats);
+  REQUIRE(first.size() == 1);
+  editor::apply(app, MoveCursor{3, 1, false});
+  refresh(app);
+  const auto moved = long_floats(app.caches.waiting->marks, app.caches.waiting->floats);
+  REQUIRE(moved.size() == 1);
+  CHECK(moved[0].row == 1);
+  CHECK(moved[0].first == first[0].first + 3);
+  CHECK(moved[0].stitches == first[0].stitches);
+  check_shown_as_drawn(app, SetDown{});
+}
+
+TEST_CASE("a shape shows no contrast on the piece where its row has none, as none is drawn there") {
+  App app = app_with_a_quiet_band();
+  editor::apply(app, Run{Command::tool_rectangle});
+  app.view.pen = Pen::contrast;
+  editor::apply(app, BeginStroke{Cell{3, 3}, false});
+  editor::apply(app, StrokeTo{Cell{12, 3}});
+  refresh(app);
+  REQUIRE(app.caches.waiting.has_value());
+  CHECK(app.caches.waiting->design.grid == app.work.design.grid);
+}
+
+TEST_CASE("letters are looked over where the cursor is, and again only when they or the place are others") {
+  App app = app_with_two_contrasts();
+  app.view.tab = Tab::tools;
+  for (int row = 0; row < 4; ++row) { // 6 stitches of main, then one of contrast: none too long
+    app.work.design.grid.set_row_text(row, "#.....#.....#.....#.....");
+  }
+  editor::apply(app, TypeLettering{"l", LetterHeight::five});
+  refresh(app);
+  REQUIRE(app.caches.lettering_floats_for.has_value());
+  CHECK(app.caches.lettering_floats_for->floating->corner == app.view.cursor);
+  app.caches.lettering_floats = 77; // stays as long as nothing changes
+  refresh(app);
+  CHECK(app.caches.lettering_floats == 77);
+  editor::apply(app, MoveCursor{1, 0, false});
+  refresh(app);
+  CHECK(app.caches.lettering_floats == 0);
+  app.caches.lettering_floats = 77;
+  editor::apply(app, TypeLettering{"----------------", LetterHeight::five});
+  refresh(app);
+  CHECK(app.caches.lettering_floats != 77);
+}
+
 TEST_CASE("a float that the piece shows as it is on the repeat is one entry of the list, and counts once") {
   App app = make_app();
   app.work.design.grid = Grid(24, 1);
