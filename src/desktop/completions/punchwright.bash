@@ -56,7 +56,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --symmetry --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -199,6 +199,15 @@ _punchwright() {
         -o|--output)
           _filedir '@(yoke)'
           return ;;
+        --sheets)
+          :
+          return ;;
+        --pieces)
+          :
+          return ;;
+        --paper)
+          COMPREPLY=($(compgen -W 'a4 letter' -- "$cur"))
+          return ;;
         --new)
           COMPREPLY=($(compgen -W 'pullover poncho' -- "$cur"))
           return ;;
@@ -222,7 +231,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json --split -o --output --new --tier --sizes --chest --upper-arm --ease --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json --split -o --output --sheets --pieces --paper --new --tier --sizes --chest --upper-arm --ease --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
         _filedir '@(yoke)'
       fi ;;
