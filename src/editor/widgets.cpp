@@ -88,7 +88,9 @@ void tip(const Theme& theme, std::string_view text) {
 
 void tip_below(const Theme& theme, std::string_view text, float top) {
   if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
-    ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, top});
+    if (!ImGui::GetCurrentContext()->NavDisableMouseHover) { // else the tip stands at the foot, and is no window
+      ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, top});
+    }
     tip(theme, text);
   }
 }

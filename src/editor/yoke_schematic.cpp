@@ -234,6 +234,12 @@ private:
       by = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0);
       return true;
     }
+    if (ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
+      // A fast hand's last way and its letting go come in one frame.
+      const ImGuiIO& io = ImGui::GetIO();
+      by = {io.MousePos.x - io.MouseClickedPos[0].x, io.MousePos.y - io.MouseClickedPos[0].y};
+      return by.x != 0 || by.y != 0;
+    }
     if (ImGui::IsItemHovered()) {
       tip(theme_, words + "; drag it, or type the number on the left");
     }

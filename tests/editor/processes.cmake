@@ -16,7 +16,7 @@ add_test(NAME editor_planted_faults
   COMMAND /usr/bin/python3 -B ${PROJECT_SOURCE_DIR}/tests/tools/plant_screen_faults.py)
 set_tests_properties(editor_planted_faults PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 7200)
 
-# Two hundred kills under a hand that draws; in the usual run there are twenty.
+# Two hundred kills under a hand that draws; in the usual run there are ten.
 add_test(NAME editor_two_hundred_kills COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/recovery_test.py Kills)
 set_tests_properties(editor_two_hundred_kills PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 7200
   ENVIRONMENT "PUNCHWRIGHT_KILLS=200;PUNCHWRIGHT_EDITOR=$<TARGET_FILE:punchwright-editor>;PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PYTHONDONTWRITEBYTECODE=1")

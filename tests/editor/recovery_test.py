@@ -9,7 +9,7 @@ import time
 from driver import WindowTest, blank, design, main, rows_in
 
 KEPT_WITHIN = 4.0  # seconds: nothing older may be lost
-KILLS = int(os.environ.get("PUNCHWRIGHT_KILLS", "20"))
+KILLS = int(os.environ.get("PUNCHWRIGHT_KILLS", "10"))
 SEED = int(os.environ.get("PUNCHWRIGHT_SEED", "17"))
 
 

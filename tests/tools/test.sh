@@ -14,10 +14,10 @@ tests/tools/check-style.sh
 echo "== release build, all tests"
 cmake -S . -B build-test -G Ninja -DCMAKE_BUILD_TYPE=Release -DPUNCHWRIGHT_BENCH=ON >/dev/null
 cmake --build build-test
-ctest --test-dir build-test --output-on-failure "${leave_out[@]}"
+ctest --test-dir build-test --output-on-failure -j "$(nproc)" "${leave_out[@]}"
 
 echo "== core tests under AddressSanitizer and UndefinedBehaviorSanitizer"
 cmake -S . -B build-sanitized -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS=-O1 -DPUNCHWRIGHT_SANITIZE=ON \
   -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
 cmake --build build-sanitized
-ctest --test-dir build-sanitized --output-on-failure "${leave_out[@]}" -L core
+ctest --test-dir build-sanitized --output-on-failure -j "$(nproc)" "${leave_out[@]}" -L core
