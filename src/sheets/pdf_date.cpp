@@ -3,7 +3,7 @@
 
 #include <charconv>
 #include <chrono>
-#include <fmt/chrono.h>
+#include <fmt/format.h>
 #include <string_view>
 #include <system_error>
 
@@ -32,7 +32,13 @@ Failure date_pdfs(std::vector<OutputFile>& files, const char* seconds) {
                  "allowed: whole seconds since 1970-01-01, such as 1764158400; or unset it"};
   }
   const std::chrono::sys_seconds time{std::chrono::seconds{since_1970}};
-  const std::string date = fmt::format("{:%Y%m%d%H%M%S}Z", time);
+  // Part by part: fmt's own formatting goes by way of nanoseconds, which hold no year after 2262.
+  const auto midnight = std::chrono::floor<std::chrono::days>(time);
+  const std::chrono::year_month_day day{midnight};
+  const std::chrono::hh_mm_ss clock{time - midnight};
+  const std::string date = fmt::format("{:04}{:02}{:02}{:02}{:02}{:02}Z", static_cast<int>(day.year()),
+                                       static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()),
+                                       clock.hours().count(), clock.minutes().count(), clock.seconds().count());
   for (OutputFile& file : files) {
     if (!file.bytes.starts_with("%PDF-")) {
       continue;
