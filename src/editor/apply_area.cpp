@@ -135,11 +135,6 @@ void run_area_command(App& app, Command command) {
 void make_it_so(App& app, FriezeGroup group) {
   const Grid& grid = app.work.design.grid;
   const Area area = area_at_work(app);
-  // All places of the axes are tried: the work grows with the stitches times the places.
-  constexpr double most_work = 50.0e6; // about a second
-  if (static_cast<double>(area.columns) * area.rows * (area.columns + 2.0 * area.rows) > most_work) {
-    return say(app, "That is too large to try all axes: mark a part of the drawing first", Tone::trouble);
-  }
   const auto nearest = nearest_with(lifted(grid, area), group);
   if (!nearest) {
     return say(app, nearest.error().text(), Tone::trouble);

@@ -101,7 +101,8 @@ FlowBlock yarn_block(const Document& document, const Yarn& yarn, double width) {
   for (const bool contrast : {false, true}) {
     if (const std::string rows = rows_text(document, yarn.key, contrast); !rows.empty()) {
       line.shapes.emplace_back(text_shape(
-          {x, y}, fitting_text((contrast ? "contrast, rows " : "main, rows ") + rows, small_type, false, room),
+          {x, y},
+          fitting_text((contrast ? "contrast, chart rows " : "main, chart rows ") + rows, small_type, false, room),
           small_type));
       y += line_step;
     }

@@ -263,6 +263,23 @@ TEST_CASE("'make it so' changes the fewest stitches, in one step") {
   CHECK(app.session.message == "1 stitch changed, the fewest that do");
 }
 
+TEST_CASE("'make it so' takes the largest drawing, too") {
+  App app = ready_app();
+  Grid large(widest_repeat, tallest_repeat);
+  for (int row = 0; row < large.height(); row += 7) { // stripes of one stitch, mirrored about column 0
+    for (int column = row % 10; column < large.width(); column += 10) {
+      large.set(column, row, true);
+      large.set((large.width() - column) % large.width(), row, true);
+    }
+  }
+  large.set(31, 1, true); // the one that breaks the mirror
+  app.work.design.grid = large;
+  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  CHECK(app.session.message == "1 stitch changed, the fewest that do");
+  large.set(31, 1, false);
+  CHECK(app.work.design.grid == large);
+}
+
 TEST_CASE("commands are found by the beginnings of words in their name, tip and menu") {
   const auto ids = [](std::string_view words) {
     std::vector<std::string> found;
