@@ -4,6 +4,7 @@
 #include "editor/applying.hpp"
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
+#include "pieces/yoke_file.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -19,6 +20,9 @@ constexpr double shown_shape = 1.6; // width by height of the small picture
 
 // From the design's file as it is now; a sentence where there is none to compare with.
 std::vector<std::string> differences_from_file(const Document& design, const fs::path& path) {
+  if (path.empty()) {
+    return {};
+  }
   std::error_code ignored;
   if (!fs::exists(path, ignored)) {
     return {"Its file is no longer there."};
@@ -40,9 +44,13 @@ void show_first(App& app, std::vector<std::shared_ptr<FoundWork>> works, bool st
   dialog.works = std::move(works);
   dialog.start_page = start_page;
   const Journal& journal = dialog.works.front()->journal;
-  dialog.shown = small_picture(journal.design, shown_shape);
-  if (!journal.file.empty()) {
-    dialog.differences = differences_from_file(journal.design, journal.file);
+  if (const auto* const kept = std::get_if<KeptDesign>(&journal.work)) {
+    dialog.shown = small_picture(kept->design, shown_shape);
+    dialog.differences = differences_from_file(kept->design, journal.file);
+  } else {
+    const Yoke& yoke = std::get<KeptYoke>(journal.work).yoke;
+    dialog.yoke = yoke_in_words(yoke);
+    dialog.differences = yoke_differences_from_file(yoke, journal.file);
   }
   app.session.dialog = std::move(dialog);
 }
@@ -57,14 +65,39 @@ void show_next(App& app, const RecoveryDialog& dialog) {
   app.view.focus_drawing = true;
 }
 
-void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t others) {
-  const Journal& journal = work->journal;
-  take(app, OpenedDocument{journal.design, app.work.profile, {}}, journal.file);
+void open_found_design(App& app, const Journal& journal, const KeptDesign& kept) {
+  take(app, OpenedDocument{kept.design, app.work.profile, {}}, journal.file);
   app.work.profile_name.clear(); // the machine is loaded afterwards, or what is wrong with it is said
-  app.work.history = journal.history;
+  app.work.history = kept.history;
   app.session.file_digest = journal.file_digest;
   app.session.suggested_name = journal.suggested_name;
-  app.session.recovered = work;
+}
+
+// Its tiers are read anew: one of them may be gone.
+Failure open_found_yoke(App& app, const Journal& journal, const KeptYoke& kept) {
+  const fs::path place = journal.file.empty() ? app.session.folder / "untitled.yoke" : journal.file;
+  auto opened = open_yoke(kept.yoke, place.string(), file_reader());
+  if (!opened) {
+    return opened.error();
+  }
+  take_yoke(app, std::move(opened).value(), journal.file, journal.file_digest);
+  put_steps(app.yoke, kept);
+  app.yoke.suggested_name = journal.suggested_name;
+  return std::nullopt;
+}
+
+void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t others) {
+  const Journal& journal = work->journal;
+  if (const auto* const kept = std::get_if<KeptDesign>(&journal.work)) {
+    open_found_design(app, journal, *kept);
+    app.session.recovered = work;
+  } else {
+    if (const Failure failure = open_found_yoke(app, journal, std::get<KeptYoke>(journal.work))) {
+      return show_trouble(app, "The yoke can't be opened as it was kept", *failure,
+                          "It stays kept, and is offered again at the next start.");
+    }
+    app.yoke.recovered = work;
+  }
   if (journal.file.has_parent_path()) {
     app.session.folder = journal.file.parent_path();
   }
@@ -73,16 +106,24 @@ void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t ot
   say(app, fmt::format("{} as it was kept; it is not saved yet{}", work->name(), more), Tone::good);
 }
 
+// The text of the file that it becomes, in that folder.
+std::string text_aside(const Journal& journal, const fs::path& folder) {
+  const auto* const design = std::get_if<KeptDesign>(&journal.work);
+  return design != nullptr ? write_repeat(design->design)
+                           : write_yoke(as_written_in(std::get<KeptYoke>(journal.work).yoke, folder));
+}
+
 // "…/journals/set-aside/puffins 2026-11-26 at 14.03.repeat", with a number where there is one already.
 fs::path place_aside(const FoundWork& work) {
   std::string when = work.when();
   std::ranges::replace(when, ':', '.');
   const std::string stem = fs::path(work.name()).stem().string();
   const fs::path folder = work.path.parent_path() / "set-aside";
-  fs::path path = folder / fmt::format("{} {}.repeat", stem, when);
+  const std::string_view kind = std::holds_alternative<KeptYoke>(work.journal.work) ? ".yoke" : ".repeat";
+  fs::path path = folder / fmt::format("{} {}{}", stem, when, kind);
   std::error_code ignored;
   for (int number = 2; fs::exists(path, ignored); ++number) {
-    path = folder / fmt::format("{} {} ({}).repeat", stem, when, number);
+    path = folder / fmt::format("{} {} ({}){}", stem, when, number, kind);
   }
   return path;
 }
@@ -91,7 +132,7 @@ bool put_aside(App& app, FoundWork& work) {
   const fs::path path = place_aside(work);
   std::error_code trouble;
   fs::create_directories(path.parent_path(), trouble);
-  if (const Failure failure = write_file(path, write_repeat(work.journal.design))) {
+  if (const Failure failure = write_file(path, text_aside(work.journal, path.parent_path()))) {
     say(app, fmt::format("It could not be put aside ({}); it is kept as it was", failure->message), Tone::trouble);
     return false;
   }

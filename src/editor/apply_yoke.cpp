@@ -2,6 +2,7 @@
 // saved.
 #include "design/words.hpp"
 #include "editor/applying.hpp"
+#include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "pieces/size_counts.hpp"
 
@@ -53,6 +54,7 @@ bool put_in(App& app, Yoke yoke) {
 
 void take_yoke(App& app, OpenedYoke opened, const fs::path& path, std::uint64_t digest) {
   close_step(app);
+  forget_recovered(app, Side::yoke); // given up, or saved
   YokeWork work;
   work.opening = app.yoke.opening + 1;
   work.path = path;

@@ -1,4 +1,5 @@
 // A yoke's own file: opened, opened as a copy, saved with the same care as a repeat.
+#include "design/words.hpp"
 #include "editor/applying.hpp"
 #include "files/files.hpp"
 #include "journal/journal.hpp"
@@ -17,20 +18,8 @@ std::string text_in(const App& app, const fs::path& folder) {
   return write_yoke(as_written_in(app.yoke.opened->yoke, folder));
 }
 
-// Which of both texts says what is seen by comparing line by line; a few of them are enough to know.
-std::vector<std::string> differences_of(const std::string& ours, const fs::path& path) {
-  const auto there = read_file(path, largest_file);
-  if (!there) {
-    return {"The file there can't be read."};
-  }
-  const auto read = read_yoke(*there, path.string());
-  if (!read) {
-    return {fmt::format("The file there is no yoke that can be read: {}.", read.error().message)};
-  }
-  const auto mine = read_yoke(ours, path.string());
+std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& theirs) {
   std::vector<std::string> sentences;
-  const Yoke& yours = mine->yoke;
-  const Yoke& theirs = read->yoke;
   const auto differs = [&](bool different, const char* words) {
     if (different) {
       sentences.emplace_back(words);
@@ -45,7 +34,6 @@ std::vector<std::string> differences_of(const std::string& ours, const fs::path&
   differs(yours.gauge != theirs.gauge || yours.profile != theirs.profile || yours.edge != theirs.edge,
           "Machine, gauge or seam stitches differ.");
   differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases, "The wishes for seams or decreases differ.");
-  differs(sentences.empty(), "Only the way it is written differs.");
   return sentences;
 }
 
@@ -54,14 +42,13 @@ bool ask_about_changed_yoke(App& app, const fs::path& path, const Pending& after
   if (app.yoke.file_digest == 0 || !fs::is_regular_file(path, ignored)) {
     return false;
   }
-  const std::string ours = text_in(app, path.parent_path());
   const auto there = read_file(path, largest_file);
-  if (there && (digest_of(*there) == app.yoke.file_digest || *there == ours)) {
+  if (there && (digest_of(*there) == app.yoke.file_digest || *there == text_in(app, path.parent_path()))) {
     return false;
   }
   close_step(app);
   ChangedDialog dialog;
-  dialog.differences = differences_of(ours, path);
+  dialog.differences = yoke_differences_from_file(app.yoke.opened->yoke, path);
   dialog.afterwards = afterwards;
   dialog.yoke = true;
   app.session.dialog = std::move(dialog);
@@ -69,6 +56,36 @@ bool ask_about_changed_yoke(App& app, const fs::path& path, const Pending& after
 }
 
 } // namespace
+
+std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const fs::path& path) {
+  if (path.empty()) {
+    return {};
+  }
+  const auto there = read_file(path, largest_file);
+  if (!there) {
+    return {"The file there can't be read."};
+  }
+  const auto read = read_yoke(*there, path.string());
+  if (!read) {
+    return {fmt::format("The file there is no yoke that can be read: {}.", read.error().message)};
+  }
+  auto sentences = differences_in_words(yoke, with_whole_paths(read->yoke, path));
+  if (sentences.empty()) {
+    sentences.emplace_back("Only the way it is written differs.");
+  }
+  return sentences;
+}
+
+std::vector<std::string> yoke_in_words(const Yoke& yoke) {
+  std::vector<std::string> words = {
+      fmt::format("A yoke in {}, of {} and {}.", counted(static_cast<std::int64_t>(yoke.sizes.size()), "size", "sizes"),
+                  counted(static_cast<std::int64_t>(yoke.pieces.size()), "piece", "pieces"),
+                  counted(static_cast<std::int64_t>(yoke.tiers.size()), "tier", "tiers"))};
+  if (!yoke.title.empty()) {
+    words.insert(words.begin(), yoke.title);
+  }
+  return words;
+}
 
 void open_yoke_file(App& app, const fs::path& path, bool copy) {
   app.session.dialog = NoDialog{};

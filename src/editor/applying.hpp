@@ -134,6 +134,9 @@ bool write_yoke_there(App& app, const std::filesystem::path& path);
 void save_yoke(App& app, const Pending& afterwards);
 void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
 void answer_changed_yoke(App& app, ChangedAnswer answer, const Pending& afterwards);
+// In sentences: how it differs from the file as it is now (an empty path: nothing), and what yoke it is.
+[[nodiscard]] std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const std::filesystem::path& path);
+[[nodiscard]] std::vector<std::string> yoke_in_words(const Yoke& yoke);
 [[nodiscard]] NewYokeDialog new_yoke_dialog(const App& app);
 // Whether the pending step puts another yoke in the open one's place, or another repeat.
 [[nodiscard]] bool is_about_yoke(const App& app, const Pending& pending);

@@ -232,8 +232,9 @@ struct FoundWork;
 struct RecoveryDialog {
   std::vector<std::shared_ptr<FoundWork>> works; // the first is asked about; never empty
   std::vector<std::string> differences;          // of the first, from its file
-  SmallPicture shown;
-  bool start_page = false; // comes when all are answered
+  SmallPicture shown;                            // of a design
+  std::vector<std::string> yoke;                 // or what yoke it is, in words
+  bool start_page = false;                       // comes when all are answered
 };
 // The file is another one than was opened or saved last.
 struct ChangedDialog {

@@ -4,7 +4,6 @@
 #include "editor/app.hpp"
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
-#include "journal/journal.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -37,8 +36,8 @@ void clear_oldest(const fs::path& folder, std::size_t most) {
 
 } // namespace
 
-fs::path StepKeeper::file_for(const fs::path& design) const {
-  return folder_ / fmt::format("{:016x}{}", digest_of(design.string()), steps_kind);
+fs::path StepKeeper::file_for(const fs::path& work) const {
+  return folder_ / fmt::format("{:016x}{}", digest_of(work.string()), steps_kind);
 }
 
 void StepKeeper::wait() {
@@ -49,11 +48,7 @@ void StepKeeper::wait() {
 
 void StepKeeper::keep(const App& app) {
   wait(); // for the saving before
-  Journal journal;
-  journal.file = app.session.path;
-  journal.file_digest = app.session.file_digest;
-  journal.design = app.work.design;
-  journal.history = app.work.history.latest(most_kept_steps);
+  Journal journal = journal_of(app, side_);
   writing_ =
       std::async(std::launch::async, [folder = folder_, file = file_for(journal.file), kept = std::move(journal)] {
         std::error_code trouble;
@@ -65,17 +60,15 @@ void StepKeeper::keep(const App& app) {
 }
 
 void StepKeeper::take_kept(App& app) const {
-  const fs::path file = file_for(app.session.path);
+  const fs::path file = file_for(path_of(app, side_));
   std::error_code ignored;
   if (!fs::is_regular_file(file, ignored)) {
     return;
   }
   const auto text = read_file(file, largest_journal);
   auto journal = text ? read_journal(*text, file.string()) : Result<Journal>(text.error());
-  if (journal && journal->file == app.session.path && journal->file_digest == app.session.file_digest &&
-      journal->design == app.work.design) {
-    app.work.history = std::move(journal->history);
-    app.work.history.mark_saved();
+  if (journal && journal->file == path_of(app, side_) && journal->file_digest == digest_of_file(app, side_)) {
+    take_steps(app, side_, std::move(journal).value());
   }
 }
 
@@ -83,13 +76,15 @@ void StepKeeper::follow(App& app) {
   if (folder_.empty()) {
     return;
   }
-  const bool saved_here = app.session.saves != saves_ && opening_ == app.work.opening;
-  const bool opened = opening_ != app.work.opening;
-  saves_ = app.session.saves;
-  opening_ = app.work.opening;
-  if (saved_here && !app.work.history.steps().empty()) {
+  const bool opened = opening_ != opening_of(app, side_);
+  const std::uint64_t digest = digest_of_file(app, side_);
+  const bool saved_here = !opened && (digest != digest_ || path_of(app, side_) != path_);
+  opening_ = opening_of(app, side_);
+  path_ = path_of(app, side_);
+  digest_ = digest;
+  if (saved_here && has_steps(app, side_)) {
     keep(app);
-  } else if (opened && app.session.file_digest != 0 && app.work.history.saved() && app.work.history.steps().empty()) {
+  } else if (opened && digest != 0 && is_saved(app, side_) && !has_steps(app, side_)) {
     take_kept(app);
   }
 }

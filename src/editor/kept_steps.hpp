@@ -1,6 +1,8 @@
-// The steps of a saved design, kept in the user's state folder, so that they can still be undone when it is opened
-// again. They count only while the file is, to the byte, the one that was saved with them.
+// The steps of a saved design or yoke, kept in the user's state folder, so that they can still be undone when it is
+// opened again. They count only while the file is, to the byte, the one that was saved with them.
 #pragma once
+
+#include "editor/kept_sides.hpp"
 
 #include <cstdint>
 #include <filesystem>
@@ -9,14 +11,13 @@
 
 namespace punchwright::editor {
 
-struct App;
-
 class StepKeeper {
 public:
-  static constexpr std::size_t most_files = 100; // of designs; the one that was not saved for longest goes
+  static constexpr std::size_t most_files = 100; // the one that was not saved for longest goes
 
   // An empty folder: nothing is kept.
-  explicit StepKeeper(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  explicit StepKeeper(std::filesystem::path folder, Side side = Side::design)
+      : folder_(std::move(folder)), side_(side) {}
   ~StepKeeper() { wait(); }
   StepKeeper(const StepKeeper&) = delete;
   StepKeeper& operator=(const StepKeeper&) = delete;
@@ -29,12 +30,14 @@ public:
 private:
   void keep(const App& app);
   void take_kept(App& app) const;
-  [[nodiscard]] std::filesystem::path file_for(const std::filesystem::path& design) const;
+  [[nodiscard]] std::filesystem::path file_for(const std::filesystem::path& work) const;
 
   std::filesystem::path folder_;
+  Side side_;
   std::future<void> writing_;
   std::optional<std::uint64_t> opening_;
-  std::uint64_t saves_ = 0;
+  std::filesystem::path path_; // both as they were when this looked last
+  std::uint64_t digest_ = 0;
 };
 
 } // namespace punchwright::editor

@@ -80,10 +80,11 @@ void FoundWork::remove() {
   }
 }
 
-void forget_recovered(Session& session) {
-  if (session.recovered) {
-    session.recovered->remove();
-    session.recovered.reset();
+void forget_recovered(App& app, Side side) {
+  std::shared_ptr<FoundWork>& recovered = recovered_of(app, side);
+  if (recovered) {
+    recovered->remove();
+    recovered.reset();
   }
 }
 
@@ -117,7 +118,7 @@ FoundWorks find_works(const fs::path& folder) {
   return found;
 }
 
-WorkKeeper::WorkKeeper(fs::path folder) : folder_(std::move(folder)) {}
+WorkKeeper::WorkKeeper(fs::path folder, Side side) : folder_(std::move(folder)), side_(side) {}
 
 WorkKeeper::~WorkKeeper() {
   if (writing_.valid()) {
@@ -145,21 +146,16 @@ Failure WorkKeeper::make_place() {
 
 void WorkKeeper::begin(const App& app) {
   const Failure failure = held_ ? Failure() : make_place();
-  const std::uint64_t opening = app.work.opening;
-  const std::uint64_t revision = app.work.history.revision();
+  const std::uint64_t opening = opening_of(app, side_);
+  const std::uint64_t revision = revision_of(app, side_);
   if (failure) {
     std::promise<Outcome> known;
     known.set_value({failure, opening, revision});
     writing_ = known.get_future();
     return;
   }
-  Journal journal;
-  journal.file = app.session.path;
-  journal.suggested_name = app.session.suggested_name;
-  journal.file_digest = app.session.file_digest;
+  Journal journal = journal_of(app, side_);
   journal.kept = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  journal.design = app.work.design;
-  journal.history = app.work.history.latest(most_kept_steps);
   writing_ = std::async(std::launch::async, [file = file_, kept = std::move(journal), opening, revision] {
     return Outcome{write_file(file, write_journal(kept)), opening, revision};
   });
@@ -180,13 +176,13 @@ void WorkKeeper::take_outcome(App& app, Clock::time_point now) {
   kept_ = true;
   kept_opening_ = outcome.opening;
   kept_revision_ = outcome.revision;
-  if (app.work.opening == kept_opening_) {
-    forget_recovered(app.session); // ours holds it now
+  if (opening_of(app, side_) == kept_opening_) {
+    forget_recovered(app, side_); // ours holds it now
   }
 }
 
 void WorkKeeper::remove_journal(App& app) {
-  forget_recovered(app.session);
+  forget_recovered(app, side_);
   if (kept_) {
     std::error_code ignored;
     fs::remove(file_, ignored);
@@ -206,12 +202,12 @@ std::optional<std::chrono::milliseconds> WorkKeeper::follow(App& app, Clock::tim
     }
     take_outcome(app, now);
   }
-  if (app.work.history.saved()) {
+  if (is_saved(app, side_)) {
     remove_journal(app);
     return std::nullopt;
   }
-  const std::uint64_t revision = app.work.history.revision();
-  const bool same = kept_ && kept_opening_ == app.work.opening;
+  const std::uint64_t revision = revision_of(app, side_);
+  const bool same = kept_ && kept_opening_ == opening_of(app, side_);
   if (same && kept_revision_ == revision) {
     waiting_since_.reset();
     return std::nullopt;
@@ -221,7 +217,7 @@ std::optional<std::chrono::milliseconds> WorkKeeper::follow(App& app, Clock::tim
   }
   const bool many = revision - (same ? kept_revision_ : 0) >= most_changes && !trouble_said_;
   const auto waited = std::chrono::duration_cast<std::chrono::milliseconds>(now - *waiting_since_);
-  if (!many && waited < longest_wait && !(app.session.recovered && !same && !trouble_said_)) {
+  if (!many && waited < longest_wait && !(recovered_of(app, side_) && !same && !trouble_said_)) {
     return longest_wait - waited;
   }
   waiting_since_ = now; // of what is done while it is written

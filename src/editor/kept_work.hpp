@@ -2,8 +2,8 @@
 // A window holds a lock beside its journal, so that no other window takes the journal for one that was left behind.
 #pragma once
 
+#include "editor/kept_sides.hpp"
 #include "files/held_file.hpp"
-#include "journal/journal.hpp"
 
 #include <chrono>
 #include <filesystem>
@@ -16,7 +16,6 @@
 namespace punchwright::editor {
 
 struct App;
-struct Session;
 
 // What a window left behind that did not close as it should; held, so that one window at a time offers it.
 struct FoundWork {
@@ -26,7 +25,7 @@ struct FoundWork {
 
   // When it was kept, by the clock on the wall: "2026-11-26 at 14:03".
   [[nodiscard]] std::string when() const;
-  // The design's file, or what it would have been called.
+  // Its file, or what it would have been called.
   [[nodiscard]] std::string name() const;
   // It is of no use any more: removes the journal and its lock.
   void remove();
@@ -37,8 +36,8 @@ struct FoundWorks {
   std::vector<std::string> remarks;              // about what could not be read, in sentences
 };
 
-// Removes what the design was recovered from, where it was.
-void forget_recovered(Session& session);
+// Removes what it was recovered from, where it was.
+void forget_recovered(App& app, Side side);
 
 // What lies in the folder and belongs to no window. What is damaged or foreign is renamed, out of the way.
 [[nodiscard]] FoundWorks find_works(const std::filesystem::path& folder);
@@ -46,7 +45,7 @@ void forget_recovered(Session& session);
 // Asks about the first of them, before the start page.
 void offer_recovery(App& app, std::vector<std::shared_ptr<FoundWork>> works);
 
-// Keeps this window's work, from its first change until it is saved or given up.
+// Keeps one side of this window's work, from its first change until it is saved or given up.
 class WorkKeeper {
 public:
   using Clock = std::chrono::steady_clock;
@@ -56,7 +55,7 @@ public:
   static constexpr std::uint64_t most_changes = 100;
 
   // An empty folder: nothing is kept.
-  explicit WorkKeeper(std::filesystem::path folder);
+  explicit WorkKeeper(std::filesystem::path folder, Side side = Side::design);
   ~WorkKeeper();
   WorkKeeper(const WorkKeeper&) = delete;
   WorkKeeper& operator=(const WorkKeeper&) = delete;
@@ -81,6 +80,7 @@ private:
   [[nodiscard]] Failure make_place();
 
   std::filesystem::path folder_;
+  Side side_;
   std::filesystem::path file_; // empty: none yet
   std::optional<HeldFile> held_;
   std::future<Outcome> writing_;

@@ -40,16 +40,20 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
   const Theme& theme = app.theme;
   const FoundWork& work = *dialog.works.front();
   const Journal& journal = work.journal;
-  text_lines(
-      fmt::format("A window with “{}” did not close as it should. What was drawn in it since it was saved was "
-                  "kept on {}{}.",
-                  work.name(), work.when(),
-                  journal.history.done() == 0
-                      ? std::string()
-                      : fmt::format(", with {} that can be undone",
-                                    counted(static_cast<std::int64_t>(journal.history.done()), "step", "steps"))));
+  const auto* const yoke = std::get_if<KeptYoke>(&journal.work);
+  const std::size_t steps = yoke != nullptr ? yoke->done.size() : std::get<KeptDesign>(journal.work).history.done();
+  text_lines(fmt::format("A window with “{}” did not close as it should. What was {} in it since it was saved was "
+                         "kept on {}{}.",
+                         work.name(), yoke != nullptr ? "done" : "drawn", work.when(),
+                         steps == 0 ? std::string()
+                                    : fmt::format(", with {} that can be undone",
+                                                  counted(static_cast<std::int64_t>(steps), "step", "steps"))));
   space(app);
-  picture(app, dialog.shown);
+  if (yoke != nullptr) {
+    sentences(dialog.yoke);
+  } else {
+    picture(app, dialog.shown);
+  }
   space(app);
   if (!dialog.differences.empty()) {
     heading(app, "Beside the file as it is now");
@@ -65,12 +69,12 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(theme, "As a design that is not saved; its file stays as it is until you save");
+  tip(theme, "As work that is not saved; its file stays as it is until you save");
   ImGui::SameLine();
   if (button(theme, actions, "recovery aside", "Put it aside")) {
     actions.push(AnswerRecovery{RecoveryAnswer::aside});
   }
-  tip(theme, "Writes it as a design of its own, among the files opened last, and asks no more");
+  tip(theme, "Writes it as a file of its own, among the files opened last, and asks no more");
   ImGui::SameLine();
   if (button(theme, actions, "recovery later", "Ask me at the next start") || escape_pressed()) {
     actions.push(AnswerRecovery{RecoveryAnswer::later});

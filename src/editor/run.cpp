@@ -22,6 +22,7 @@
 #include <fmt/format.h>
 #include <fstream>
 #include <iostream>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -58,7 +59,8 @@ void show_question_about_file(App& app, const std::string& dialog) {
     return apply(app, Run{Command::save}); // not done: it asks first
   }
   constexpr std::int64_t kept = 1'792'940'580; // 2026-10-25, 15:03 UTC
-  const Journal journal{app.session.path, {}, app.session.file_digest, kept, app.work.design, app.work.history};
+  const Journal journal{
+      app.session.path, {}, app.session.file_digest, kept, KeptDesign{app.work.design, app.work.history}};
   apply(app, Run{Command::undo});
   offer_recovery(app, {std::make_shared<FoundWork>(FoundWork{{}, std::nullopt, journal})});
 }
@@ -185,8 +187,31 @@ int no_window(const Error& error) {
 
 // What the window keeps for the user beside the files that she saves.
 struct Keepers {
-  WorkKeeper work;
-  StepKeeper steps;
+  Keepers(const std::filesystem::path& journals, const std::filesystem::path& steps)
+      : design(journals, Side::design), yoke(journals, Side::yoke), design_steps(steps, Side::design),
+        yoke_steps(steps, Side::yoke) {}
+
+  // The time until it should be called again; nothing: only when something happens.
+  std::optional<std::chrono::milliseconds> follow(App& app) {
+    const WorkKeeper::Clock::time_point now = WorkKeeper::Clock::now();
+    const auto one = design.follow(app, now);
+    const auto other = yoke.follow(app, now);
+    design_steps.follow(app);
+    yoke_steps.follow(app);
+    return one && other ? std::min(one, other) : std::max(one, other);
+  }
+
+  void close(App& app) {
+    design_steps.wait();
+    yoke_steps.wait();
+    design.close(app);
+    yoke.close(app);
+  }
+
+  WorkKeeper design;
+  WorkKeeper yoke;
+  StepKeeper design_steps;
+  StepKeeper yoke_steps;
 };
 
 int work_in_window(App& app, Window& window, const Options& options, Keepers& keepers) {
@@ -202,8 +227,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
     const std::string said = app.session.message;
-    const auto keep_again = keepers.work.follow(app, WorkKeeper::Clock::now());
-    keepers.steps.follow(app);
+    const auto keep_again = keepers.follow(app);
     const bool keeper_spoke = app.session.message != said;
     if (frames_due > 0 || window.input_waiting() || keeper_spoke) {
       window.look();
@@ -247,7 +271,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   }
   window.tell_size(app.settings);
   keep_settings(app, true);
-  keepers.work.close(app);
+  keepers.close(app);
   return 0;
 }
 
@@ -361,8 +385,7 @@ int run(const Options& options) {
   }
   const std::filesystem::path journals = for_a_person ? usual_state_folder("journals") : std::filesystem::path();
   FoundWorks found = find_works(journals);
-  Keepers keepers{WorkKeeper(journals),
-                  StepKeeper(for_a_person ? usual_state_folder("steps") : std::filesystem::path())};
+  Keepers keepers(journals, for_a_person ? usual_state_folder("steps") : std::filesystem::path());
   for (const std::string& remark : found.remarks) {
     apply(app, Say{remark, Tone::trouble});
   }

@@ -2,15 +2,19 @@
 // Paths of tiers and machine are whole ones here, so that a yoke can be saved elsewhere and undone afterwards.
 #pragma once
 
+#include "journal/journal.hpp"
 #include "pieces/open_yoke.hpp"
 
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace punchwright::editor {
+
+struct FoundWork;
 
 struct YokeStep {
   std::string name;
@@ -29,13 +33,19 @@ struct YokeWork {
   std::optional<std::size_t> saved_at = 0; // absent: the saved state is no longer reachable
   std::string open_field;                  // whose changes are one step; empty: none
   std::uint64_t opening = 0;
-  std::uint64_t revision = 0; // grows with every change
+  std::uint64_t revision = 0;           // grows with every change
+  std::shared_ptr<FoundWork> recovered; // that the yoke was taken from, until it is kept anew
 
   [[nodiscard]] bool saved() const { return saved_at == done; }
 };
 
 // Records the change; what belongs to the field that is open goes on with its step.
 void record_step(YokeWork& work, const Yoke& before, const std::string& field);
+
+// What is kept of an open yoke, with that many steps on either side at most; and the steps of a kept yoke, in place of
+// those that the same yoke has.
+[[nodiscard]] KeptYoke kept_yoke(const YokeWork& work, std::size_t most_steps);
+void put_steps(YokeWork& work, KeptYoke kept);
 
 // With whole paths, as seen from the folder of `file`; and as the file in `folder` names them.
 [[nodiscard]] Yoke with_whole_paths(Yoke yoke, const std::filesystem::path& file);

@@ -1,8 +1,9 @@
-// The journal's form: a line with the checksum, lines with names, the design as its file would be, and the steps around
-// it, each as the few bytes in which the design beyond it differs.
+// The journal's form: a line with the checksum, lines with names, the work as its file would be, and the steps around
+// it, each as the few bytes in which the work beyond it differs.
 #include "journal/journal.hpp"
 
 #include "design/repeat_file.hpp"
+#include "pieces/yoke_file.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -16,6 +17,8 @@ namespace punchwright {
 namespace {
 
 constexpr std::string_view first_words = "punchwright-journal 1 ";
+constexpr std::string_view design_word = "design";
+constexpr std::string_view yoke_word = "yoke";
 constexpr std::size_t digits_of_digest = 16;
 constexpr std::size_t room_for_steps = std::size_t{4} * 1024 * 1024; // bytes, on either side
 
@@ -76,23 +79,60 @@ Difference difference(std::string_view from, std::string_view to) {
   return found;
 }
 
-// The steps on one side of the design's state, the nearest first; `go` undoes or redoes one and tells its name.
-template <class Go> std::string steps_text(std::string here, Document design, const Go& go) {
+struct TextStep {
+  std::string name;
+  std::string other; // the work beyond it
+};
+
+// The steps on one side of the state that is kept, the nearest first, as `next` gives them.
+template <class Next> std::string steps_text(std::string here, const Next& next) {
   std::string steps;
   std::size_t count = 0;
   while (count < most_kept_steps && steps.size() < room_for_steps) {
-    const std::optional<std::string> name = go(design);
-    if (!name) {
+    std::optional<TextStep> step = next();
+    if (!step) {
       break;
     }
-    std::string there = write_repeat(design);
-    const Difference found = difference(here, there);
-    fmt::format_to(std::back_inserter(steps), "step {}\nbytes {} {} {}\n{}\n", on_one_line(*name), found.before,
+    const Difference found = difference(here, step->other);
+    fmt::format_to(std::back_inserter(steps), "step {}\nbytes {} {} {}\n{}\n", on_one_line(step->name), found.before,
                    found.middle.size(), found.after, found.middle);
-    here = std::move(there);
+    here = std::move(step->other);
     ++count;
   }
   return fmt::format("steps {}\n{}", count, steps);
+}
+
+std::string work_text(const KeptDesign& kept) {
+  const std::string here = write_repeat(kept.design);
+  Document state = kept.design;
+  History history = kept.history;
+  const auto before = [&] {
+    return history.undo(state) ? std::optional(TextStep{history.steps()[history.done()].name, write_repeat(state)})
+                               : std::nullopt;
+  };
+  const auto after = [&] {
+    return history.redo(state) ? std::optional(TextStep{history.steps()[history.done() - 1].name, write_repeat(state)})
+                               : std::nullopt;
+  };
+  std::string text = fmt::format("{} {}\n{}\n{}", design_word, here.size(), here, steps_text(here, before));
+  state = kept.design;
+  history = kept.history;
+  return text += steps_text(here, after);
+}
+
+std::string work_text(const KeptYoke& kept) {
+  const std::string here = write_yoke(kept.yoke);
+  const auto steps = [&](const std::vector<KeptYoke::Step>& side) {
+    auto step = side.begin();
+    return steps_text(here, [&]() -> std::optional<TextStep> {
+      if (step == side.end()) {
+        return std::nullopt;
+      }
+      const KeptYoke::Step& taken = *step++;
+      return TextStep{taken.name, write_yoke(taken.other)};
+    });
+  };
+  return fmt::format("{} {}\n{}\n{}{}", yoke_word, here.size(), here, steps(kept.done), steps(kept.undone));
 }
 
 // Takes a text apart; every question that it can't answer leaves `good` false for ever.
@@ -112,6 +152,7 @@ public:
     rest_.remove_prefix(end + 1);
     return value;
   }
+  [[nodiscard]] bool comes(std::string_view word) const { return rest_.starts_with(word); }
   std::string text(std::string_view word) { return take(from_one_line(line(word))); }
   template <class Number> Number number(std::string_view word, int base = 10) {
     return take(number_in<Number>(line(word), base));
@@ -158,24 +199,64 @@ std::string state_beyond(Taker& taker, const std::string& here) {
   return there += here.substr(here.size() - after);
 }
 
-std::vector<History::KeptStep> read_steps(Taker& taker, std::string here) {
-  std::vector<History::KeptStep> steps;
+// Steps with the states beyond them; `read` makes a state of its text.
+template <class Step, class Read> std::vector<Step> read_steps(Taker& taker, std::string here, const Read& read) {
+  std::vector<Step> steps;
   const auto count = std::min(taker.number<std::size_t>("steps"), most_kept_steps);
   while (taker.good() && steps.size() < count) {
     std::string name = taker.text("step");
     here = state_beyond(taker, here);
-    auto read = read_repeat(here, "");
-    if (!read) {
+    auto state = read(here);
+    if (!state) {
       taker.refuse();
       break;
     }
-    steps.push_back({std::move(name), std::move(read).value().document});
+    steps.push_back({std::move(name), std::move(state).value()});
   }
   return steps;
 }
 
+Result<Document> design_of(std::string_view text, const std::string& file_name) {
+  auto read = read_repeat(text, file_name);
+  return read ? Result<Document>(std::move(read).value().document) : Result<Document>(read.error());
+}
+
+Result<Yoke> yoke_of(std::string_view text, const std::string& file_name) {
+  auto read = read_yoke(text, file_name);
+  return read ? Result<Yoke>(std::move(read).value().yoke) : Result<Yoke>(read.error());
+}
+
+constexpr std::string_view other_form = "has another form than a journal of this Punchwright";
+
 Error refusal(const std::string& file_name, std::string_view why) {
   return Error{file_name, 0, 0, std::string(why), "it can't be used any more"};
+}
+
+// Both: an error of the state itself; the steps around it leave the taker good or not.
+Failure take_design(Taker& taker, const std::string& here, const std::string& file_name, Journal& journal) {
+  auto design = design_of(here, file_name);
+  if (!design) {
+    return design.error();
+  }
+  const auto read = [](std::string_view text) { return design_of(text, ""); };
+  const auto done = read_steps<History::KeptStep>(taker, here, read);
+  const auto undone = read_steps<History::KeptStep>(taker, here, read);
+  History history = taker.good() ? History::restored(*design, done, undone) : History();
+  journal.work = KeptDesign{std::move(design).value(), std::move(history)};
+  return std::nullopt;
+}
+
+Failure take_yoke(Taker& taker, const std::string& here, const std::string& file_name, Journal& journal) {
+  auto yoke = yoke_of(here, file_name);
+  if (!yoke) {
+    return yoke.error();
+  }
+  const auto read = [](std::string_view text) { return yoke_of(text, ""); };
+  KeptYoke kept{std::move(yoke).value(), {}, {}};
+  kept.done = read_steps<KeptYoke::Step>(taker, here, read);
+  kept.undone = read_steps<KeptYoke::Step>(taker, here, read);
+  journal.work = std::move(kept);
+  return std::nullopt;
 }
 
 } // namespace
@@ -189,18 +270,10 @@ std::uint64_t digest_of(std::string_view bytes) {
 }
 
 std::string write_journal(const Journal& journal) {
-  const std::string design = write_repeat(journal.design);
-  std::string text =
-      fmt::format("file {}\nname {}\ndigest {:016x}\nkept {}\ndesign {}\n{}\n", on_one_line(journal.file.string()),
-                  on_one_line(journal.suggested_name), journal.file_digest, journal.kept, design.size(), design);
-  History history = journal.history;
-  text += steps_text(design, journal.design, [&](Document& state) {
-    return history.undo(state) ? std::optional(history.steps()[history.done()].name) : std::nullopt;
-  });
-  history = journal.history;
-  text += steps_text(design, journal.design, [&](Document& state) {
-    return history.redo(state) ? std::optional(history.steps()[history.done() - 1].name) : std::nullopt;
-  });
+  const std::string text =
+      fmt::format("file {}\nname {}\ndigest {:016x}\nkept {}\n{}", on_one_line(journal.file.string()),
+                  on_one_line(journal.suggested_name), journal.file_digest, journal.kept,
+                  std::visit([](const auto& work) { return work_text(work); }, journal.work));
   return fmt::format("{}{:016x}\n{}", first_words, digest_of(text), text);
 }
 
@@ -222,21 +295,19 @@ Result<Journal> read_journal(std::string_view text, const std::string& file_name
   journal.suggested_name = taker.text("name");
   journal.file_digest = taker.number<std::uint64_t>("digest", 16);
   journal.kept = taker.number<std::int64_t>("kept");
-  const std::string design(taker.bytes(taker.number<std::size_t>("design")));
+  const bool is_yoke = taker.comes(yoke_word);
+  const std::string here(taker.bytes(taker.number<std::size_t>(is_yoke ? yoke_word : design_word)));
   if (!taker.good()) {
-    return refusal(file_name, "has another form than a journal of this Punchwright");
+    return refusal(file_name, other_form);
   }
-  auto read = read_repeat(design, file_name);
-  if (!read) {
-    return read.error();
+  const Failure failure =
+      is_yoke ? take_yoke(taker, here, file_name, journal) : take_design(taker, here, file_name, journal);
+  if (failure) {
+    return *failure;
   }
-  journal.design = std::move(read).value().document;
-  const auto done = read_steps(taker, design);
-  const auto undone = read_steps(taker, design);
   if (!taker.good() || !taker.at_end()) {
-    return refusal(file_name, "has another form than a journal of this Punchwright");
+    return refusal(file_name, other_form);
   }
-  journal.history = History::restored(journal.design, done, undone);
   return journal;
 }
 

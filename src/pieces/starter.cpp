@@ -65,23 +65,24 @@ private:
   // The neck is shared as the ring is.
   static double top_of(const YokeMeasures& size, double bottom) { return size.neck * bottom / size.ring(); }
 
+  // Left and right are the wearer's (common practice); seen from outside, her left lies to the right of the front.
   void add_pullover() {
     yoke_.pieces = {
         {"front", values([](const YokeMeasures& size) { return size.front; }),
          values([](const YokeMeasures& size) { return top_of(size, size.front); }), ""},
-        {"right sleeve", values([](const YokeMeasures& size) { return size.sleeve; }),
+        {"left sleeve", values([](const YokeMeasures& size) { return size.sleeve; }),
          values([](const YokeMeasures& size) { return top_of(size, size.sleeve); }), ""},
         {"back", {}, {}, "front"},
-        {"left sleeve", {}, {}, "right sleeve"},
+        {"right sleeve", {}, {}, "left sleeve"},
     };
   }
 
   void add_poncho() {
-    yoke_.pieces = {{"front left", values([](const YokeMeasures& size) { return size.ring() / 4; }),
+    yoke_.pieces = {{"front right", values([](const YokeMeasures& size) { return size.ring() / 4; }),
                      values([](const YokeMeasures& size) { return size.neck / 4; }), ""},
-                    {"front right", {}, {}, "front left"},
-                    {"back right", {}, {}, "front left"},
-                    {"back left", {}, {}, "front left"}};
+                    {"front left", {}, {}, "front right"},
+                    {"back left", {}, {}, "front right"},
+                    {"back right", {}, {}, "front right"}};
   }
 
   void explain() {

@@ -97,7 +97,8 @@ struct Yoke {
   std::optional<std::string> profile;
   YokeGauge gauge;
   std::vector<YokeYarn> yarns;
-  std::vector<YokePiece> pieces; // as seen on the knit side, from left to right
+  // As seen on the knit side, from left to right: to the right of the front comes the wearer's left.
+  std::vector<YokePiece> pieces;
   PerSize<double> depth_cm;      // 1 to 200
   std::vector<YokeTier> tiers;   // from the bottom upwards
   YokeFit fit;

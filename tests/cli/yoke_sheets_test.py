@@ -223,7 +223,7 @@ class YokeSheets(CommandTest):
         self.assert_refused(run("yoke", yoke, "-o", self.folder / "out"), "no extension", "allowed: .pdf")
         self.assert_refused(run("yoke", yoke, "-o", self.folder / "none" / "out.pdf"), "none")
         self.assert_refused(run("yoke", yoke, "-o", out, "--sizes", "XXL"), "no size 'XXL'", "S, M and L")
-        self.assert_refused(run("yoke", yoke, "-o", out, "--pieces", "hood"), "no piece 'hood'", "left sleeve")
+        self.assert_refused(run("yoke", yoke, "-o", out, "--pieces", "hood"), "no piece 'hood'", "right sleeve")
         self.assert_refused(run("yoke", yoke, "-o", out, "--sheets", "chart"), "'chart'", "schematic")
         self.assert_refused(run("yoke", yoke, "--sheets", "steps"), "-o")
         self.assert_refused(run("yoke", yoke, "--json", "-o", out), "--json")

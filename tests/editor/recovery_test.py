@@ -2,13 +2,16 @@
 file untouched; and a file that somebody else has written is not replaced unasked."""
 import concurrent.futures
 import os
+import pathlib
 import random
+import shutil
 import subprocess
 import time
 import unittest
 
 from driver import WindowTest, blank, design, main, rows_in
 
+PATTERNS = pathlib.Path(__file__).resolve().parents[2] / "patterns"
 KEPT_WITHIN = 4.0  # seconds: nothing older may be lost
 KILLS = int(os.environ.get("PUNCHWRIGHT_KILLS", "20"))
 HANDS = 4  # that draw side by side, each in an editor and on a server of its own
@@ -71,6 +74,41 @@ class Recovery(WindowTest):
         editor.key("ctrl+q")
         self.assertEqual(editor.ended(), 0)
         self.assertEqual(list(self.journals.iterdir()), [], "nothing is left")
+
+    def test_a_yoke_is_offered_too_and_its_undo_goes_on_after_closing(self):
+        shutil.copytree(PATTERNS, self.folder / "patterns")
+        path = self.folder / "patterns" / "puffin-poncho.yoke"
+        before = path.read_bytes()
+
+        def deeper(editor, cm):
+            editor.click("yoke depth")
+            editor.wait(lambda state: state["keys_at"] == "yoke depth" and state["idle"], "the field")
+            editor.key("ctrl+a")
+            editor.type(cm)
+            editor.key("Tab")
+            editor.wait(lambda state: state["yoke"]["depth_cm"] == float(cm) and state["idle"], "the new depth")
+
+        editor = self.start(path)
+        deeper(editor, "31.5")
+        self.wait_kept()
+        editor.stop()
+        self.assertEqual(path.read_bytes(), before)
+        editor = self.offered()
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none" and state["yoke"]["depth_cm"] == 31.5, "the yoke")
+        self.assertFalse(editor.state["yoke"]["saved"])
+        self.assertEqual(path.read_bytes(), before)
+        editor.settle()
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the file saved")
+        self.assertIn(b"31.5", path.read_bytes())
+        self.wait_kept(0)
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+        editor = self.start(path)
+        editor.wait(lambda state: state["yoke"]["steps"] == 1 and state["idle"], "the steps of before")
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["yoke"]["depth_cm"] != 31.5 and state["idle"], "undo")
 
     def test_a_design_never_saved_and_a_file_asked_for(self):
         editor = self.start_blank()

@@ -105,7 +105,7 @@ class Yokes(WindowTest):
         editor.wait(lambda state: state["message"].startswith("Written") and state["idle"], "the sheets")
         words = subprocess.run(["pdftotext", self.folder / "all.pdf", "-"], capture_output=True, text=True, check=True,
                                timeout=60).stdout
-        for word in ("front", "right sleeve", "back", "left sleeve", "Corks"):
+        for word in ("front", "left sleeve", "back", "right sleeve", "Corks"):
             self.assertIn(word, words)
 
     def test_depth_and_plain_rows_are_dragged_and_typed(self):

@@ -53,7 +53,7 @@ class Yoke:
         # Bottom and top of the pieces that have widths; now and then a top so narrow that a row of decreases would take
         # more than one stitch in two.
         self.alike = dice.random() < 0.5
-        self.names = ["front", "right sleeve", "back", "left sleeve"]
+        self.names = ["front", "left sleeve", "back", "right sleeve"]
         own = 2 if self.alike else 4
         steep = dice.random() < 0.3
         self.measures = []

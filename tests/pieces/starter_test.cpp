@@ -69,6 +69,26 @@ TEST_CASE("a started yoke opens, is planned, and is saved with its sources") {
   }
 }
 
+// Who looks at the front of a garment that is worn has the wearer's left at her right hand (common practice: left and
+// right of a garment are the wearer's); the pieces stand as they are seen on the knit side, from left to right.
+TEST_CASE("the wearer's left follows to the right of the front") {
+  const Files files = pullover_files();
+  const auto names = [&](YokeKind kind) {
+    YokeStart start;
+    start.kind = kind;
+    start.profile = "bulky-card-24";
+    start.tiers = {"wide.repeat"};
+    start.body = {{"M"}, {96.5}, 7.5, {}};
+    std::vector<std::string> found;
+    for (const YokePiece& piece : started_yoke(start, "shore/harbour.yoke", files.reader())->pieces) {
+      found.push_back(piece.name);
+    }
+    return found;
+  };
+  CHECK(names(YokeKind::pullover) == std::vector<std::string>{"front", "left sleeve", "back", "right sleeve"});
+  CHECK(names(YokeKind::poncho) == std::vector<std::string>{"front right", "front left", "back left", "back right"});
+}
+
 TEST_CASE("an upper arm takes the place of the share, and wide pieces are split") {
   const Files files = pullover_files();
   YokeStart start;
@@ -80,6 +100,6 @@ TEST_CASE("an upper arm takes the place of the share, and wide pieces are split"
   REQUIRE(yoke);
   // (260 · 0.84 + 2 (70 − 20.8)) / 4 = 79.2 cm: 112.9 stitches at 14 to 10 cm, and the bed has 112.
   CHECK(yoke->pieces.size() == 8);
-  CHECK(yoke->pieces[0].name == "front left 1");
+  CHECK(yoke->pieces[0].name == "front right 1");
   CHECK(yoke->pieces[0].bottom_cm.at(0) == doctest::Approx(39.6));
 }

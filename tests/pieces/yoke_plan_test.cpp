@@ -165,9 +165,9 @@ TEST_CASE("a piece that is wider than the bed is refused with the pieces that wo
   for (const YokePiece& piece : split.pieces) {
     names.push_back(piece.name + (piece.like.empty() ? "" : " like " + piece.like));
   }
-  CHECK(names == std::vector<std::string>{"front 1", "front 2 like front 1", "front 3 like front 1", "right sleeve",
+  CHECK(names == std::vector<std::string>{"front 1", "front 2 like front 1", "front 3 like front 1", "left sleeve",
                                           "back 1 like front 1", "back 2 like front 1", "back 3 like front 1",
-                                          "left sleeve like right sleeve"});
+                                          "right sleeve like left sleeve"});
   CHECK(split.pieces[0].bottom_cm.at(2) == doctest::Approx(56));
   (void)planned(opened(split, files));
 }

@@ -53,9 +53,9 @@ inline Yoke pullover() {
   yoke.gauge.stitches = 14.0;
   yoke.gauge.rows = 18.0;
   yoke.pieces = {{"front", {{48.0, 52.0, 56.0}}, {{22.0, 23.0, 24.0}}, ""},
-                 {"right sleeve", {{30.0, 32.0, 34.0}}, {{13.0, 14.0, 15.0}}, ""},
+                 {"left sleeve", {{30.0, 32.0, 34.0}}, {{13.0, 14.0, 15.0}}, ""},
                  {"back", {}, {}, "front"},
-                 {"left sleeve", {}, {}, "right sleeve"}};
+                 {"right sleeve", {}, {}, "left sleeve"}};
   yoke.depth_cm = {{22.0, 23.5, 25.0}};
   yoke.tiers = {{"wide.repeat", {{4}}}, {"middle.repeat", {{4}}}, {"narrow.repeat", {{2}}}};
   return yoke;

@@ -1,6 +1,7 @@
 // Keeping the work and finding it again, with a clock of the test's own: when a journal is written, when it goes, and
 // what is said where it can't be kept.
 #include "editor/actions.hpp"
+#include "editor/applying.hpp"
 #include "editor/kept_steps.hpp"
 #include "editor/kept_work.hpp"
 #include "support/folder.hpp"
@@ -29,6 +30,29 @@ std::size_t journals_in(const fs::path& folder) {
 
 void draw(App& app, int column) {
   apply(app, EditDesign{SetCells{{{column, 0}}, true}});
+}
+
+// The demo's poncho; at that place, if one is named and nothing lies there yet.
+App with_poncho(const fs::path& place = {}) {
+  const fs::path demo = PUNCHWRIGHT_SOURCE_DIR "/patterns/puffin-poncho.yoke";
+  App app = make_app();
+  if (place.empty() || fs::exists(place)) {
+    apply(app, DropFile{place.empty() ? demo : place});
+  } else {
+    apply(app, DropFile{demo});
+    REQUIRE(write_yoke_there(app, place));
+  }
+  REQUIRE(app.yoke.opened);
+  return app;
+}
+
+// A step of its own: the depth of all sizes grows by 1 cm.
+void deepen(App& app, int step) {
+  Yoke yoke = app.yoke.opened->yoke;
+  for (double& cm : yoke.depth_cm.values) {
+    cm += 1;
+  }
+  apply(app, ChangeYoke{yoke, "depth " + std::to_string(step)});
 }
 
 // Until the writing that was begun has ended.
@@ -122,6 +146,103 @@ TEST_SUITE("kept work") {
     CHECK(other.session.recovered != nullptr);
     CHECK(journals_in(folder.path / "journals") == 1);
     CHECK(other.work.design == app.work.design);
+  }
+
+  TEST_CASE("of a yoke is found with its steps, beside that of the design") {
+    const test::Folder folder;
+    App app = with_poncho();
+    const Yoke at_first = app.yoke.opened->yoke;
+    {
+      WorkKeeper designs(folder.path / "journals", Side::design);
+      WorkKeeper yokes(folder.path / "journals", Side::yoke);
+      CHECK(!yokes.follow(app, Clock::time_point{})); // nothing was changed yet
+      deepen(app, 1);
+      deepen(app, 2);
+      apply(app, Run{Command::undo});
+      (void)yokes.follow(app, Clock::time_point{});
+      finish(yokes, app, Clock::time_point{} + 2s);
+      (void)designs.follow(app, Clock::time_point{});
+      finish(designs, app, Clock::time_point{} + 2s);
+      CHECK(journals_in(folder.path / "journals") == 1); // the design is as it was
+    }
+    App other = make_app();
+    offer_recovery(other, find_works(folder.path / "journals").works);
+    apply(other, AnswerRecovery{RecoveryAnswer::open});
+    REQUIRE(other.yoke.opened);
+    CHECK(other.yoke.shown);
+    CHECK(other.yoke.path == app.yoke.path);
+    CHECK(!other.yoke.saved());
+    CHECK(other.yoke.opened->yoke == app.yoke.opened->yoke);
+    apply(other, Run{Command::redo});
+    CHECK(other.yoke.opened->yoke.depth_cm.at(0) == doctest::Approx(at_first.depth_cm.at(0) + 2));
+    for (int step = 0; step < 3; ++step) {
+      apply(other, Run{Command::undo});
+    }
+    CHECK(other.yoke.opened->yoke == at_first);
+    CHECK(!other.yoke.saved()); // the file may be another one by now
+    WorkKeeper yokes(folder.path / "journals", Side::yoke);
+    finish(yokes, other, Clock::time_point{});
+    CHECK(other.yoke.recovered == nullptr);
+    CHECK(journals_in(folder.path / "journals") == 1);
+    yokes.close(other);
+    CHECK(fs::is_empty(folder.path / "journals"));
+  }
+
+  TEST_CASE("of a yoke whose tier is gone stays kept, and what is wrong is said") {
+    const test::Folder folder;
+    App app = with_poncho();
+    Journal journal = journal_of(app, Side::yoke);
+    std::get<KeptYoke>(journal.work).yoke.tiers.front().repeat = folder.path / "gone.repeat";
+    App other = make_app();
+    const auto work = std::make_shared<FoundWork>(FoundWork{folder.path / "1.journal", std::nullopt, journal});
+    std::ofstream(work->path) << write_journal(journal);
+    offer_recovery(other, {work});
+    apply(other, AnswerRecovery{RecoveryAnswer::open});
+    const auto* const trouble = std::get_if<TroubleDialog>(&other.session.dialog);
+    REQUIRE(trouble != nullptr);
+    CHECK(trouble->text.find("gone.repeat") != std::string::npos);
+    CHECK(!other.yoke.opened);
+    CHECK(fs::exists(work->path));
+  }
+
+  TEST_CASE("of a yoke put aside is a yoke's file that names the same tiers") {
+    const test::Folder folder;
+    const App app = with_poncho();
+    const Journal journal = journal_of(app, Side::yoke);
+    App other = make_app();
+    offer_recovery(other, {std::make_shared<FoundWork>(FoundWork{folder.path / "1.journal", std::nullopt, journal})});
+    apply(other, AnswerRecovery{RecoveryAnswer::aside});
+    const fs::path aside = fs::directory_iterator(folder.path / "set-aside")->path();
+    CHECK(aside.extension() == ".yoke");
+    App again = make_app();
+    apply(again, DropFile{aside});
+    REQUIRE(again.yoke.opened);
+    CHECK(again.yoke.opened->yoke == app.yoke.opened->yoke);
+  }
+
+  TEST_CASE("steps of a yoke go on after it was saved and closed, while its file is the same") {
+    const test::Folder folder;
+    App app = with_poncho(folder.path / "poncho.yoke");
+    {
+      StepKeeper keeper(folder.path / "steps", Side::yoke);
+      keeper.follow(app);
+      deepen(app, 1);
+      apply(app, Run{Command::save});
+      keeper.follow(app);
+    }
+    const auto opened_again = [&] {
+      App again = with_poncho(folder.path / "poncho.yoke");
+      StepKeeper keeper(folder.path / "steps", Side::yoke);
+      keeper.follow(again);
+      return again;
+    };
+    App again = opened_again();
+    CHECK(again.yoke.saved());
+    REQUIRE(again.yoke.done == 1);
+    apply(again, Run{Command::undo});
+    CHECK(again.yoke.opened->yoke.depth_cm.at(0) == doctest::Approx(app.yoke.opened->yoke.depth_cm.at(0) - 1));
+    std::ofstream(folder.path / "poncho.yoke", std::ios::app) << "# by another program\n";
+    CHECK(opened_again().yoke.steps.empty());
   }
 
   TEST_CASE("that can't be saved stays marked as not saved, and what is wrong is said") {
