@@ -79,8 +79,10 @@ TEST_CASE("the wearer's left follows to the right of the front") {
     start.profile = "bulky-card-24";
     start.tiers = {"wide.repeat"};
     start.body = {{"M"}, {96.5}, 7.5, {}};
+    const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+    REQUIRE(yoke);
     std::vector<std::string> found;
-    for (const YokePiece& piece : started_yoke(start, "shore/harbour.yoke", files.reader())->pieces) {
+    for (const YokePiece& piece : yoke->pieces) {
       found.push_back(piece.name);
     }
     return found;
