@@ -13,6 +13,7 @@
 #include "editor/state_line.hpp"
 #include "editor/user_settings.hpp"
 #include "editor/window.hpp"
+#include "editor/wrong_search.hpp"
 #include "files/files.hpp"
 #include "sheets/writers.hpp"
 
@@ -113,11 +114,12 @@ void show_what_was_asked_for(App& app, const Options& options) {
     apply(app, Say{});
   }
   if (const auto* const wrong = std::get_if<WrongDialog>(&app.session.dialog); wrong != nullptr && options.done > 0) {
-    WrongDialog next{with_height(wrong->form, options.done), nullptr};
+    WrongDialog next{with_height(wrong->form, options.done), nullptr, nullptr};
     next.form.cursor.row = next.form.height() / 2;
     next.form = with_change(std::move(next.form), SeenChange::row_twice); // the card was stuck
     apply(app, SetDialog{next});
     apply(app, AskWhatWentWrong{});
+    finish_search(app);
   }
   if (std::holds_alternative<PlayDialog>(app.session.dialog)) {
     apply(app, PlayTo{options.done});
@@ -189,6 +191,12 @@ struct Keepers {
   StepKeeper steps;
 };
 
+using Wait = std::optional<std::chrono::milliseconds>; // none: until something happens
+
+Wait sooner(const Wait& one, const Wait& other) {
+  return !one || (other && *other < *one) ? other : one;
+}
+
 int work_in_window(App& app, Window& window, const Options& options, Keepers& keepers) {
   std::ofstream state;
   if (!options.state_to.empty()) {
@@ -204,15 +212,16 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     const std::string said = app.session.message;
     const auto keep_again = keepers.work.follow(app, WorkKeeper::Clock::now());
     keepers.steps.follow(app);
-    const bool keeper_spoke = app.session.message != said;
-    if (frames_due > 0 || window.input_waiting() || keeper_spoke) {
+    const SearchProgress search = follow_search(app);
+    const bool news = search.answered || app.session.message != said;
+    if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (keep_again) {
-      window.wait(*keep_again);
+    } else if (const auto again = sooner(keep_again, search.look_again)) {
+      window.wait(*again);
     } else {
       window.wait();
     }
-    bool happened = window.input_waiting() || window.take_redraw_request() || keeper_spoke;
+    bool happened = window.input_waiting() || window.take_redraw_request() || news;
     for (const std::filesystem::path& path : window.take_dropped()) {
       apply(app, DropFile{path});
       happened = true;

@@ -57,3 +57,22 @@ TEST_CASE("turned on before, every mend keeps the symmetry, and taking it leaves
   const std::string row = app.work.design.grid.row_text(1);
   CHECK(row == std::string(row.rbegin(), row.rend()));
 }
+
+TEST_CASE("another choice for a row: those that keep the symmetry come before the others that look as well") {
+  App app = app_with_a_mirrored_drawing();
+  run(app, Command::mend_symmetry);
+  run(app, Command::mend);
+  editor::apply(app, PlaceCursor{Cell{0, 1}});
+  std::vector<int> middles; // columns of the two changes added up: 23 where one is the other's mirror image
+  for (int choice = 0; choice < 4; ++choice) {
+    const auto& changed = app.session.mend->mended.changed;
+    REQUIRE(changed.size() == 2);
+    middles.push_back(changed[0].column + changed[1].column);
+    run(app, Command::other_mend);
+  }
+  // Each float may be caught on either of its two middle stitches: two choices of the four are mirrored.
+  CHECK(middles[0] == 23);
+  CHECK(middles[1] == 23);
+  CHECK(middles[2] != 23);
+  CHECK(middles[3] != 23);
+}

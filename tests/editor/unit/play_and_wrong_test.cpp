@@ -3,6 +3,7 @@
 #include "editor/applying.hpp"
 #include "editor/play.hpp"
 #include "editor/wrong.hpp"
+#include "editor/wrong_search.hpp"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -26,6 +27,7 @@ PlayedKnitting played(const App& app) {
 
 const WrongAnswer& asked(App& app) {
   apply(app, AskWhatWentWrong{});
+  finish_search(app);
   const auto& dialog = std::get<WrongDialog>(app.session.dialog);
   REQUIRE(dialog.answer != nullptr);
   return *dialog.answer;
@@ -197,4 +199,66 @@ TEST_CASE("a search that ended before all pairs of slips were tried is told of")
   form_of(app).rows.back().marks.assign(form_of(app).rows.back().marks.size(), 'o');
   CHECK(asked(app).tried > 0);
   CHECK(asked(app).trouble.empty());
+}
+
+namespace {
+
+// Nothing is knitted so: every pair of slips is tried, until the search has taken as much as it may.
+void mark_what_nobody_knits(App& app) {
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  form.rest_unseen = true;
+  form.rows.back().marks.assign(form.rows.back().marks.size(), 'o');
+}
+
+} // namespace
+
+TEST_CASE("the search doesn't hold up the window: the answer comes while other things are done") {
+  App app = app_with("harbour-lanterns");
+  mark_what_nobody_knits(app);
+  apply(app, AskWhatWentWrong{});
+  const auto& dialog = std::get<WrongDialog>(app.session.dialog);
+  REQUIRE(dialog.search != nullptr); // asked, and not answered within the action
+  CHECK(dialog.answer == nullptr);
+  const auto* const first = dialog.search.get();
+  apply(app, AskWhatWentWrong{}); // once more is the same search
+  CHECK(dialog.search.get() == first);
+  int looks = 0;
+  for (SearchProgress progress = follow_search(app); !progress.answered; progress = follow_search(app)) {
+    REQUIRE(progress.look_again.has_value());
+    ++looks;
+  }
+  CHECK(looks > 0);
+  CHECK(dialog.search == nullptr);
+  REQUIRE(dialog.answer != nullptr);
+  CHECK(dialog.answer->tried > 100);
+  CHECK_FALSE(follow_search(app).look_again.has_value());
+}
+
+TEST_CASE("a search that is told to stop tries next to nothing more") {
+  App app = app_with("harbour-lanterns");
+  mark_what_nobody_knits(app);
+  SeenFabric seen;
+  for (const std::string& line : picture_of(form_of(app))) {
+    auto& marks = seen.rows.emplace_back();
+    std::ranges::transform(line, std::back_inserter(marks),
+                           [](char mark) { return static_cast<punchwright::Mark>(mark); });
+  }
+  const WrongQuestion question{app.work.design, app.work.profile, app.caches.rows, seen};
+  std::stop_source stopped;
+  stopped.request_stop();
+  CHECK(answer_to(question, stopped.get_token()).tried < answer_to(question).tried / 10);
+}
+
+TEST_CASE("closing the dialog ends the search, and so does whatever takes the dialog's place") {
+  App app = app_with("harbour-lanterns");
+  for (const bool replaced : {false, true}) {
+    mark_what_nobody_knits(app);
+    apply(app, AskWhatWentWrong{});
+    const std::weak_ptr<WrongSearch> search = std::get<WrongDialog>(app.session.dialog).search;
+    REQUIRE_FALSE(search.expired());
+    apply(app, replaced ? Action(Run{Command::play}) : Action(SetDialog{NoDialog{}}));
+    CHECK(search.expired());
+    CHECK_FALSE(follow_search(app).answered);
+  }
 }
