@@ -270,7 +270,8 @@ void side(const App& app, Actions& actions, const WrongDialog& dialog, SeenForm&
   check_box(actions, "rest unseen", "Only what is marked was looked at", form.rest_unseen);
   tip(app.theme, "Else all the rest is as planned");
   int rows = form.height();
-  if (count_field({app, actions, "seen rows"}, "Rows knitted", rows, 1, static_cast<int>(form.planned.size()))) {
+  const int most = std::max(rows, static_cast<int>(form.planned.size())); // one may stand there twice
+  if (count_field({app, actions, "seen rows"}, "Rows knitted", rows, 1, most)) {
     form = with_height(std::move(form), rows);
   }
   ImGui::EndChild();

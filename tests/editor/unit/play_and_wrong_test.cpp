@@ -141,6 +141,19 @@ TEST_CASE("a row that is missing: all above it sits lower") {
   CHECK_FALSE(asked(app).as_planned);
 }
 
+TEST_CASE("a row that stands twice in the whole piece: it has one row more than planned, and that is explained") {
+  App app = app_with("hood-border");
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  const int planned = form.height();
+  form.cursor = {0, 5};
+  form = with_change(form, SeenChange::row_twice);
+  CHECK(form.height() == planned + 1);
+  const WrongAnswer& answer = asked(app);
+  REQUIRE_FALSE(answer.explanations.empty());
+  CHECK(answer.explanations.front().causes.front().find("card") != std::string::npos);
+}
+
 TEST_CASE("marks: other yarn, whole rows, twice, shifted as it is looked at, and back") {
   const App app = app_with("hood-border");
   const SeenForm planned = seen_form(app.work.design, app.work.profile, app.caches.rows, 12);
