@@ -2,7 +2,7 @@
 #include "editor/wrong.hpp"
 
 #include "editor/applying.hpp"
-#include "machine/placement.hpp"
+#include "plan/plan.hpp"
 
 #include <algorithm>
 
