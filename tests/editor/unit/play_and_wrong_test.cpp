@@ -260,7 +260,7 @@ TEST_CASE("closing the dialog ends the search, and so does whatever takes the di
     apply(app, AskWhatWentWrong{});
     const std::weak_ptr<WrongSearch> search = std::get<WrongDialog>(app.session.dialog).search;
     REQUIRE_FALSE(search.expired());
-    apply(app, replaced ? editor::Action(Run{Command::play}) : editor::Action(SetDialog{NoDialog{}}));
+    editor::apply(app, replaced ? editor::Action(Run{Command::play}) : editor::Action(SetDialog{NoDialog{}}));
     CHECK(search.expired());
     CHECK_FALSE(follow_search(app).answered);
   }
