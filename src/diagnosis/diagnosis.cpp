@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -34,15 +35,15 @@ struct Try {
 
 class Search {
 public:
-  Search(const Setting& setting, const SeenFabric& seen)
-      : setting_(setting), fitting_(setting, seen), line_(action_line(setting.steps)),
+  Search(const Setting& setting, const SeenFabric& seen, std::stop_token stop)
+      : setting_(setting), stop_(std::move(stop)), fitting_(setting, seen), line_(action_line(setting.steps)),
         found_(machine_as_found(setting.profile, setting.steps.carriage, setting.card, setting.document.card.loop)),
         variations_(all_variations(setting.steps, line_)) {}
 
   Diagnosis all() {
     planned_ = begin_knitting(found_);
     for (const MachineAction& action : line_.actions) {
-      if (!knit_on(planned_, action)) {
+      if (stop_.stop_requested() || !knit_on(planned_, action)) {
         break;
       }
     }
@@ -67,9 +68,9 @@ private:
     }
   }
 
-  // Knits one action on; false: refused, or the fabric no longer looks as marked.
+  // Knits one action on; false: refused, or the fabric no longer looks as marked, or all is to stop.
   bool on(Try& one, const MachineAction& action) {
-    if (one.failed || !knit_on(one.knitting, action)) {
+    if (one.failed || stop_.stop_requested() || !knit_on(one.knitting, action)) {
       one.failed = true;
       return false;
     }
@@ -320,6 +321,7 @@ private:
   }
 
   const Setting& setting_;
+  std::stop_token stop_;
   Fitting fitting_;
   ActionLine line_;
   MachineState found_;
@@ -339,8 +341,8 @@ Setting setting_of(const Document& document, const Profile& profile, const RowsT
   return setting;
 }
 
-Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen) {
-  return Search(setting, seen).all();
+Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen, std::stop_token stop) {
+  return Search(setting, seen, std::move(stop)).all();
 }
 
 std::string words_of_search(const Diagnosis& diagnosis) {

@@ -4,6 +4,7 @@
 #include "design/result.hpp"
 #include "diagnosis/departures.hpp"
 
+#include <stop_token>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -46,7 +47,8 @@ struct Diagnosis {
   std::vector<Explanation> explanations;
 };
 
-// All single departures; where none fits, pairs of them, as many as about a second allows.
+// All single departures; where none fits, pairs of them, as many as about a second allows. It ends soon after it is
+// told to stop; what it gives then is worth nothing.
 [[nodiscard]] Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,
                                         const SeenFabric& seen);
 
@@ -59,7 +61,7 @@ struct Setting {
   std::shared_ptr<const PunchedCard> card; // null: none
 };
 [[nodiscard]] Setting setting_of(const Document& document, const Profile& profile, const RowsToKnit& rows);
-[[nodiscard]] Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen);
+[[nodiscard]] Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen, std::stop_token stop = {});
 
 // What to tell of a search that wasn't complete; empty: it was.
 [[nodiscard]] std::string words_of_search(const Diagnosis& diagnosis);

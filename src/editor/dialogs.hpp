@@ -248,9 +248,11 @@ struct PlayDialog { // the knitting, pass by pass
   std::shared_ptr<const PlayedKnitting> knitting;
   std::shared_ptr<const PlayMoment> moment;
 };
+class WrongSearch;
 struct WrongDialog { // marks of what is seen, and what may have been done
   SeenForm form;
   std::shared_ptr<const WrongAnswer> answer; // null: not asked yet, or other marks
+  std::shared_ptr<WrongSearch> search;       // under way; null: none. Whoever takes the last one away ends it
 };
 
 using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, NewDialog, SizeDialog, KeysDialog,

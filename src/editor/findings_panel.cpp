@@ -92,13 +92,16 @@ struct Details {
   std::string hint; // of a float: what would mend it
 };
 
-// "The fewest changes: stitch 12 to contrast". Empty where the chosen finding is no float.
-std::string hint_of(const Caches& caches) {
-  if (!caches.hint || caches.hint->mended.changed.empty()) {
+// "The fewest changes in row 3: stitch 12 to contrast", as the mend that is shown has them, where one is. Empty where
+// the chosen finding is no float.
+std::string hint_of(const App& app) {
+  const auto& hint = app.caches.hint;
+  if (!hint) {
     return {};
   }
-  return fmt::format("The fewest changes in row {}: {}.", caches.hint->row + 1,
-                     words_for_changes(caches.hint->mended, 0));
+  const std::string words =
+      app.session.mend ? words_for_changes(app.session.mend->mended, hint->row) : words_for_changes(hint->mended, 0);
+  return words.empty() ? words : fmt::format("The fewest changes in row {}: {}.", hint->row + 1, words);
 }
 
 Details details_of_chosen(const App& app) {
@@ -109,7 +112,7 @@ Details details_of_chosen(const App& app) {
   const Listed* const listed = listed_for(caches, app.view.finding);
   const Words chosen =
       words(listed != nullptr ? listed->group : FindingGroup{static_cast<std::size_t>(app.view.finding), 1});
-  Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy), hint_of(caches)};
+  Details details{with_capital(chosen.text), {}, with_capital(chosen.remedy), hint_of(app)};
   if (listed != nullptr && listed->on_piece >= 0) {
     details.on_piece = with_capital(words({static_cast<std::size_t>(listed->on_piece), 1}).text);
   }
@@ -140,7 +143,7 @@ FloatButtons buttons_for(const App& app, const Details& details) {
   const float wide = ImGui::CalcTextSize(FloatButtons::mend_words).x +
                      ImGui::CalcTextSize(FloatButtons::needles_words).x + 4 * style.FramePadding.x +
                      style.ItemSpacing.x;
-  return {!details.hint.empty(), !details.on_piece.empty() && !app.session.mend,
+  return {app.session.mend || !details.hint.empty(), !details.on_piece.empty() && !app.session.mend,
           wide <= ImGui::GetContentRegionAvail().x, is_float(app) && !app.session.mend};
 }
 
@@ -304,6 +307,9 @@ void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
   ImGui::PopStyleVar();
   if (chosen) {
     show_details(theme, said, details_tall);
+    if (actions.publish_places && !said.hint.empty()) {
+      actions.places.push_back({said.hint, {}});
+    }
     float_buttons(app, actions, buttons);
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();

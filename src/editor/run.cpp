@@ -13,6 +13,7 @@
 #include "editor/state_line.hpp"
 #include "editor/user_settings.hpp"
 #include "editor/window.hpp"
+#include "editor/wrong_search.hpp"
 #include "files/files.hpp"
 #include "sheets/writers.hpp"
 
@@ -115,11 +116,12 @@ void show_what_was_asked_for(App& app, const Options& options) {
     apply(app, Say{});
   }
   if (const auto* const wrong = std::get_if<WrongDialog>(&app.session.dialog); wrong != nullptr && options.done > 0) {
-    WrongDialog next{with_height(wrong->form, options.done), nullptr};
+    WrongDialog next{with_height(wrong->form, options.done), nullptr, nullptr};
     next.form.cursor.row = next.form.height() / 2;
     next.form = with_change(std::move(next.form), SeenChange::row_twice); // the card was stuck
     apply(app, SetDialog{next});
     apply(app, AskWhatWentWrong{});
+    finish_search(app);
   }
   if (std::holds_alternative<PlayDialog>(app.session.dialog)) {
     apply(app, PlayTo{options.done});
@@ -185,20 +187,26 @@ int no_window(const Error& error) {
   return 2;
 }
 
+using Wait = std::optional<std::chrono::milliseconds>; // none: until something happens
+
+Wait sooner(const Wait& one, const Wait& other) {
+  return !one || (other && *other < *one) ? other : one;
+}
+
 // What the window keeps for the user beside the files that she saves.
 struct Keepers {
   Keepers(const std::filesystem::path& journals, const std::filesystem::path& steps)
       : design(journals, Side::design), yoke(journals, Side::yoke), design_steps(steps, Side::design),
         yoke_steps(steps, Side::yoke) {}
 
-  // The time until it should be called again; nothing: only when something happens.
-  std::optional<std::chrono::milliseconds> follow(App& app) {
+  // The time until it should be called again.
+  Wait follow(App& app) {
     const WorkKeeper::Clock::time_point now = WorkKeeper::Clock::now();
     const auto one = design.follow(app, now);
     const auto other = yoke.follow(app, now);
     design_steps.follow(app);
     yoke_steps.follow(app);
-    return one && other ? std::min(one, other) : std::max(one, other);
+    return sooner(one, other);
   }
 
   void close(App& app) {
@@ -228,15 +236,16 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   while (!app.session.quit) {
     const std::string said = app.session.message;
     const auto keep_again = keepers.follow(app);
-    const bool keeper_spoke = app.session.message != said;
-    if (frames_due > 0 || window.input_waiting() || keeper_spoke) {
+    const SearchProgress search = follow_search(app);
+    const bool news = search.answered || app.session.message != said;
+    if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (keep_again) {
-      window.wait(*keep_again);
+    } else if (const auto again = sooner(keep_again, search.look_again)) {
+      window.wait(*again);
     } else {
       window.wait();
     }
-    bool happened = window.input_waiting() || window.take_redraw_request() || keeper_spoke;
+    bool happened = window.input_waiting() || window.take_redraw_request() || news;
     for (const std::filesystem::path& path : window.take_dropped()) {
       apply(app, DropFile{path});
       happened = true;

@@ -1,9 +1,8 @@
 // Marks and the questions that they make.
 #include "editor/wrong.hpp"
 
-#include "diagnosis/diagnosis.hpp"
 #include "editor/applying.hpp"
-#include "machine/placement.hpp"
+#include "plan/plan.hpp"
 
 #include <algorithm>
 
@@ -152,56 +151,7 @@ WrongDialog wrong_dialog_for(App& app) {
   refresh(app);
   const auto rows = static_cast<int>(app.caches.rows.rows.size());
   const int known = app.bench.place.rows; // as the bench left it
-  return {seen_form(app.work.design, app.work.profile, app.caches.rows, known > 0 ? known : rows), nullptr};
-}
-
-namespace {
-
-constexpr std::size_t most_rows_searched = 4'000;
-constexpr std::size_t most_explanations = 40; // the rest is less likely than all of these
-
-std::string why_no_search(const App& app) {
-  const Document& design = app.work.design;
-  if (first_needle_of(design) < app.work.profile.leftmost() || last_needle_of(design) > app.work.profile.rightmost()) {
-    return "The piece doesn't fit on the bed: see the findings.";
-  }
-  return app.caches.rows.rows.size() > most_rows_searched ? "There are too many rows to search." : "";
-}
-
-} // namespace
-
-void ask_what_went_wrong(App& app) {
-  auto* const dialog = std::get_if<WrongDialog>(&app.session.dialog);
-  if (dialog == nullptr || dialog->form.rows.empty()) {
-    return;
-  }
-  WrongAnswer answer;
-  answer.trouble = why_no_search(app);
-  if (answer.trouble.empty()) {
-    SeenFabric seen;
-    for (const std::string& line : picture_of(dialog->form)) {
-      auto& marks = seen.rows.emplace_back();
-      for (const char mark : line) {
-        marks.push_back(static_cast<punchwright::Mark>(mark));
-      }
-    }
-    const Setting setting = setting_of(app.work.design, app.work.profile, app.caches.rows);
-    const Diagnosis diagnosis = what_went_wrong(setting, seen);
-    answer.as_planned = diagnosis.as_planned;
-    answer.tried = diagnosis.tried;
-    answer.trouble = words_of_search(diagnosis);
-    for (const Explanation& explanation : diagnosis.explanations) {
-      Explained& told = answer.explanations.emplace_back();
-      for (const Departure& departure : explanation.departures) {
-        told.causes.push_back(words_of(departure, setting.steps));
-      }
-      told.remedy = explanation.remedy.text;
-      if (answer.explanations.size() == most_explanations) {
-        break;
-      }
-    }
-  }
-  dialog->answer = std::make_shared<const WrongAnswer>(std::move(answer));
+  return {seen_form(app.work.design, app.work.profile, app.caches.rows, known > 0 ? known : rows), nullptr, nullptr};
 }
 
 } // namespace punchwright::editor

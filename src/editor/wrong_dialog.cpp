@@ -236,6 +236,14 @@ void answer_or_hint(const App& app, Actions& actions, const WrongDialog& dialog)
     }
     return answer_lines(app, actions, *dialog.answer);
   }
+  if (dialog.search != nullptr) {
+    if (actions.publish_places) {
+      actions.places.push_back({"searching", {}});
+    }
+    hint(app.theme, "Looking for the slips that give such a fabric. Where no single one does, pairs of them are tried: "
+                    "about a second.");
+    return hint(app.theme, "Another mark, or Stop searching, ends it.");
+  }
   const int marked = marked_stitches(dialog.form);
   hint(app.theme, marked == 0
                       ? std::string("The picture shows the fabric as it should be. Mark what you see otherwise: "
@@ -262,7 +270,8 @@ void side(const App& app, Actions& actions, const WrongDialog& dialog, SeenForm&
   check_box(actions, "rest unseen", "Only what is marked was looked at", form.rest_unseen);
   tip(app.theme, "Else all the rest is as planned");
   int rows = form.height();
-  if (count_field({app, actions, "seen rows"}, "Rows knitted", rows, 1, static_cast<int>(form.planned.size()))) {
+  const int most = std::max(rows, static_cast<int>(form.planned.size())); // one may stand there twice
+  if (count_field({app, actions, "seen rows"}, "Rows knitted", rows, 1, most)) {
     form = with_height(std::move(form), rows);
   }
   ImGui::EndChild();
@@ -295,7 +304,9 @@ void wrong_dialog(const App& app, Actions& actions, const WrongDialog& dialog) {
   side(app, actions, dialog, form, high);
   if (form.rows != dialog.form.rows || form.rest_unseen != dialog.form.rest_unseen) {
     next.answer = nullptr;
+    next.search = nullptr;
   }
+
   if (form != dialog.form) {
     actions.push(SetDialog{next});
   }
@@ -305,6 +316,13 @@ void wrong_dialog(const App& app, Actions& actions, const WrongDialog& dialog) {
   make_default(actions);
   make_first_stop(actions);
   ImGui::SameLine();
+  if (dialog.search != nullptr) {
+    if (button(theme, actions, "stop search", "Stop searching")) {
+      next.search = nullptr;
+      actions.push(SetDialog{next});
+    }
+    ImGui::SameLine();
+  }
   cancel_button(app, actions, "Close");
 }
 

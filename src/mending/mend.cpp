@@ -226,23 +226,28 @@ std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& men
       beside.emplace_back(drawing.width(), 1).set(0, stitches_in(drawing, there), stitches_in(mended, there));
     }
   }
+  const auto unlike =
+      wishes.symmetry ? std::optional<UnlikeInRow>(std::in_place, mended, *wishes.symmetry, row) : std::nullopt;
   struct Form {
     std::int64_t pairs = 0;
     std::int64_t squares = 0;
+    std::int64_t unlike = 0;
     std::vector<char> stitches;
   };
   std::vector<Form> forms;
   for (auto from = all.begin(); from != all.end(); from += drawing.width()) {
-    Form form{0, 0, {from, from + drawing.width()}};
+    Form form{0, 0, 0, {from, from + drawing.width()}};
     Changes own(drawing.width(), 1);
     own.set(0, drawn, form.stitches);
     for (const Changes& other : beside) {
       form.pairs += own.pairs(0, other, 0);
     }
     form.squares = squares_of(form.stitches);
+    form.unlike = unlike ? unlike->of(form.stitches) : 0;
     forms.push_back(std::move(form));
   }
-  std::ranges::sort(forms, {}, [](const Form& form) { return std::tie(form.pairs, form.squares, form.stitches); });
+  std::ranges::sort(forms, {},
+                    [](const Form& form) { return std::tie(form.pairs, form.squares, form.unlike, form.stitches); });
   std::vector<std::vector<char>> stitches;
   for (Form& form : forms) {
     stitches.push_back(std::move(form.stitches));

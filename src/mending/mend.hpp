@@ -72,8 +72,8 @@ struct Mended {
 // "stitch 9 to contrast, stitch 14 to main": what is changed in a row.
 [[nodiscard]] std::string words_for_changes(const Mended& mended, int row);
 
-// All cheapest forms of one row of the drawing, the best one beside the other rows of `mended` first; each as its
-// stitches, true: contrast. Empty where the row needs no mending, can't be mended, or has more than `most` of them.
+// All cheapest forms of one row of the drawing, in the order above beside `mended`'s other rows; each as its stitches,
+// true: contrast. Empty where the row needs no mending, can't be mended, or has more than `most` of them.
 [[nodiscard]] std::vector<std::vector<char>> forms_of_row(const Grid& drawing, const Grid& mended, int row,
                                                           const MendWishes& wishes, std::size_t most);
 

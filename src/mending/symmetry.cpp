@@ -378,6 +378,38 @@ std::int64_t unlike_pairs(const Grid& drawing, const Frieze& frieze) {
   return sum;
 }
 
+UnlikeInRow::UnlikeInRow(const Grid& drawing, const Frieze& frieze, int row)
+    : of_column_(static_cast<std::size_t>(drawing.width()), std::numeric_limits<std::size_t>::max()) {
+  for (int column = 0; column < drawing.width(); ++column) {
+    if (of_column_[static_cast<std::size_t>(column)] < orbits_.size()) {
+      continue;
+    }
+    const std::vector<Cell> cells = orbit_of({column, row}, frieze, drawing.width());
+    Orbit orbit{std::ssize(cells), 0};
+    for (const Cell& cell : cells) {
+      if (cell.row == row) {
+        of_column_[static_cast<std::size_t>(cell.column)] = orbits_.size();
+      } else if (cell.row >= 0 && cell.row < drawing.height() && drawing.at(cell.column, cell.row)) {
+        ++orbit.contrast;
+      }
+    }
+    orbits_.push_back(orbit);
+  }
+}
+
+std::int64_t UnlikeInRow::of(std::span<const char> stitches) const {
+  std::vector<std::int64_t> contrasts;
+  std::ranges::transform(orbits_, std::back_inserter(contrasts), &Orbit::contrast);
+  for (std::size_t column = 0; column < stitches.size(); ++column) {
+    contrasts[of_column_[column]] += stitches[column];
+  }
+  std::int64_t sum = 0;
+  for (std::size_t orbit = 0; orbit < orbits_.size(); ++orbit) {
+    sum += contrasts[orbit] * (orbits_[orbit].size - contrasts[orbit]);
+  }
+  return sum;
+}
+
 bool improve_symmetry(std::span<MendedRow> rows, const Grid& drawing, bool stacked, const Frieze& frieze,
                       RowForms& forms, bool look_proved) {
   if (rows.empty() || !makes_alike(frieze, drawing.width())) {

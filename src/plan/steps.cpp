@@ -136,9 +136,10 @@ private:
       return;
     }
     locked_ = locked;
-    locked ? (void)add(StepKind::card_locked, "Lock the card: this row takes two passes, and is read in both.",
-                       {LockCard{true}})
-           : (void)add(StepKind::card_released, "Release the card.", {LockCard{false}});
+    locked
+        ? (void)add(StepKind::card_locked,
+                    fmt::format("Lock the card: row {} takes two passes, and is read in both.", row_), {LockCard{true}})
+        : (void)add(StepKind::card_released, "Release the card.", {LockCard{false}});
   }
 
   void knit_row(const RowToKnit& row) {
@@ -220,8 +221,8 @@ private:
       lock(false);
       needles_stayed_ = false;
       add(StepKind::knit_rows,
-          fmt::format("Row {}: every needle knits {}. Set the carriage to plain knitting and knit to the {}.", row_,
-                      yarn(wanted), word_for_side(other(side_))),
+          fmt::format("Row {}: every needle knits {}. Set the carriage to plain knitting{} and knit to the {}.", row_,
+                      yarn(wanted), by_card() ? ", still selecting from the card," : "", word_for_side(other(side_))),
           {SetKnitting{KnitSetting::plain}, KnitPass{}});
       return;
     }
@@ -240,8 +241,9 @@ private:
       actions.emplace_back(MoveNeedles{spans_of(needles), NeedlePosition::upper});
     }
     needles_stayed_ = !contrast && last; // those that slipped in a row's last pass
-    text += contrast ? " Set the carriage so that only the needles standing forward knit."
-                     : " Set the carriage so that the needles standing forward slip.";
+    const char* const chosen = by_card() && !next_pass() ? "needles that the card selects" : "needles standing forward";
+    text += contrast ? fmt::format(" Set the carriage so that only the {} knit.", chosen)
+                     : fmt::format(" Set the carriage so that the {} slip.", chosen);
     actions.emplace_back(SetKnitting{contrast ? KnitSetting::forward_only : KnitSetting::back_only});
     actions.emplace_back(KnitPass{});
     text += fmt::format(" Knit to the {}.", word_for_side(other(side_)));

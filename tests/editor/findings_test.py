@@ -212,6 +212,28 @@ class Mending(WindowTest):
         self.check_saved(editor, path)
 
 
+    def fewest_changes(self, editor):
+        """The stitches that the panel names beside the chosen float."""
+        words = next(name for name in editor.state["places"] if name.startswith("The fewest changes in row 1: "))
+        return [int(number) for number in re.findall(r"stitch (\d+) to", words)]
+
+    def test_what_is_said_beside_the_float_is_the_mend_that_is_shown(self):
+        # Two floats of six, each the other's mirror image: either of its two middle stitches does, the symmetry decides.
+        path = self.write("a.repeat", design(["#..#..#..#.##.#..#..#..#", "#......#.#.##.#.#......#"]))
+        editor = self.start(path)
+        editor.click("finding 0")
+        editor.wait(lambda state: state["finding"] == 0 and state["idle"], "the finding chosen")
+        self.assertNotEqual(sum(self.fewest_changes(editor)), 25)
+        editor.key("ctrl+k")
+        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "the commands")
+        editor.type("keep the symm")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the symmetry asked for")
+        editor.key("ctrl+m")
+        editor.wait(lambda state: "is kept" in state["message"] and state["idle"], "the mend shown")
+        self.assertEqual(sum(self.fewest_changes(editor)), 25, "columns 1 to 24: mirror images add up to 25")
+
+
 class Views(WindowTest):
     def test_no_frame_is_drawn_while_nothing_happens(self):
         editor = self.start(self.write("a.repeat", blank()))

@@ -89,6 +89,26 @@ def pairs_of(height, width, stacked):
     return pairs, lines
 
 
+def runs_of(name, width, limit):
+    """A variable for each place and length, up to the limit, that is 1 where a run of one colour lies there, as (length,
+    variable); and the constraints that tie them to the colours, the stitches' own being r0x_0 and so on."""
+    runs, lines = [], []
+    over = {column: [] for column in range(width)}
+    for first in range(width):
+        for length in range(1, min(limit, width - 1) + 1):
+            run = f"{name}z_{first}_{length}"
+            runs.append((length, run))
+            stitches = [(first + step) % width for step in range(length)]
+            for column in stitches:
+                over[column].append(run)
+            for left, right in zip(stitches, stitches[1:]):
+                lines += [f" {name}x_{left} - {name}x_{right} + {run} <= 1", f" {name}x_{right} - {name}x_{left} + {run} <= 1"]
+            for outside, inside in ((first - 1) % width, first), ((first + length) % width, stitches[-1]):
+                lines += [f" {name}x_{outside} + {name}x_{inside} - {run} >= 0",
+                          f" {name}x_{outside} + {name}x_{inside} + {run} <= 2"]
+    return runs, lines + [" " + " + ".join(over[column]) + " = 1" for column in range(width)]
+
+
 def program_of_block(rows, limit):
     """Rows that have a float that is too long, all in one program: the fewest changes."""
     changes, constraints, binaries = [], [], []

@@ -141,6 +141,37 @@ TEST_CASE(
   CHECK(passes == 1 + 2 * 19 + 2 + 1); // setting-up, two a row of two colours, two plain rows, the last one
 }
 
+// Between passes no needle stands forward where the same pass selects; a plain row still has to select the next one.
+TEST_CASE("one feeder by card: the words fit how the machine selects, and the card is locked for the row that comes") {
+  for (const auto& [family, chosen, not_said] : {std::tuple{4U, "needles standing forward", "that the card selects"},
+                                                 std::tuple{5U, "needles that the card selects", "standing forward"}}) {
+    OpenedDocument puffin = demo("puffin-cove");
+    REQUIRE(test::put_on(puffin, test::families()[family]));
+    const StepList list = steps_for(puffin);
+    int plain = 0;
+    for (std::size_t place = 0; place < list.steps.size(); ++place) {
+      const Step& step = list.steps[place];
+      CAPTURE(step.text);
+      CHECK(step.text.find(not_said) == std::string::npos);
+      if (step.text.starts_with("Row ") && step.text.find(" pass, ") != std::string::npos) {
+        CHECK(step.text.find(chosen) != std::string::npos);
+      }
+      if (step.text.find("every needle knits") != std::string::npos) {
+        ++plain;
+        CHECK(step.text.find("plain knitting, still selecting from the card, and knit") != std::string::npos);
+      }
+      if (step.kind == StepKind::card_locked) {
+        const auto next = std::find_if(list.steps.begin() + static_cast<std::ptrdiff_t>(place), list.steps.end(),
+                                       [](const Step& later) { return later.text.starts_with("Row "); });
+        REQUIRE(next != list.steps.end());
+        CHECK(step.text == fmt::format("Lock the card: row {} takes two passes, and is read in both.",
+                                       next->text.substr(4, next->text.find(',') - 4)));
+      }
+    }
+    CHECK(plain == 3);
+  }
+}
+
 TEST_CASE("before an all-contrast row main is taken out, and put back behind it") {
   Document document = blank_document(4, 3);
   for (int column = 0; column < 4; ++column) {

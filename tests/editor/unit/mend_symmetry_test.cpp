@@ -2,6 +2,7 @@
 #include "editor/actions.hpp"
 
 #include <doctest/doctest.h>
+#include <map>
 #include <string>
 
 using namespace punchwright;
@@ -56,4 +57,27 @@ TEST_CASE("turned on before, every mend keeps the symmetry, and taking it leaves
   run(app, Command::set_down);
   const std::string row = app.work.design.grid.row_text(1);
   CHECK(row == std::string(row.rbegin(), row.rend()));
+}
+
+TEST_CASE("another choice for a row: those that keep the symmetry come before the others that look as well") {
+  App app = app_with_a_mirrored_drawing();
+  run(app, Command::mend_symmetry);
+  run(app, Command::mend);
+  editor::apply(app, PlaceCursor{Cell{0, 1}});
+  // Each float may be caught on any of its six stitches, and best on either of its two middle ones: of those four
+  // choices two are mirrored.
+  constexpr int choices = 36;
+  std::map<std::string, bool> by_choice;
+  for (int choice = 0; choice < choices; ++choice) {
+    run(app, Command::other_mend);
+    const std::string& said = app.session.message;
+    REQUIRE(said.find(" of 36 ") != std::string::npos);
+    if (const std::string which = said.substr(0, said.find(" of ")); which < "Row 2: choice 5" && which.size() == 15) {
+      by_choice[which] = mirrored(app);
+    }
+  }
+  CHECK(by_choice == std::map<std::string, bool>{{"Row 2: choice 1", true},
+                                                 {"Row 2: choice 2", true},
+                                                 {"Row 2: choice 3", false},
+                                                 {"Row 2: choice 4", false}});
 }

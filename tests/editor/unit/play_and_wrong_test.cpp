@@ -3,6 +3,7 @@
 #include "editor/applying.hpp"
 #include "editor/play.hpp"
 #include "editor/wrong.hpp"
+#include "editor/wrong_search.hpp"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -26,6 +27,7 @@ PlayedKnitting played(const App& app) {
 
 const WrongAnswer& asked(App& app) {
   apply(app, AskWhatWentWrong{});
+  finish_search(app);
   const auto& dialog = std::get<WrongDialog>(app.session.dialog);
   REQUIRE(dialog.answer != nullptr);
   return *dialog.answer;
@@ -33,6 +35,14 @@ const WrongAnswer& asked(App& app) {
 
 SeenForm& form_of(App& app) {
   return std::get<WrongDialog>(app.session.dialog).form;
+}
+
+// Nothing is knitted so: every pair of slips is tried, until the search has taken as much as it may.
+void mark_what_nobody_knits(App& app) {
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  form.rest_unseen = true;
+  form.rows.back().marks.assign(form.rows.back().marks.size(), 'o');
 }
 
 } // namespace
@@ -139,6 +149,19 @@ TEST_CASE("a row that is missing: all above it sits lower") {
   CHECK_FALSE(asked(app).as_planned);
 }
 
+TEST_CASE("a row that stands twice in the whole piece: it has one row more than planned, and that is explained") {
+  App app = app_with("hood-border");
+  apply(app, Run{Command::what_went_wrong});
+  SeenForm& form = form_of(app);
+  const int planned = form.height();
+  form.cursor = {0, 5};
+  form = with_change(form, SeenChange::row_twice);
+  CHECK(form.height() == planned + 1);
+  const WrongAnswer& answer = asked(app);
+  REQUIRE_FALSE(answer.explanations.empty());
+  CHECK(answer.explanations.front().causes.front().find("card") != std::string::npos);
+}
+
 TEST_CASE("marks: other yarn, whole rows, twice, shifted as it is looked at, and back") {
   const App app = app_with("hood-border");
   const SeenForm planned = seen_form(app.work.design, app.work.profile, app.caches.rows, 12);
@@ -188,13 +211,57 @@ TEST_CASE("the rows that are seen are those that the bench says are knitted") {
 
 TEST_CASE("a search that ended before all pairs of slips were tried is told of") {
   App app = app_with("harbour-lanterns");
-  apply(app, Run{Command::what_went_wrong});
-  SeenForm& form = form_of(app);
-  form.rest_unseen = true;
-  form.rows.back().marks.assign(form.rows.back().marks.size(), 'o');
+  mark_what_nobody_knits(app);
   CHECK(asked(app).trouble.find("Not every pair of slips was tried") == 0);
   form_of(app) = with_height(form_of(app), 20);
   form_of(app).rows.back().marks.assign(form_of(app).rows.back().marks.size(), 'o');
   CHECK(asked(app).tried > 0);
   CHECK(asked(app).trouble.empty());
+}
+
+TEST_CASE("the search doesn't hold up the window: the answer comes while other things are done") {
+  App app = app_with("harbour-lanterns");
+  mark_what_nobody_knits(app);
+  apply(app, AskWhatWentWrong{});
+  const auto& dialog = std::get<WrongDialog>(app.session.dialog);
+  REQUIRE(dialog.search != nullptr); // asked, and not answered within the action
+  CHECK(dialog.answer == nullptr);
+  const auto* const first = dialog.search.get();
+  apply(app, AskWhatWentWrong{}); // once more is the same search
+  CHECK(dialog.search.get() == first);
+  for (SearchProgress progress = follow_search(app); !progress.answered; progress = follow_search(app)) {
+    REQUIRE(progress.look_again.has_value());
+  }
+  CHECK(dialog.search == nullptr);
+  REQUIRE(dialog.answer != nullptr);
+  CHECK(dialog.answer->tried > 100);
+  CHECK_FALSE(follow_search(app).look_again.has_value());
+}
+
+TEST_CASE("a search that is told to stop tries next to nothing more") {
+  App app = app_with("harbour-lanterns");
+  mark_what_nobody_knits(app);
+  SeenFabric seen;
+  for (const std::string& line : picture_of(form_of(app))) {
+    auto& marks = seen.rows.emplace_back();
+    std::ranges::transform(line, std::back_inserter(marks),
+                           [](char mark) { return static_cast<punchwright::Mark>(mark); });
+  }
+  const WrongQuestion question{app.work.design, app.work.profile, app.caches.rows, seen};
+  std::stop_source stopped;
+  stopped.request_stop();
+  CHECK(answer_to(question, stopped.get_token()).tried < answer_to(question).tried / 10);
+}
+
+TEST_CASE("closing the dialog ends the search, and so does whatever takes the dialog's place") {
+  App app = app_with("harbour-lanterns");
+  for (const bool replaced : {false, true}) {
+    mark_what_nobody_knits(app);
+    apply(app, AskWhatWentWrong{});
+    const std::weak_ptr<WrongSearch> search = std::get<WrongDialog>(app.session.dialog).search;
+    REQUIRE_FALSE(search.expired());
+    editor::apply(app, replaced ? editor::Action(Run{Command::play}) : editor::Action(SetDialog{NoDialog{}}));
+    CHECK(search.expired());
+    CHECK_FALSE(follow_search(app).answered);
+  }
 }
