@@ -3,6 +3,7 @@
 #include "journal/journal.hpp"
 
 #include "design/repeat_file.hpp"
+#include "design/step_words.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -195,11 +196,11 @@ std::string write_journal(const Journal& journal) {
                   on_one_line(journal.suggested_name), journal.file_digest, journal.kept, design.size(), design);
   History history = journal.history;
   text += steps_text(design, journal.design, [&](Document& state) {
-    return history.undo(state) ? std::optional(history.steps()[history.done()].name) : std::nullopt;
+    return history.undo(state) ? std::optional(words_of(history.steps()[history.done()])) : std::nullopt;
   });
   history = journal.history;
   text += steps_text(design, journal.design, [&](Document& state) {
-    return history.redo(state) ? std::optional(history.steps()[history.done() - 1].name) : std::nullopt;
+    return history.redo(state) ? std::optional(words_of(history.steps()[history.done() - 1])) : std::nullopt;
   });
   return fmt::format("{}{:016x}\n{}", first_words, digest_of(text), text);
 }
