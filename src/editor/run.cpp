@@ -14,6 +14,7 @@
 #include "editor/user_settings.hpp"
 #include "editor/window.hpp"
 #include "files/files.hpp"
+#include "rules/whole_repeats.hpp"
 #include "sheets/writers.hpp"
 
 #include <algorithm>
@@ -150,6 +151,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   draw_frame(app, input, actions);
   window.end_frame(app, draw && !window.input_waiting());
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
+  app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
   for (const Action& action : actions.list) {
     apply(app, action);
   }
@@ -339,6 +341,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 int run(const Options& options) {
   const Clock::time_point start = Clock::now();
   App app = make_app();
+  app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
   const bool shown = options.picture.empty();
   const bool for_a_person = shown && options.frames_benchmark == 0;
   if (!options.settings.empty()) {
