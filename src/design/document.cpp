@@ -53,6 +53,10 @@ std::size_t band_index_at(const Document& document, int row) {
   return index;
 }
 
+bool two_yarns_in(const Document& document, int row) {
+  return document.bands[band_index_at(document, row)].contrast.has_value();
+}
+
 const Yarn& yarn_of(const Document& document, char key) {
   const auto found = std::ranges::find(document.yarns, key, &Yarn::key);
   return found != document.yarns.end() ? *found : document.yarns.front();

@@ -115,6 +115,8 @@ struct Document {
 
 // Index of the band that drawn row `row` (from 0) belongs to.
 [[nodiscard]] std::size_t band_index_at(const Document& document, int row);
+// Whether that row's band has a contrast, so that a contrast stitch can be drawn in it.
+[[nodiscard]] bool two_yarns_in(const Document& document, int row);
 
 // The yarn of that key; a document that was read or edited here has it.
 [[nodiscard]] const Yarn& yarn_of(const Document& document, char key);

@@ -102,7 +102,7 @@ Result<Change> keep_differences(Document& document, Result<Grid> redrawn) {
     if (std::ranges::equal(old_words, new_words)) {
       continue;
     }
-    if (after.has_contrast(row) && !document.bands[band_index_at(document, row)].contrast) {
+    if (after.has_contrast(row) && !two_yarns_in(document, row)) {
       return refusal(fmt::format("row {} belongs to a band of one yarn", row + 1),
                      "give the band a contrast yarn first, or draw in another band");
     }

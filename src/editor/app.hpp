@@ -94,6 +94,8 @@ struct Session {
   Dialog dialog;
   std::optional<Stroke> stroke;
   std::optional<LineDrag> line_drag;
+  std::optional<KeyRun> key_run;
+  double now = 0; // s, of a clock that only goes on; set before the actions of a frame are carried out
   std::optional<Floating> floating;  // waits to be set down
   std::optional<ShownMend> mend;     // waits to be taken
   std::string clipboard;             // what other programs put there; set before it is pasted

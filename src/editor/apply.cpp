@@ -28,6 +28,7 @@ void close_step(App& app) {
   app.yoke.open_field.clear();
   app.session.stroke.reset();
   app.session.line_drag.reset();
+  app.session.key_run.reset();
 }
 
 namespace {
@@ -57,6 +58,12 @@ void change_field(App& app, const ChangeField& action) {
     app.session.open_field = action.field;
   }
   edit(app, action.bands ? Edit(ChangeBands{*action.bands}) : Edit(ChangeSettings{action.settings}));
+}
+
+// Drawing with the keys is one step until something else is done.
+bool goes_on_drawing(const Action& action) {
+  const auto* const move = std::get_if<MoveCursor>(&action);
+  return (move != nullptr && move->draw) || std::holds_alternative<Placed>(action);
 }
 
 struct Applier {
@@ -214,6 +221,9 @@ struct Applier {
 } // namespace
 
 void apply(App& app, const Action& action) {
+  if (app.session.key_run && !goes_on_drawing(action)) {
+    close_step(app);
+  }
   std::visit(Applier{app}, action);
   if (app.session.mend && app.session.mend->revision != app.work.history.revision()) {
     app.session.mend.reset();

@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "files/files.hpp"
 #include "machine/usual_gauge.hpp"
+#include "rules/whole_repeats.hpp"
 
 #include <fmt/format.h>
 #include <utility>
@@ -49,6 +50,8 @@ void begin_design(App& app, const NewDialog& wishes) {
     opened.profile = built_in_profiles().front();
   }
   opened.document.gauge = usual_gauge(opened.profile);
+  // One repeat alone would be cut by its seam stitches, and in its middle where the card doesn't begin there.
+  opened.document.piece.stitches = whole_repeats_in_the_middle(opened.document, opened.profile);
   take(app, std::move(opened), {});
   app.session.dialog = NoDialog{};
   app.session.message.clear();

@@ -176,8 +176,9 @@ void apply_drawing(App& app, const PressHere&) {
     return apply_drawing(app, EndStroke{});
   }
   apply_drawing(app, BeginStroke{app.view.cursor, false});
-  if (app.view.tool == Tool::pen) {
-    apply_drawing(app, EndStroke{});
+  if (app.view.tool == Tool::pen) { // shift and arrows go on from here, in the same step
+    app.session.key_run = KeyRun{app.view.cursor, app.session.stroke->contrast, app.session.now};
+    app.session.stroke.reset();
   }
 }
 
@@ -187,7 +188,13 @@ bool give_up(App& app) {
     say(app, "The drawing stays as it is");
     return true;
   }
-  if (app.session.stroke && app.session.stroke->tool != Tool::pen) {
+  if (app.session.stroke && app.session.stroke->tool == Tool::pen) { // it draws as it goes
+    app.work.history.cancel_drag(app.work.design);
+    app.session.stroke.reset();
+    say(app, "The stroke was taken back");
+    return true;
+  }
+  if (app.session.stroke) {
     app.session.stroke.reset();
     return true;
   }
@@ -252,6 +259,23 @@ void mark_by_keys(App& app, const MoveCursor& action) {
   show(app, cursor);
 }
 
+// Drawing with the keys: the stitch that is left decides, as the first stitch of a stroke does for the mouse. What
+// follows without a pause is the same step.
+void draw_by_keys(App& app, Cell to) {
+  const Cell from = app.view.cursor;
+  const bool contrast = app.view.pen == Pen::main       ? false
+                        : app.view.pen == Pen::contrast ? true
+                                                        : app.work.design.grid.at(from.column, from.row);
+  const auto& run = app.session.key_run;
+  if (!run || run->last != from || run->contrast != contrast || app.session.now - run->at > KeyRun::longest_pause) {
+    close_step(app);
+    app.work.history.begin_drag(contrast ? "draw" : "erase");
+  }
+  app.session.message.clear();
+  draw(app, {to}, contrast);
+  app.session.key_run = KeyRun{to, contrast, app.session.now};
+}
+
 void apply_drawing(App& app, const MoveCursor& action) {
   const Grid& grid = app.work.design.grid;
   Cell& cursor = app.view.cursor;
@@ -262,18 +286,11 @@ void apply_drawing(App& app, const MoveCursor& action) {
   if (action.draw && app.view.tool == Tool::mark) {
     return mark_by_keys(app, action);
   }
+  const Cell to = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
   if (action.draw) {
-    // Drawing with the keys: the stitch that is left decides, as the first stitch of a stroke does for the mouse.
-    const bool contrast = app.view.pen == Pen::main       ? false
-                          : app.view.pen == Pen::contrast ? true
-                                                          : grid.at(cursor.column, cursor.row);
-    cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
-    close_step(app);
-    app.session.message.clear();
-    draw(app, {cursor}, contrast);
-  } else {
-    cursor = wrapped(Cell{cursor.column + action.columns, cursor.row + action.rows}, grid.width(), grid.height());
+    draw_by_keys(app, to);
   }
+  cursor = to;
   show(app, cursor);
 }
 

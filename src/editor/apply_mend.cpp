@@ -15,7 +15,7 @@ MendWishes wishes_of(const App& app) {
   if (app.view.marked) {
     protect(wishes, app.work.design.grid, *app.view.marked);
   }
-  if (app.view.mend_symmetry) {
+  if (app.view.mend_symmetry || app.view.symmetry) { // who draws under one wants it kept
     wishes.symmetry = symmetry_to_keep(app.work.design.grid);
   }
   return wishes;

@@ -44,9 +44,7 @@ std::string words_for(const LineDrag& lines) {
 
 // The cursor and the mark go along.
 void move_lines(App& app, const LineDrag& lines) {
-  const Edit change = lines.rows ? Edit(MoveRows{lines.first, lines.count, lines.to, app.view.moved_yarns})
-                                 : Edit(MoveColumns{lines.first, lines.count, lines.to});
-  if (lines.to == lines.first || !edit(app, change)) {
+  if (lines.to == lines.first || !edit(app, edit_of(lines, app.view.moved_yarns))) {
     return;
   }
   const int by = lines.to - lines.first;

@@ -189,8 +189,22 @@ float toolbar_height(const App& app, float width) {
 
 namespace {
 
+// Its tip stands below all of the tools: beside the pointer it would lie over the next ones.
+void tool_button(const App& app, Actions& actions, const ToolButton& tool, Look look, float below) {
+  const float left = ImGui::GetCursorScreenPos().x;
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  if (!context.NavDisableMouseHover) { // else the tip stands at the foot, and is no window
+    const bool in_right_half = left > ImGui::GetIO().DisplaySize.x / 2;
+    ImGui::SetNextWindowPos({in_right_half ? left + width_of(tool) : left, below}, ImGuiCond_Always,
+                            {in_right_half ? 1.0F : 0.0F, 0});
+  }
+  command_button(app, actions, tool.command, tool.label, look);
+  context.NextWindowData.ClearFlags(); // where no tip was shown, the place is no other window's
+}
+
 // The tools side by side. Where large text leaves no room for all, the rest is reached by a button for all commands.
-void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup>& groups, float room) {
+void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup>& groups, const ScreenBox& box) {
+  const float room = box.width();
   const float unit = app.theme.scale;
   const ToolButton more{Command::all_commands, "More…"};
   const float right = room - 10 * unit;
@@ -213,12 +227,12 @@ void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup
       const Look look = ticked(app, tool.command)                                       ? Look::chosen
                         : tool.command == Command::export_card && app.work.profile.card ? Look::main
                                                                                         : Look::plain;
-      command_button(app, actions, tool.command, tool.label, look);
+      tool_button(app, actions, tool, look, box.bottom);
     }
   }
   if (full) {
     ImGui::SameLine(0, between_groups * unit);
-    command_button(app, actions, more.command, more.label);
+    tool_button(app, actions, more, Look::plain, box.bottom);
   }
 }
 
@@ -231,13 +245,13 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
   begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
   std::vector<ToolGroup> groups;
   if (width_of_all(tool_groups(app, groups), unit) <= box.width()) {
-    line_of_tools(app, actions, groups, box.width());
+    line_of_tools(app, actions, groups, box);
   } else {
     for (const int line : {0, 1}) {
       std::vector<ToolGroup> in_line;
       std::ranges::copy_if(groups, std::back_inserter(in_line),
                            [&](const ToolGroup& group) { return group.line == line; });
-      line_of_tools(app, actions, in_line, box.width());
+      line_of_tools(app, actions, in_line, box);
     }
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();

@@ -83,16 +83,6 @@ void list_findings(Caches& caches) {
   }
 }
 
-void find_row_yarns(const Work& work, Caches& caches) {
-  caches.row_yarns.clear();
-  for (const Band& band : work.design.bands) {
-    for (int row = 0; row < band.rows; ++row) {
-      caches.row_yarns.push_back(band.main);
-      caches.row_yarns.push_back(band.contrast.value_or('\0'));
-    }
-  }
-}
-
 // Where the list of findings changed, the chosen one is looked for again by what it is about.
 void keep_chosen(App& app, const std::vector<Finding>& before) {
   int& chosen = app.view.finding;
@@ -116,17 +106,14 @@ void prepare_lettering_floats(App& app) {
     caches.lettering_floats_for.reset();
     return;
   }
-  const WaitingKey key{app.work.opening,
-                       app.work.history.revision(),
-                       {},
-                       true,
-                       Floating{caches.lettering->value().drawing, app.view.cursor, "lettering", {}, true}};
+  WaitingKey key;
+  key.opening = app.work.opening;
+  key.revision = app.work.history.revision();
+  key.floating = Floating{caches.lettering->value().drawing, app.view.cursor, "lettering", {}, true};
   if (caches.lettering_floats_for == key) {
     return;
   }
-  const auto there = std::ranges::count_if(caches.findings, [](const Finding& finding) {
-    return finding.id == FindingId::float_too_long && !finding.on_piece;
-  });
+  const auto there = std::ranges::count_if(caches.findings, is_long_float_of_repeat);
   caches.lettering_floats = std::ssize(drawn_as_it_waits(app, key).floats) - there;
   caches.lettering_floats_for = key;
 }
@@ -227,16 +214,23 @@ ClothView cloth_view(const View& view) {
   return cloth;
 }
 
+// The drawing that the piece shows instead of the document's; nothing: it shows the document's.
+struct ShownInstead {
+  const Grid* grid = nullptr;
+  const std::vector<Band>* bands = nullptr;
+};
+
 // The piece as it is, or as it would be with what is shown and not taken yet. True where a pixel may have changed.
-bool paint_piece(App& app, const ClothView& view, const Grid* other) {
+bool paint_piece(App& app, const ClothView& view, const ShownInstead& other) {
   const Work& work = app.work;
   Caches& caches = app.caches;
   ClothPainter& painter = caches.piece.painter;
-  if (other == nullptr) {
+  if (other.grid == nullptr) {
     return painter.paint(work.design, work.profile, caches.rows, view, caches.rows_serial);
   }
   Document shown = work.design;
-  shown.grid = *other;
+  shown.grid = *other.grid;
+  shown.bands = *other.bands;
   derive_other_rows(shown, work.profile, caches);
   if (caches.rows_for == rows_key(shown, work.profile)) {
     return painter.paint(shown, work.profile, caches.rows, view, caches.rows_serial);
@@ -258,11 +252,22 @@ bool prepare_waiting(App& app) {
   return true;
 }
 
-const Grid* drawing_shown_instead(const App& app) {
+ShownInstead drawing_shown_instead(const App& app) {
   if (app.session.mend) {
-    return &app.session.mend->mended.drawing;
+    return {&app.session.mend->mended.drawing, &app.work.design.bands};
   }
-  return app.caches.waiting ? &app.caches.waiting->design.grid : nullptr;
+  if (app.caches.waiting) {
+    return {&app.caches.waiting->design.grid, &app.caches.waiting->design.bands};
+  }
+  return {};
+}
+
+// Whether the piece was painted with another drawing than that one.
+bool differs(const std::optional<OtherDrawing>& painted, const ShownInstead& wanted) {
+  if (wanted.grid == nullptr || !painted) {
+    return (wanted.grid != nullptr) != painted.has_value();
+  }
+  return painted->grid != *wanted.grid || painted->bands != *wanted.bands;
 }
 
 } // namespace
@@ -290,7 +295,7 @@ bool refresh(App& app) {
     count_strips(caches);
     list_findings(caches);
     caches.marks = marks_of(caches.findings, work.design, work.profile);
-    find_row_yarns(work, caches);
+    caches.row_yarns = yarns_by_row(work.design.bands);
     caches.frieze = classify(work.design.grid);
     caches.opening = work.opening;
     caches.revision = work.history.revision();
@@ -302,8 +307,8 @@ bool refresh(App& app) {
   const bool other_waits = prepare_waiting(app);
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
-  const Grid* const other = drawing_shown_instead(app);
-  const bool other_drawing = other == nullptr ? piece.other.has_value() : piece.other != *other;
+  const ShownInstead other = drawing_shown_instead(app);
+  const bool other_drawing = differs(piece.other, other);
   const bool other_view = piece.made_for != view || other_drawing;
   if (view.width >= 8 && (changed || other_view)) {
     if (paint_piece(app, view, other)) {
@@ -311,8 +316,8 @@ bool refresh(App& app) {
     }
     changed = changed || other_view;
     piece.made_for = view;
-    if (other != nullptr) {
-      piece.other = *other;
+    if (other.grid != nullptr) {
+      piece.other = OtherDrawing{*other.grid, *other.bands};
     } else {
       piece.other.reset();
     }

@@ -50,14 +50,20 @@ struct Listed {
   [[nodiscard]] bool holds(int finding) const { return gathers(finding) || (finding >= 0 && finding == on_piece); }
 };
 
+// Stitches and their bands, where they aren't the document's.
+struct OtherDrawing {
+  Grid grid;
+  std::vector<Band> bands;
+};
+
 // The picture of the cloth, and what the window made of it.
 struct PiecePicture {
   ClothPainter painter;
   std::optional<ClothView> made_for;
-  std::optional<Grid> other;  // the drawing that it shows instead: with a mend, a shape or what hangs, not taken yet
-  std::uint64_t serial = 0;   // grows with every new picture
-  unsigned texture = 0;       // OpenGL's name for it, set by the window
-  std::uint64_t uploaded = 0; // serial of the picture that the texture holds
+  std::optional<OtherDrawing> other; // that it shows instead: with what is shown and not taken yet
+  std::uint64_t serial = 0;          // grows with every new picture
+  unsigned texture = 0;              // OpenGL's name for it, set by the window
+  std::uint64_t uploaded = 0;        // serial of the picture that the texture holds
 };
 
 // The rows to knit of a drawing that isn't the document's yet, where they differ from the document's.

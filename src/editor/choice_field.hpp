@@ -9,6 +9,15 @@
 
 namespace punchwright::editor {
 
+// An entry of a list that has dropped down; the keys begin at the one that is chosen. True when another is pressed.
+inline bool list_entry(const char* words, bool chosen) {
+  const bool pressed = ImGui::Selectable(words, chosen);
+  if (chosen) {
+    ImGui::SetItemDefaultFocus();
+  }
+  return pressed && !chosen;
+}
+
 struct Choice {
   const char* words;
   int value;
@@ -28,7 +37,7 @@ bool choose(const Field& field, const char* words, Value& value, const std::arra
   if (ImGui::BeginCombo("##choice", shown)) {
     for (const Choice& choice : choices) {
       const auto meant = static_cast<Value>(choice.value);
-      if (ImGui::Selectable(choice.words, meant == value) && meant != value) {
+      if (list_entry(choice.words, meant == value)) {
         value = meant;
         changed = true;
       }

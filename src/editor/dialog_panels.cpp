@@ -1,5 +1,6 @@
 // What stands in the middle of the window while something is asked: guard, trouble, new design, size, and the rest.
 #include "design/words.hpp"
+#include "editor/choice_field.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/panels.hpp"
 #include "editor/path_panel.hpp"
@@ -30,7 +31,7 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   label(app.theme, "Machine", 0.25F);
   if (ImGui::BeginCombo("##machine", with_capital(present != nullptr ? present->title : name).c_str())) {
     for (const Profile& choice : built_in_profiles()) {
-      if (ImGui::Selectable(with_capital(choice.title).c_str(), choice.name == name) && choice.name != name) {
+      if (list_entry(with_capital(choice.title).c_str(), choice.name == name)) {
         name = choice.name;
         changed = true;
       }

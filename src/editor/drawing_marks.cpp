@@ -46,10 +46,13 @@ void draw_float(const Sight& sight, const Mark& mark, int stitches) {
     const std::string length = std::to_string(stitches);
     const float size = std::min(theme.small->FontSize, sight.layout.cell_height);
     const ImVec2 room = theme.bold->CalcTextSizeA(size, 10000, 0, length.c_str());
+    // In the middle of what is seen of the bar, so that it isn't cut where the bar goes on beyond the edge.
+    const float seen_from = std::max(left, sight.canvas.left);
+    const float seen_to = std::min(right, sight.canvas.right);
     const bool room_for_length =
-        sight.layout.cell_height >= 9 * sight.unit() && room.x + 6 * sight.unit() < right - left;
+        sight.layout.cell_height >= 9 * sight.unit() && room.x + 6 * sight.unit() < seen_to - seen_from;
     if (room_for_length && !sight.app.session.mend) { // stitches that are shown would hide half of it
-      const ImVec2 corner{std::round(box.middle().x - room.x / 2), std::round(y - room.y / 2)};
+      const ImVec2 corner{std::round((seen_from + seen_to - room.x) / 2), std::round(y - room.y / 2)};
       sight.list.AddRectFilled({corner.x - 3 * sight.unit(), corner.y},
                                {corner.x + room.x + 3 * sight.unit(), corner.y + room.y}, ink(theme.panel),
                                3 * sight.unit());
@@ -66,7 +69,7 @@ void draw_floats(const Sight& sight, const std::vector<Mark>& marks, const std::
   const auto first = std::ranges::lower_bound(marks, std::max(0, sight.first_row), {}, &Mark::row);
   for (auto mark = first; mark != marks.end() && mark->row <= sight.last_row; ++mark) {
     const Finding& finding = findings[static_cast<std::size_t>(mark->finding)];
-    if (finding.id == FindingId::float_too_long && !finding.on_piece) {
+    if (is_long_float_of_repeat(finding)) {
       draw_float(sight, *mark, finding.stitches);
     }
   }
@@ -90,8 +93,8 @@ void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool a
 // A square where a float is caught, as on the needle chart, two strokes where one is accepted, a corner where a stitch
 // is protected: told apart by their shapes, and from the ring that hints at a mend.
 void draw_stitch_marks(const Sight& sight) {
-  const StitchMarks& marks = sight.app.work.design.marks;
-  const Grid& grid = sight.app.work.design.grid;
+  const StitchMarks& marks = design_in_sight(sight.app).marks;
+  const Grid& grid = design_in_sight(sight.app).grid;
   const float radius = std::min(sight.layout.cell_height, sight.layout.cell_width) * 0.28F;
   if (marks.none() || radius < 1.5F) {
     return;
@@ -160,6 +163,9 @@ void draw_marks(const Sight& sight) {
     draw_floats(sight, sight.app.caches.waiting->marks, sight.app.caches.waiting->floats);
   } else {
     draw_floats(sight, marks, findings);
+  }
+  if (lines_dragged(sight.app)) {
+    return; // the chosen finding is about a place where something else is shown
   }
   const Listed* const chosen = listed_for(sight.app.caches, sight.app.view.finding);
   for (const Mark& mark : marks) {

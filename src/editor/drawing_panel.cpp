@@ -67,10 +67,10 @@ void use_mouse(const Sight& sight, const Portion& input, Actions& actions) {
       actions.push(PanBy{{io.MouseWheelH * 60 * sight.unit(), 0}});
     }
   }
-  if (const ImVec2 way = way_of_frame(ImGuiMouseButton_Middle); way.x != 0 || way.y != 0) {
-    actions.push(PanBy{from_imgui(way)});
-  }
   if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Middle)) {
+    if (io.MouseDelta.x != 0 || io.MouseDelta.y != 0) {
+      actions.push(PanBy{{io.MouseDelta.x, io.MouseDelta.y}});
+    }
     return;
   }
   if (sight.app.session.stroke) {
@@ -107,8 +107,8 @@ void scroll_bar(const Sight& sight, Actions& actions, bool upright) {
   const bool held = ImGui::IsItemActive();
   sight.list.AddRectFilled(corner, {corner.x + extent.x, corner.y + extent.y},
                            ink(sight.app.theme.text, held || ImGui::IsItemHovered() ? 0.6F : 0.35F), thick / 2);
-  const ImVec2 moved = way_of_frame();
-  if ((upright ? moved.y : moved.x) != 0) {
+  const ImVec2 moved = ImGui::GetIO().MouseDelta;
+  if (held && (upright ? moved.y : moved.x) != 0) {
     actions.push(PanBy{upright ? ScreenPoint{0, -moved.y / scale} : ScreenPoint{-moved.x / scale, 0}});
   }
 }
@@ -152,7 +152,9 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
       draw_marks(sight);
       draw_preview(sight);
     }
-    draw_cursor(sight, ImGui::IsWindowFocused());
+    if (!lines_dragged(app)) { // it goes along when they are let go
+      draw_cursor(sight, ImGui::IsWindowFocused());
+    }
   }
   list.PopClipRect();
   const ScreenBox row_numbers{box.left, canvas.top, canvas.left, canvas.bottom};

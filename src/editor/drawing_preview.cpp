@@ -25,8 +25,9 @@ bool in_sight(const Sight& sight, Cell cell) {
 
 Colour yarn_at(const Sight& sight, int row, bool contrast) {
   const auto place = static_cast<std::size_t>(wrapped(Cell{0, row}, 1, sight.layout.rows).row) * 2;
-  const char main = sight.app.caches.row_yarns[place];
-  const char other = sight.app.caches.row_yarns[place + 1];
+  const std::vector<char>& yarns = row_yarns_in_sight(sight.app);
+  const char main = yarns[place];
+  const char other = yarns[place + 1];
   return seen_yarn(sight.app, contrast && other != 0 ? other : main);
 }
 
@@ -136,6 +137,9 @@ void draw_preview(const Sight& sight) {
         }
       }
     });
+  }
+  if (lines_dragged(app)) {
+    return; // they have a frame of their own
   }
   if (app.session.mend) {
     const Mended& mended = app.session.mend->mended;

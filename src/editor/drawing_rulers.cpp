@@ -129,7 +129,7 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box) {
 
 void draw_row_yarns(const Sight& sight, const ScreenBox& box) {
   const Theme& theme = sight.app.theme;
-  const Document& design = sight.app.work.design;
+  const Document& design = design_in_sight(sight.app);
   const float unit = sight.unit();
   sight.list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, ink(theme.ground));
   sight.list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);

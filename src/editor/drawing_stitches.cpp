@@ -39,8 +39,9 @@ struct RowColours {
 
 RowColours colours_of(const Sight& sight, int row) {
   const auto place = static_cast<std::size_t>(row) * 2;
-  const char main = sight.app.caches.row_yarns[place];
-  const char contrast = sight.app.caches.row_yarns[place + 1];
+  const std::vector<char>& yarns = row_yarns_in_sight(sight.app);
+  const char main = yarns[place];
+  const char contrast = yarns[place + 1];
   const Colour main_colour = seen_yarn(sight.app, main);
   return {main_colour, contrast != 0 ? seen_yarn(sight.app, contrast) : main_colour};
 }
@@ -51,7 +52,7 @@ float edge(const Sight& sight, int column) {
 
 // The contrast runs of one row, going on over the joins: draw(first column, column behind the last).
 template <class Draw> void each_contrast_run(const Sight& sight, int row, Draw&& draw) {
-  const Grid& grid = sight.app.work.design.grid;
+  const Grid& grid = design_in_sight(sight.app).grid;
   if (grid.all_main(row)) {
     return;
   }

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <imgui_internal.h>
+#include <string_view>
 
 namespace punchwright::editor {
 
@@ -47,6 +49,14 @@ std::string words_for(const LineDrag& drag) {
                      drag.to + drag.count);
 }
 
+// The keys belong to the drawing: once they are used, the tip of what the pointer lies on would stand where the line of
+// state is.
+void pointer_tip(const Theme& theme, std::string_view text) {
+  if (!ImGui::GetCurrentContext()->NavDisableMouseHover) {
+    tip(theme, text);
+  }
+}
+
 } // namespace
 
 void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, bool rows) {
@@ -66,17 +76,21 @@ void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, 
   const int line = line_at(sight, ImGui::GetIO().MousePos, rows);
   if (ImGui::IsItemActivated()) {
     actions.push(BeginLineDrag{rows, line});
-  } else if (ImGui::IsItemDeactivated()) {
+  } else if (ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
     actions.push(LineDragTo{line});
     actions.push(EndLineDrag{});
+  } else if (ImGui::IsItemDeactivated()) { // taken out of the hand; Escape gives it up by itself
+    if (sight.app.session.line_drag && !ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+      actions.run(Command::focus_drawing);
+    }
   } else if (ImGui::IsItemActive() && sight.app.session.line_drag) {
     actions.push(LineDragTo{line});
   } else if (hovered) {
-    tip(sight.app.theme,
-        rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
-               "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
-             : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another place "
-               "(Ctrl+Shift+Left, Ctrl+Shift+Right)");
+    pointer_tip(sight.app.theme,
+                rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
+                       "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
+                     : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another place "
+                       "(Ctrl+Shift+Left, Ctrl+Shift+Right)");
   }
 }
 
@@ -95,7 +109,7 @@ void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box) 
     actions.push(PlaceCursor{Cell{sight.app.view.cursor.column, row}});
     actions.push(SetDialog{YarnsHereDialog{row, false, from_imgui(ImGui::GetIO().MousePos)}});
   } else if (on_row) {
-    tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
+    pointer_tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
   }
 }
 
@@ -107,14 +121,18 @@ void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const Scre
   const Theme& theme = sight.app.theme;
   const float unit = sight.unit();
   const ScreenBox& numbers = drag.rows ? row_numbers : column_numbers;
-  const ScreenBox lines = box_of_lines(sight, drag.rows, drag.first, drag.count);
+  const bool refused = lines_dragged(sight.app) && sight.app.caches.waiting->refused;
+  const ScreenBox lines = box_of_lines(sight, drag.rows, refused ? drag.first : drag.to, drag.count);
   const ScreenBox& canvas = sight.canvas;
   sight.list.PushClipRect({std::min(canvas.left, numbers.left), std::min(canvas.top, numbers.top)},
                           {canvas.right, canvas.bottom}, true);
   sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.panel), 0, 0, 5 * unit);
   sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.accent), 0, 0, 2 * unit);
-  if (drag.to != drag.first) {
+  if (refused) {
     landing_line(sight, drag, numbers);
+    const Error& why = *sight.app.caches.waiting->refused;
+    ImGui::SetTooltip("%s: %s", words_for(drag).c_str(), why.message.c_str());
+  } else if (drag.to != drag.first) {
     ImGui::SetTooltip("%s", words_for(drag).c_str());
   }
   sight.list.PopClipRect();

@@ -4,8 +4,10 @@
 #include "editor/widgets.hpp"
 
 #include <algorithm>
+#include <array>
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
+#include <utility>
 #include <vector>
 
 namespace punchwright::editor {
@@ -74,6 +76,20 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
   }
 }
 
+namespace {
+
+// By the keys, in the list as it stands: the latest step at the top.
+int step_gone_to(int done, int count) {
+  const int page = std::max(1, static_cast<int>(ImGui::GetWindowHeight() / 2 / ImGui::GetTextLineHeightWithSpacing()));
+  const std::array ways = {std::pair{ImGuiKey_UpArrow, done + 1},   std::pair{ImGuiKey_DownArrow, done - 1},
+                           std::pair{ImGuiKey_PageUp, done + page}, std::pair{ImGuiKey_PageDown, done - page},
+                           std::pair{ImGuiKey_Home, count},         std::pair{ImGuiKey_End, 0}};
+  const auto pressed = std::ranges::find_if(ways, [](const auto& way) { return ImGui::IsKeyPressed(way.first); });
+  return pressed == ways.end() ? done : std::clamp(pressed->second, 0, count);
+}
+
+} // namespace
+
 void steps_dialog(const App& app, Actions& actions) {
   const History& history = app.work.history;
   const YokeWork& yoke = app.yoke;
@@ -83,11 +99,10 @@ void steps_dialog(const App& app, Actions& actions) {
     return yoke.shown ? yoke.steps[step].name : words_of(history.steps()[step]);
   };
   const auto done_now = static_cast<int>(now);
-  const int by = ImGui::IsKeyPressed(ImGuiKey_UpArrow) ? 1 : ImGui::IsKeyPressed(ImGuiKey_DownArrow) ? -1 : 0;
-  const int wished = std::clamp(done_now + by, 0, count);
+  const int wished = step_gone_to(done_now, count);
   // The arrows step; ImGui would walk into the list with them.
   ImGui::BeginChild("list", ImVec2(0, height_of_list(app)), false, ImGuiWindowFlags_NoNav);
-  if (by != 0) {
+  if (wished != done_now) {
     ImGui::SetScrollY(static_cast<float>(count - wished) * ImGui::GetTextLineHeightWithSpacing() -
                       ImGui::GetWindowHeight() / 2);
   }
@@ -110,7 +125,8 @@ void steps_dialog(const App& app, Actions& actions) {
     }
   }
   ImGui::EndChild();
-  hint(app.theme, "A click or the up and down arrows go there; later steps stay until something else is drawn.");
+  hint(app.theme, "A click or the up and down arrows go there, Home to the latest step and End to the beginning; later "
+                  "steps stay until something else is drawn.");
   close_button(app, actions);
   if (wished != done_now) {
     actions.push(GoToStep{static_cast<std::size_t>(wished)});

@@ -1,5 +1,6 @@
 // The machine: which one, what is known of it from memory only, and how its own blank is measured.
 #include "design/words.hpp"
+#include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "machine/profile_keys.hpp"
@@ -27,7 +28,7 @@ void choose_machine(const App& app, Actions& actions) {
   const bool open = ImGui::BeginCombo("##machine", shown.c_str());
   if (open) {
     for (const Profile& profile : built_in_profiles()) {
-      if (ImGui::Selectable(profile.title.c_str(), profile.name == design.profile) && profile.name != design.profile) {
+      if (list_entry(profile.title.c_str(), profile.name == design.profile)) {
         actions.push(EditDesign{ChangeSettings{with_machine(settings_of(design), profile)}});
         actions.push(Say{fmt::format("The gauge stays {}: measure a swatch of this machine's", gauge_text(app))});
       }

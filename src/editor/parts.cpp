@@ -5,7 +5,6 @@
 #include "editor/yoke_parts.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <imgui.h>
 
 namespace punchwright::editor {
@@ -48,7 +47,7 @@ void edge(const App& app, Actions& actions, ResizePanel::Which which, float x, c
   tip(app.theme, "Drag to make the panel wider or narrower; double-click for its usual width");
   if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
     actions.push(ResizePanel{which, 0});
-  } else if (std::abs(way_of_drag().x) > ImGui::GetIO().MouseDragThreshold) {
+  } else if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) {
     const float pointer = ImGui::GetIO().MousePos.x;
     const float width = settings ? pointer : ImGui::GetIO().DisplaySize.x - pointer;
     actions.push(ResizePanel{which, std::max(least_panel, width / unit)});

@@ -38,7 +38,7 @@ void choose_sight(const App& app, Actions& actions, float wide) {
   if (ImGui::CalcTextSize("The piece").x + buttons + 36 * unit < wide) {
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted("The piece");
-    ImGui::SameLine(wide - buttons - 8 * unit);
+    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - buttons); // up to the edge, else the last one wraps
   }
   ImGui::PopFont();
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
@@ -80,8 +80,8 @@ void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {
   }
   if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
     actions.run(Command::piece_fit);
-  } else if (const ImVec2 way = way_of_frame(); way.x != 0 || way.y != 0) {
-    actions.push(PanPiece{from_imgui(way)});
+  } else if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    actions.push(PanPiece{from_imgui(io.MouseDelta)});
   }
   tip(app.theme, "The wheel brings it nearer, dragging moves it, a double click shows all of it");
 }

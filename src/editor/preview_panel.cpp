@@ -4,6 +4,7 @@
 #include "editor/dialog_parts.hpp"
 #include "editor/preview.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <imgui_internal.h>
 
@@ -46,6 +47,14 @@ struct PageAt { // what of the app the parts need
   }
 };
 
+void choose(const PageAt& at, SheetKind kind) {
+  PreviewView next = at.view;
+  next.kind = kind;
+  next.page = 0;
+  next.corner = {};
+  at.actions.push(SetPreview{next});
+}
+
 void choose_sheet(const PageAt& at) {
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   bool first = true;
@@ -58,13 +67,25 @@ void choose_sheet(const PageAt& at) {
     const std::string name = std::string("sheet ") + info.id;
     if (button(at.app.theme, at.actions, name.c_str(), info.name,
                info.kind == at.view.kind ? Look::chosen : Look::plain)) {
-      PreviewView next = at.view;
-      next.kind = info.kind;
-      next.page = 0;
-      next.corner = {};
-      at.actions.push(SetPreview{next});
+      choose(at, info.kind);
     }
   }
+}
+
+// The same in one line, where large text leaves little room beside the page.
+void sheet_list(const PageAt& at) {
+  const auto present = std::ranges::find(sheet_kinds, at.view.kind, &SheetKindInfo::kind);
+  ImGui::SetNextItemWidth(150 * at.app.theme.scale);
+  if (ImGui::BeginCombo("##sheets", present->name)) {
+    for (const SheetKindInfo& info : sheet_kinds) {
+      if (list_entry(info.name, info.kind == at.view.kind)) {
+        choose(at, info.kind);
+      }
+      remember_place(at.actions, std::string("sheet ") + info.id);
+    }
+    ImGui::EndCombo();
+  }
+  remember_place(at.actions, "sheets");
 }
 
 bool typed(char letter) {
@@ -118,12 +139,13 @@ void use_mouse(const PageAt& at, const ScreenBox& room) {
     } else {
       at.scroll({0, -io.MouseWheel * 80 * at.app.theme.scale});
     }
-  } else if (const ImVec2 way = way_of_frame(); way.x != 0 || way.y != 0) {
+  } else if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
     // Dragging moves, and never turns.
     if (at.has_page()) {
       PreviewView next = at.view;
       const PageSight before = sight_of(at.sheet().width, at.sheet().height, at.room(), next);
-      next.corner = {before.corner.x - way.x / before.px_per_mm, before.corner.y - way.y / before.px_per_mm};
+      next.corner = {before.corner.x - io.MouseDelta.x / before.px_per_mm,
+                     before.corner.y - io.MouseDelta.y / before.px_per_mm};
       at.actions.push(SetPreview{next});
     }
   }
@@ -178,7 +200,7 @@ void page_area(const PageAt& at, Placed& placed, float wide, float tall) {
   use_keys(at, has_keys);
 }
 
-void page_line(const PageAt& at) {
+void page_line(const PageAt& at, const char* before_number) {
   const Theme& theme = at.app.theme;
   const int pages = at.cache.count();
   if (button(theme, at.actions, "page before", "←", Look::plain, ImGui::GetFrameHeight(), at.view.page > 0)) {
@@ -192,7 +214,8 @@ void page_line(const PageAt& at) {
   tip(theme, "The next page (Page Down)");
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(pages == 0 ? "No page" : fmt::format("Page {} of {}", at.view.page + 1, pages).c_str());
+  ImGui::TextUnformatted(pages == 0 ? "No page"
+                                    : fmt::format("{}{} of {}", before_number, at.view.page + 1, pages).c_str());
   remember_place(at.actions, fmt::format("page {} of {}", pages == 0 ? 0 : at.view.page + 1, pages));
   ImGui::SameLine();
   const auto zoom = [&](const char* name, const char* words, const char* about, PageZoom meant) {
@@ -218,7 +241,7 @@ void which_cards(const PageAt& at) {
   if (ImGui::BeginCombo("##cards", shown.c_str())) {
     for (int card = 0; card <= at.cache.cards; ++card) {
       const std::string words = card == 0 ? fmt::format("all {}", at.cache.cards) : fmt::format("card {} alone", card);
-      if (ImGui::Selectable(words.c_str(), at.view.only_card.value_or(0) == card)) {
+      if (list_entry(words.c_str(), at.view.only_card.value_or(0) == card)) {
         next.only_card = card == 0 ? std::nullopt : std::optional<int>(card);
         next.page = 0;
         at.actions.push(SetPreview{next});
@@ -268,19 +291,39 @@ void settings_beside(const PageAt& at) {
 
 } // namespace
 
+namespace {
+
+// Large text in a small window: the page has all of the room below one line, and what else there is comes below it, by
+// scrolling.
+void page_alone(const PageAt& at, Placed& placed, float height) {
+  sheet_list(at);
+  ImGui::SameLine();
+  page_line(at, "");
+  const float tall = std::floor(height - ImGui::GetFrameHeightWithSpacing());
+  ImGui::BeginChild("below", ImVec2(0, tall), false, ImGuiWindowFlags_NavFlattened);
+  page_area(at, placed, std::floor(ImGui::GetContentRegionAvail().x), tall);
+  settings_beside(at);
+  ImGui::EndChild();
+}
+
+} // namespace
+
 void preview_dialog(const App& app, Actions& actions, Placed& placed) {
   const PageAt at{app, actions, app.view.preview, app.caches.preview};
   const float unit = app.theme.scale;
-  choose_sheet(at);
   const ScreenPoint all = room_for_dialog(app);
-  const float used = ImGui::GetCursorPosY() - ImGui::GetStyle().WindowPadding.y;
   const float wide = ImGui::GetContentRegionAvail().x;
+  if (wide < 640 * unit || all.y < 320 * unit) {
+    return page_alone(at, placed, all.y);
+  }
+  choose_sheet(at);
+  const float used = ImGui::GetCursorPosY() - ImGui::GetStyle().WindowPadding.y;
   const float beside = std::min(300 * unit, wide * 0.45F);
   const float gap = 12 * unit;
   const float tall = std::max(60 * unit, std::floor(all.y - used - ImGui::GetFrameHeightWithSpacing()));
   const ImVec2 corner = ImGui::GetCursorPos();
   page_area(at, placed, std::floor(wide - beside - gap), tall);
-  page_line(at);
+  page_line(at, "Page ");
   ImGui::SetCursorPos({corner.x + std::floor(wide - beside), corner.y});
   ImGui::BeginChild("beside", ImVec2(beside, tall + ImGui::GetFrameHeightWithSpacing()), false,
                     ImGuiWindowFlags_NavFlattened);

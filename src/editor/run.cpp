@@ -15,6 +15,7 @@
 #include "editor/window.hpp"
 #include "editor/wrong_search.hpp"
 #include "files/files.hpp"
+#include "rules/whole_repeats.hpp"
 #include "sheets/writers.hpp"
 
 #include <algorithm>
@@ -154,6 +155,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   draw_frame(app, input, actions);
   window.end_frame(app, draw && !window.input_waiting());
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
+  app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
   for (const Action& action : actions.list) {
     apply(app, action);
   }
@@ -372,6 +374,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 int run(const Options& options) {
   const Clock::time_point start = Clock::now();
   App app = make_app();
+  app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
   const bool shown = options.picture.empty();
   const bool for_a_person = shown && options.frames_benchmark == 0;
   if (!options.settings.empty()) {

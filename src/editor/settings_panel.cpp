@@ -1,4 +1,5 @@
 // The settings at the left, in tabs: design, tools, yarns, machine, piece, card.
+#include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
@@ -31,7 +32,7 @@ void tab_list(const App& app, Actions& actions) {
   ImGui::SetNextItemWidth(-1);
   if (ImGui::BeginCombo("##tabs", present->name)) {
     for (const TabInfo& info : tabs) {
-      if (ImGui::Selectable(info.name, info.tab == app.view.tab)) {
+      if (list_entry(info.name, info.tab == app.view.tab)) {
         actions.push(ChooseTab{info.tab});
       }
       remember_place(actions, std::string("tab ") + info.name);

@@ -27,6 +27,15 @@ struct Stroke {
   std::vector<Cell> preview;   // inside the repeat; of a shape that isn't drawn yet
 };
 
+// Stitches drawn one after the other with the keys: as long as it goes on, they are one step.
+struct KeyRun {
+  Cell last; // where it has come to
+  bool contrast = true;
+  double at = 0; // s, when the last of them was drawn
+
+  static constexpr double longest_pause = 2; // s; after it another run begins
+};
+
 // Stitches that hang over the drawing: pasted, lifted, lettered, or a motif. Set down, they are one step.
 struct Floating {
   Grid drawing;
@@ -44,6 +53,7 @@ struct LineDrag {
   int count = 1;
   int grabbed = 0; // the line that the button was pressed on
   int to = 0;      // the index of the first of them, were they let go now
+  bool operator==(const LineDrag&) const = default;
 };
 
 // A mend that is shown before it is taken. Any other change of the drawing takes it away.

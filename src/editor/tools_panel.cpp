@@ -134,18 +134,18 @@ void symmetry(const App& app, Actions& actions) {
 std::string remark_on(const App& app, const Grid& lettering) {
   const Document& design = app.work.design;
   const auto more = app.caches.lettering_floats;
+  const std::string floats = more <= 0
+                                 ? std::string()
+                                 : fmt::format("set down at the cursor it makes {} float{} of more than {} stitches",
+                                               more, more == 1 ? "" : "s", longest_float_of(design, app.work.profile));
   if (lettering.width() > design.grid.width()) {
-    return fmt::format("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off", lettering.width(),
-                       design.grid.width());
+    return fmt::format("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off{}{}",
+                       lettering.width(), design.grid.width(), floats.empty() ? "" : "; ", floats);
   }
-  if (more > 0) {
-    return fmt::format("{} × {} stitches; set down at the cursor it makes {} float{} of more than {} stitches",
-                       lettering.width(), lettering.height(), more, more == 1 ? "" : "s",
-                       longest_float_of(design, app.work.profile));
+  if (!floats.empty()) {
+    return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(), floats);
   }
-  const bool there = std::ranges::any_of(app.caches.findings, [](const Finding& finding) {
-    return finding.id == FindingId::float_too_long && !finding.on_piece;
-  });
+  const bool there = std::ranges::any_of(app.caches.findings, is_long_float_of_repeat);
   return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(),
                      there ? "at the cursor it makes no further float that is too long" : "no float too long");
 }

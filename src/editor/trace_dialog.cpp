@@ -49,9 +49,9 @@ bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, cons
     wishes.picking = false;
     return true;
   }
-  if (const ImVec2 way = way_of_frame(); !wishes.picking && (way.x != 0 || way.y != 0)) {
-    wishes.left += way.x * px;
-    wishes.top += way.y * px;
+  if (!wishes.picking && ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    wishes.left += io.MouseDelta.x * px;
+    wishes.top += io.MouseDelta.y * px;
     return true;
   }
   if (ImGui::IsItemHovered() && io.MouseWheel != 0) {

@@ -7,6 +7,7 @@
 #include "editor/finding_marks.hpp"
 #include "rules/checks.hpp"
 
+#include <functional>
 #include <utility>
 
 namespace punchwright::editor {
@@ -18,6 +19,9 @@ bool is_shape(Tool tool) {
 }
 
 Edit edit_of(const Document& design, const WaitingKey& key) {
+  if (key.lines) {
+    return edit_of(*key.lines, key.moved_yarns);
+  }
   if (key.floating) {
     return Redraw{with_set_down(design.grid, *key.floating), key.floating->name};
   }
@@ -32,8 +36,9 @@ Edit edit_of(const Document& design, const WaitingKey& key) {
 
 } // namespace
 
-bool two_yarns_in(const Document& design, int row) {
-  return design.bands[band_index_at(design, row)].contrast.has_value();
+Edit edit_of(const LineDrag& lines, MovedYarns moved_yarns) {
+  return lines.rows ? Edit(MoveRows{lines.first, lines.count, lines.to, moved_yarns})
+                    : Edit(MoveColumns{lines.first, lines.count, lines.to});
 }
 
 Grid with_set_down(const Grid& drawing, const Floating& floating) {
@@ -60,24 +65,56 @@ Grid with_set_down(const Grid& drawing, const Floating& floating) {
 std::optional<WaitingKey> what_waits(const App& app) {
   const Work& work = app.work;
   const Session& session = app.session;
+  WaitingKey key;
+  key.opening = work.opening;
+  key.revision = work.history.revision();
   if (session.floating) {
-    return WaitingKey{work.opening, work.history.revision(), {}, true, session.floating};
+    key.floating = session.floating;
+  } else if (session.stroke && is_shape(session.stroke->tool)) {
+    key.cells = session.stroke->preview;
+    key.contrast = session.stroke->contrast;
+  } else if (session.line_drag && session.line_drag->to != session.line_drag->first) {
+    key.lines = session.line_drag;
+    key.moved_yarns = app.view.moved_yarns;
+  } else {
+    return std::nullopt;
   }
-  if (session.stroke && is_shape(session.stroke->tool)) {
-    return WaitingKey{work.opening, work.history.revision(), session.stroke->preview, session.stroke->contrast, {}};
-  }
-  return std::nullopt;
+  return key;
 }
 
 Waiting drawn_as_it_waits(const App& app, const WaitingKey& key) {
-  Waiting waiting{key, app.work.design, {}, {}};
-  // Refused, it is the drawing as it is: that is what setting it down would leave as well.
-  static_cast<void>(apply_edit(waiting.design, edit_of(app.work.design, key)));
+  Waiting waiting{key, app.work.design, {}, {}, {}, {}};
+  if (auto change = apply_edit(waiting.design, edit_of(app.work.design, key)); !change) {
+    waiting.refused = change.error();
+  }
   check_floats(waiting.design, app.work.profile, waiting.floats);
-  std::erase_if(waiting.floats,
-                [](const Finding& finding) { return finding.id != FindingId::float_too_long || finding.on_piece; });
+  std::erase_if(waiting.floats, std::not_fn(is_long_float_of_repeat));
   waiting.marks = marks_of(waiting.floats, waiting.design, app.work.profile);
+  waiting.row_yarns = yarns_by_row(waiting.design.bands);
   return waiting;
+}
+
+std::vector<char> yarns_by_row(const std::vector<Band>& bands) {
+  std::vector<char> yarns;
+  for (const Band& band : bands) {
+    for (int row = 0; row < band.rows; ++row) {
+      yarns.push_back(band.main);
+      yarns.push_back(band.contrast.value_or('\0'));
+    }
+  }
+  return yarns;
+}
+
+bool lines_dragged(const App& app) {
+  return app.caches.waiting && app.caches.waiting->key.lines;
+}
+
+const Document& design_in_sight(const App& app) {
+  return lines_dragged(app) ? app.caches.waiting->design : app.work.design;
+}
+
+const std::vector<char>& row_yarns_in_sight(const App& app) {
+  return lines_dragged(app) ? app.caches.waiting->row_yarns : app.caches.row_yarns;
 }
 
 } // namespace punchwright::editor

@@ -1,5 +1,5 @@
-// The drawing as it would be if what is shown over it were drawn now: a shape before the button is released, or what
-// hangs there. Its floats are marked and the piece shows it, as they are while the pen draws.
+// The drawing as it would be if what is shown were done now: a shape before the button is released, what hangs over it,
+// or rows and columns that are dragged. Its floats are marked and the piece shows it, as they are while the pen draws.
 #pragma once
 
 #include "design/document.hpp"
@@ -22,18 +22,22 @@ struct WaitingKey {
   std::vector<Cell> cells; // of the shape
   bool contrast = true;
   std::optional<Floating> floating;
+  std::optional<LineDrag> lines;
+  MovedYarns moved_yarns = MovedYarns::of_the_place; // of rows that are dragged
   bool operator==(const WaitingKey&) const = default;
 };
 
 struct Waiting {
   WaitingKey key;
   Document design;
+  Failure refused;             // it can't be done: the design is as it was
   std::vector<Finding> floats; // that are too long in it
   std::vector<Mark> marks;     // of those on the repeat, ascending by row; `finding` is a place in `floats`
+  std::vector<char> row_yarns; // as that of the caches
 };
 
-// Whether a contrast stitch can be drawn in that row.
-[[nodiscard]] bool two_yarns_in(const Document& design, int row);
+// The move that letting the lines go would be.
+[[nodiscard]] Edit edit_of(const LineDrag& lines, MovedYarns moved_yarns);
 
 // The drawing after what hangs over it was set down.
 [[nodiscard]] Grid with_set_down(const Grid& drawing, const Floating& floating);
@@ -41,5 +45,15 @@ struct Waiting {
 // None: nothing is shown that isn't drawn.
 [[nodiscard]] std::optional<WaitingKey> what_waits(const App& app);
 [[nodiscard]] Waiting drawn_as_it_waits(const App& app, const WaitingKey& key);
+
+// What the drawing's room shows: dragged rows and columns at the place where they would land, else the design.
+[[nodiscard]] const Document& design_in_sight(const App& app);
+[[nodiscard]] const std::vector<char>& row_yarns_in_sight(const App& app);
+
+// Whether rows or columns are shown at another place than theirs.
+[[nodiscard]] bool lines_dragged(const App& app);
+
+// By row, its band's main and contrast (0: none), two a row.
+[[nodiscard]] std::vector<char> yarns_by_row(const std::vector<Band>& bands);
 
 } // namespace punchwright::editor

@@ -68,23 +68,15 @@ void tip_at_foot(const Theme& theme, std::string_view text) {
                wrap);
 }
 
-// A fast hand's last way and its letting go come in one frame, in which the item is no longer active.
-bool just_let_go(ImGuiMouseButton button) {
-  return ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(button);
-}
-
 } // namespace
 
-void tip(const Theme& theme, std::string_view text, std::optional<ScreenPoint> at) {
+void tip(const Theme& theme, std::string_view text) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
     return;
   }
   if (ImGui::GetCurrentContext()->NavDisableMouseHover) { // it has the keys; the pointer lies wherever it was left
     tip_at_foot(theme, text);
     return;
-  }
-  if (at) { // not sooner: a place that no window takes goes to the next one that begins
-    ImGui::SetNextWindowPos({at->x, at->y});
   }
   ImGui::BeginTooltip();
   const float room = 300 * theme.scale;
@@ -95,20 +87,12 @@ void tip(const Theme& theme, std::string_view text, std::optional<ScreenPoint> a
 }
 
 void tip_below(const Theme& theme, std::string_view text, float top) {
-  tip(theme, text, ScreenPoint{ImGui::GetItemRectMin().x, top});
-}
-
-ImVec2 way_of_frame(ImGuiMouseButton button) {
-  const bool held = ImGui::IsItemActive() && ImGui::IsMouseDown(button) && !ImGui::IsMouseClicked(button);
-  return held || just_let_go(button) ? ImGui::GetIO().MouseDelta : ImVec2(0, 0);
-}
-
-ImVec2 way_of_drag() {
-  const ImGuiIO& io = ImGui::GetIO();
-  if (!ImGui::IsItemActive() && !just_let_go(ImGuiMouseButton_Left)) {
-    return {0, 0};
+  if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
+    if (!ImGui::GetCurrentContext()->NavDisableMouseHover) { // else the tip stands at the foot, and is no window
+      ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, top});
+    }
+    tip(theme, text);
   }
-  return {io.MousePos.x - io.MouseClickedPos[0].x, io.MousePos.y - io.MouseClickedPos[0].y};
 }
 
 std::string in_lines(std::string_view text, float room) {

@@ -4,7 +4,6 @@
 #include "editor/actions.hpp"
 
 #include <imgui.h>
-#include <optional>
 #include <string>
 #include <string_view>
 
@@ -22,16 +21,10 @@ void make_first_stop(Actions& actions);
 // Whether the thing that has the keys is marked: after the mouse was used it isn't.
 [[nodiscard]] bool keys_show_their_place();
 
-// A tip where the pointer rests on the last item; at a place of its own, if one is named.
-void tip(const Theme& theme, std::string_view text, std::optional<ScreenPoint> at = std::nullopt);
+// A tip where the pointer rests on the last item.
+void tip(const Theme& theme, std::string_view text);
 // At that height instead of at the pointer, so that what stands beside the item is not covered.
 void tip_below(const Theme& theme, std::string_view text, float top);
-
-// How the pointer moved in this frame while it held the last item, in px: in the frame in which it lets go, too.
-// Nothing if the item isn't held.
-[[nodiscard]] ImVec2 way_of_frame(ImGuiMouseButton button = ImGuiMouseButton_Left);
-// The same since the left button went down.
-[[nodiscard]] ImVec2 way_of_drag();
 
 // With line breaks at spaces, where a line would be wider than the room: "68.8 mm" is never cut at its point.
 [[nodiscard]] std::string in_lines(std::string_view text, float room);

@@ -1,4 +1,5 @@
 // Yarns and bands: names, colours, and which rows are knitted in which pair.
+#include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yarn_pairs.hpp"
@@ -128,7 +129,7 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
     for (const Yarn& yarn : design.yarns) {
       const ImVec2 at = ImGui::GetCursorScreenPos();
       const std::string line = fmt::format("      {}##{}", shown_name(yarn), yarn.key);
-      if (ImGui::Selectable(line.c_str(), yarn.key == key) && yarn.key != key) {
+      if (list_entry(line.c_str(), yarn.key == key)) {
         key = yarn.key;
         changed = true;
       }
@@ -137,7 +138,7 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
              {at.x + 2, at.y + 1, at.x + 2 + square * 0.55F, at.y + square * 0.6F}, yarn.colour);
     }
     if (may_be_none) {
-      if (ImGui::Selectable("none", key == 0) && key != 0) {
+      if (list_entry("none", key == 0)) {
         key = 0;
         changed = true;
       }
@@ -220,7 +221,7 @@ void choose_sight(const App& app, Actions& actions) {
   label(app.theme, "Seen", 0.24F);
   if (ImGui::BeginCombo("##sight", info_of(app.view.sight).name)) {
     for (const SightInfo& info : colour_sights) {
-      if (ImGui::Selectable(info.name, info.sight == app.view.sight) && info.sight != app.view.sight) {
+      if (list_entry(info.name, info.sight == app.view.sight)) {
         constexpr std::array commands = {Command::sight_as_is, Command::sight_lightness, Command::sight_protan,
                                          Command::sight_deutan, Command::sight_tritan};
         actions.run(commands[static_cast<std::size_t>(info.sight)]);

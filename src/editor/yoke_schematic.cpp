@@ -228,16 +228,22 @@ private:
     }
     list_.AddCircleFilled(at, radius * (lively ? 1.3F : 1.0F), ink(lively ? theme_.accent : theme_.panel));
     list_.AddCircle(at, radius * (lively ? 1.3F : 1.0F), ink(theme_.accent), 0, 2.2F * theme_.scale);
-    by = way_of_drag();
     if (ImGui::IsItemActive()) {
       held_ = true;
       ImGui::SetTooltip("%s", words.c_str());
+      by = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0);
       return true;
+    }
+    if (ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
+      // A fast hand's last way and its letting go come in one frame.
+      const ImGuiIO& io = ImGui::GetIO();
+      by = {io.MousePos.x - io.MouseClickedPos[0].x, io.MousePos.y - io.MouseClickedPos[0].y};
+      return by.x != 0 || by.y != 0;
     }
     if (ImGui::IsItemHovered()) {
       tip(theme_, words + "; drag it, or type the number on the left");
     }
-    return by.x != 0 || by.y != 0;
+    return false;
   }
 
   // What stood there when the drag began; `now` where it begins in this frame.

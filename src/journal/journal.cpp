@@ -3,6 +3,7 @@
 #include "journal/journal.hpp"
 
 #include "design/repeat_file.hpp"
+#include "design/step_words.hpp"
 #include "pieces/yoke_file.hpp"
 
 #include <algorithm>
@@ -107,12 +108,13 @@ std::string work_text(const KeptDesign& kept) {
   Document state = kept.design;
   History history = kept.history;
   const auto before = [&] {
-    return history.undo(state) ? std::optional(TextStep{history.steps()[history.done()].name, write_repeat(state)})
+    return history.undo(state) ? std::optional(TextStep{words_of(history.steps()[history.done()]), write_repeat(state)})
                                : std::nullopt;
   };
   const auto after = [&] {
-    return history.redo(state) ? std::optional(TextStep{history.steps()[history.done() - 1].name, write_repeat(state)})
-                               : std::nullopt;
+    return history.redo(state)
+               ? std::optional(TextStep{words_of(history.steps()[history.done() - 1]), write_repeat(state)})
+               : std::nullopt;
   };
   std::string text = fmt::format("{} {}\n{}\n{}", design_word, here.size(), here, steps_text(here, before));
   state = kept.design;

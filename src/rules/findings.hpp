@@ -65,6 +65,11 @@ struct Finding {
   bool operator==(const Finding&) const = default;
 };
 
+// A float that is too long where the repeat lies beside itself; the piece may show the same one on its needles.
+[[nodiscard]] inline bool is_long_float_of_repeat(const Finding& finding) {
+  return finding.id == FindingId::float_too_long && !finding.on_piece;
+}
+
 // "float-too-long": stable, for scripts.
 [[nodiscard]] std::string_view stable_id(FindingId id);
 [[nodiscard]] std::string_view name_of(Severity severity);

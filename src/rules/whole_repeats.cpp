@@ -78,6 +78,21 @@ private:
 
 } // namespace
 
+std::optional<int> whole_repeats_in_the_middle(const Document& document, const Profile& profile) {
+  const int width = document.grid.width();
+  const Placement placement(document, profile);
+  Document tried = document;
+  tried.piece.first_needle.reset();
+  const int most = std::min(profile.needles, most_stitches);
+  for (int stitches = width + 2 * document.piece.edge; stitches <= most; stitches += width) {
+    tried.piece.stitches = stitches;
+    if (placement.column_of(Needle{first_needle_of(tried).position + document.piece.edge}) == width - 1) {
+      return stitches;
+    }
+  }
+  return std::nullopt;
+}
+
 std::vector<WholeRepeats> nearest_whole_repeats(const Document& document, const Profile& profile) {
   return Search(document, profile).run();
 }

@@ -21,4 +21,8 @@ struct WholeRepeats {
 // room for.
 [[nodiscard]] std::vector<WholeRepeats> nearest_whole_repeats(const Document& document, const Profile& profile);
 
+// The fewest stitches, edges included, that show whole repeats in the middle of the bed; none: where the card lies on
+// the bed, no number of repeats that the bed has room for does.
+[[nodiscard]] std::optional<int> whole_repeats_in_the_middle(const Document& document, const Profile& profile);
+
 } // namespace punchwright

@@ -86,8 +86,11 @@ class Drawing(WindowTest):
     def test_drawing_with_the_keys_alone(self):
         path = self.write("a.repeat", blank())
         editor = self.start(path)
-        editor.key("Right", "Up", "space", "shift+Right", "shift+Right", "shift+Up", "Left", "x")
-        editor.wait(lambda state: state["steps"] == 5, "five steps")
+        editor.key("Right", "Up", "space", "shift+Right", "shift+Right", "shift+Up", "Left")
+        editor.wait(lambda state: state["cursor"] == [2, 2] and state["idle"], "the stroke")  # one step, or more on a slow day
+        steps = editor.state["steps"]
+        editor.key("x")
+        editor.wait(lambda state: state["steps"] == steps + 1, "the stitch turned")
         editor.save()
         self.assertEqual(cells_of(path), {(1, 1), (2, 1), (3, 1), (3, 2), (2, 2)})
 

@@ -124,6 +124,7 @@ class KeysAlone(Panels):
         self.assertEqual(editor.state["keys_at"], "new machine")
         editor.key("space")
         editor.wait(lambda state: "new machine plastic-by-hand" in state["places"] and state["idle"], "the list")
+        editor.wait(lambda state: state["keys_at"] == "new machine bulky-card-24", "the keys at the present machine")
         self.tab_until(editor, "new machine plastic-by-hand", "Down")
         editor.key("Return")
         editor.wait(lambda state: "new machine plastic-by-hand" not in state["places"] and state["idle"], "the choice")
@@ -269,19 +270,6 @@ class Edges(Panels):
         editor._xdotool("mouseup", 1)
         editor.settle()
         self.assertTrue(editor.state["saved"])
-
-    def test_a_fast_hand_moves_the_edge_as_a_slow_one_does(self):
-        editor = self.start(self.write("a.repeat", blank()), "--size", "1200x800")
-        for turn in range(3):  # the last way and the letting go come in one frame, or nearly so
-            before = editor.state["canvas"][0]
-            left, top, right, bottom = editor.state["places"]["settings edge"]
-            x, y = round((left + right) / 2), round((top + bottom) / 2)
-            editor._xdotool("mousemove", "--window", editor.window, x, y)
-            editor.settle()
-            editor._xdotool("mousedown", 1)
-            editor.settle()
-            editor._xdotool("mousemove", "--window", editor.window, x + 30, y, "mouseup", 1)
-            editor.wait(lambda state: state["canvas"][0] > before + 20 and state["idle"], f"the edge moved, time {turn}")
 
     def test_large_text_leaves_the_drawing_its_share(self):
         editor = self.start(self.write("a.repeat", blank()), "--size", "1440x900", "--scale", "2")

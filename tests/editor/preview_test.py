@@ -22,10 +22,10 @@ def page_shown(state):
 
 
 class Preview(WindowTest):
-    def begin(self, rows):
+    def begin(self, rows, *arguments):
         band = ["#..#.." * 4, "." * 24] * (rows // 2)
         path = self.write("puffin-cove.repeat", design(band, title="Puffin cove"))
-        editor = self.start(path)
+        editor = self.start(path, *arguments)
         editor.key("ctrl+p")
         editor.wait(lambda state: state["dialog"] == "preview" and page_shown(state), "the preview")
         return editor
@@ -69,6 +69,25 @@ class Preview(WindowTest):
                                check=True).stdout
         self.assertIn("card 2 of 3", words)
         self.assertNotIn("card 1 of 3", words)
+
+    def test_with_large_text_in_a_small_window_the_page_has_the_room(self):
+        self.write_settings("text_percent = 250\n")
+        editor = self.begin(12, "--size", "1280x720")
+        left, top, right, bottom = editor.state["places"]["page"]
+        self.assertTrue(0 <= left and 0 <= top and right <= 1280 and bottom <= 720, (left, top, right, bottom))
+        self.assertGreater((right - left) * (bottom - top), 0.6 * 1280 * 720)
+        editor.click("sheets")
+        editor.click("sheet steps")
+        editor.wait(lambda state: page_shown(state) == ("1", "3") and state["idle"], "the steps")
+        self.tab_until(editor, "export shown")  # below the page, and scrolled to
+        editor.settle()
+        _, top, _, bottom = editor.state["places"]["export shown"]
+        self.assertTrue(0 <= top and bottom <= 720, (top, bottom))
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] not in ("preview", "none"), "the dialog")
+        editor.fill_name(self.folder / "steps.pdf")
+        editor.wait(lambda state: state["message"].startswith("Written"), "the file")
+        self.assertEqual(pages_of(self.folder / "steps.pdf"), 3)
 
     def test_paper_and_loop_are_steps_of_the_design(self):
         editor = self.begin(12)

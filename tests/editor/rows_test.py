@@ -35,6 +35,12 @@ class Rows(WindowTest):
         """Presses at the first place, goes over the others, lets go."""
         editor.settle()
         steps = editor.state["steps"]
+        self.hold(editor, places)
+        editor._xdotool("mouseup", 1)
+        editor.wait(lambda state: state["steps"] > steps and state["idle"], "the step")
+
+    def hold(self, editor, places):
+        """Presses at the first place and goes over the others."""
         (x, y), *others = places
         frame = editor.state["frame"]
         editor._xdotool("mousemove", "--window", editor.window, round(x), round(y))
@@ -43,11 +49,12 @@ class Rows(WindowTest):
         editor._xdotool("mousedown", 1)
         editor.wait(lambda state: state["frame"] > frame and state["idle"], "the button held")
         for x, y in others:
-            frame = editor.state["frame"]
-            editor._xdotool("mousemove", "--window", editor.window, round(x), round(y))
-            editor.wait(lambda state: state["frame"] > frame and state["idle"], "the pointer there")
-        editor._xdotool("mouseup", 1)
-        editor.wait(lambda state: state["steps"] > steps and state["idle"], "the step")
+            self.hold_on(editor, x, y)
+
+    def hold_on(self, editor, x, y):
+        frame = editor.state["frame"]
+        editor._xdotool("mousemove", "--window", editor.window, round(x), round(y))
+        editor.wait(lambda state: state["frame"] > frame and state["idle"], "the pointer there")
 
     def test_a_row_and_a_column_are_dragged_by_their_numbers(self):
         path = self.write("a.repeat", design(STAIRS))
@@ -66,6 +73,29 @@ class Rows(WindowTest):
         editor.wait(lambda state: state["steps"] == 0 and state["idle"], "undone")
         editor.save()
         self.assertEqual(rows_in(path), STAIRS[::-1])
+
+    def test_the_floats_of_a_dragged_column_are_marked_before_it_is_let_go(self):
+        rows = ["#...#...", "#...#...", "#.#.#.#."]
+        path = self.write("a.repeat", design(rows) + "\n[rules]\nlongest_float = 3\n")
+        editor = self.start(path)
+        left, top, right, bottom = editor.state["places"]["column strip"]
+        column = {number: editor.state["columns"][str(number)] for number in range(8)}
+        middle = (top + bottom) / 2
+        self.assertEqual(editor.state["floats_shown"], -1)
+        self.hold(editor, [(column[4], middle), (column[3], middle)])
+        self.assertEqual(editor.state["floats_shown"], 2)
+        self.assertEqual((editor.state["faults"], editor.state["steps"]), (0, 0))  # nothing is done yet
+        self.hold_on(editor, column[4], middle)
+        self.assertEqual(editor.state["floats_shown"], -1)
+        self.hold_on(editor, column[3], middle)
+        editor._xdotool("key", "Escape")  # without --clearmodifiers, which lets go of buttons too
+        editor.wait(lambda state: state["message"] == "Nothing was moved" and state["idle"], "given up")
+        self.assertEqual(editor.state["floats_shown"], -1)
+        editor._xdotool("mouseup", 1)
+        self.drag(editor, [(column[4], middle), (column[3], middle)])
+        self.assertGreater(editor.state["faults"], 0)
+        editor.save()
+        self.assertEqual(rows_in(path), ["#.##..#.", "#..#....", "#..#...."])
 
     def test_rows_and_size_by_keys_alone(self):
         path = self.write("a.repeat", design(STAIRS))

@@ -109,8 +109,9 @@ class Tools(WindowTest):
         # By keys from where the work stands: to the latest and no further, to the beginning, and up again to the first.
         editor.key("ctrl+h")
         editor.wait(lambda state: state["keys_at"] == "close" and state["idle"], "the list with the keys")
-        for arrow, presses, done in ("Up", 3, 3), ("Down", 4, 0), ("Up", 1, 1):
-            editor.key(*[arrow] * presses)
+        for key, presses, done in (("Up", 3, 3), ("Down", 4, 0), ("Home", 1, 3), ("End", 1, 0), ("Prior", 1, 3), ("Next", 1, 0),
+                                   ("Up", 1, 1)):
+            editor.key(*[key] * presses)
             editor.wait(lambda state: state["steps"] == done and state["idle"], f"step {done}")
         editor.key("Return")
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")

@@ -1,6 +1,7 @@
 // The journal's form: what is written is read back whole, with the steps around it; anything else is refused.
 // Every byte is cut off and changed once: a journal never says something that nobody drew.
 #include "design/repeat_file.hpp"
+#include "design/step_words.hpp"
 #include "journal/journal.hpp"
 #include "support/builders.hpp"
 
@@ -103,13 +104,39 @@ TEST_CASE("the steps can be undone and done again as if the window had never clo
   CHECK(in(journal).history.done() == 2);
   REQUIRE(in(journal).history.steps().size() == 3);
   for (std::size_t step = 0; step < 3; ++step) {
-    CHECK(in(journal).history.steps()[step].name == in(written).history.steps()[step].name);
+    CHECK(words_of(in(journal).history.steps()[step]) == words_of(in(written).history.steps()[step]));
   }
   for (const bool back : {false, true, true, true, true, false, false, false, true}) {
     CHECK((back ? in(journal).history.undo(in(journal).design) : in(journal).history.redo(in(journal).design)) ==
           (back ? in(written).history.undo(in(written).design) : in(written).history.redo(in(written).design)));
     CHECK(in(journal).design == in(written).design);
   }
+}
+
+TEST_CASE("the steps keep the rows that the list of what was done names") {
+  Journal written;
+  written.design = drawn({"....", "....", "....", "...."});
+  REQUIRE(!written.history.apply(written.design, SetCells{{{1, 1}, {2, 2}}, true}));
+  REQUIRE(!written.history.apply(written.design, MirrorUpsideDown{}));
+  REQUIRE(!written.history.apply(written.design, SetCells{{{0, 3}}, true}));
+  written.history.undo(written.design);
+  const auto words = [](const Journal& journal) {
+    std::vector<std::string> list;
+    for (const History::Step& step : journal.history.steps()) {
+      list.push_back(words_of(step));
+    }
+    return list;
+  };
+  CHECK(words(written) ==
+        std::vector<std::string>{"draw, rows 2 to 3", name_of(Edit(MirrorUpsideDown{})), "draw, row 4"});
+  auto read = read_journal(write_journal(written), "a.journal");
+  REQUIRE(read);
+  CHECK(words(*read) == words(written));
+  // Kept once more, and once again after an undo: nothing is said twice.
+  read->history.undo(read->design);
+  auto again = read_journal(write_journal(*read), "a.journal");
+  REQUIRE(again);
+  CHECK(words(*again) == words(written));
 }
 
 TEST_CASE("random work, kept at a random moment, is undone to the same beginning") {

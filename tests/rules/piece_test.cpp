@@ -152,6 +152,31 @@ TEST_SUITE("repeat cut at the edges") {
     CHECK(suggestions > 500);
   }
 
+  TEST_CASE("the fewest whole repeats in the middle of the bed are never cut, and fewer would be") {
+    for (const Profile& profile : built_in_profiles()) {
+      for (const int width : {1, 2, 3, 4, 6, 8, 12, 24}) {
+        if (profile.card && profile.card->repeat % width != 0) {
+          continue;
+        }
+        CAPTURE(profile.name);
+        CAPTURE(width);
+        Document document = blank_document(width, 4);
+        document.grid.set(0, 1, true);
+        const auto stitches = whole_repeats_in_the_middle(document, profile);
+        REQUIRE(stitches.has_value());
+        CHECK((*stitches - 2 * document.piece.edge) % width == 0);
+        document.piece.stitches = *stitches;
+        CHECK_FALSE(is_cut(document, profile));
+        document.piece.stitches = *stitches - width;
+        CHECK((*stitches == width + 2 * document.piece.edge || is_cut(document, profile)));
+      }
+    }
+    // A card of 24 begins twelve needles left of the middle (common practice): 12 stitches lie whole twice, not once.
+    CHECK(whole_repeats_in_the_middle(blank_document(12, 4), test::card_machine()) == 26);
+    CHECK(whole_repeats_in_the_middle(blank_document(24, 4), test::card_machine()) == 26);
+    CHECK_FALSE(whole_repeats_in_the_middle(blank_document(200, 4), test::card_machine()).has_value());
+  }
+
   TEST_CASE("a row of two colours of which the piece shows one only leaves the other yarn loose across it") {
     Document document = test::drawn({
         "####........", // on the piece main alone

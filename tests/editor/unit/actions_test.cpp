@@ -1,8 +1,10 @@
 // Actions to the design and back, without a window: strokes, steps, fields, the guard.
 #include "design/repeat_file.hpp"
+#include "design/step_words.hpp"
 #include "editor/actions.hpp"
 #include "support/folder.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -73,6 +75,47 @@ TEST_CASE("a stroke through the neighbours goes round the edges") {
   stroke(app, {{22, 0}, {25, 0}});
   CHECK(app.work.design.grid.row_text(0) == "##....................##");
   CHECK(app.view.cursor == Cell{1, 0});
+}
+
+TEST_CASE("stitches drawn by keys in one go are one step; a pause, another colour or another action begins the next") {
+  App app = make_app();
+  const auto draw = [&](int columns, int rows, double seconds) {
+    app.session.now += seconds;
+    editor::apply(app, MoveCursor{columns, rows, true});
+    editor::apply(app, Placed{}); // as in every frame
+  };
+  const auto steps = [&] { return app.work.history.done(); };
+  editor::apply(app, Run{Command::toggle_stitch}); // the first stitch, from which the arrows go on
+  for (int stitch = 0; stitch < 4; ++stitch) {
+    draw(1, 0, 0.5);
+  }
+  draw(0, 1, 1.9);
+  CHECK(steps() == 1);
+  CHECK(app.work.design.grid.row_text(0) == "#####" + std::string(19, '.'));
+  CHECK(words_of(app.work.history.steps().back()) == "draw, rows 1 to 2");
+  editor::apply(app, Run{Command::undo});
+  CHECK(app.work.design.grid == Grid(24, 24));
+  editor::apply(app, Run{Command::redo});
+  CHECK(steps() == 1);
+
+  draw(1, 0, 0.1); // after the undo it is another one
+  CHECK(steps() == 2);
+  draw(1, 0, 2.1);
+  CHECK(steps() == 3);
+  editor::apply(app, Run{Command::pen_main});
+  draw(-1, 0, 0.1);
+  draw(-1, 0, 0.1);
+  CHECK(steps() == 4);
+  CHECK(app.work.history.steps().back().name == "erase");
+  editor::apply(app, Run{Command::pen_contrast});
+  editor::apply(app, MoveCursor{5, 0, false}); // lifted, and set down elsewhere
+  draw(1, 0, 0.1);
+  CHECK(steps() == 5);
+  editor::apply(app, MoveCursor{1, 0, false});
+  draw(1, 0, 0.1);
+  CHECK(steps() == 6);
+  editor::apply(app, GoToStep{0});
+  CHECK(app.work.design.grid == Grid(24, 24));
 }
 
 TEST_CASE("in a band of one yarn nothing is drawn, the rest of the stroke is, and the message says why") {
@@ -301,4 +344,20 @@ TEST_CASE("a sheet's name keeps the extension that was typed, so that its writer
   REQUIRE(asked != nullptr);
   CHECK(asked->trouble.find("'.bmp'") != std::string::npos);
   CHECK(asked->trouble.find(".pdf, .svg, .png, .txt") != std::string::npos);
+}
+
+TEST_CASE("a new design's piece shows whole repeats between its seam stitches, whatever the width") {
+  for (const int width : {4, 6, 8, 12, 24}) {
+    CAPTURE(width);
+    App app = make_app();
+    editor::apply(app, BeginDesign{NewDialog{"standard-card-24", width, 10, {}}});
+    refresh(app);
+    CHECK(std::ranges::none_of(app.caches.findings, [](const Finding& finding) {
+      return finding.id == FindingId::repeat_cut_at_edges || finding.id == FindingId::piece_wider_than_bed;
+    }));
+    CHECK(app.work.history.steps().empty());
+  }
+  App app = make_app();
+  editor::apply(app, BeginDesign{NewDialog{"bulky-card-24", 200, 10, {}}}); // no bed is so wide
+  CHECK(app.work.design.grid.width() == 200);
 }

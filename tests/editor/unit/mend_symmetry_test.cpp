@@ -48,6 +48,16 @@ TEST_CASE("a shown mend is made anew when it is to keep the symmetry, and again 
   CHECK(app.session.message.find("symmetry") == std::string::npos);
 }
 
+TEST_CASE("while strokes are completed under a symmetry, mends keep that of the drawing without being asked to") {
+  App app = app_with_a_mirrored_drawing();
+  editor::apply(app, ChooseSymmetry{centred_frieze(FriezeGroup::p1m1, 24, 2)});
+  run(app, Command::mend);
+  CHECK(mirrored(app));
+  editor::apply(app, ChooseSymmetry{std::nullopt});
+  run(app, Command::mend);
+  CHECK_FALSE(mirrored(app));
+}
+
 TEST_CASE("turned on before, every mend keeps the symmetry, and taking it leaves the drawing mirrored") {
   App app = app_with_a_mirrored_drawing();
   run(app, Command::mend_symmetry);

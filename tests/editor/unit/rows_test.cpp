@@ -3,7 +3,9 @@
 #include "editor/picture_views.hpp"
 #include "support/builders.hpp"
 
+#include <algorithm>
 #include <doctest/doctest.h>
+#include <utility>
 
 using namespace punchwright;
 using namespace punchwright::editor;
@@ -115,6 +117,75 @@ TEST_CASE("Escape gives a drag up, and a mere click moves the cursor only") {
   CHECK(app.view.cursor.row == 2);
   editor::apply(app, BeginLineDrag{true, 7}); // beside the drawing
   CHECK_FALSE(app.session.line_drag.has_value());
+}
+
+namespace {
+
+// The rows that the floats which wait are marked in, with their lengths.
+std::vector<std::pair<int, int>> floats_that_wait(const App& app) {
+  std::vector<std::pair<int, int>> floats;
+  for (const Mark& mark : app.caches.waiting->marks) {
+    floats.emplace_back(mark.row, app.caches.waiting->floats[static_cast<std::size_t>(mark.finding)].stitches);
+  }
+  return floats;
+}
+
+} // namespace
+
+TEST_CASE("while a column is dragged, the floats that it would make are marked, and go when it is given up") {
+  App app = make_app();
+  app.work.design = drawn({"#...#...", "#...#...", "#.#.#.#."});
+  app.work.design.rules.longest_float = 3;
+  app.view.canvas = {0, 0, 800, 600};
+  app.view.piece_box = {0, 0, 200, 200};
+  refresh(app);
+  REQUIRE(app.caches.marks.size() > 0);
+  CHECK_FALSE(std::ranges::any_of(app.caches.findings, is_long_float_of_repeat));
+  editor::apply(app, BeginLineDrag{false, 4});
+  refresh(app);
+  CHECK_FALSE(app.caches.waiting.has_value()); // nothing has moved yet
+  const std::uint64_t piece = app.caches.piece.serial;
+  editor::apply(app, LineDragTo{3});
+  CHECK(refresh(app));
+  CHECK(floats_that_wait(app) == std::vector<std::pair<int, int>>{{1, 4}, {2, 4}});
+  CHECK(lines_of(design_in_sight(app).grid) == Lines{"#..#....", "#..#....", "#.##..#."});
+  CHECK(app.caches.piece.serial > piece);
+  CHECK(app.work.history.done() == 0);
+  editor::apply(app, LineDragTo{4});
+  refresh(app);
+  CHECK_FALSE(app.caches.waiting.has_value());
+  CHECK(lines_of(design_in_sight(app).grid) == lines_of(design(app).grid));
+  editor::apply(app, LineDragTo{3});
+  editor::apply(app, EndLineDrag{});
+  refresh(app);
+  CHECK_FALSE(app.caches.waiting.has_value());
+  CHECK(std::ranges::count_if(app.caches.findings, is_long_float_of_repeat) == 2);
+}
+
+TEST_CASE(
+    "a row that is dragged is shown in the yarns of the place, with its float, or it is said why it can't go there") {
+  App app = app_with_rows();
+  app.work.design.rules.longest_float = 2;
+  editor::apply(app, BeginLineDrag{true, 0});
+  editor::apply(app, LineDragTo{2});
+  refresh(app);
+  const auto floats = floats_that_wait(app);
+  CHECK(std::ranges::count(floats, std::pair{2, 3}) == 1); // of the one contrast stitch, beside itself
+  CHECK(std::ranges::none_of(floats, [](const auto& float_of) { return float_of.first == 0; }));
+  CHECK(lines_of(design_in_sight(app).grid) == Lines{"####", "#...", "###.", "##.."});
+  CHECK(row_yarns_in_sight(app) == std::vector<char>{'A', 'B', 'A', 'C', 'A', 'C', 'A', 'C'});
+  CHECK_FALSE(app.caches.waiting->refused);
+  // Into a band of one yarn no contrast can go.
+  App plain = app_with_rows();
+  plain.work.design = drawn({"....", "....", "##..", "#..."});
+  plain.work.design.bands = {Band{2, 'A', 'B', std::nullopt}, Band{2, 'A', std::nullopt, std::nullopt}};
+  ++plain.work.opening;
+  editor::apply(plain, BeginLineDrag{true, 0});
+  editor::apply(plain, LineDragTo{3});
+  refresh(plain);
+  REQUIRE(plain.caches.waiting->refused);
+  CHECK(plain.caches.waiting->refused->message.find("one yarn") != std::string::npos);
+  CHECK(design_in_sight(plain) == plain.work.design);
 }
 
 TEST_CASE("by keys a row goes one further, and stays at the edge") {

@@ -84,6 +84,21 @@ TEST_CASE("Escape gives up the shape, then what hangs, then the mark; the drawin
   CHECK(app.work.history.steps().empty());
 }
 
+TEST_CASE("Escape takes a freehand stroke back while the button is held, and what the hand still does is nothing") {
+  App app = ready_app();
+  const Grid before = app.work.design.grid;
+  editor::apply(app, BeginStroke{{1, 1}, false});
+  editor::apply(app, StrokeTo{{6, 2}});
+  REQUIRE(app.work.design.grid != before);
+  run(app, Command::focus_drawing);
+  CHECK(app.work.design.grid == before);
+  editor::apply(app, StrokeTo{{9, 9}});
+  editor::apply(app, EndStroke{});
+  CHECK(app.work.design.grid == before);
+  CHECK(app.work.history.steps().empty());
+  CHECK(app.work.history.saved());
+}
+
 TEST_CASE("by keys a shape has its corners from two presses of the space bar") {
   App app = ready_app();
   run(app, Command::tool_line);
