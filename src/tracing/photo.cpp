@@ -8,9 +8,17 @@
 
 #include <algorithm>
 #include <array>
+#include <cstring>
 #include <fmt/format.h>
 #include <memory>
 
+namespace {
+// Of nothing, stb_image copies from and to nowhere, which C++20 does not allow.
+void* copied(void* into, const void* from, std::size_t count) {
+  return count == 0 ? into : std::memcpy(into, from, count);
+}
+} // namespace
+#define memcpy copied
 #define STB_IMAGE_IMPLEMENTATION
 #define STB_IMAGE_STATIC
 #define STBI_NO_STDIO
@@ -21,6 +29,7 @@
 #define STBI_NO_PSD
 #define STBI_NO_TGA
 #include <stb_image.h>
+#undef memcpy
 
 namespace punchwright {
 namespace {

@@ -57,6 +57,13 @@ TEST_CASE("the oldest days go when there are too many") {
   CHECK(place.days.front().date == "1005-01-01");
 }
 
+TEST_CASE("a path with a line break or another control character is kept") {
+  const BenchPlace place{"/home/the\nroom\b\x7f.repeat", "0123456789abcdef", 5, 2, {}};
+  const auto read = read_bench_place(write_bench_place(place), "place");
+  REQUIRE(read.ok());
+  CHECK(*read == place);
+}
+
 TEST_CASE("each design has a file of its own; a design that was never saved is known by its steps") {
   CHECK(bench_file_name("/a/b.repeat", "1") == bench_file_name("/a/b.repeat", "2"));
   CHECK(bench_file_name("/a/b.repeat", "1") != bench_file_name("/a/c.repeat", "1"));
