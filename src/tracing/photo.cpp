@@ -4,7 +4,7 @@
 #include "pictures/picture.hpp"
 #include "pictures/picture_forms.hpp"
 #include "rules/findings.hpp"
-#include "tracing/jpeg_tables.hpp"
+#include "tracing/picture_checks.hpp"
 
 #include <algorithm>
 #include <array>
@@ -127,7 +127,7 @@ Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   }
   const std::string broken = "the picture is broken or incomplete";
   const std::string save_again = "save it again, as PNG for instance";
-  if (!huffman_tables_fit(bytes)) {
+  if (!huffman_tables_fit(bytes) || !pixmap_numbers_fit(bytes)) {
     return not_read(name, broken, save_again);
   }
   const auto* const data = reinterpret_cast<const stbi_uc*>(bytes.data());

@@ -78,6 +78,12 @@ TEST_CASE("a JPEG whose Huffman table has more codes than there can be is refuse
   CHECK_FALSE(read_photo(scans, "a"));
 }
 
+TEST_CASE("numbers that no picture has are refused before they are believed") {
+  CHECK_FALSE(read_photo("P5\n13333333333 2\n255\n....", "a"));
+  CHECK_FALSE(read_photo("P6 1 1 # 255\n 99999999999999999999\n...", "a"));
+  CHECK(read_photo("P5 # 99999999999\n1 1\n255\n.", "a"));
+}
+
 TEST_CASE("what is transparent lies on white") {
   const auto photo = read_photo(made_by("convert -size 2x1 xc:'rgba(0,0,0,0.5)' png32:-"), "a");
   REQUIRE(photo);
