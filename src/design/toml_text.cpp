@@ -53,6 +53,17 @@ std::size_t character_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
+bool is_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t length = character_length(text, at);
+    if (length == 0) {
+      return false;
+    }
+    at += length;
+  }
+  return true;
+}
+
 Result<std::string> checked_toml_text(std::string_view text, const std::string& file) {
   if (text.size() > largest_toml_text) {
     return Error{file, 1, 1, fmt::format("the file has {} bytes", text.size()),

@@ -24,6 +24,8 @@ constexpr std::size_t largest_toml_text = std::size_t{8} << 20U; // bytes
 
 // Bytes of the UTF-8 character at `at`; 0 where there is no well-formed one.
 [[nodiscard]] std::size_t character_length(std::string_view text, std::size_t at);
+// Whether every character is well-formed: only then a text can be quoted in a TOML file. Names of files need not be.
+[[nodiscard]] bool is_utf8(std::string_view text);
 
 // The text with '\n' as its only line end and without a byte order mark.
 [[nodiscard]] Result<std::string> checked_toml_text(std::string_view text, const std::string& file);

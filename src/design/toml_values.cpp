@@ -158,6 +158,9 @@ Spot TomlTable::key_spot(std::string_view key) const {
 }
 
 void TomlTable::refuse(std::string_view key, const std::string& allowed) const {
+  if (!require(key, allowed)) {
+    return;
+  }
   errors_.add(value_spot(key), fmt::format("{} is {}", name_of(key), found_text(*table_.get(key))),
               "allowed: " + allowed);
 }

@@ -44,6 +44,10 @@ bool end_needles_knit_contrast(const Document& document, const Profile& profile)
   return profile.end_needles;
 }
 
+bool card_goes_round(const Document& document, const Profile& profile) {
+  return document.card.loop && profile.card.has_value();
+}
+
 int longest_float_of(const Document& document, const Profile& profile) {
   if (document.rules.longest_float) {
     return *document.rules.longest_float;

@@ -36,6 +36,9 @@ private:
 // True where end needles knit contrast in every pattern row, by the document or else by the profile.
 [[nodiscard]] bool end_needles_knit_contrast(const Document& document, const Profile& profile);
 
+// True where the card is joined into a loop; the wish is idle on a machine that reads no card.
+[[nodiscard]] bool card_goes_round(const Document& document, const Profile& profile);
+
 // The limit for floats in stitches: a float of more is too long. From mm by the gauge: the most stitches that are not
 // wider than the limit (25 mm at 16 stitches to 10 cm: 4).
 [[nodiscard]] int longest_float_of(const Document& document, const Profile& profile);

@@ -124,7 +124,7 @@ std::int64_t pairs_of_changes(const Grid& before, const Grid& after, bool stacke
 MendWishes mend_wishes(const Document& design, const Profile& profile) {
   MendWishes wishes;
   wishes.limit = longest_float_of(design, profile);
-  wishes.stacked = design.piece.times > 1 || design.card.loop;
+  wishes.stacked = design.piece.times > 1 || card_goes_round(design, profile);
   if (!design.marks.none()) {
     wishes.rows.assign(static_cast<std::size_t>(design.grid.height()), 0);
     for (const DrawnFloat& one : floats_too_long(design, profile)) {

@@ -1,6 +1,7 @@
 // Deriving the rows to knit: the drawn rows from the bottom upwards, with what comes between them.
 #include "rows/rows.hpp"
 
+#include "machine/placement.hpp"
 #include "rows/pass_order.hpp"
 
 #include <algorithm>
@@ -213,7 +214,8 @@ void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {
 RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
   RowsToKnit result;
   Derivation derivation(document, profile);
-  if (document.card.loop) {
+  const bool loop = card_goes_round(document, profile);
+  if (loop) {
     result.rows = derivation.one_circuit();
     result.circuit = static_cast<int>(result.rows.size());
     repeat_circuit(result.rows, document.piece.times, document.piece.carriage);
@@ -224,7 +226,7 @@ RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
     result.rows.resize(most_rows_to_knit);
     result.cut_off = true;
   }
-  if (!document.card.loop) {
+  if (!loop) {
     result.circuit = static_cast<int>(result.rows.size());
   }
   if (profile.card) {

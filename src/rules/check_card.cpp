@@ -70,10 +70,10 @@ void check_second_passes(const RowsToKnit& rows, std::vector<Finding>& findings)
 
 void check_card(const Document& document, const Profile& profile, const RowsToKnit& rows,
                 std::vector<Finding>& findings) {
-  check_loop_change(document, rows, findings);
   if (!profile.card) {
     return;
   }
+  check_loop_change(document, rows, findings);
   check_second_passes(rows, findings);
   const CardPlan plan = card_plan(document, *profile.card, rows);
   if (plan.loop && plan.circuit < profile.card->loop_rows) {

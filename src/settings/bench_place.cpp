@@ -68,8 +68,7 @@ Result<BenchPlace> read_bench_place(std::string_view text, const std::string& fi
 std::string write_bench_place(const BenchPlace& place) {
   std::string out = "# Where the knitting stands: written by Punchwright at every step, and read when it starts.\n";
   const std::string design = place.design.string();
-  if (checked_toml_text(design, "")
-          .ok()) { // a name that is no UTF-8 has no place in TOML; the file's own name knows it
+  if (is_utf8(design)) { // another name has no place in TOML; the file's own name knows it
     out += fmt::format("design = {}\n", toml_quoted(design));
   }
   out += fmt::format("steps = {} # other steps have another digest\ndone = {} # of the steps, one by one\n"

@@ -108,7 +108,7 @@ std::string write_settings(const Settings& settings) {
   out += fmt::format("paper = {} # of new designs: a4, letter, roll\n", word_for(papers, settings.paper));
   out += "recent = [\n";
   for (const fs::path& path : settings.recent) {
-    if (checked_toml_text(path.string(), "").ok()) { // a name that is no UTF-8 has no place in TOML
+    if (is_utf8(path.string())) { // a name that is no UTF-8 has no place in TOML
       out += "  " + toml_quoted(path.string()) + ",\n";
     }
   }

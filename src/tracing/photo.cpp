@@ -4,12 +4,21 @@
 #include "pictures/picture.hpp"
 #include "pictures/picture_forms.hpp"
 #include "rules/findings.hpp"
+#include "tracing/picture_checks.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cstring>
 #include <fmt/format.h>
 #include <memory>
 
+namespace {
+// Of nothing, stb_image copies from and to nowhere, which C++20 does not allow.
+void* copied(void* into, const void* from, std::size_t count) {
+  return count == 0 ? into : std::memcpy(into, from, count);
+}
+} // namespace
+#define memcpy copied
 #define STB_IMAGE_IMPLEMENTATION
 #define STB_IMAGE_STATIC
 #define STBI_NO_STDIO
@@ -20,6 +29,7 @@
 #define STBI_NO_PSD
 #define STBI_NO_TGA
 #include <stb_image.h>
+#undef memcpy
 
 namespace punchwright {
 namespace {
@@ -115,6 +125,11 @@ Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   if (const auto pixels = read_two_tones(bytes, largest)) {
     return from_two_tones(*pixels, name);
   }
+  const std::string broken = "the picture is broken or incomplete";
+  const std::string save_again = "save it again, as PNG for instance";
+  if (!huffman_tables_fit(bytes) || !pixmap_numbers_fit(bytes)) {
+    return not_read(name, broken, save_again);
+  }
   const auto* const data = reinterpret_cast<const stbi_uc*>(bytes.data());
   const int size = static_cast<int>(std::min(bytes.size(), largest_photo_file));
   int width = 0;
@@ -130,7 +145,7 @@ Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
       stbi_load_from_memory(data, size, &width, &height, &channels, 0), stbi_image_free);
   if (pixels == nullptr) {
-    return not_read(name, "the picture is broken or incomplete", "save it again, as PNG for instance");
+    return not_read(name, broken, save_again);
   }
   const std::size_t count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
   return turned_upright(photo_of(width, height, three_channels(pixels.get(), count, channels)), orientation_of(bytes));

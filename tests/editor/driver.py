@@ -62,9 +62,9 @@ def rows_in(path):
 class Server:
     """An X server with a free display number; it stays when its last client leaves."""
 
-    def __init__(self, size="1500x950", dpi=None):
+    def __init__(self, size="1500x950", dpi=None, extensions=()):
         reading, writing = os.pipe()
-        extra = ["-dpi", str(dpi)] if dpi else []
+        extra = [*(["-dpi", str(dpi)] if dpi else []), *extensions]
         self.process = subprocess.Popen(
             ["Xvfb", "-displayfd", str(writing), "-screen", "0", f"{size}x24", "-noreset", "-nolisten", "tcp", *extra],
             pass_fds=[writing], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)

@@ -5,7 +5,7 @@ target_link_libraries(test_editor PRIVATE test_support editor)
 add_test(NAME editor COMMAND test_editor)
 set_tests_properties(editor PROPERTIES LABELS editor)
 
-foreach(job bench drawing files findings jobs panels pictures preview recovery rows screens settings tools trace yarns yoke)
+foreach(job bench desktops drawing files findings jobs panels pictures preview recovery rows screens settings tools trace yarns yoke)
   add_test(NAME editor_${job} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/${job}_test.py)
   set_tests_properties(editor_${job} PROPERTIES LABELS editor RUN_SERIAL TRUE TIMEOUT 900
     ENVIRONMENT "PUNCHWRIGHT_EDITOR=$<TARGET_FILE:punchwright-editor>;PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PYTHONDONTWRITEBYTECODE=1")

@@ -248,6 +248,16 @@ TEST_SUITE("a card joined into a loop") {
     CHECK(rows.rows[5].travel == Travel::rightwards); // an odd circuit: the next one goes the other way
   }
 
+  TEST_CASE("without a card there is nothing to join: the rows are those of a straight piece") {
+    Document document = looped({{2, 'B'}, {1, 'C'}});
+    document.rules.change_side = ChangeSide::left;
+    document.piece.times = 2;
+    const RowsToKnit rows = rows_to_knit(document, test::by_hand());
+    document.card.loop = false;
+    CHECK(rows.rows == rows_to_knit(document, test::by_hand()).rows);
+    CHECK(rows.circuit == std::ssize(rows.rows));
+  }
+
   TEST_CASE("single-colour rows at both ends of the circuit count for the change") {
     Document document = looped({{2, 'B'}, {2, 'C'}}, {1, 4});
     document.rules.plain_rows = 3;
@@ -393,7 +403,7 @@ TEST_SUITE("how many rows") {
     CHECK(too_many_rows(document, test::by_hand()));
     document.bands.back().plain_below = 20;
     document.card.loop = true; // every circuit alike: 4,000 rows, 1,000 times
-    CHECK(rows_to_knit(document, test::by_hand()).rows.size() == most_rows_to_knit);
-    CHECK_FALSE(too_many_rows(document, test::by_hand()));
+    CHECK(rows_to_knit(document, test::card_machine()).rows.size() == most_rows_to_knit);
+    CHECK_FALSE(too_many_rows(document, test::card_machine()));
   }
 }

@@ -25,6 +25,10 @@ TEST_CASE("what no place can be is an error with its line") {
   CHECK_FALSE(read_bench_place("done = -1\n", "place").ok());
   CHECK_FALSE(read_bench_place("done = \"many\"\n", "place").ok());
   CHECK_FALSE(read_bench_place("day = 3\n", "place").ok());
+  const auto no_date = read_bench_place("rows = 2\n[[day]]\nrows = 1\n", "place");
+  REQUIRE_FALSE(no_date.ok());
+  CHECK(no_date.error().text() ==
+        "place:2:1: 'day.date' is missing; allowed: a date in quotation marks: \"2026-11-26\"");
   CHECK_FALSE(read_bench_place("[[day]]\ndate = \"today\"\nrows = 1\n", "place").ok());
   CHECK_FALSE(read_bench_place("done = 5\nro", "place").ok()); // cut off
   CHECK(read_bench_place("done = -1\n", "place").error().line == 1);
@@ -51,6 +55,13 @@ TEST_CASE("the oldest days go when there are too many") {
   }
   CHECK(place.days.size() == most_bench_days);
   CHECK(place.days.front().date == "1005-01-01");
+}
+
+TEST_CASE("a path with a line break or another control character is kept") {
+  const BenchPlace place{"/home/the\nroom\b\x7f.repeat", "0123456789abcdef", 5, 2, {}};
+  const auto read = read_bench_place(write_bench_place(place), "place");
+  REQUIRE(read.ok());
+  CHECK(*read == place);
 }
 
 TEST_CASE("each design has a file of its own; a design that was never saved is known by its steps") {

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs the Debian packages named in third_party/packages.txt that are missing.
-# Usage: install-packages.sh [build] [test] [check]    (groups of that file; none: build)
+# Usage: install-packages.sh [build] [test] [check] [measure]    (groups of that file; none: build)
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 groups=("$@")

@@ -56,6 +56,34 @@ TEST_CASE("PNG, JPEG, BMP, PGM and PPM are read") {
   }
 }
 
+TEST_CASE("a JPEG whose Huffman table has more codes than there can be is refused before it is decoded") {
+  const std::string whole = made_by("convert -size 5x3 plasma:fractal jpg:-");
+  const std::size_t table = whole.find("\xff\xc4"s);
+  REQUIRE(table != std::string::npos);
+  REQUIRE(read_photo(whole, "a"));
+  constexpr std::size_t first_length = 5; // behind marker, length and number
+  std::string broken = whole;
+  broken[table + first_length + 14] = '\x80';
+  broken[table + first_length + 15] = '\x7f'; // with those of the other lengths at least 256 and one
+  const auto photo = read_photo(broken, "a.jpg");
+  REQUIRE_FALSE(photo);
+  CHECK(photo.error().text() == "a.jpg: the picture is broken or incomplete; save it again, as PNG for instance");
+  // In a picture of several scans tables stand between the pixels too.
+  std::string scans = made_by("convert -size 40x40 plasma:fractal -interlace JPEG jpg:-");
+  REQUIRE(read_photo(scans, "a"));
+  const std::size_t last = scans.rfind("\xff\xc4"s);
+  REQUIRE(last > scans.find("\xff\xda"s));
+  scans[last + first_length + 14] = '\xff';
+  scans[last + first_length + 15] = '\xff';
+  CHECK_FALSE(read_photo(scans, "a"));
+}
+
+TEST_CASE("numbers that no picture has are refused before they are believed") {
+  CHECK_FALSE(read_photo("P5\n13333333333 2\n255\n....", "a"));
+  CHECK_FALSE(read_photo("P6 1 1 # 255\n 99999999999999999999\n...", "a"));
+  CHECK(read_photo("P5 # 99999999999\n1 1\n255\n.", "a"));
+}
+
 TEST_CASE("what is transparent lies on white") {
   const auto photo = read_photo(made_by("convert -size 2x1 xc:'rgba(0,0,0,0.5)' png32:-"), "a");
   REQUIRE(photo);
