@@ -115,14 +115,14 @@ TEST_CASE("the steps can be undone and done again as if the window had never clo
 
 TEST_CASE("the steps keep the rows that the list of what was done names") {
   Journal written;
-  written.design = drawn({"....", "....", "....", "...."});
-  REQUIRE(!written.history.apply(written.design, SetCells{{{1, 1}, {2, 2}}, true}));
-  REQUIRE(!written.history.apply(written.design, MirrorUpsideDown{}));
-  REQUIRE(!written.history.apply(written.design, SetCells{{{0, 3}}, true}));
-  written.history.undo(written.design);
+  in(written).design = drawn({"....", "....", "....", "...."});
+  REQUIRE(!in(written).history.apply(in(written).design, SetCells{{{1, 1}, {2, 2}}, true}));
+  REQUIRE(!in(written).history.apply(in(written).design, MirrorUpsideDown{}));
+  REQUIRE(!in(written).history.apply(in(written).design, SetCells{{{0, 3}}, true}));
+  in(written).history.undo(in(written).design);
   const auto words = [](const Journal& journal) {
     std::vector<std::string> list;
-    for (const History::Step& step : journal.history.steps()) {
+    for (const History::Step& step : in(journal).history.steps()) {
       list.push_back(words_of(step));
     }
     return list;
@@ -133,7 +133,7 @@ TEST_CASE("the steps keep the rows that the list of what was done names") {
   REQUIRE(read);
   CHECK(words(*read) == words(written));
   // Kept once more, and once again after an undo: nothing is said twice.
-  read->history.undo(read->design);
+  in(*read).history.undo(in(*read).design);
   auto again = read_journal(write_journal(*read), "a.journal");
   REQUIRE(again);
   CHECK(words(*again) == words(written));
