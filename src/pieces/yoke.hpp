@@ -99,8 +99,8 @@ struct Yoke {
   std::vector<YokeYarn> yarns;
   // As seen on the knit side, from left to right: to the right of the front comes the wearer's left.
   std::vector<YokePiece> pieces;
-  PerSize<double> depth_cm;      // 1 to 200
-  std::vector<YokeTier> tiers;   // from the bottom upwards
+  PerSize<double> depth_cm;    // 1 to 200
+  std::vector<YokeTier> tiers; // from the bottom upwards
   YokeFit fit;
   YokeDecreases decreases;
   Extras extras;
