@@ -156,8 +156,10 @@ TEST_SUITE("kept work") {
       WorkKeeper designs(folder.path / "journals", Side::design);
       WorkKeeper yokes(folder.path / "journals", Side::yoke);
       CHECK(!yokes.follow(app, Clock::time_point{})); // nothing was changed yet
-      deepen(app, 1);
-      deepen(app, 2);
+      for (const int step : {1, 2, 3, 4}) {
+        deepen(app, step);
+      }
+      apply(app, Run{Command::undo});
       apply(app, Run{Command::undo});
       (void)yokes.follow(app, Clock::time_point{});
       finish(yokes, app, Clock::time_point{} + 2s);
@@ -173,8 +175,15 @@ TEST_SUITE("kept work") {
     CHECK(other.yoke.path == app.yoke.path);
     CHECK(!other.yoke.saved());
     CHECK(other.yoke.opened->yoke == app.yoke.opened->yoke);
-    apply(other, Run{Command::redo});
-    CHECK(other.yoke.opened->yoke.depth_cm.at(0) == doctest::Approx(at_first.depth_cm.at(0) + 2));
+    const auto depth_after = [&](Command command) {
+      apply(other, Run{command});
+      return other.yoke.opened->yoke.depth_cm.at(0) - at_first.depth_cm.at(0);
+    };
+    CHECK(depth_after(Command::undo) == doctest::Approx(1));
+    CHECK(depth_after(Command::redo) == doctest::Approx(2));
+    CHECK(depth_after(Command::redo) == doctest::Approx(3));
+    CHECK(depth_after(Command::redo) == doctest::Approx(4));
+    CHECK(depth_after(Command::undo) == doctest::Approx(3));
     for (int step = 0; step < 3; ++step) {
       apply(other, Run{Command::undo});
     }
