@@ -26,7 +26,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   ++work.opening;
   app.session.path = path;
   app.session.file_digest = 0;
-  forget_recovered(app, Side::design); // given up, or saved
+  forget_recovered(app, KeptSide::design); // given up, or saved
   app.session.suggested_name.clear();
   app.session.readings.reset();
   app.session.reader_offset.reset();

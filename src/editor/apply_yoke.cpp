@@ -54,7 +54,7 @@ bool put_in(App& app, Yoke yoke) {
 
 void take_yoke(App& app, OpenedYoke opened, const fs::path& path, std::uint64_t digest) {
   close_step(app);
-  forget_recovered(app, Side::yoke); // given up, or saved
+  forget_recovered(app, KeptSide::yoke); // given up, or saved
   YokeWork work;
   work.opening = app.yoke.opening + 1;
   work.path = path;

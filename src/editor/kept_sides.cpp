@@ -27,35 +27,35 @@ void take_yoke_steps(App& app, KeptYoke kept) {
 
 } // namespace
 
-fs::path path_of(const App& app, Side side) {
-  return side == Side::design ? app.session.path : app.yoke.path;
+fs::path path_of(const App& app, KeptSide side) {
+  return side == KeptSide::design ? app.session.path : app.yoke.path;
 }
 
-std::uint64_t opening_of(const App& app, Side side) {
-  return side == Side::design ? app.work.opening : app.yoke.opening;
+std::uint64_t opening_of(const App& app, KeptSide side) {
+  return side == KeptSide::design ? app.work.opening : app.yoke.opening;
 }
 
-std::uint64_t revision_of(const App& app, Side side) {
-  return side == Side::design ? app.work.history.revision() : app.yoke.revision;
+std::uint64_t revision_of(const App& app, KeptSide side) {
+  return side == KeptSide::design ? app.work.history.revision() : app.yoke.revision;
 }
 
-std::uint64_t digest_of_file(const App& app, Side side) {
-  return side == Side::design ? app.session.file_digest : app.yoke.file_digest;
+std::uint64_t digest_of_file(const App& app, KeptSide side) {
+  return side == KeptSide::design ? app.session.file_digest : app.yoke.file_digest;
 }
 
-bool is_saved(const App& app, Side side) {
-  return side == Side::design ? app.work.history.saved() : !app.yoke.opened || app.yoke.saved();
+bool is_saved(const App& app, KeptSide side) {
+  return side == KeptSide::design ? app.work.history.saved() : !app.yoke.opened || app.yoke.saved();
 }
 
-bool has_steps(const App& app, Side side) {
-  return side == Side::design ? !app.work.history.steps().empty() : !app.yoke.steps.empty();
+bool has_steps(const App& app, KeptSide side) {
+  return side == KeptSide::design ? !app.work.history.steps().empty() : !app.yoke.steps.empty();
 }
 
-Journal journal_of(const App& app, Side side) {
+Journal journal_of(const App& app, KeptSide side) {
   Journal journal;
   journal.file = path_of(app, side);
   journal.file_digest = digest_of_file(app, side);
-  if (side == Side::design) {
+  if (side == KeptSide::design) {
     journal.suggested_name = app.session.suggested_name;
     journal.work = KeptDesign{app.work.design, app.work.history.latest(most_kept_steps)};
   } else {
@@ -65,8 +65,8 @@ Journal journal_of(const App& app, Side side) {
   return journal;
 }
 
-void take_steps(App& app, Side side, Journal journal) {
-  if (side == Side::design) {
+void take_steps(App& app, KeptSide side, Journal journal) {
+  if (side == KeptSide::design) {
     if (auto* const design = std::get_if<KeptDesign>(&journal.work)) {
       take_design_steps(app, *design);
     }
@@ -75,8 +75,8 @@ void take_steps(App& app, Side side, Journal journal) {
   }
 }
 
-std::shared_ptr<FoundWork>& recovered_of(App& app, Side side) {
-  return side == Side::design ? app.session.recovered : app.yoke.recovered;
+std::shared_ptr<FoundWork>& recovered_of(App& app, KeptSide side) {
+  return side == KeptSide::design ? app.session.recovered : app.yoke.recovered;
 }
 
 } // namespace punchwright::editor

@@ -12,22 +12,22 @@ namespace punchwright::editor {
 struct App;
 struct FoundWork;
 
-enum class Side { design, yoke };
+enum class KeptSide { design, yoke };
 
-[[nodiscard]] std::filesystem::path path_of(const App& app, Side side); // empty: never saved
-[[nodiscard]] std::uint64_t opening_of(const App& app, Side side);      // grows with every opening
-[[nodiscard]] std::uint64_t revision_of(const App& app, Side side);     // grows with every change
-[[nodiscard]] std::uint64_t digest_of_file(const App& app, Side side);  // 0: none
-[[nodiscard]] bool is_saved(const App& app, Side side);
-[[nodiscard]] bool has_steps(const App& app, Side side);
+[[nodiscard]] std::filesystem::path path_of(const App& app, KeptSide side); // empty: never saved
+[[nodiscard]] std::uint64_t opening_of(const App& app, KeptSide side);      // grows with every opening
+[[nodiscard]] std::uint64_t revision_of(const App& app, KeptSide side);     // grows with every change
+[[nodiscard]] std::uint64_t digest_of_file(const App& app, KeptSide side);  // 0: none
+[[nodiscard]] bool is_saved(const App& app, KeptSide side);
+[[nodiscard]] bool has_steps(const App& app, KeptSide side);
 
 // As it is now, with the latest steps that are kept; not yet dated.
-[[nodiscard]] Journal journal_of(const App& app, Side side);
+[[nodiscard]] Journal journal_of(const App& app, KeptSide side);
 
 // The steps that were kept with the very same work; they are those of a saved one. Another work: nothing happens.
-void take_steps(App& app, Side side, Journal journal);
+void take_steps(App& app, KeptSide side, Journal journal);
 
 // What it was recovered from, where it was, until it is kept anew.
-[[nodiscard]] std::shared_ptr<FoundWork>& recovered_of(App& app, Side side);
+[[nodiscard]] std::shared_ptr<FoundWork>& recovered_of(App& app, KeptSide side);
 
 } // namespace punchwright::editor

@@ -16,7 +16,7 @@ public:
   static constexpr std::size_t most_files = 100; // the one that was not saved for longest goes
 
   // An empty folder: nothing is kept.
-  explicit StepKeeper(std::filesystem::path folder, Side side = Side::design)
+  explicit StepKeeper(std::filesystem::path folder, KeptSide side = KeptSide::design)
       : folder_(std::move(folder)), side_(side) {}
   ~StepKeeper() { wait(); }
   StepKeeper(const StepKeeper&) = delete;
@@ -33,7 +33,7 @@ private:
   [[nodiscard]] std::filesystem::path file_for(const std::filesystem::path& work) const;
 
   std::filesystem::path folder_;
-  Side side_;
+  KeptSide side_;
   std::future<void> writing_;
   std::optional<std::uint64_t> opening_;
   std::filesystem::path path_; // both as they were when this looked last

@@ -80,7 +80,7 @@ void FoundWork::remove() {
   }
 }
 
-void forget_recovered(App& app, Side side) {
+void forget_recovered(App& app, KeptSide side) {
   std::shared_ptr<FoundWork>& recovered = recovered_of(app, side);
   if (recovered) {
     recovered->remove();
@@ -118,7 +118,7 @@ FoundWorks find_works(const fs::path& folder) {
   return found;
 }
 
-WorkKeeper::WorkKeeper(fs::path folder, Side side) : folder_(std::move(folder)), side_(side) {}
+WorkKeeper::WorkKeeper(fs::path folder, KeptSide side) : folder_(std::move(folder)), side_(side) {}
 
 WorkKeeper::~WorkKeeper() {
   if (writing_.valid()) {

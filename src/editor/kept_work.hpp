@@ -37,7 +37,7 @@ struct FoundWorks {
 };
 
 // Removes what it was recovered from, where it was.
-void forget_recovered(App& app, Side side);
+void forget_recovered(App& app, KeptSide side);
 
 // What lies in the folder and belongs to no window. What is damaged or foreign is renamed, out of the way.
 [[nodiscard]] FoundWorks find_works(const std::filesystem::path& folder);
@@ -55,7 +55,7 @@ public:
   static constexpr std::uint64_t most_changes = 100;
 
   // An empty folder: nothing is kept.
-  explicit WorkKeeper(std::filesystem::path folder, Side side = Side::design);
+  explicit WorkKeeper(std::filesystem::path folder, KeptSide side = KeptSide::design);
   ~WorkKeeper();
   WorkKeeper(const WorkKeeper&) = delete;
   WorkKeeper& operator=(const WorkKeeper&) = delete;
@@ -80,7 +80,7 @@ private:
   [[nodiscard]] Failure make_place();
 
   std::filesystem::path folder_;
-  Side side_;
+  KeptSide side_;
   std::filesystem::path file_; // empty: none yet
   std::optional<HeldFile> held_;
   std::future<Outcome> writing_;

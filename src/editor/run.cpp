@@ -198,8 +198,8 @@ Wait sooner(const Wait& one, const Wait& other) {
 // What the window keeps for the user beside the files that she saves.
 struct Keepers {
   Keepers(const std::filesystem::path& journals, const std::filesystem::path& steps)
-      : design(journals, Side::design), yoke(journals, Side::yoke), design_steps(steps, Side::design),
-        yoke_steps(steps, Side::yoke) {}
+      : design(journals, KeptSide::design), yoke(journals, KeptSide::yoke), design_steps(steps, KeptSide::design),
+        yoke_steps(steps, KeptSide::yoke) {}
 
   // The time until it should be called again.
   Wait follow(App& app) {

@@ -153,8 +153,8 @@ TEST_SUITE("kept work") {
     App app = with_poncho();
     const Yoke at_first = app.yoke.opened->yoke;
     {
-      WorkKeeper designs(folder.path / "journals", Side::design);
-      WorkKeeper yokes(folder.path / "journals", Side::yoke);
+      WorkKeeper designs(folder.path / "journals", KeptSide::design);
+      WorkKeeper yokes(folder.path / "journals", KeptSide::yoke);
       CHECK(!yokes.follow(app, Clock::time_point{})); // nothing was changed yet
       for (const int step : {1, 2, 3, 4}) {
         deepen(app, step);
@@ -189,7 +189,7 @@ TEST_SUITE("kept work") {
     }
     CHECK(other.yoke.opened->yoke == at_first);
     CHECK(!other.yoke.saved()); // the file may be another one by now
-    WorkKeeper yokes(folder.path / "journals", Side::yoke);
+    WorkKeeper yokes(folder.path / "journals", KeptSide::yoke);
     finish(yokes, other, Clock::time_point{});
     CHECK(other.yoke.recovered == nullptr);
     CHECK(journals_in(folder.path / "journals") == 1);
@@ -200,7 +200,7 @@ TEST_SUITE("kept work") {
   TEST_CASE("of a yoke whose tier is gone stays kept, and what is wrong is said") {
     const test::Folder folder;
     App app = with_poncho();
-    Journal journal = journal_of(app, Side::yoke);
+    Journal journal = journal_of(app, KeptSide::yoke);
     std::get<KeptYoke>(journal.work).yoke.tiers.front().repeat = folder.path / "gone.repeat";
     App other = make_app();
     const auto work = std::make_shared<FoundWork>(FoundWork{folder.path / "1.journal", std::nullopt, journal});
@@ -217,7 +217,7 @@ TEST_SUITE("kept work") {
   TEST_CASE("of a yoke put aside is a yoke's file that names the same tiers") {
     const test::Folder folder;
     const App app = with_poncho();
-    const Journal journal = journal_of(app, Side::yoke);
+    const Journal journal = journal_of(app, KeptSide::yoke);
     App other = make_app();
     offer_recovery(other, {std::make_shared<FoundWork>(FoundWork{folder.path / "1.journal", std::nullopt, journal})});
     apply(other, AnswerRecovery{RecoveryAnswer::aside});
@@ -233,7 +233,7 @@ TEST_SUITE("kept work") {
     const test::Folder folder;
     App app = with_poncho(folder.path / "poncho.yoke");
     {
-      StepKeeper keeper(folder.path / "steps", Side::yoke);
+      StepKeeper keeper(folder.path / "steps", KeptSide::yoke);
       keeper.follow(app);
       deepen(app, 1);
       apply(app, Run{Command::save});
@@ -241,7 +241,7 @@ TEST_SUITE("kept work") {
     }
     const auto opened_again = [&] {
       App again = with_poncho(folder.path / "poncho.yoke");
-      StepKeeper keeper(folder.path / "steps", Side::yoke);
+      StepKeeper keeper(folder.path / "steps", KeptSide::yoke);
       keeper.follow(again);
       return again;
     };
