@@ -192,14 +192,9 @@ namespace {
 // Its tip stands below all of the tools: beside the pointer it would lie over the next ones.
 void tool_button(const App& app, Actions& actions, const ToolButton& tool, Look look, float below) {
   const float left = ImGui::GetCursorScreenPos().x;
-  ImGuiContext& context = *ImGui::GetCurrentContext();
-  if (!context.NavDisableMouseHover) { // else the tip stands at the foot, and is no window
-    const bool in_right_half = left > ImGui::GetIO().DisplaySize.x / 2;
-    ImGui::SetNextWindowPos({in_right_half ? left + width_of(tool) : left, below}, ImGuiCond_Always,
-                            {in_right_half ? 1.0F : 0.0F, 0});
-  }
-  command_button(app, actions, tool.command, tool.label, look);
-  context.NextWindowData.ClearFlags(); // where no tip was shown, the place is no other window's
+  const bool in_right_half = left > ImGui::GetIO().DisplaySize.x / 2;
+  command_button(app, actions, tool.command, tool.label, look, 0,
+                 TipPlace{{in_right_half ? left + width_of(tool) : left, below}, in_right_half});
 }
 
 // The tools side by side. Where large text leaves no room for all, the rest is reached by a button for all commands.

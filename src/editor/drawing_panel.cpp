@@ -67,10 +67,10 @@ void use_mouse(const Sight& sight, const Portion& input, Actions& actions) {
       actions.push(PanBy{{io.MouseWheelH * 60 * sight.unit(), 0}});
     }
   }
+  if (const auto way = way_of_frame(ImGuiMouseButton_Middle)) {
+    actions.push(PanBy{*way});
+  }
   if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Middle)) {
-    if (io.MouseDelta.x != 0 || io.MouseDelta.y != 0) {
-      actions.push(PanBy{{io.MouseDelta.x, io.MouseDelta.y}});
-    }
     return;
   }
   if (sight.app.session.stroke) {
@@ -104,12 +104,11 @@ void scroll_bar(const Sight& sight, Actions& actions, bool upright) {
   const ImVec2 extent = upright ? ImVec2(thick, size) : ImVec2(size, thick);
   ImGui::SetCursorScreenPos(corner);
   ImGui::InvisibleButton(upright ? "up and down" : "left and right", extent);
-  const bool held = ImGui::IsItemActive();
   sight.list.AddRectFilled(corner, {corner.x + extent.x, corner.y + extent.y},
-                           ink(sight.app.theme.text, held || ImGui::IsItemHovered() ? 0.6F : 0.35F), thick / 2);
-  const ImVec2 moved = ImGui::GetIO().MouseDelta;
-  if (held && (upright ? moved.y : moved.x) != 0) {
-    actions.push(PanBy{upright ? ScreenPoint{0, -moved.y / scale} : ScreenPoint{-moved.x / scale, 0}});
+                           ink(sight.app.theme.text, ImGui::IsItemActive() || ImGui::IsItemHovered() ? 0.6F : 0.35F),
+                           thick / 2);
+  if (const auto way = way_of_frame()) {
+    actions.push(PanBy{upright ? ScreenPoint{0, -way->y / scale} : ScreenPoint{-way->x / scale, 0}});
   }
 }
 

@@ -27,7 +27,7 @@ void take_yoke_steps(App& app, KeptYoke kept) {
 
 } // namespace
 
-fs::path path_of(const App& app, KeptSide side) {
+const fs::path& path_of(const App& app, KeptSide side) {
   return side == KeptSide::design ? app.session.path : app.yoke.path;
 }
 

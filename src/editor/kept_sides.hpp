@@ -14,10 +14,10 @@ struct FoundWork;
 
 enum class KeptSide { design, yoke };
 
-[[nodiscard]] std::filesystem::path path_of(const App& app, KeptSide side); // empty: never saved
-[[nodiscard]] std::uint64_t opening_of(const App& app, KeptSide side);      // grows with every opening
-[[nodiscard]] std::uint64_t revision_of(const App& app, KeptSide side);     // grows with every change
-[[nodiscard]] std::uint64_t digest_of_file(const App& app, KeptSide side);  // 0: none
+[[nodiscard]] const std::filesystem::path& path_of(const App& app, KeptSide side); // empty: never saved
+[[nodiscard]] std::uint64_t opening_of(const App& app, KeptSide side);             // grows with every opening
+[[nodiscard]] std::uint64_t revision_of(const App& app, KeptSide side);            // grows with every change
+[[nodiscard]] std::uint64_t digest_of_file(const App& app, KeptSide side);         // 0: none
 [[nodiscard]] bool is_saved(const App& app, KeptSide side);
 [[nodiscard]] bool has_steps(const App& app, KeptSide side);
 

@@ -77,10 +77,14 @@ void StepKeeper::follow(App& app) {
     return;
   }
   const bool opened = opening_ != opening_of(app, side_);
+  const fs::path& path = path_of(app, side_);
   const std::uint64_t digest = digest_of_file(app, side_);
-  const bool saved_here = !opened && (digest != digest_ || path_of(app, side_) != path_);
+  const bool saved_here = !opened && (digest != digest_ || path != path_);
+  if (!opened && !saved_here) {
+    return; // as in nearly every frame
+  }
   opening_ = opening_of(app, side_);
-  path_ = path_of(app, side_);
+  path_ = path;
   digest_ = digest;
   if (saved_here && has_steps(app, side_)) {
     keep(app);

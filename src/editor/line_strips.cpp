@@ -49,14 +49,6 @@ std::string words_for(const LineDrag& drag) {
                      drag.to + drag.count);
 }
 
-// The keys belong to the drawing: once they are used, the tip of what the pointer lies on would stand where the line of
-// state is.
-void pointer_tip(const Theme& theme, std::string_view text) {
-  if (!ImGui::GetCurrentContext()->NavDisableMouseHover) {
-    tip(theme, text);
-  }
-}
-
 } // namespace
 
 void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, bool rows) {
@@ -85,12 +77,11 @@ void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, 
     }
   } else if (ImGui::IsItemActive() && sight.app.session.line_drag) {
     actions.push(LineDragTo{line});
-  } else if (hovered) {
-    pointer_tip(sight.app.theme,
-                rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
-                       "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
-                     : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another place "
-                       "(Ctrl+Shift+Left, Ctrl+Shift+Right)");
+  } else if (hovered && pointer_leads()) { // the keys belong to the drawing, and need no tip of the strip's
+    tip(sight.app.theme, rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
+                                "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
+                              : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another "
+                                "place (Ctrl+Shift+Left, Ctrl+Shift+Right)");
   }
 }
 
@@ -108,8 +99,8 @@ void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box) 
   if (pressed && on_row) {
     actions.push(PlaceCursor{Cell{sight.app.view.cursor.column, row}});
     actions.push(SetDialog{YarnsHereDialog{row, false, from_imgui(ImGui::GetIO().MousePos)}});
-  } else if (on_row) {
-    pointer_tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
+  } else if (on_row && pointer_leads()) {
+    tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
   }
 }
 

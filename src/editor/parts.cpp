@@ -47,7 +47,8 @@ void edge(const App& app, Actions& actions, ResizePanel::Which which, float x, c
   tip(app.theme, "Drag to make the panel wider or narrower; double-click for its usual width");
   if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
     actions.push(ResizePanel{which, 0});
-  } else if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) {
+  } else if (const auto way = way_of_drag(); way && (std::abs(way->x) >= ImGui::GetIO().MouseDragThreshold ||
+                                                     ImGui::IsMouseDragPastThreshold(ImGuiMouseButton_Left))) {
     const float pointer = ImGui::GetIO().MousePos.x;
     const float width = settings ? pointer : ImGui::GetIO().DisplaySize.x - pointer;
     actions.push(ResizePanel{which, std::max(least_panel, width / unit)});

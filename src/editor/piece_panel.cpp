@@ -80,8 +80,8 @@ void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {
   }
   if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
     actions.run(Command::piece_fit);
-  } else if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-    actions.push(PanPiece{from_imgui(io.MouseDelta)});
+  } else if (const auto way = way_of_frame()) {
+    actions.push(PanPiece{*way});
   }
   tip(app.theme, "The wheel brings it nearer, dragging moves it, a double click shows all of it");
 }

@@ -139,13 +139,11 @@ void use_mouse(const PageAt& at, const ScreenBox& room) {
     } else {
       at.scroll({0, -io.MouseWheel * 80 * at.app.theme.scale});
     }
-  } else if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-    // Dragging moves, and never turns.
+  } else if (const auto way = way_of_frame()) { // dragging moves, and never turns
     if (at.has_page()) {
       PreviewView next = at.view;
       const PageSight before = sight_of(at.sheet().width, at.sheet().height, at.room(), next);
-      next.corner = {before.corner.x - io.MouseDelta.x / before.px_per_mm,
-                     before.corner.y - io.MouseDelta.y / before.px_per_mm};
+      next.corner = {before.corner.x - way->x / before.px_per_mm, before.corner.y - way->y / before.px_per_mm};
       at.actions.push(SetPreview{next});
     }
   }

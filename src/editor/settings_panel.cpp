@@ -77,7 +77,7 @@ void tab_row(const App& app, Actions& actions) {
     if (button(theme, actions, place.c_str(), info.name, app.view.tab == info.tab ? Look::chosen : Look::quiet, wide)) {
       actions.push(ChooseTab{info.tab});
     }
-    tip_below(theme, info.tip, below);
+    tip(theme, info.tip, TipPlace{{ImGui::GetItemRectMin().x, below}});
   }
   ImGui::PopStyleVar(2);
 }

@@ -49,9 +49,9 @@ bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, cons
     wishes.picking = false;
     return true;
   }
-  if (!wishes.picking && ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-    wishes.left += io.MouseDelta.x * px;
-    wishes.top += io.MouseDelta.y * px;
+  if (const auto way = way_of_frame(); way && !wishes.picking) {
+    wishes.left += way->x * px;
+    wishes.top += way->y * px;
     return true;
   }
   if (ImGui::IsItemHovered() && io.MouseWheel != 0) {
@@ -97,7 +97,7 @@ bool result_with_kept(const App& app, Actions& actions, TraceDialog& wishes, con
   tip(app.theme, "Drag over the stitches that are to stay as the picture has them");
   draw_small_picture(app.theme, wishes.result, room);
   bool changed = false;
-  if (ImGui::IsItemActive()) {
+  if (ImGui::IsItemActive() || way_of_frame()) {
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const int stitches = wishes.columns * repeats_shown;
     const auto part_of = [](float from, float to, int cells) {

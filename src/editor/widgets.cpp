@@ -70,13 +70,20 @@ void tip_at_foot(const Theme& theme, std::string_view text) {
 
 } // namespace
 
-void tip(const Theme& theme, std::string_view text) {
+bool pointer_leads() {
+  return !ImGui::GetCurrentContext()->NavDisableMouseHover;
+}
+
+void tip(const Theme& theme, std::string_view text, std::optional<TipPlace> place) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
     return;
   }
-  if (ImGui::GetCurrentContext()->NavDisableMouseHover) { // it has the keys; the pointer lies wherever it was left
+  if (!pointer_leads()) { // it has the keys; the pointer lies wherever it was left
     tip_at_foot(theme, text);
     return;
+  }
+  if (place) {
+    ImGui::SetNextWindowPos(to_imgui(place->corner), ImGuiCond_Always, {place->to_the_left ? 1.0F : 0.0F, 0});
   }
   ImGui::BeginTooltip();
   const float room = 300 * theme.scale;
@@ -86,13 +93,26 @@ void tip(const Theme& theme, std::string_view text) {
   ImGui::EndTooltip();
 }
 
-void tip_below(const Theme& theme, std::string_view text, float top) {
-  if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
-    if (!ImGui::GetCurrentContext()->NavDisableMouseHover) { // else the tip stands at the foot, and is no window
-      ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, top});
-    }
-    tip(theme, text);
-  }
+namespace {
+
+bool dragged_by(int button) {
+  return (ImGui::IsItemActive() && ImGui::IsMouseDown(button)) ||
+         (ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(button));
+}
+
+std::optional<ScreenPoint> unless_still(ImVec2 way) {
+  return way.x != 0 || way.y != 0 ? std::optional(from_imgui(way)) : std::nullopt;
+}
+
+} // namespace
+
+std::optional<ScreenPoint> way_of_frame(int button) {
+  // What the pointer moved in the frame that takes the item, it moved before it took it.
+  return dragged_by(button) && !ImGui::IsItemActivated() ? unless_still(ImGui::GetIO().MouseDelta) : std::nullopt;
+}
+
+std::optional<ScreenPoint> way_of_drag(int button) {
+  return dragged_by(button) ? unless_still(ImGui::GetMouseDragDelta(button, 0)) : std::nullopt;
 }
 
 std::string in_lines(std::string_view text, float room) {
@@ -169,7 +189,8 @@ std::string why_not(const App& app, Command command) {
   }
 }
 
-void command_button(const App& app, Actions& actions, Command command, const char* text, Look look, float width) {
+void command_button(const App& app, Actions& actions, Command command, const char* text, Look look, float width,
+                    std::optional<TipPlace> tip_place) {
   const CommandInfo& info = info_of(command);
   const std::string reason = why_not(app, command);
   if (button(app.theme, actions, info.id, text, look, width, reason.empty())) {
@@ -177,7 +198,7 @@ void command_button(const App& app, Actions& actions, Command command, const cha
   }
   const std::string keys = *info.keys != 0 ? fmt::format("  ({})", info.keys) : "";
   const std::string more = reason.empty() ? info.tip : reason;
-  tip(app.theme, fmt::format("{}{}{}{}", info.name, keys, more.empty() ? "" : "\n", more));
+  tip(app.theme, fmt::format("{}{}{}{}", info.name, keys, more.empty() ? "" : "\n", more), tip_place);
 }
 
 void heading(const Theme& theme, const char* text) {

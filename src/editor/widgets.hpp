@@ -4,6 +4,7 @@
 #include "editor/actions.hpp"
 
 #include <imgui.h>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -21,10 +22,24 @@ void make_first_stop(Actions& actions);
 // Whether the thing that has the keys is marked: after the mouse was used it isn't.
 [[nodiscard]] bool keys_show_their_place();
 
-// A tip where the pointer rests on the last item.
-void tip(const Theme& theme, std::string_view text);
-// At that height instead of at the pointer, so that what stands beside the item is not covered.
-void tip_below(const Theme& theme, std::string_view text, float top);
+// Whether the pointer was used last, and not the keys.
+[[nodiscard]] bool pointer_leads();
+
+// Where a tip begins that would cover something beside the pointer: its upper left corner, or its upper right one.
+struct TipPlace {
+  ScreenPoint corner;
+  bool to_the_left = false; // the corner is the right one
+};
+
+// A tip where the pointer rests on the last item, beside the pointer or at that place. While the keys lead, that of
+// the item that has them, along the foot of the window.
+void tip(const Theme& theme, std::string_view text, std::optional<TipPlace> place = {});
+
+// How far the pointer has dragged the last item in this frame, in px; also in the frame that lets it go, since a fast
+// hand's last movement and its letting go come in one. Nothing: it isn't dragged, or did not move.
+[[nodiscard]] std::optional<ScreenPoint> way_of_frame(int button = 0);
+// The same since the item was taken.
+[[nodiscard]] std::optional<ScreenPoint> way_of_drag(int button = 0);
 
 // With line breaks at spaces, where a line would be wider than the room: "68.8 mm" is never cut at its point.
 [[nodiscard]] std::string in_lines(std::string_view text, float room);
@@ -37,7 +52,7 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
 
 // The command's button with its name and key as a tip.
 void command_button(const App& app, Actions& actions, Command command, const char* label, Look look = Look::plain,
-                    float width = 0);
+                    float width = 0, std::optional<TipPlace> tip_place = {});
 
 // Whether the command can do something now, and if not, why.
 [[nodiscard]] std::string why_not(const App& app, Command command);

@@ -231,19 +231,12 @@ private:
     if (ImGui::IsItemActive()) {
       held_ = true;
       ImGui::SetTooltip("%s", words.c_str());
-      by = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0);
-      return true;
-    }
-    if (ImGui::IsItemDeactivated() && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) {
-      // A fast hand's last way and its letting go come in one frame.
-      const ImGuiIO& io = ImGui::GetIO();
-      by = {io.MousePos.x - io.MouseClickedPos[0].x, io.MousePos.y - io.MouseClickedPos[0].y};
-      return by.x != 0 || by.y != 0;
-    }
-    if (ImGui::IsItemHovered()) {
+    } else if (ImGui::IsItemHovered()) {
       tip(theme_, words + "; drag it, or type the number on the left");
     }
-    return false;
+    const auto way = way_of_drag();
+    by = to_imgui(way.value_or(ScreenPoint{}));
+    return ImGui::IsItemActive() || way;
   }
 
   // What stood there when the drag began; `now` where it begins in this frame.

@@ -11,7 +11,7 @@ from driver import WindowTest, blank, design, main, rows_in
 
 PATTERNS = pathlib.Path(__file__).resolve().parents[2] / "patterns"
 KEPT_WITHIN = 4.0  # seconds: nothing older may be lost
-KILLS = int(os.environ.get("PUNCHWRIGHT_KILLS", "10"))
+KILLS = int(os.environ.get("PUNCHWRIGHT_KILLS", "20"))
 SEED = int(os.environ.get("PUNCHWRIGHT_SEED", "17"))
 
 

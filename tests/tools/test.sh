@@ -17,7 +17,6 @@ cmake --build build-test
 ctest --test-dir build-test --output-on-failure -j "$(nproc)" "${leave_out[@]}"
 
 echo "== core tests under AddressSanitizer and UndefinedBehaviorSanitizer"
-cmake -S . -B build-sanitized -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS=-O1 -DCMAKE_CXX_FLAGS_DEBUG=-g1 -DPUNCHWRIGHT_SANITIZE=ON \
-  -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
+cmake -S . -B build-sanitized -G Ninja -DPUNCHWRIGHT_SANITIZE=ON -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
 cmake --build build-sanitized
 ctest --test-dir build-sanitized --output-on-failure -j "$(nproc)" "${leave_out[@]}" -L core
