@@ -9,6 +9,7 @@
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
 #include "editor/screen_awake.hpp"
+#include "editor/shown_at_start.hpp"
 #include "editor/speaker.hpp"
 #include "editor/state_line.hpp"
 #include "editor/user_settings.hpp"
@@ -47,86 +48,6 @@ void open_first(App& app, const Options& options) {
   }
   app.view.tab = options.tab.value_or(app.view.tab);
   app.view.yoke.shows = options.yoke.value_or(app.view.yoke.shows);
-}
-
-// The questions about work that a window left behind, and about a file that somebody else has written.
-void show_question_about_file(App& app, const std::string& dialog) {
-  if (dialog != "recovery" && dialog != "changed") {
-    return;
-  }
-  apply(app, PlaceCursor{Cell{2, 3}});
-  apply(app, Run{Command::toggle_stitch});
-  if (dialog == "changed") {
-    app.session.file_digest = ~app.session.file_digest;
-    return apply(app, Run{Command::save}); // not done: it asks first
-  }
-  constexpr std::int64_t kept = 1'792'940'580; // 2026-10-25, 15:03 UTC
-  const Journal journal{
-      app.session.path, {}, app.session.file_digest, kept, KeptDesign{app.work.design, app.work.history}};
-  apply(app, Run{Command::undo});
-  offer_recovery(app, {std::make_shared<FoundWork>(FoundWork{{}, std::nullopt, journal})});
-}
-
-void show_what_was_asked_for(App& app, const Options& options) {
-  refresh(app);
-  if (options.choose_finding) {
-    apply(app, ChooseFinding{0});
-  }
-  for (const SheetKindInfo& sheet : sheet_kinds) {
-    if (options.sheet == sheet.id) {
-      app.view.preview.kind = sheet.kind;
-    }
-  }
-  if (options.dialog == "palette") {
-    apply(app, SetDialog{PaletteDialog{}});
-  }
-  if (options.dialog == "swatch") {
-    apply(app, SetDialog{SwatchDialog{}});
-  }
-  const std::vector<std::pair<const char*, Command>> dialogs = {{"new", Command::new_design},
-                                                                {"new-yoke", Command::new_yoke},
-                                                                {"open", Command::open},
-                                                                {"keys", Command::keys},
-                                                                {"card", Command::export_card},
-                                                                {"chart", Command::export_chart},
-                                                                {"size", Command::resize},
-                                                                {"commands", Command::all_commands},
-                                                                {"steps", Command::steps_done},
-                                                                {"settings", Command::settings},
-                                                                {"start", Command::start_page},
-                                                                {"help", Command::help},
-                                                                {"preview", Command::preview},
-                                                                {"everything", Command::export_everything},
-                                                                {"pairs", Command::try_pairs},
-                                                                {"import", Command::import_picture},
-                                                                {"layout", Command::lay_out},
-                                                                {"yarns-here", Command::yarns_here},
-                                                                {"keep-motif", Command::keep_motif},
-                                                                {"bench", Command::at_the_bench},
-                                                                {"step-list", Command::step_list},
-                                                                {"play", Command::play},
-                                                                {"wrong", Command::what_went_wrong}};
-  for (const auto& [name, command] : dialogs) {
-    if (options.dialog == name) {
-      apply(app, Run{command});
-    }
-  }
-  show_question_about_file(app, options.dialog);
-  if (app.bench.open) {
-    apply(app, GoToMove{options.done});
-    apply(app, Say{});
-  }
-  if (const auto* const wrong = std::get_if<WrongDialog>(&app.session.dialog); wrong != nullptr && options.done > 0) {
-    WrongDialog next{with_height(wrong->form, options.done), nullptr, nullptr};
-    next.form.cursor.row = next.form.height() / 2;
-    next.form = with_change(std::move(next.form), SeenChange::row_twice); // the card was stuck
-    apply(app, SetDialog{next});
-    apply(app, AskWhatWentWrong{});
-    finish_search(app);
-  }
-  if (std::holds_alternative<PlayDialog>(app.session.dialog)) {
-    apply(app, PlayTo{options.done});
-  }
 }
 
 bool asks_for_clipboard(const Actions& actions) {
@@ -290,7 +211,7 @@ int write_picture(App& app, Window& window, const Options& options) {
   for (int frame = 0; frame < 4; ++frame) {
     one_frame(app, window, false, false);
     if (frame == 1) {
-      show_what_was_asked_for(app, options);
+      show_asked_for(app, options);
     }
   }
   refresh(app);

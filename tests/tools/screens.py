@@ -49,7 +49,7 @@ SCREENS = [
     ("palette", "The palette", ["puffin-cove.repeat", "--dialog", "palette"]),
     ("layout", "Laid out as brick, half-drop, or turned and mirrored", ["tide-waves.repeat", "--dialog", "layout"]),
     ("yarns-here", "Yarns changed at the place", ["buoy-line.repeat", "--dialog", "yarns-here"]),
-    ("keep-motif", "The marked area kept as a motif", ["puffin-cove.repeat", "--dialog", "keep-motif"]),
+    ("keep-motif", "The marked area kept as a motif", ["puffin-cove.repeat", "--dialog", "keep-motif", "--motifs", "motifs"]),
     ("picture", "A two-colour picture, a stitch for each pixel", ["GULL"]),
     ("trace", "A picture traced", ["LIGHTHOUSE"]),
     ("preview-card", "Print preview: the card", ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "card"]),
