@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <imgui.h>
+#include <imgui_internal.h>
 
 namespace punchwright::editor {
 
