@@ -47,17 +47,25 @@ def rasterised(path):
         return [np.asarray(Image.open(file).convert("L")) for file in files]
 
 
-def rings_on(page, diameters):
+class Components:
+    """The connected dark parts of a page: a label for each pixel, and the box of each label. Found once a page, since that
+    takes longer than all the rest."""
+
+    def __init__(self, page):
+        self.labels, _ = ndimage.label(page < 128, structure=np.ones((3, 3)))
+        self.boxes = list(enumerate(ndimage.find_objects(self.labels), start=1))
+
+
+def rings_among(components, diameters):
     """Centres (mm from the page's top left corner) and outer diameters of the rings on a page.
 
     A ring is a dark component, as wide as high, with nothing dark but a small cross inside, whose place on the page is
     taken from the darkness of its pixels, so that it is exact to a fraction of a pixel."""
-    dark = page < 128
-    labels, count = ndimage.label(dark, structure=np.ones((3, 3)))
+    labels = components.labels
     found = []
     smallest = (min(diameters) - 0.4) * PIXELS_PER_MM
     largest = (max(diameters) + 0.6) * PIXELS_PER_MM
-    for index, (ys, xs) in enumerate(ndimage.find_objects(labels), start=1):
+    for index, (ys, xs) in components.boxes:
         height, width = ys.stop - ys.start, xs.stop - xs.start
         if not (smallest <= height <= largest and smallest <= width <= largest and abs(width - height) <= 3):
             continue
@@ -171,11 +179,11 @@ def centre_of_lines(places, near):
     return sum(p for p in places if abs(p - near) < 0.4) / sum(abs(p - near) < 0.4 for p in places) + 0.5 / PIXELS_PER_MM
 
 
-def crosses_on(page, scale_x, scale_y):
+def crosses_among(components, scale_x, scale_y):
     """Heights (mm from the page's top) of the registration crosses, from the lowest up: one for each pair."""
-    labels, _ = ndimage.label(page < 140, structure=np.ones((3, 3)))
+    labels = components.labels
     ys = []
-    for index, (rows, columns) in enumerate(ndimage.find_objects(labels), start=1):
+    for index, (rows, columns) in components.boxes:
         height, width = rows.stop - rows.start, columns.stop - columns.start
         if abs(height - 4.4 * PIXELS_PER_MM / scale_y) > 6 or abs(width - 4.4 * PIXELS_PER_MM / scale_x) > 6:
             continue
@@ -216,10 +224,11 @@ def check_pdf(path, expected, tolerance):
     diameters = {geometry[key] / math.sqrt(sx * sy) for key in ("hole_diameter", "feed_diameter", "clip_diameter")}
     pages = []
     for page in rasterised(path):
-        rings = rings_on(page, diameters)
+        components = Components(page)
+        rings = rings_among(components, diameters)
         found = placed(page, rings, expected) if len(rings) > 10 else None
         if found:
-            pages.append((*found, crosses_on(page, sx, sy)))
+            pages.append((*found, crosses_among(components, sx, sy)))
     worst, problems, read = 0.0, [], []
     for number, rows in enumerate(expected["cards"], start=1):
         card = Card(expected, rows)
@@ -252,7 +261,7 @@ def check_svg(path, expected, tolerance):
         file = path if number == 1 else path.with_name(f"{path.stem}-{number}{path.suffix}")
         page = rasterised(file)[0]
         card = Card(plain, rows)
-        rings, bottom = placed(page, rings_on(page, diameters), plain)
+        rings, bottom = placed(page, rings_among(Components(page), diameters), plain)
         rings = [(x, bottom - y, d) for x, y, d in rings]
         distance, wrong = match(card, rings, tolerance, file.name)
         worst, problems = max(worst, distance), problems + wrong
