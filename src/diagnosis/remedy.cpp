@@ -45,24 +45,28 @@ std::string yarn_words(const Setting& setting, const RowToKnit& row) {
 // `row`: to be knitted next; a step that belongs to a later one comes again in its turn.
 std::string cause_words(const Setting& setting, const std::vector<Departure>& departures, int row) {
   std::string text;
+  const auto say = [&](const std::string& sentence) { // once, whatever number of departures ask for it
+    if (text.find(sentence) == std::string::npos) {
+      text += sentence;
+    }
+  };
   for (const Departure& departure : departures) {
     const Step& step = setting.steps.steps[static_cast<std::size_t>(departure.step)];
     const bool knits = std::ranges::any_of(
         step.actions, [](const MachineAction& action) { return std::holds_alternative<KnitPass>(action); });
     if ((departure.kind == DepartureKind::left_out || departure.kind == DepartureKind::part_left_out) && !knits &&
         step.first_row <= row) {
-      text += fmt::format(" Do step {} now.", departure.step + 1);
+      say(fmt::format(" Do step {} now.", departure.step + 1));
     } else if (departure.kind == DepartureKind::hole_wrong) {
-      text += departure.amount > 0
-                  ? fmt::format(" Close the hole in row {}, column {}, with tape on both sides.", departure.row,
-                                departure.column)
-                  : fmt::format(" Punch the hole in row {}, column {}.", departure.row, departure.column);
+      say(departure.amount > 0 ? fmt::format(" Close the hole in row {}, column {}, with tape on both sides.",
+                                             departure.row, departure.column)
+                               : fmt::format(" Punch the hole in row {}, column {}.", departure.row, departure.column));
     } else if (departure.kind == DepartureKind::carriage_plain) {
-      text += " Set the carriage to two-colour knitting.";
+      say(" Set the carriage to two-colour knitting.");
     } else if (departure.kind == DepartureKind::yarns_exchanged) {
-      text += " Exchange the yarns in the feeders.";
+      say(" Exchange the yarns in the feeders.");
     } else if (departure.kind == DepartureKind::card_stuck || departure.kind == DepartureKind::card_skipped) {
-      text += " See that the card runs freely and its clips don't catch.";
+      say(" See that the card runs freely and its clips don't catch.");
     }
   }
   return text;
@@ -115,7 +119,8 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
     remedy.ravel_rows = rows_seen;
     remedy.carriage = setting.steps.carriage;
     remedy.card_row = setting.profile.selects == Selects::by_hand ? 0 : 1;
-    remedy.text = fmt::format("Ravel back all {} rows of the pattern, and begin again with the setting-up.", rows_seen);
+    remedy.text = fmt::format("Ravel back {} of the pattern, and begin again with the setting-up.",
+                              rows_seen == 1 ? "the one row" : fmt::format("all {} rows", rows_seen));
     return remedy;
   }
   remedy.back_to_row = wrong - 1;

@@ -247,6 +247,9 @@ private:
     actions.emplace_back(SetKnitting{contrast ? KnitSetting::forward_only : KnitSetting::back_only});
     actions.emplace_back(KnitPass{});
     text += fmt::format(" Knit to the {}.", word_for_side(other(side_)));
+    if (last) {
+      text += fmt::format(" The counter shows {}.", counter_ + 1);
+    }
     add(by_card() ? StepKind::knit_rows : StepKind::knit_by_hand, std::move(text), std::move(actions));
   }
 

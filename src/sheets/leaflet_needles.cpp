@@ -101,6 +101,9 @@ public:
       blocks.back().with_next = false;
     }
     if (const std::string done = told(chart_.done_at_end(), other_ ? other_->done_at_end() : ""); !done.empty()) {
+      if (!blocks.empty()) {
+        blocks.back().with_next = true; // not alone on a page
+      }
       blocks.push_back(done_block(fmt::format("at the end: {}", done)));
       blocks.back().with_next = false;
     }

@@ -162,6 +162,18 @@ TEST_CASE(
   CHECK(continued > 10);
 }
 
+TEST_CASE("what is done at the end stands on the page of the last row") {
+  int ends = 0;
+  for_each_page([&](const Sheet& sheet, std::size_t, std::size_t) {
+    const auto boxes = texts_on(sheet);
+    if (std::ranges::any_of(boxes, [](const Box& box) { return box.text->text.starts_with("at the end: "); })) {
+      ++ends;
+      CHECK((has_text({sheet}, "←") || has_text({sheet}, "→")));
+    }
+  });
+  CHECK(ends > 0);
+}
+
 TEST_CASE("no demo's cautions stand alone on a page") {
   for_each_page([](const Sheet& sheet, std::size_t, std::size_t) {
     if (has_text({sheet}, "Cautions") && !has_text({sheet}, "In this leaflet")) {
