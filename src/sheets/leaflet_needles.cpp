@@ -90,22 +90,23 @@ public:
       }
       blocks.push_back(row_block(row));
     }
+    const auto close_with = [&](const std::string& words) { // stands with the last row, not alone on a page
+      if (!blocks.empty()) {
+        blocks.back().with_next = true;
+      }
+      blocks.push_back(done_block(words));
+      blocks.back().with_next = false;
+    };
     if (listed_ < rows) {
       int passes = 0;
       for (int row = 0; row < listed_; ++row) {
         passes += chart_.rows()[static_cast<std::size_t>(row)].passes;
       }
       const bool arrows_turn = passes % 2 != 0;
-      blocks.push_back(done_block(again_words(listed_, rows) +
-                                  (arrows_turn ? ", each time with the arrows the other way round" : "")));
-      blocks.back().with_next = false;
+      close_with(again_words(listed_, rows) + (arrows_turn ? ", each time with the arrows the other way round" : ""));
     }
     if (const std::string done = told(chart_.done_at_end(), other_ ? other_->done_at_end() : ""); !done.empty()) {
-      if (!blocks.empty()) {
-        blocks.back().with_next = true; // not alone on a page
-      }
-      blocks.push_back(done_block(fmt::format("at the end: {}", done)));
-      blocks.back().with_next = false;
+      close_with(fmt::format("at the end: {}", done));
     }
     return blocks;
   }
