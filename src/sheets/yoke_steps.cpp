@@ -57,14 +57,14 @@ std::vector<FlowBlock> range_table(const YokeJob& job, const YokeGroup& group, d
   const std::size_t tiers = job.opened.tiers.size();
   for (std::size_t tier = 0; tier < tiers; ++tier) {
     const TierOfPiece& there = job.at(group.size, group.pieces.front(), tier);
-    const bool last = tier + 1 == tiers;
+    const bool again = is_hung_on_again(job.opened, there, tier);
     const std::size_t strip = strip_of(job, group.size, group.pieces.front(), tier);
     const int less = there.shaping.before - there.shaping.after;
     blocks.push_back(table_row(
         {with_capital(name_of_tier(job, tier)), std::to_string(there.stitches), span(there.bed.first, there.bed.last),
          fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1),
          less < 0 ? fmt::format("+{}", -less) : std::to_string(less), std::to_string(there.shaping.after),
-         last ? "–" : span(there.first_after, there.last_after),
+         again ? span(there.first_after, there.last_after) : "–",
          strip < job.strips.size() ? std::to_string(strip + 1) : "–"},
         width, false));
   }
@@ -156,9 +156,26 @@ private:
 } // namespace
 
 void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& group, const YokePlaces& places) {
-  pages.begin_part(fmt::format("Size {}: {}", one_line(job.plan.sizes[group.size].size), names_of(job, group.pieces)));
+  const std::string size = "Size " + one_line(job.plan.sizes[group.size].size);
+  const std::string names = names_of(job, group.pieces);
+  std::string heading = size + ": " + names;
+  const bool all_named = width_of(heading, heading_type, true) <= pages.width();
+  if (!all_named) {
+    heading = fitting_text(
+        fmt::format("{}: {}", size,
+                    group.pieces.size() > 1 ? counted(std::ssize(group.pieces), "piece", "pieces") : names),
+        heading_type, true, pages.width());
+  }
+  pages.begin_part(heading);
+  std::vector<FlowBlock> about;
+  if (!all_named) {
+    about.push_back(leaflet_text(with_capital(size) + ": " + names + ".", pages.width()));
+  }
   if (group.pieces.size() > 1) {
-    pages.set({leaflet_text("These pieces are knitted alike, on the same needles.", pages.width())}, 1);
+    about.push_back(leaflet_text("These pieces are knitted alike, on the same needles.", pages.width()));
+  }
+  if (!about.empty()) {
+    pages.set(about, 1);
     pages.gap(half_line);
   }
   pages.set(range_table(job, group, pages.width()), 1);
