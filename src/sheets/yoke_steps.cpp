@@ -127,11 +127,12 @@ public:
       add(blocks, step.text);
     }
     heading(blocks, tier + 1 < job_.opened.tiers.size() ? "To the next tier" : "To the neck");
-    for (const std::string& words : moving_words(job_.opened, size, piece, tier)) {
-      add(blocks, words);
-    }
     if (const std::string words = strip_reference(job_, group_, tier, places_); !words.empty()) {
       blocks.push_back(leaflet_text(words, width_));
+      blocks.back().with_next = true;
+    }
+    for (const std::string& words : moving_words(job_.opened, size, piece, tier)) {
+      add(blocks, words);
     }
     return blocks;
   }
@@ -194,15 +195,16 @@ void add_yoke_needles(LeafletPages& pages, const YokeJob& job, YokePlaces& place
   for (std::size_t index = 0; index < job.lists.size(); ++index) {
     const YokeNeedleList& list = job.lists[index];
     const SizePlan& size = job.plan.sizes[list.size];
-    if (index > 0 && pages.room() < 90.0) {
-      pages.new_page();
-    }
-    places.lists.push_back(pages.pages());
-    pages.set({leaflet_subheading(fmt::format("List {}: {}", index + 1, name_of_tier(job, list.tier)), pages.width()),
-               leaflet_text(list.users + ".", pages.width())},
-              1);
     const Document document = document_of(job.opened, size, list.piece, list.tier);
-    add_needle_list(pages, {document, job.opened.profile, job.opened.tiers[list.tier].rows, {}, true});
+    int page = 0; // tried first, and then set
+    pages.set_together([&](LeafletPages& on) {
+      page = on.pages();
+      on.set({leaflet_subheading(fmt::format("List {}: {}", index + 1, name_of_tier(job, list.tier)), on.width()),
+              leaflet_text(list.users + ".", on.width())},
+             1);
+      add_needle_list(on, {document, job.opened.profile, job.opened.tiers[list.tier].rows, {}, true});
+    });
+    places.lists.push_back(page);
     pages.gap(2 * line_step);
   }
 }

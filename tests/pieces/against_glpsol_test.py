@@ -113,7 +113,7 @@ def can_be_centred(count, width):
 
 def program(yoke, size):
     """Least squares as an integer program: a binary for each count that each piece may have in each tier."""
-    cost, rules, binaries, whole = [], [], [], []
+    cost, rules, bounds, binaries, whole = [], [], [], [], []
     for piece in range(4):
         for number in range(5):
             ideal = yoke.ideal(piece, size, number)
@@ -144,13 +144,16 @@ def program(yoke, size):
             whole.append(f"k_{number}")
             continue
         for piece in range(2):  # the first column of a piece and of the next but one are the same
-            rules.append(
-                f" n_{piece}_{number} - n_{piece + 2}_{number} + {2 * yoke.widths[number]} k_{piece}_{number}"
-                f" - {2 * yoke.widths[number]} l_{piece}_{number} = 0"
-            )
-            whole += [f"k_{piece}_{number}", f"l_{piece}_{number}"]
+            for each in (piece, piece + 2):
+                rules.append(
+                    f" n_{each}_{number} - {2 * yoke.widths[number]} k_{each}_{number} - r_{piece}_{number} = 0"
+                )
+                whole.append(f"k_{each}_{number}")
+            bounds.append(f" r_{piece}_{number} <= {2 * yoke.widths[number] - 1}")
+            whole.append(f"r_{piece}_{number}")
     return (
         "Minimize\n cost: " + " + ".join(cost) + "\nSubject To\n" + "\n".join(rules)
+        + "\nBounds\n" + "\n".join(bounds)
         + "\nGeneral\n" + "\n".join(" " + name for name in whole)
         + "\nBinary\n" + "\n".join(" " + name for name in binaries) + "\nEnd\n"
     )
