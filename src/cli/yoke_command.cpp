@@ -2,14 +2,13 @@
 // body measurements; its sheets.
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
+#include "cli/yoke_new.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
-#include "pieces/starter.hpp"
 #include "pieces/yoke_plan.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <filesystem>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -17,7 +16,6 @@ namespace punchwright::cli {
 namespace {
 
 using Json = nlohmann::ordered_json;
-namespace fs = std::filesystem;
 
 double rounded(double value, double step = 1000) {
   return std::round(value * step) / step;
@@ -48,6 +46,8 @@ Json json_of(const TierOfPiece& tier, int number) {
     entry["transfers"].push_back({name_of(transfer.from), name_of(transfer.to)});
   }
   entry["after"] = tier.shaping.after;
+  entry["clear_of_seam"] = tier.shaping.kept_off_seams;
+  entry["clear_of_centre"] = tier.shaping.kept_off_centre;
   entry["needles_after"] = {name_of(tier.first_after), name_of(tier.last_after)};
   return entry;
 }
@@ -81,6 +81,7 @@ Json json_of(const SizePlan& size) {
       entry["seams"].push_back({{"tier", tier + 1},
                                 {"between", {size.pieces[seam.left].name, size.pieces[seam.right].name}},
                                 {"meets", seam.meets},
+                                {"alike", seam.alike},
                                 {"mismatch", seam.mismatch}});
     }
   }
@@ -116,10 +117,13 @@ std::string json_of(const YokePlan& plan) {
 
 // The last column of a table is as long as it likes.
 std::string decreases_words(const Shaping& shaping) {
-  if (shaping.increases() > 0) {
-    return fmt::format("{} more: {}", shaping.increases(), words_of(shaping.every));
+  if (shaping.every.empty()) {
+    return "none";
   }
-  return shaping.decreases() == 0 ? "none" : fmt::format("{}: {}", shaping.decreases(), words_of(shaping.every));
+  const std::string count =
+      shaping.increases() > 0 ? fmt::format("{} more", shaping.increases()) : std::to_string(shaping.decreases());
+  const bool kept = shaping.kept_off_seams && shaping.kept_off_centre;
+  return fmt::format("{}: {}{}", count, words_of(shaping.every), kept ? "" : "; " + clearance_words(shaping));
 }
 
 // Signs, not bytes: names of pieces may be in any language.
@@ -165,7 +169,8 @@ std::string seams_text(const SizePlan& size, YokeSeams wished) {
     }
   }
   if (text.empty()) {
-    text = centred ? "the middle of the repeat lies at the middle of every piece\n" : "all seams meet\n";
+    text = centred ? "the middle of the repeat lies at the middle of every piece, and seams are alike\n"
+                   : "all seams meet\n";
   }
   return text;
 }
@@ -229,79 +234,6 @@ int write_yoke_file(const Yoke& yoke, const std::string& output) {
   return print(output + "\n") ? done : cannot;
 }
 
-// As seen from the folder of the file that is written.
-std::string from_folder_of(const std::string& output, const std::string& path) {
-  const fs::path folder = fs::absolute(output).lexically_normal().parent_path();
-  return fs::absolute(path).lexically_normal().lexically_relative(folder).string();
-}
-
-// Names and measures of the sizes asked for: own measures, or those of the table.
-Result<BodyMeasures> body_of(const YokeWishes& wishes) {
-  BodyMeasures body;
-  body.ease_cm = wishes.ease_cm.value_or(body.ease_cm);
-  body.sizes = wishes.sizes.empty() ? std::vector<std::string>{"S", "M", "L"} : wishes.sizes;
-  body.chest_cm = wishes.chest_cm;
-  if (!wishes.chest_cm.empty() && wishes.sizes.empty()) {
-    body.sizes.clear();
-    for (const double chest : wishes.chest_cm) {
-      body.sizes.push_back(fmt::format("{:g} cm", chest));
-    }
-  }
-  for (const std::string& size : wishes.chest_cm.empty() ? body.sizes : std::vector<std::string>{}) {
-    const auto found = std::ranges::find(bust_sizes(), size, &BustSize::name);
-    if (found == bust_sizes().end()) {
-      return Error{{},
-                   0,
-                   0,
-                   fmt::format("there is no size '{}' in the table", size),
-                   "allowed: XS, S, M, L, XL, 2X, 3X, 4X, 5X, or give its chest with --chest"};
-    }
-    body.chest_cm.push_back(found->inches * mm_per_inch / 10);
-  }
-  body.upper_arm_cm = wishes.upper_arm_cm;
-  if (body.chest_cm.size() != body.sizes.size() ||
-      (!body.upper_arm_cm.empty() && body.upper_arm_cm.size() != body.sizes.size())) {
-    return Error{{},
-                 0,
-                 0,
-                 fmt::format("{}, {} of the chest and {} of the arm", counted(std::ssize(body.sizes), "size", "sizes"),
-                             counted(std::ssize(body.chest_cm), "measure", "measures"), std::ssize(body.upper_arm_cm)),
-                 "allowed: one measure for each size"};
-  }
-  return body;
-}
-
-int new_yoke(const YokeWishes& wishes) {
-  if (const Failure failure = must_be_yoke(wishes.output)) {
-    return refuse(*failure);
-  }
-  if (wishes.tiers.empty()) {
-    return refuse(Error{{},
-                        0,
-                        0,
-                        "a new yoke needs its tiers",
-                        "name a .repeat file for each, from the bottom upwards: "
-                        "--tier FILE --tier FILE"});
-  }
-  auto body = body_of(wishes);
-  if (!body) {
-    return refuse(body.error());
-  }
-  YokeStart start;
-  start.kind = *wishes.fresh;
-  start.body = std::move(body).value();
-  start.title = fs::path(wishes.output).stem().string();
-  if (!wishes.machine.empty()) {
-    start.profile =
-        built_in_profile(wishes.machine) != nullptr ? wishes.machine : from_folder_of(wishes.output, wishes.machine);
-  }
-  for (const std::string& tier : wishes.tiers) {
-    start.tiers.push_back(from_folder_of(wishes.output, tier));
-  }
-  const auto yoke = started_yoke(start, wishes.output, read_for_machine);
-  return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
-}
-
 // The places of these names among those of the file.
 Result<std::vector<std::size_t>> places_of(const std::vector<std::string>& wished,
                                            const std::vector<std::string>& names, const std::string& what) {
@@ -342,7 +274,11 @@ int write_sheets(const OpenedYoke& opened, const YokePlan& plan, const YokeWishe
 
 int plan_yoke_file(const YokeWishes& wishes) {
   if (wishes.fresh) {
-    return new_yoke(wishes);
+    if (const Failure failure = must_be_yoke(wishes.output)) {
+      return refuse(*failure);
+    }
+    const auto yoke = new_yoke(wishes);
+    return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
   }
   if (wishes.file.empty()) {
     return refuse(Error{{}, 0, 0, "FILE is missing", "name a .yoke file, or make a new one with --new"});
@@ -356,8 +292,11 @@ int plan_yoke_file(const YokeWishes& wishes) {
     return refuse(opened.error());
   }
   if (wishes.split) {
-    const Failure failure = must_be_yoke(wishes.output);
-    return failure ? refuse(*failure) : write_yoke_file(split_to_fit(*opened), wishes.output);
+    if (const Failure failure = must_be_yoke(wishes.output)) {
+      return refuse(*failure);
+    }
+    const auto split = split_to_fit(*opened);
+    return split ? write_yoke_file(*split, wishes.output) : refuse(split.error());
   }
   if (wishes.output.empty() && wants_sheets(wishes)) {
     return refuse(Error{{},

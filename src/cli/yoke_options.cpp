@@ -68,8 +68,8 @@ void add_yoke_options(CLI::App* sub, YokeWishes& wishes) {
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   add_list<std::string>(sub, "--sizes", "NAMES", "names with commas between them, such as S,M,L",
-                        "only these sizes on the sheets; for --new: XS to 5X of the table, or any with --chest; "
-                        "without it S,M,L",
+                        "only these sizes on the sheets; for --new: XS to 5X of the table, or any with --chest "
+                        "(2 years, 4 years to 16 years have arms in a table); without it S,M,L",
                         wishes.sizes, name_in_list);
   add_list<double>(sub, "--chest", "CM", "a number from 10 to 300 for each size, such as 86,96.5",
                    "for --new: measures round the chest", wishes.chest_cm, body_measure);

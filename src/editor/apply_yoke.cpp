@@ -126,10 +126,15 @@ void go_to_yoke_step(App& app, std::size_t done) {
 }
 
 void split_yoke(App& app) {
-  if (app.yoke.opened) {
-    change_yoke(app, {split_to_fit(*app.yoke.opened), "split the pieces"});
-    close_step(app);
+  if (!app.yoke.opened) {
+    return;
   }
+  auto split = split_to_fit(*app.yoke.opened);
+  if (!split) {
+    return say(app, sentence_of(split.error()), Tone::trouble);
+  }
+  change_yoke(app, {std::move(split).value(), "split the pieces"});
+  close_step(app);
 }
 
 void begin_yoke(App& app, const NewYokeDialog& wishes) {
@@ -141,6 +146,7 @@ void begin_yoke(App& app, const NewYokeDialog& wishes) {
   for (const BodySize& size : wishes.sizes) {
     start.body.sizes.push_back(size.name);
     start.body.chest_cm.push_back(size.chest_cm);
+    start.body.armhole_cm.push_back(size.armhole_cm);
     if (wishes.own_arms && wishes.kind == YokeKind::pullover) {
       start.body.upper_arm_cm.push_back(size.upper_arm_cm);
     }

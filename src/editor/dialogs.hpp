@@ -29,6 +29,7 @@ struct BodySize {
   std::string name;
   double chest_cm = 0;
   double upper_arm_cm = 0;
+  double armhole_cm = 0; // its depth; 0: not known
 };
 
 // What goes on once the design that is open is safe.

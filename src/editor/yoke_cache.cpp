@@ -18,12 +18,15 @@ namespace {
 std::optional<Error> plan_into(const OpenedYoke& opened, std::size_t size, bool dragging,
                                std::optional<SizePlan>& plan) {
   plan.reset();
-  if (dragging && !nearest_counts(counts_problem(opened, size))) {
-    return Error{{},
-                 0,
-                 0,
-                 fmt::format("no stitch counts of size {} keep to every rule", opened.yoke.sizes[size]),
-                 "let go, and what would fit is sought"};
+  if (dragging) {
+    const CountsFound found = nearest_counts(counts_problem(opened, size));
+    if (!found.counts && !found.gave_up) {
+      return Error{{},
+                   0,
+                   0,
+                   fmt::format("no stitch counts of size {} keep to every rule", opened.yoke.sizes[size]),
+                   "let go, and what would fit is sought"};
+    }
   }
   auto found = plan_size(opened, size);
   if (!found) {
@@ -131,7 +134,7 @@ std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache
     if (troubles[size]) {
       YokeFinding finding{Severity::fault, with_capital(troubles[size]->message), with_capital(troubles[size]->remedy)};
       finding.size = too_wide_somewhere ? std::nullopt : std::optional(size);
-      finding.can_split = too_wide_somewhere;
+      finding.can_split = too_wide_somewhere && split_to_fit(opened);
       finding.piece = too_wide_somewhere ? static_cast<int>(too_wide(opened).front().piece) : -1;
       found.push_back(std::move(finding));
     }

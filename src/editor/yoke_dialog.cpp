@@ -5,6 +5,7 @@
 #include "editor/yoke_parts.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace punchwright::editor {
@@ -18,16 +19,22 @@ constexpr double largest_body_cm = 300;
 
 BodySize size_of(const BustSize& bust) {
   const double chest = bust.inches * mm_per_inch / 10;
-  return {std::string(bust.name), chest, chest * YokeRules{}.sleeve};
+  return {std::string(bust.name), chest, chest * YokeRules{}.sleeve, 0};
 }
 
-void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
-  heading(app.theme, "Sizes: round the chest");
-  for (const BustSize& bust : bust_sizes()) {
-    const auto present = std::ranges::find(next.sizes, bust.name, &BodySize::name);
+// The table has no chests: begun with the one whose sleeve by the share is the arm's.
+BodySize size_of(const ChildSize& child) {
+  const double arm = child.upper_arm_inches * mm_per_inch / 10;
+  return {std::string(child.name), std::round(arm / YokeRules{}.sleeve), arm, child.armhole_inches * mm_per_inch / 10};
+}
+
+template <class Table>
+void sizes_of(const App& app, Actions& actions, const Table& table, NewYokeDialog& next, bool& changed) {
+  for (const auto& entry : table) {
+    const auto present = std::ranges::find(next.sizes, entry.name, &BodySize::name);
     const bool chosen = present != next.sizes.end();
-    const std::string words(bust.name);
-    if (bust.name != bust_sizes().front().name) {
+    const std::string words(entry.name);
+    if (&entry != &table.front()) {
       flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
     }
     if (button(app.theme, actions, ("new size " + words).c_str(), words.c_str(), chosen ? Look::chosen : Look::plain) &&
@@ -35,14 +42,23 @@ void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
       if (chosen) {
         next.sizes.erase(present);
       } else {
-        next.sizes.push_back(size_of(bust));
+        next.sizes.push_back(size_of(entry));
         std::ranges::stable_sort(next.sizes, {}, &BodySize::chest_cm);
       }
       changed = true;
     }
     tip(app.theme, chosen ? "Leave this size out" : "Take this size too");
   }
+}
+
+void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  heading(app.theme, "Sizes: round the chest");
+  sizes_of(app, actions, bust_sizes(), next, changed);
   hint(app.theme, "Chests of the table at yayforyarn.com; each can be changed.");
+  sizes_of(app, actions, child_sizes(), next, changed);
+  hint(app.theme,
+       "Children: arms and armholes of the table at crochetkitten.com, which has no chests: they are made from "
+       "the arm by the sleeve's share, so measure them.");
   for (std::size_t index = 0; index < next.sizes.size(); ++index) {
     BodySize& size = next.sizes[index];
     ImGui::PushID(static_cast<int>(index));
@@ -97,14 +113,18 @@ void outcome(const App& app, const NewYokeDialog& dialog) {
   const LengthUnit unit = app.settings.lengths;
   for (const BodySize& size : dialog.sizes) {
     const bool arms = dialog.own_arms && dialog.kind == YokeKind::pullover;
-    const YokeMeasures measures = yoke_measures(size.chest_cm, dialog.ease_cm,
-                                                arms ? std::optional(size.upper_arm_cm) : std::nullopt, dialog.rules);
+    const YokeMeasures measures =
+        yoke_measures(size.chest_cm, dialog.ease_cm, arms ? std::optional(size.upper_arm_cm) : std::nullopt,
+                      dialog.rules, size.armhole_cm > 0 ? std::optional(size.armhole_cm) : std::nullopt);
     const std::string pieces = dialog.kind == YokeKind::pullover
                                    ? fmt::format("front and back {}, sleeves {}", cloth_length(measures.front, unit),
                                                  cloth_length(measures.sleeve, unit))
                                    : fmt::format("each quarter {}", cloth_length(measures.ring() / 4, unit));
     hint(app.theme, fmt::format("{}: {}; neck {}; depth {}{}", size.name, pieces, cloth_length(measures.neck, unit),
-                                cloth_length(measures.depth, unit), measures.depth_capped ? " (no deeper)" : ""));
+                                cloth_length(measures.depth, unit),
+                                measures.depth_raised   ? " (the armhole's)"
+                                : measures.depth_capped ? " (no deeper)"
+                                                        : ""));
   }
 }
 

@@ -130,7 +130,9 @@ private:
                                {"free", static_cast<int>(YokeSeams::free)}}})) {
       send(app_, actions_, next, "seams");
     }
-    tip(app_.theme, "Continuous: the motif goes on across every seam. Centred: its middle at the middle of each piece");
+    tip(app_.theme,
+        "Continuous: the motif goes on across every seam. Centred: its middle at the middle of each piece, and "
+        "seams alike");
     if (count_field({app_, actions_, "yoke edge"}, "Seam stitches", next.edge, 0, 50)) {
       send(app_, actions_, next, "seam stitches");
     }
@@ -155,7 +157,7 @@ private:
     if (count_field({app_, actions_, "yoke clear"}, "Clear of seams", next.decreases.clear_of_seam, 0, 50)) {
       send(app_, actions_, next, "decreases clear of seams");
     }
-    tip(app_.theme, "Stitches beside the seam stitches that are left alone");
+    tip(app_.theme, "Stitches beside the seam stitches that decreases and increases leave alone where there is room");
     if (check_box(actions_, "yoke centre", "Off the motif's centre line", next.decreases.clear_of_centre)) {
       send(app_, actions_, next, "decreases off the centre line");
     }

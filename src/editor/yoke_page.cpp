@@ -180,24 +180,6 @@ void send(const App& app, Actions& actions, Yoke yoke, std::string field) {
   }
 }
 
-std::string shortened_bold(const Theme& theme, const std::string& words, float room) {
-  ImGui::PushFont(theme.bold);
-  std::string shown = shortened(words, room);
-  ImGui::PopFont();
-  return shown;
-}
-
-void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold) {
-  ImGui::PushFont(bold ? theme.bold : theme.regular);
-  const ImVec2 size = ImGui::CalcTextSize(words.c_str());
-  const ImVec2 low{std::round(middle.x - size.x / 2), std::round(middle.y - size.y / 2)};
-  const float aside = 4 * theme.scale;
-  list.AddRectFilled({low.x - aside, low.y - aside / 4}, {low.x + size.x + aside, low.y + size.y + aside / 4},
-                     ink(theme.panel), 3 * theme.scale);
-  list.AddText(low, ink(theme.text), words.c_str());
-  ImGui::PopFont();
-}
-
 void yoke_page(const App& app, Actions& actions) {
   const Parts parts = parts_of(app);
   bar(app, actions, parts.toolbar);

@@ -4,6 +4,7 @@
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yoke_cache.hpp"
+#include "editor/yoke_labels.hpp"
 
 #include <string>
 
@@ -32,16 +33,9 @@ bool cloth_field(const Field& field, const char* words, double& cm, double low, 
 void send(const App& app, Actions& actions, Yoke yoke, std::string field);
 
 // Bounds of the form.
-constexpr double narrowest_cm = 0.5;
-constexpr double widest_cm = 500;
+constexpr double narrowest_cm = narrowest_yoke_piece_cm;
+constexpr double widest_cm = widest_yoke_piece_cm;
 constexpr double shallowest_cm = 1;
 constexpr double deepest_cm = 200;
-constexpr int most_plain_rows = 99;
-
-// As shortened(), of bold words.
-[[nodiscard]] std::string shortened_bold(const Theme& theme, const std::string& words, float room);
-
-// Words on the picture, with a ground that keeps them readable.
-void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold = false);
 
 } // namespace punchwright::editor

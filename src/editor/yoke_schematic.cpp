@@ -16,6 +16,13 @@ namespace {
 constexpr double dragged_to_cm = 0.1; // what a drag rounds to
 constexpr double dragged_to_in = 0.05;
 
+// Of one piece, in lines: its width below, the pieces that have it, its width above.
+struct PieceWords {
+  std::vector<std::string> bottom;
+  std::vector<std::string> names;
+  std::vector<std::string> top;
+};
+
 class Schematic {
 public:
   Schematic(const App& app, Actions& actions, const ScreenBox& room)
@@ -42,7 +49,8 @@ public:
     row_handles();
     depth_handle();
     ImGui::GetStateStorage()->SetBool(ImGui::GetID("held"), held_);
-    words_below();
+    lines_at(list_, theme_, room_.left,
+             room_.bottom - ImGui::GetTextLineHeight() * static_cast<float>(rows_words_.size()), rows_words_);
   }
 
 private:
@@ -54,16 +62,6 @@ private:
   [[nodiscard]] double knitted_mm() const { return cache_.row_mm.empty() ? 0 : cache_.row_mm.back(); }
   [[nodiscard]] float y(double mm) const { return origin_y_ - static_cast<float>(mm) * scale_; }
   [[nodiscard]] float px(double mm) const { return static_cast<float>(mm) * scale_; }
-
-  [[nodiscard]] std::string names_of(std::size_t place) const {
-    std::vector<std::string> names{yoke_.pieces[shown_[place]].name};
-    for (std::size_t piece = 0; piece < yoke_.pieces.size(); ++piece) {
-      if (piece != shown_[place] && widths_of(yoke_, piece) == shown_[place]) {
-        names.push_back(yoke_.pieces[piece].name);
-      }
-    }
-    return listed(names);
-  }
 
   [[nodiscard]] std::string width_words(std::size_t place, bool top) const {
     const double mm = top ? top_mm(place) : bottom_mm(place);
@@ -80,12 +78,14 @@ private:
     ImGuiStorage& kept = *ImGui::GetStateStorage();
     const ImGuiID id = ImGui::GetID("laid out");
     const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
-    const float below = 3.4F * line_;
-    const float above = 2.9F * line_;
     const float words = ImGui::CalcTextSize("12 plain rows").x;
     beside_ = words < 0.25F * room_.width(); // else the fields alone say it
     left_ = room_.left + (beside_ ? words : 0) + 24 * theme_.scale;
     right_ = room_.right - 30 * theme_.scale;
+    break_words();
+    const float below = (1.4F + static_cast<float>(bottom_lines_ + name_lines_)) * line_ +
+                        static_cast<float>(rows_words_.size() - 1) * ImGui::GetTextLineHeight();
+    const float above = (1.9F + static_cast<float>(top_lines_)) * line_;
     origin_y_ = room_.bottom - below;
     if (stays) {
       scale_ = kept.GetFloat(id);
@@ -120,6 +120,23 @@ private:
     for (std::size_t place = 0; place < middles_.size(); ++place) {
       kept.SetFloat(id + 1 + static_cast<ImGuiID>(place), middles_[place]);
     }
+  }
+
+  // In as many lines as the pieces' room asks for.
+  void break_words() {
+    const float room = room_for_words() - 12 * theme_.scale;
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      words_.push_back({label_lines(theme_, width_words(place, false), room, 2),
+                        label_lines(theme_, names_with_widths_of(yoke_, shown_[place]), room, 3, true),
+                        label_lines(theme_, width_words(place, true), room, 2)});
+      bottom_lines_ = std::max(bottom_lines_, words_.back().bottom.size());
+      name_lines_ = std::max(name_lines_, words_.back().names.size());
+      top_lines_ = std::max(top_lines_, words_.back().top.size());
+    }
+    rows_words_ = label_lines(theme_,
+                              plan_ == nullptr ? std::string("No stitch counts fit: the lines show what is asked for.")
+                                               : with_capital(text_of(plan_->rows)) + ".",
+                              room_.width(), 3);
   }
 
   [[nodiscard]] std::vector<float> cells_at_scale() const {
@@ -175,10 +192,11 @@ private:
     const std::array<ImVec2, 4> corners = {ImVec2{middle - bottom, y(0)}, ImVec2{middle + bottom, y(0)},
                                            ImVec2{middle + top, y(depth_mm())}, ImVec2{middle - top, y(depth_mm())}};
     list_.AddPolyline(corners.data(), 4, ink(theme_.accent), ImDrawFlags_Closed, 2 * theme_.scale);
-    const float room = room_for_words() - 12 * theme_.scale;
-    words_on(list_, theme_, {middle, y(0) + line_ * 0.85F}, shortened(width_words(place, false), room));
-    words_on(list_, theme_, {middle, y(0) + line_ * 1.85F}, shortened_bold(theme_, names_of(place), room), true);
-    words_on(list_, theme_, {middle, y(depth_mm()) - line_ * 0.85F}, shortened(width_words(place, true), room));
+    label_on(list_, theme_, {middle, y(0) + line_ * 0.85F}, words_[place].bottom);
+    label_on(list_, theme_, {middle, y(0) + line_ * (0.85F + static_cast<float>(bottom_lines_))}, words_[place].names,
+             true);
+    const float top_lines = static_cast<float>(words_[place].top.size());
+    label_on(list_, theme_, {middle, y(depth_mm()) - line_ * (top_lines - 0.15F)}, words_[place].top);
   }
 
   // Across all pieces, where tiers begin and their plain rows.
@@ -319,7 +337,10 @@ private:
     const std::string words = fmt::format("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
     list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
     const float wide = ImGui::CalcTextSize(words.c_str()).x;
-    words_on(list_, theme_, {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - 2.1F * line_}, words);
+    words_on(
+        list_, theme_,
+        {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - (1.1F + static_cast<float>(top_lines_)) * line_},
+        words);
     ImVec2 by;
     if (handle(name, {x, y(depth_mm())}, words, by)) {
       const double start = at_start(name, depth_mm());
@@ -330,13 +351,6 @@ private:
         send(app_, actions_, std::move(next), fmt::format("depth, {}", yoke_.sizes[size_]));
       }
     }
-  }
-
-  void words_below() {
-    const std::string words = plan_ == nullptr ? std::string("No stitch counts fit: the lines show what is asked for.")
-                                               : with_capital(text_of(plan_->rows)) + ".";
-    list_.AddText({room_.left, room_.bottom - ImGui::GetTextLineHeight()}, ink(theme_.text),
-                  shortened(words, room_.width()).c_str());
   }
 
   const App& app_;
@@ -352,12 +366,17 @@ private:
   float line_;
   std::vector<std::size_t> shown_; // pieces with widths of their own
   std::vector<float> middles_;     // px: of each of them
-  float left_ = 0;                 // px: where the pieces' room begins
-  float right_ = 0;                // px: where it ends
-  bool beside_ = true;             // there is room for words beside the scale
-  float origin_y_ = 0;             // px: height 0
-  float scale_ = 1;                // px per mm
-  bool held_ = false;              // something is dragged
+  std::vector<PieceWords> words_;
+  std::vector<std::string> rows_words_; // below all
+  std::size_t bottom_lines_ = 1;        // the most of any
+  std::size_t name_lines_ = 1;
+  std::size_t top_lines_ = 1;
+  float left_ = 0;     // px: where the pieces' room begins
+  float right_ = 0;    // px: where it ends
+  bool beside_ = true; // there is room for words beside the scale
+  float origin_y_ = 0; // px: height 0
+  float scale_ = 1;    // px per mm
+  bool held_ = false;  // something is dragged
 };
 
 } // namespace

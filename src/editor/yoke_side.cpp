@@ -120,7 +120,8 @@ void numbers(const App& app, const SizePlan& plan) {
                                  .c_str());
       ImGui::PopTextWrapPos();
       if (shaping.decreases() + shaping.increases() > 0) {
-        tip(app.theme, words_of(shaping.every));
+        const std::string clear = clearance_words(shaping);
+        tip(app.theme, words_of(shaping.every) + (clear.empty() ? "" : "; " + clear));
       }
     }
   }

@@ -79,11 +79,13 @@ void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, con
 }
 
 std::string shaping_text(const Shaping& shaping) {
-  if (shaping.decreases() > 0) {
-    return fmt::format("then {} fewer: {}", shaping.decreases(), words_of(shaping.every));
+  if (shaping.every.empty()) {
+    return "no decreases above";
   }
-  return shaping.increases() > 0 ? fmt::format("then {} more: {}", shaping.increases(), words_of(shaping.every))
-                                 : std::string("no decreases above");
+  const std::string clear = clearance_words(shaping);
+  return fmt::format("then {} {}: {}{}{}", shaping.decreases() + shaping.increases(),
+                     shaping.increases() > 0 ? "more" : "fewer", words_of(shaping.every), clear.empty() ? "" : ";\n",
+                     clear);
 }
 
 void block_tip(const App& app, const YokeBlock& block) {
@@ -127,8 +129,26 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
   const YokeShape& shape = cache.flat;
   const SizePlan& plan = *shown_plan(app);
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const ScreenBox inner{room.left, room.top + 2 * line, room.right, room.bottom - 2.4F * line};
-  const Fitting fitting = fitted(shape.width, shape.height, inner);
+  const std::size_t tiers = app.yoke.opened->tiers.size();
+  const auto room_of = [&](std::size_t piece, const Fitting& there) {
+    const YokeBlock& low = shape.blocks[piece * tiers];
+    return (low.right - low.left) * there.across - 8 * theme.scale;
+  };
+  // Below, names in one line or in two, and the counts.
+  Fitting fitting;
+  float lines_of_names = 0;
+  bool in_two = false;
+  for (const float lines : {1.0F, 2.0F}) {
+    if (lines > 1 && !in_two) {
+      break;
+    }
+    lines_of_names = lines;
+    fitting = fitted(shape.width, shape.height,
+                     {room.left, room.top + 2 * line, room.right, room.bottom - (1.4F + lines) * line});
+    for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
+      in_two = in_two || label_lines(theme, plan.pieces[piece].name, room_of(piece, fitting), 2, true).size() > 1;
+    }
+  }
   use_pointer(app, actions, shape, fitting, room, true);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   draw_quads(list, cache.picture, shape, fitting);
@@ -136,14 +156,15 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
     outline(list, theme, block, fitting);
   }
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
-    const YokeBlock& low = shape.blocks[piece * app.yoke.opened->tiers.size()];
+    const YokeBlock& low = shape.blocks[piece * tiers];
     const ImVec2 middle = fitting.at((low.left + low.right) / 2, 0);
-    const float wide = (low.right - low.left) * fitting.across;
-    const std::string name = shortened_bold(theme, plan.pieces[piece].name, wide - 8 * theme.scale);
-    words_on(list, theme, {middle.x, middle.y + line * 0.8F}, name, true);
+    const float wide = room_of(piece, fitting);
+    const auto most = static_cast<std::size_t>(lines_of_names);
+    label_on(list, theme, {middle.x, middle.y + line * 0.8F},
+             label_lines(theme, plan.pieces[piece].name, wide, most, true), true);
     const std::string counts = fmt::format("{} to {}", plan.pieces[piece].tiers.front().stitches,
                                            plan.pieces[piece].tiers.back().shaping.after);
-    words_on(list, theme, {middle.x, middle.y + line * 1.8F}, shortened(counts, wide - 8 * theme.scale));
+    label_on(list, theme, {middle.x, middle.y + line * (0.8F + lines_of_names)}, label_lines(theme, counts, wide, 1));
   }
   finding_signs(app, list, shape, fitting);
 }
@@ -173,16 +194,19 @@ void draw_worn(const App& app, Actions& actions, const ScreenBox& room) {
     if (block.tier != 0) {
       continue;
     }
-    const std::string& name = plan.pieces[block.piece].name;
-    const ImVec2 size = ImGui::CalcTextSize(name.c_str());
     ImVec2 at = fitting.at(block.left, block.right);
+    // Beside the picture there is less room than above and below it.
+    const bool beside = std::fabs(at.x - fitting.origin.x) > std::fabs(at.y - fitting.origin.y);
+    const auto name = label_lines(theme, plan.pieces[block.piece].name,
+                                  (beside ? aside : room.width() / 2) - 8 * theme.scale, beside ? 3 : 1, true);
+    const ImVec2 size{width_of_label(theme, name, true), line * static_cast<float>(name.size())};
     const float from = std::hypot(at.x - fitting.origin.x, at.y - fitting.origin.y);
     const float sideways = std::max(0.01F, from);
     at.x += (at.x - fitting.origin.x) / sideways * (size.x / 2 + 8 * theme.scale);
     at.y += (at.y - fitting.origin.y) / sideways * (size.y / 2 + 8 * theme.scale);
-    at.x = std::clamp(at.x, room.left + size.x / 2, room.right - size.x / 2);
-    at.y = std::clamp(at.y, room.top + size.y / 2, room.bottom - size.y / 2);
-    words_on(list, theme, at, name, true);
+    at.x = std::max(room.left + size.x / 2, std::min(at.x, room.right - size.x / 2));
+    at.y = std::max(room.top + size.y / 2, std::min(at.y, room.bottom - size.y / 2));
+    label_on(list, theme, {at.x, at.y - (size.y - line) / 2}, name, true);
   }
   finding_signs(app, list, shape, fitting);
 }
@@ -257,7 +281,14 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const float line = ImGui::GetTextLineHeightWithSpacing();
   const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
   const auto tiers = static_cast<float>(shape.blocks.size());
-  const ScreenBox inner{room.left, room.top + gap, room.right, room.bottom - 2.8F * line - gap * tiers};
+  const std::size_t count = plan.pieces.size();
+  const std::string to_left = fmt::format("← seam to {}", plan.pieces[(piece + 1) % count].name);
+  const std::string to_right = fmt::format("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
+  const float half = room.width() / 2 - 8 * theme.scale;
+  const auto left_seam = label_lines(theme, to_left, half, 2);
+  const auto right_seam = label_lines(theme, to_right, half, 2);
+  const float below = (1.8F + static_cast<float>(std::max(left_seam.size(), right_seam.size()))) * line;
+  const ScreenBox inner{room.left, room.top + gap, room.right, room.bottom - below - gap * tiers};
   const double stitch = app.yoke.opened->tiers.front().document.gauge.stitch_mm();
   // The bed takes all of the width; rows are lower than they are wide where there is no room for them.
   Fitting fitting;
@@ -265,7 +296,7 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   fitting.upwards =
       std::min(fitting.across / static_cast<float>(stitch), std::max(1.0F, inner.height()) / shape.height);
   const float content = shape.height * fitting.upwards + gap * tiers;
-  const float bed_top = std::min(room.bottom - 2.8F * line, room.middle().y + content / 2);
+  const float bed_top = std::min(room.bottom - below, room.middle().y + content / 2);
   fitting.origin = {inner.left, bed_top - gap / 2};
   ImDrawList& list = *ImGui::GetWindowDrawList();
   // The tiers stand apart, each above the one before, as they are taken off and hung on again.
@@ -289,14 +320,8 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
     words_on(list, theme, {x, at.y}, words);
   }
   draw_bed(app, list, fitting, bed_top, room);
-  const std::size_t count = plan.pieces.size();
-  const std::string left = fmt::format("← seam to {}", plan.pieces[(piece + 1) % count].name);
-  const std::string right = fmt::format("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
-  const float y = bed_top + 1.7F * line;
-  const float half = room.width() / 2 - 8 * theme.scale;
-  list.AddText({room.left, y}, ink(theme.text), shortened(left, half).c_str());
-  const std::string fits = shortened(right, half);
-  list.AddText({room.right - ImGui::CalcTextSize(fits.c_str()).x, y}, ink(theme.text), fits.c_str());
+  lines_at(list, theme, room.left, bed_top + 1.7F * line, left_seam);
+  lines_at(list, theme, room.right, bed_top + 1.7F * line, right_seam, true);
   (void)actions;
 }
 

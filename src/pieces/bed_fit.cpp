@@ -1,24 +1,44 @@
 // Whether the pieces fit the bed, and pieces that don't cut into such that do.
+// What is cut stays a yoke that can be written and read: names of its own, no more pieces than a file holds.
 #include "pieces/size_counts.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <fmt/format.h>
+#include <map>
+#include <set>
 
 namespace punchwright {
 namespace {
 
+int most_parts_of(const Profile& profile) {
+  return profile.needles * 100;
+}
+
 // The widest count of that piece, were it cut in so many parts.
-int widest_part(const OpenedYoke& opened, std::size_t size, std::size_t piece, int parts) {
-  const double seams = 2.0 * opened.yoke.edge;
+int widest_part(const std::vector<double>& ideals, double seams, int parts) {
   double widest = 0;
-  for (const double ideal : ideal_counts(opened, size, piece)) {
+  for (const double ideal : ideals) {
     widest = std::max(widest, (ideal - seams) / parts + seams);
   }
   return static_cast<int>(std::lround(widest));
 }
 
-std::string part_name(const std::string& name, int part) {
-  return name + ' ' + std::to_string(part + 1);
+// "front 1", "front 2"; where a piece has one of these names already, "front part 1", "front part 2".
+std::vector<std::string> part_names(const std::string& name, int parts, std::set<std::string>& taken) {
+  std::string stem = name;
+  std::vector<std::string> names;
+  while (names.empty()) {
+    for (int part = 1; part <= parts; ++part) {
+      names.push_back(fmt::format("{} {}", stem, part));
+    }
+    if (std::ranges::any_of(names, [&](const std::string& one) { return taken.contains(one); })) {
+      names.clear();
+      stem += " part";
+    }
+  }
+  taken.insert(names.begin(), names.end());
+  return names;
 }
 
 PerSize<double> divided(PerSize<double> widths, int parts) {
@@ -28,20 +48,63 @@ PerSize<double> divided(PerSize<double> widths, int parts) {
   return widths;
 }
 
+// Comments and unknown keys of a piece go where its first part goes: "piece.2.name" becomes "piece.4.name".
+template <class Value>
+std::map<std::string, Value> moved(const std::map<std::string, Value>& by_place, const std::vector<std::size_t>& now) {
+  constexpr std::string_view before = "piece.";
+  std::map<std::string, Value> found;
+  for (const auto& [place, value] : by_place) {
+    std::size_t number = 0;
+    std::size_t end = place.starts_with(before) ? before.size() : std::string::npos;
+    while (end < place.size() && place[end] >= '0' && place[end] <= '9') {
+      number = number * 10 + static_cast<std::size_t>(place[end++] - '0');
+    }
+    const bool of_piece = number >= 1 && number <= now.size();
+    found[of_piece ? fmt::format("{}{}{}", before, now[number - 1] + 1, place.substr(end)) : place] = value;
+  }
+  return found;
+}
+
+Error not_split(const OpenedYoke& opened, std::size_t piece, std::string message, std::string remedy) {
+  const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", piece + 1));
+  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
+  return Error{opened.file, spot.line, spot.column, std::move(message), std::move(remedy)};
+}
+
+// A part that is narrower than the file form allows.
+Failure too_narrow(const OpenedYoke& opened, const TooWide& wide) {
+  const YokePiece& piece = opened.yoke.pieces[wide.piece];
+  for (const auto* const widths : {&piece.bottom_cm, &piece.top_cm}) {
+    for (const double width : divided(*widths, wide.parts).values) {
+      if (width < narrowest_yoke_piece_cm) {
+        return not_split(opened, wide.piece,
+                         fmt::format("cut in {}, a part of piece '{}' would be {:g} cm wide at the {}", wide.parts,
+                                     piece.name, width, widths == &piece.top_cm ? "top" : "bottom"),
+                         fmt::format("allowed: {:g} cm and more: make the piece wider there, or narrower where it is "
+                                     "too wide for the bed",
+                                     narrowest_yoke_piece_cm));
+      }
+    }
+  }
+  return std::nullopt;
+}
+
 } // namespace
 
 std::vector<TooWide> too_wide(const OpenedYoke& opened) {
   std::vector<TooWide> found;
   const int bed = opened.profile.needles;
+  const double seams = 2.0 * opened.yoke.edge;
   for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
     TooWide wide{piece, 0, 0, 1};
     for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
-      const int stitches = widest_part(opened, size, piece, 1);
+      const std::vector<double> ideals = ideal_counts(opened, size, piece);
+      const int stitches = widest_part(ideals, seams, 1);
       if (stitches > wide.stitches) {
         wide.stitches = stitches;
         wide.size = size;
       }
-      while (widest_part(opened, size, piece, wide.parts) > bed && wide.parts < opened.profile.needles * 100) {
+      while (widest_part(ideals, seams, wide.parts) > bed && wide.parts < most_parts_of(opened.profile)) {
         ++wide.parts;
       }
     }
@@ -56,28 +119,53 @@ Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts) {
   Yoke split = yoke;
   const std::string widths = yoke.pieces[widths_of(yoke, piece)].name;
   split.pieces.clear();
-  const std::string first = part_name(widths, 0);
+  std::set<std::string> taken;
   for (const YokePiece& whole : yoke.pieces) {
+    taken.insert(whole.name);
+  }
+  const std::vector<std::string> first = part_names(widths, parts, taken);
+  std::vector<std::size_t> now; // of each piece, where its first part is
+  for (const YokePiece& whole : yoke.pieces) {
+    now.push_back(split.pieces.size());
     if (whole.name != widths && whole.like != widths) {
       split.pieces.push_back(whole);
       continue;
     }
-    for (int part = 0; part < parts; ++part) {
-      YokePiece next{part_name(whole.name, part), {}, {}, first};
-      if (whole.name == widths && part == 0) {
-        next = {first, divided(whole.bottom_cm, parts), divided(whole.top_cm, parts), ""};
+    const std::vector<std::string> names = whole.name == widths ? first : part_names(whole.name, parts, taken);
+    for (const std::string& name : names) {
+      YokePiece next{name, {}, {}, first.front()};
+      if (name == first.front()) {
+        next = {name, divided(whole.bottom_cm, parts), divided(whole.top_cm, parts), ""};
       }
       split.pieces.push_back(std::move(next));
     }
   }
+  split.extras.comments_before = moved(yoke.extras.comments_before, now);
+  split.extras.comments_after = moved(yoke.extras.comments_after, now);
+  split.extras.unknown = moved(yoke.extras.unknown, now);
   return split;
 }
 
-Yoke split_to_fit(const OpenedYoke& opened) {
+Result<Yoke> split_to_fit(const OpenedYoke& opened) {
   Yoke yoke = opened.yoke;
-  for (const TooWide& wide : too_wide(opened)) {
+  const std::vector<TooWide> wide_pieces = too_wide(opened);
+  std::size_t pieces = yoke.pieces.size();
+  for (const TooWide& wide : wide_pieces) {
+    pieces += static_cast<std::size_t>(wide.parts) - 1;
+  }
+  if (!wide_pieces.empty() && pieces > most_yoke_pieces) {
+    return not_split(
+        opened, wide_pieces.front().piece,
+        fmt::format("split so that they fit the bed of {} needles, the pieces would be {}", opened.profile.needles,
+                    pieces),
+        fmt::format("allowed: {} pieces at most: make them narrower, or choose a coarser gauge", most_yoke_pieces));
+  }
+  for (const TooWide& wide : wide_pieces) {
     if (widths_of(opened.yoke, wide.piece) != wide.piece) {
       continue; // goes with the piece that it is like
+    }
+    if (const Failure failure = too_narrow(opened, wide)) {
+      return *failure;
     }
     const auto now = std::ranges::find(yoke.pieces, opened.yoke.pieces[wide.piece].name, &YokePiece::name);
     yoke = with_piece_split(yoke, static_cast<std::size_t>(now - yoke.pieces.begin()), wide.parts);

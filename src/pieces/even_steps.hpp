@@ -21,7 +21,7 @@ struct EvenParts {
 }
 
 // The places of `count` decreases or increases among `stitches`, counted from 1 at the left: the stitch that is taken
-// away, or behind which one is made. 0 <= count <= stitches / 2.
+// away, or behind which one is made. 0 <= count <= stitches / 2, or of increases < stitches.
 //
 // Gathered and spread, the stitches are cut in count + 1 parts, and the part behind the last place is a short one.
 // Gathered: half of the long steps (rounded down) first, then the short ones, then the other long ones. Half steps: cut

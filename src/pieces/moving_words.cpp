@@ -22,12 +22,18 @@ std::string transfers_words(const Shaping& shaping) {
   return words;
 }
 
+// "counted from the left, 1 stitch clear of the seams".
+std::string counted_words(const Shaping& shaping) {
+  const std::string clear = clearance_words(shaping);
+  return clear.empty() ? "counted from the left" : "counted from the left, " + clear;
+}
+
 void add_decreases(std::vector<std::string>& lines, const Shaping& shaping) {
   const int count = shaping.decreases();
   lines.push_back("Set the carriage to plain knitting; pattern and end-needle selection off.");
-  lines.push_back(fmt::format("Decrease {} in {}: bring forward {} (counted from the left): {}.",
-                              counted(count, "stitch", "stitches"), counted(shaping.before, "stitch", "stitches"),
-                              words_of(shaping.every), needles_words(shaping.forward)));
+  lines.push_back(fmt::format("Decrease {} in {}: bring forward {} ({}): {}.", counted(count, "stitch", "stitches"),
+                              counted(shaping.before, "stitch", "stitches"), words_of(shaping.every),
+                              counted_words(shaping), needles_words(shaping.forward)));
   lines.push_back(fmt::format("Transfer each loop to its neighbour: {}.", transfers_words(shaping)));
   lines.push_back(fmt::format("Put the {} out of work: an empty needle in work would cast on an eyelet.",
                               counted(count, "empty needle", "empty needles")));
@@ -48,9 +54,10 @@ void add_rehanging(std::vector<std::string>& lines, const TierOfPiece& tier) {
     return;
   }
   const std::vector<Needle> fill = needles_to_fill(shaping, tier.first_after);
-  lines.push_back(fmt::format("Hang the {} on {}, and leave free one needle behind {} (counted from the left): {}.",
+  lines.push_back(fmt::format("Increase {} to {}: hang the {} on {}, and leave free one needle behind {} ({}): {}.",
+                              counted(shaping.before, "stitch", "stitches"), shaping.after,
                               counted(shaping.before, "loop", "loops"), span_words(tier.first_after, tier.last_after),
-                              words_of(shaping.every), needles_words(fill)));
+                              words_of(shaping.every), counted_words(shaping), needles_words(fill)));
   lines.push_back("Lift the loop below its left neighbour onto each free needle: an empty one would cast on an eyelet. "
                   "Then the weights again.");
 }
@@ -62,6 +69,7 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
   const TierOfPiece& of_piece = size.pieces[piece].tiers[tier];
   const PlainRows needed = plain_rows_needed(opened, tier);
   const bool last = tier + 1 == opened.tiers.size();
+  const bool hung_on_again = is_hung_on_again(opened, of_piece, tier);
   const auto found = std::ranges::find(opened.yoke.sizes, size.size);
   const auto index = static_cast<std::size_t>(found - opened.yoke.sizes.begin());
   const int plain = opened.yoke.tiers[tier].plain_above.at(index);
@@ -73,14 +81,18 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
     add_decreases(lines, of_piece.shaping);
   }
   lines.push_back(fmt::format("Knit {}.", counted(needed.after_decreases, "row", "rows")));
-  if (!last && of_piece.shaping.before == of_piece.shaping.after && of_piece.first_after == of_piece.bed.first) {
+  if (hung_on_again && of_piece.shaping.before == of_piece.shaping.after &&
+      of_piece.first_after == of_piece.bed.first) {
     lines.push_back("The work stays on its needles.");
   } else {
     lines.push_back(
         "Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the bed's pitch, "
         "or on a circular needle.");
-    if (!last) {
+    if (hung_on_again) {
       add_rehanging(lines, of_piece);
+    }
+    if (last && hung_on_again) {
+      lines.push_back("These needles are where the neck begins.");
     }
   }
   if (needed.setting_up > 0) {

@@ -12,8 +12,14 @@
 namespace punchwright {
 namespace {
 
-bool fits(const OpenedYoke& opened, std::size_t size, const LeftOut& left_out = {}) {
-  return nearest_counts(counts_problem(opened, size, left_out)).has_value();
+bool fits(const OpenedYoke& opened, std::size_t size) {
+  return nearest_counts(counts_problem(opened, size)).counts.has_value();
+}
+
+Error fit_error(const OpenedYoke& opened, std::string message, std::string remedy) {
+  const auto place = opened.places.find("fit.tolerance");
+  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
+  return {opened.file, spot.line, spot.column, std::move(message), std::move(remedy)};
 }
 
 struct Rule {
@@ -23,10 +29,14 @@ struct Rule {
 
 std::vector<Rule> rules_of(const OpenedYoke& opened) {
   std::vector<Rule> rules;
-  for (std::size_t tier = 0; opened.yoke.fit.seams == YokeSeams::continuous && tier < opened.tiers.size(); ++tier) {
+  const YokeSeams seams = opened.yoke.fit.seams;
+  for (std::size_t tier = 0; seams != YokeSeams::free && tier < opened.tiers.size(); ++tier) {
     const int width = opened.tiers[tier].document.grid.width();
-    rules.push_back({fmt::format("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width),
-                     {true, false, false, static_cast<int>(tier)}});
+    rules.push_back(
+        {seams == YokeSeams::continuous
+             ? fmt::format("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width)
+             : fmt::format("the repeat of tier {} in the middle of each piece, with seams that are alike,", tier + 1),
+         {true, false, false, static_cast<int>(tier)}});
   }
   if (groups_of(opened.yoke).first.size() < opened.yoke.pieces.size()) {
     rules.push_back({"equal pieces staying equal", {true, false, true, -1}});
@@ -37,15 +47,18 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
 
 // Beside the tolerance, which is left out in both: by how much the squares fall without the rule.
 std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
-  const auto without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
+  const CountsFound without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
+  if (without_tolerance.gave_up) {
+    return fmt::format("with the tolerance of {:g}", opened.yoke.fit.tolerance);
+  }
   std::string costliest;
   double most = 0;
   for (const Rule& rule : rules_of(opened)) {
-    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out));
+    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out)).counts;
     if (!without) {
       continue;
     }
-    const double saved = without_tolerance ? without_tolerance->squares - without->squares : 1e9 - without->squares;
+    const double saved = (without_tolerance.counts ? without_tolerance.counts->squares : 1e9) - without->squares;
     if (saved > most) {
       most = saved;
       costliest = rule.name;
@@ -54,8 +67,8 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
   if (costliest.empty()) {
     return fmt::format("the tolerance of {:g} costs most", opened.yoke.fit.tolerance);
   }
-  return without_tolerance ? fmt::format("{} costs most, {:.1f} squared stitches", costliest, most)
-                           : fmt::format("{} can't be kept at all", costliest);
+  return without_tolerance.counts ? fmt::format("{} costs most, {:.1f} squared stitches", costliest, most)
+                                  : fmt::format("{} can't be kept at all", costliest);
 }
 
 // To a thousandth; 0: none up to the form's largest.
@@ -118,8 +131,12 @@ std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
   for (const auto& [bottom, top] : steps) {
     changed.yoke = opened.yoke;
     scale(changed.yoke, size, 1 + bottom * step, 1 + top * step);
-    if (fits(changed, size)) {
+    const CountsFound found = nearest_counts(counts_problem(changed, size));
+    if (found.counts) {
       return widths_text(changed.yoke, size);
+    }
+    if (found.gave_up) {
+      return ""; // others would take as long
     }
   }
   return "";
@@ -128,12 +145,10 @@ std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
 } // namespace
 
 Error no_fit(const OpenedYoke& opened, std::size_t size) {
-  const auto place = opened.places.find("fit.tolerance");
-  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
-  Error error{opened.file, spot.line, spot.column,
-              fmt::format("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size],
-                          costliest_rule(opened, size)),
-              ""};
+  Error error = fit_error(opened,
+                          fmt::format("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size],
+                                      costliest_rule(opened, size)),
+                          "");
   const double tolerance = smallest_tolerance(opened, size);
   const std::string widths = nearest_widths(opened, size);
   if (tolerance > 0) {
@@ -147,6 +162,15 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
     error.remedy = "choose narrower repeats for the tiers, or seams = \"free\"";
   }
   return error;
+}
+
+Error gave_up(const OpenedYoke& opened, std::size_t size) {
+  return fit_error(
+      opened,
+      fmt::format("the search for stitch counts of size {} gave up after {} parts: whether any keep to every "
+                  "rule is not known",
+                  opened.yoke.sizes[size], most_count_parts),
+      "with a smaller tolerance, or pieces that narrow less from tier to tier, there is less to search");
 }
 
 } // namespace punchwright

@@ -21,6 +21,12 @@ struct Place {
 // By the left column: the place that is nearest to the middle of the bed, where there is one.
 using Places = std::vector<std::optional<Place>>;
 
+// Left column with which the repeat's middle lies at the middle of the piece, or half a stitch beside it.
+int centred_column_of(int visible, int width) {
+  const int missing = width - visible;
+  return round_edge(missing >= 0 ? missing / 2 : (missing - 1) / 2, width);
+}
+
 class RingSearch {
 public:
   RingSearch(const Document& tier, const Profile& profile, const std::vector<int>& stitches, int edge)
@@ -80,10 +86,8 @@ private:
     return round_edge(left_column + stitches_[piece] - 2 * edge_, width_);
   }
 
-  // Left column with which the repeat's middle lies at the middle of the piece, or half a stitch beside it.
   [[nodiscard]] int centred_column(std::size_t piece) const {
-    const int missing = width_ - (stitches_[piece] - 2 * edge_);
-    return round_edge(missing >= 0 ? missing / 2 : (missing - 1) / 2, width_);
+    return centred_column_of(stitches_[piece] - 2 * edge_, width_);
   }
 
   [[nodiscard]] std::vector<PieceOnBed> centred() const {
@@ -187,7 +191,12 @@ private:
       seam.mismatch -= width_;
     }
     seam.meets = seam.mismatch == 0;
-    seam.alike = pieces[left].right_column + pieces[right].left_column == width_ - 1;
+    const auto columns = [&](std::size_t one, std::size_t next) {
+      return std::pair(pieces[one].right_column, pieces[next].left_column);
+    };
+    const auto first = columns(0, 1 % pieces.size());
+    const std::pair mirrored(width_ - 1 - first.second, width_ - 1 - first.first);
+    seam.alike = columns(left, right) == first || columns(left, right) == mirrored;
     return seam;
   }
 
@@ -229,6 +238,15 @@ private:
             counted(stitches_[piece], "stitch", "stitches"), std::max(1, profile_.needles - width_ + 1));
       }
     }
+    for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {
+      const int other = stitches_[(piece + 2) % stitches_.size()];
+      if (!ring.seams[(piece + 1) % stitches_.size()].alike && (stitches_[piece] - other) % (2 * width_) != 0) {
+        return fmt::format(
+            "the seams are not alike: pieces of {} and {} stitches, next but one to each other, would have "
+            "to be equal or differ by a multiple of {}",
+            stitches_[piece], other, 2 * width_);
+      }
+    }
     return "";
   }
 
@@ -245,6 +263,25 @@ private:
 RingOnBed ring_on_bed(const Document& tier, const Profile& profile, const std::vector<int>& stitches, int edge,
                       YokeSeams seams) {
   return RingSearch(tier, profile, stitches, edge).run(seams);
+}
+
+std::vector<bool> counts_not_centred(const Document& tier, const Profile& profile, int edge) {
+  const int width = tier.grid.width();
+  const int leftmost = profile.leftmost().position;
+  const Placement placement(tier, profile);
+  std::vector<bool> barred(static_cast<std::size_t>(profile.needles) + 1, true);
+  for (int count = 2 * edge + 1; count <= profile.needles; ++count) {
+    if ((count - width) % 2 != 0) {
+      continue;
+    }
+    bool found = !profile.card;
+    const int wished = centred_column_of(count - 2 * edge, width);
+    for (int first = 0; !found && first + count <= profile.needles; ++first) {
+      found = placement.column_of(Needle{leftmost + first + count - 1 - edge}) == wished;
+    }
+    barred[static_cast<std::size_t>(count)] = !found;
+  }
+  return barred;
 }
 
 Document document_of_piece(const Document& tier, const PieceOnBed& piece) {

@@ -28,7 +28,7 @@ struct SeamMeeting {
   std::size_t right = 0;
   bool meets = true; // the next column follows
   int mismatch = 0;  // columns that are left out (above 0) or stand twice (below 0); 0: meets
-  bool alike = true; // the columns at its two sides mirror each other about the middle of the repeat
+  bool alike = true; // its two sides show the columns of the first seam, or their mirror image
 };
 
 struct RingOnBed {
@@ -41,6 +41,10 @@ struct RingOnBed {
 // and `free` as few seams as can be do not meet, and then the pieces lie as near to the middle of the bed as can be.
 [[nodiscard]] RingOnBed ring_on_bed(const Document& tier, const Profile& profile, const std::vector<int>& stitches,
                                     int edge, YokeSeams seams);
+
+// Counts, by stitches up to the bed's needles, with which no place on the bed has the middle of the repeat at the
+// middle of the piece: half a stitch beside it, or too near the bed's ends.
+[[nodiscard]] std::vector<bool> counts_not_centred(const Document& tier, const Profile& profile, int edge);
 
 // The tier's drawing as it is knitted in that piece: stitches, needles and, by hand, the first column.
 [[nodiscard]] Document document_of_piece(const Document& tier, const PieceOnBed& piece);

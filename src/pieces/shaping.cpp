@@ -1,14 +1,19 @@
 // Places the transfers: each is a pair of neighbouring needles, no two pairs overlap, and seam stitches are in none.
+// Increases are pairs as well, between whose stitches one is made; there a stitch may belong to two pairs.
 #include "pieces/shaping.hpp"
 
+#include "design/words.hpp"
+
 #include <algorithm>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <limits>
 
 namespace punchwright {
 namespace {
 
-// A transfer between stitches `left` and `left` + 1, counted from 1; which of them is emptied.
+// A transfer between stitches `left` and `left` + 1, counted from 1; which of them is emptied. Of an increase the left
+// one "goes": it is the stitch behind which one is made.
 struct Pair {
   int left = 0;
   bool left_goes = true;
@@ -23,7 +28,8 @@ class PairSearch {
 public:
   PairSearch(const ShapingWishes& wishes, int clear, bool off_centre)
       : wishes_(wishes), clear_(wishes.edge + clear), off_centre_(off_centre && !wishes.centre.empty()),
-        ideal_(even_places(wishes.before, wishes.before - wishes.after, wishes.how.way)) {}
+        increases_(wishes.after > wishes.before), taken_(increases_ ? 1 : 2),
+        ideal_(even_places(wishes.before, std::abs(wishes.before - wishes.after), wishes.how.way)) {}
 
   // Nothing where they don't all find room.
   [[nodiscard]] std::vector<Pair> run() const {
@@ -34,7 +40,7 @@ public:
     std::ranges::fill(best[0], 0);
     for (std::size_t pair = 1; pair <= count; ++pair) {
       for (std::size_t end = 2; end <= needles; ++end) {
-        best[pair][end] = std::min(best[pair][end - 1], best[pair - 1][end - 2] + cost(pair, end).first);
+        best[pair][end] = std::min(best[pair][end - 1], best[pair - 1][end - taken_] + cost(pair, end).first);
         best[pair][end] = std::min(best[pair][end], impossible);
       }
     }
@@ -48,7 +54,7 @@ public:
         --end;
       }
       pairs.push_back(cost(pair, end).second);
-      end -= 2;
+      end -= taken_;
     }
     std::ranges::reverse(pairs);
     return pairs;
@@ -74,9 +80,13 @@ private:
       return best;
     }
     for (const bool left_goes : {true, false}) {
+      if (increases_ && !left_goes) {
+        continue;
+      }
       const Pair way{left, left_goes};
       const long long moved = way.from() - ideal_[pair - 1];
-      const long long total = moved_weight * moved * moved + (goes_right(way.from()) == left_goes ? 0 : 1);
+      const bool as_wished = increases_ || goes_right(way.from()) == left_goes;
+      const long long total = moved_weight * moved * moved + (as_wished ? 0 : 1);
       if (total < best.first) {
         best = {total, way};
       }
@@ -87,6 +97,8 @@ private:
   const ShapingWishes& wishes_;
   int clear_;
   bool off_centre_;
+  bool increases_;
+  std::size_t taken_; // needles that the next pair can't have
   std::vector<int> ideal_;
 };
 
@@ -94,38 +106,19 @@ Needle needle_of(const ShapingWishes& wishes, int stitch) {
   return Needle{wishes.first.position + stitch - 1};
 }
 
-void decrease(const ShapingWishes& wishes, Shaping& shaping) {
-  std::vector<Pair> pairs;
-  // Clearances that leave no room go one after the other, the centre line first.
+// Clearances that leave no room go one after the other, the centre line first.
+std::vector<Pair> placed(const ShapingWishes& wishes, Shaping& shaping) {
   const std::pair<int, bool> tries[] = {
       {wishes.how.clear_of_seam, wishes.how.clear_of_centre}, {wishes.how.clear_of_seam, false}, {0, false}};
   for (const auto& [clear, off_centre] : tries) {
-    pairs = PairSearch(wishes, clear, off_centre).run();
+    std::vector<Pair> pairs = PairSearch(wishes, clear, off_centre).run();
     if (!pairs.empty()) {
       shaping.kept_off_seams = clear == wishes.how.clear_of_seam;
       shaping.kept_off_centre = off_centre == wishes.how.clear_of_centre;
-      break;
+      return pairs;
     }
   }
-  std::vector<int> places;
-  for (const Pair& pair : pairs) {
-    places.push_back(pair.from());
-    shaping.transfers.push_back({needle_of(wishes, pair.from()), needle_of(wishes, pair.to())});
-  }
-  shaping.every = steps_between(places);
-}
-
-// At most one between any two neighbours, none beside the edges of the piece.
-void increase(const ShapingWishes& wishes, Shaping& shaping) {
-  std::vector<int> places = even_places(wishes.before, wishes.after - wishes.before, wishes.how.way);
-  const int count = static_cast<int>(places.size());
-  const int first = wishes.edge + 1;
-  const int last = wishes.before - wishes.edge - 1;
-  for (int number = 0; number < count; ++number) {
-    int& place = places[static_cast<std::size_t>(number)];
-    place = std::clamp(place, first + number, last - (count - 1 - number));
-  }
-  shaping.every = steps_between(places);
+  return {};
 }
 
 std::string ordinal(int number) {
@@ -145,18 +138,19 @@ Shaping shaping_between(const ShapingWishes& wishes) {
   Shaping shaping;
   shaping.before = wishes.before;
   shaping.after = wishes.after;
-  if (wishes.after < wishes.before) {
-    decrease(wishes, shaping);
-  } else if (wishes.after > wishes.before) {
-    increase(wishes, shaping);
+  shaping.wished = wishes.how;
+  if (wishes.after == wishes.before) {
+    return shaping;
   }
-  int place = 0;
-  for (const auto& [step, times] : shaping.every) {
-    for (int time = 0; time < times; ++time) {
-      place += step;
-      shaping.forward.push_back(needle_of(wishes, place));
+  std::vector<int> places;
+  for (const Pair& pair : placed(wishes, shaping)) {
+    places.push_back(pair.from());
+    shaping.forward.push_back(needle_of(wishes, pair.from()));
+    if (wishes.after < wishes.before) {
+      shaping.transfers.push_back({needle_of(wishes, pair.from()), needle_of(wishes, pair.to())});
     }
   }
+  shaping.every = steps_between(places);
   return shaping;
 }
 
@@ -168,6 +162,20 @@ std::string words_of(const Steps& every) {
                            : fmt::format(", every {} {}", ordinal(step), often);
   }
   return words.empty() ? "none" : words;
+}
+
+std::string clearance_words(const Shaping& shaping) {
+  std::string clear;
+  std::string no_room;
+  const auto add = [](std::string& words, const std::string& more) { words += (words.empty() ? "" : " and ") + more; };
+  if (shaping.wished.clear_of_seam > 0) {
+    add(shaping.kept_off_seams ? clear : no_room,
+        fmt::format("{} clear of the seams", counted(shaping.wished.clear_of_seam, "stitch", "stitches")));
+  }
+  if (shaping.wished.clear_of_centre) {
+    add(shaping.kept_off_centre ? clear : no_room, "off the motif's centre line");
+  }
+  return no_room.empty() ? clear : fmt::format("{}{}no room to stay {}", clear, clear.empty() ? "" : "; ", no_room);
 }
 
 std::vector<Needle> needles_to_fill(const Shaping& shaping, Needle first) {

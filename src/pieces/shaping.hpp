@@ -24,8 +24,9 @@ struct Shaping {
                // which one is made
   std::vector<Needle> forward;     // those needles, left to right
   std::vector<Transfer> transfers; // for decreases; each empties a needle, which goes out of work before the next row
-  bool kept_off_seams = true;      // as far as was wished
-  bool kept_off_centre = true;     // true also where it wasn't wished
+  YokeDecreases wished;
+  bool kept_off_seams = true;  // by as many stitches as were wished
+  bool kept_off_centre = true; // true also where it wasn't wished
 
   [[nodiscard]] int decreases() const { return before > after ? before - after : 0; }
   [[nodiscard]] int increases() const { return after > before ? after - before : 0; }
@@ -42,11 +43,16 @@ struct ShapingWishes {
 
 // Places as even_places() has them where they may stand; where not (seam stitches, clearances, two transfers meeting in
 // the middle), moved as little as can be: the least sum of squared distances, and then the fewest transfers that go the
-// other way than wished. At most one visible stitch in two.
+// other way than wished. At most one visible stitch in two; one increase at most between any two visible stitches. An
+// increase keeps clear where both stitches between which one is made would.
 [[nodiscard]] Shaping shaping_between(const ShapingWishes& wishes);
 
 // "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".
 [[nodiscard]] std::string words_of(const Steps& every);
+
+// "1 stitch clear of the seams and off the motif's centre line", "no room to stay 3 stitches clear of the seams";
+// nothing where nothing was wished.
+[[nodiscard]] std::string clearance_words(const Shaping& shaping);
 
 // Needles to fill after increases, when the work hangs from `first` on: each stands empty between its neighbours, and
 // the loop below its left neighbour is lifted onto it (an empty needle in work would cast on an eyelet).

@@ -2,6 +2,7 @@
 #include "pieces/size_counts.hpp"
 
 #include "pieces/no_fit.hpp"
+#include "pieces/ring_places.hpp"
 #include "pieces/yoke_rows.hpp"
 
 #include <algorithm>
@@ -80,6 +81,34 @@ CountChoice choice_of(const OpenedYoke& opened, std::int64_t count, std::int64_t
   return choice;
 }
 
+SeamRule seam_rule(const OpenedYoke& opened, std::size_t tier) {
+  const Document& document = opened.tiers[tier].document;
+  const int width = document.grid.width();
+  SeamRule rule;
+  if (opened.yoke.fit.seams == YokeSeams::continuous) {
+    rule.multiple = width;
+  } else if (opened.yoke.fit.seams == YokeSeams::centred) {
+    rule.barred = counts_not_centred(document, opened.profile, opened.yoke.edge);
+    rule.alike = 2 * width;
+  }
+  return rule;
+}
+
+// With the middle of the repeat at each piece's own, a piece has (width - visible) / 2 columns before its first one: so
+// seams are alike, every other one mirrored, where pieces that are next but one to each other differ by an even number
+// of repeats.
+std::vector<std::size_t> seam_classes(const std::vector<std::size_t>& group_of_piece, std::size_t groups) {
+  std::vector<std::size_t> classes(groups);
+  std::iota(classes.begin(), classes.end(), std::size_t{0});
+  const std::size_t pieces = group_of_piece.size();
+  for (std::size_t piece = 0; piece < pieces; ++piece) {
+    const std::size_t one = classes[group_of_piece[piece]];
+    const std::size_t other = classes[group_of_piece[(piece + 2) % pieces]];
+    std::ranges::replace(classes, std::max(one, other), std::min(one, other));
+  }
+  return classes;
+}
+
 } // namespace
 
 PieceGroups groups_of(const Yoke& yoke) {
@@ -112,6 +141,7 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
   problem.halves = !left_out.halves;
   problem.denominator = cone.denominator;
   std::vector<std::size_t> sources = groups.first;
+  std::vector<std::size_t> group_of_piece = groups.of_piece;
   problem.pieces.assign(groups.first.size(), 0);
   for (const std::size_t group : groups.of_piece) {
     ++problem.pieces[group];
@@ -120,11 +150,12 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
     sources.resize(opened.yoke.pieces.size());
     std::iota(sources.begin(), sources.end(), std::size_t{0});
     problem.pieces.assign(sources.size(), 1);
+    group_of_piece = sources;
   }
+  problem.classes = seam_classes(group_of_piece, sources.size());
   for (std::size_t tier = 0; tier <= opened.tiers.size(); ++tier) {
     if (tier < opened.tiers.size()) {
-      const bool closes = opened.yoke.fit.seams == YokeSeams::continuous && static_cast<int>(tier) != left_out.ring;
-      problem.multiples.push_back(closes ? opened.tiers[tier].document.grid.width() : 1);
+      problem.seams.push_back(static_cast<int>(tier) == left_out.seams ? SeamRule{} : seam_rule(opened, tier));
     }
     std::vector<CountChoice> choices;
     for (const std::size_t piece : sources) {
@@ -136,20 +167,21 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
 }
 
 Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size) {
-  auto proof = nearest_counts(counts_problem(opened, size));
-  if (!proof) {
-    return no_fit(opened, size);
+  auto found = nearest_counts(counts_problem(opened, size));
+  if (!found.counts) {
+    return found.gave_up ? gave_up(opened, size) : no_fit(opened, size);
   }
+  Counts& proof = *found.counts;
   CountsOfSize counts;
   const PieceGroups groups = groups_of(opened.yoke);
   for (const std::size_t group : groups.of_piece) {
     std::vector<int> stitches;
-    for (const auto& tier : proof->stitches) {
+    for (const auto& tier : proof.stitches) {
       stitches.push_back(tier[group]);
     }
     counts.stitches.push_back(std::move(stitches));
   }
-  counts.proof = std::move(*proof);
+  counts.proof = std::move(proof);
   return counts;
 }
 

@@ -26,7 +26,7 @@ struct LeftOut {
   bool tolerance = false;
   bool halves = false;
   bool alike = false; // pieces that are like another one may have counts of their own
-  int ring = -1;      // of that tier
+  int seams = -1;     // of that tier: the ring that closes, or the middles and the seams that are alike
 };
 
 // Measures are taken to 0.001 cm and gauges to 0.001, so that all of it is whole numbers.
@@ -40,17 +40,18 @@ struct TooWide {
   int parts = 2; // the pieces it would take
 };
 [[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened);
-// "front" in so many equal pieces, "front 1" from the left, and what is like it likewise. The pieces are like the first
-// one of them, so that seams fall alike.
+// "front" in so many equal pieces, "front 1" from the left (or "front part 1", where a piece has such a name already),
+// and what is like it likewise. The pieces are like the first one of them, so that seams fall alike.
 [[nodiscard]] Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts);
-// All pieces that are too wide, split.
-[[nodiscard]] Yoke split_to_fit(const OpenedYoke& opened);
+// All pieces that are too wide, split. Refused where that would be more pieces, or narrower ones, than a file holds.
+[[nodiscard]] Result<Yoke> split_to_fit(const OpenedYoke& opened);
 
 struct CountsOfSize {
   std::vector<std::vector<int>> stitches; // [piece][tier], at last the stitches after the last decreases
   Counts proof;
 };
-// An error where nothing fits: the rule that costs most, the tolerance that would do, and the nearest measures.
+// An error where nothing fits: the rule that costs most, the tolerance that would do, and the nearest measures; and one
+// where the search gave up, which says so.
 [[nodiscard]] Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size);
 
 } // namespace punchwright

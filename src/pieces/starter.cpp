@@ -24,14 +24,32 @@ std::string list_of(const std::vector<double>& numbers) {
   return text;
 }
 
+// What of the measures is the table's of children, as a comment; nothing where none is.
+std::string words_of_childrens(const BodyMeasures& body) {
+  std::string names;
+  bool arms = !body.upper_arm_cm.empty();
+  for (std::size_t size = 0; size < body.armhole_cm.size(); ++size) {
+    const auto found = std::ranges::find(child_sizes(), body.sizes[size], &ChildSize::name);
+    if (found != child_sizes().end()) {
+      names += (names.empty() ? "" : ", ") + body.sizes[size];
+      arms = arms && std::fabs(body.upper_arm_cm[size] - found->upper_arm_inches * mm_per_inch / 10) < 0.005;
+    }
+  }
+  return names.empty() ? names
+                       : fmt::format("# {}: {} by age: crochetkitten.com, which has no chests: measure them", names,
+                                     arms ? "upper arms and armholes" : "armholes");
+}
+
 // Fills pieces and depth, and says where each number comes from.
 class Starter {
 public:
   explicit Starter(const YokeStart& start) : start_(start) {
     for (std::size_t size = 0; size < start.body.sizes.size(); ++size) {
-      const auto& arms = start.body.upper_arm_cm;
-      measures_.push_back(yoke_measures(start.body.chest_cm[size], start.body.ease_cm,
-                                        arms.empty() ? std::nullopt : std::optional(arms[size]), start.rules));
+      const auto known = [size](const std::vector<double>& measures) {
+        return measures.empty() || measures[size] <= 0 ? std::nullopt : std::optional(measures[size]);
+      };
+      measures_.push_back(yoke_measures(start.body.chest_cm[size], start.body.ease_cm, known(start.body.upper_arm_cm),
+                                        start.rules, known(start.body.armhole_cm)));
     }
   }
 
@@ -89,9 +107,13 @@ private:
     const YokeRules& rules = start_.rules;
     std::vector<double> bodies;
     bool capped = false;
+    std::vector<double> raised;
     for (const YokeMeasures& size : measures_) {
       bodies.push_back(size.body);
       capped = capped || size.depth_capped;
+      if (size.depth_raised) {
+        raised.push_back(size.depth);
+      }
     }
     auto& lines = yoke_.extras.comments_before["piece.1"];
     lines = {fmt::format("# chest {} cm with {:g} cm of ease: body {} cm", list_of(start_.body.chest_cm),
@@ -105,6 +127,9 @@ private:
                       "neck {:g} %",
                       list_of(start_.body.upper_arm_cm), rules.underarm * 100, rules.neck * 100));
     }
+    if (const std::string childrens = words_of_childrens(start_.body); !childrens.empty()) {
+      lines.push_back(childrens);
+    }
     lines.emplace_back(
         "# (handmadestitchbystitch.wordpress.com, summary of Knitting Without Tears and Knitting Around)");
     auto& depth = yoke_.extras.comments_before["depth"];
@@ -113,6 +138,9 @@ private:
       depth.push_back(fmt::format("# but no deeper than {:g} cm at a chest of {:g} cm to {:g} cm at {:g} cm",
                                   rules.shallow_cm, rules.shallow_chest_cm, rules.deep_cm, rules.deep_chest_cm));
       depth.emplace_back("# (morrisandsons.com.au, a size table): a quarter is too much for large sizes");
+    }
+    if (!raised.empty()) {
+      depth.push_back(fmt::format("# and no less deep than the armhole: {} cm (common practice)", list_of(raised)));
     }
   }
 
@@ -143,8 +171,15 @@ const std::vector<BustSize>& bust_sizes() {
   return sizes;
 }
 
-YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double> upper_arm_cm,
-                           const YokeRules& rules) {
+const std::vector<ChildSize>& child_sizes() {
+  static const std::vector<ChildSize> sizes = {{"2 years", 7, 4.25},  {"4 years", 7.5, 4.75}, {"6 years", 8, 5},
+                                               {"8 years", 8.5, 5.5}, {"10 years", 8.75, 6},  {"12 years", 9, 6.5},
+                                               {"14 years", 9.25, 7}, {"16 years", 9.5, 7.5}};
+  return sizes;
+}
+
+YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double> upper_arm_cm, const YokeRules& rules,
+                           std::optional<double> armhole_cm) {
   YokeMeasures size;
   size.body = chest_cm + ease_cm;
   const double underarm = rules.underarm * size.body;
@@ -156,6 +191,8 @@ YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double
   const double deepest = rules.shallow_cm + along * (rules.deep_cm - rules.shallow_cm);
   size.depth_capped = rules.depth * size.body > deepest;
   size.depth = size.depth_capped ? deepest : rules.depth * size.body;
+  size.depth_raised = armhole_cm && *armhole_cm > size.depth;
+  size.depth = size.depth_raised ? *armhole_cm : size.depth;
   return size;
 }
 
@@ -166,11 +203,8 @@ Result<Yoke> started_yoke(const YokeStart& start, const std::string& path, const
     return opened.error();
   }
   fill_depth(*opened, yoke);
-  opened->yoke = yoke;
-  Extras extras = yoke.extras;
-  yoke = split_to_fit(*opened);
-  yoke.extras = std::move(extras);
-  return yoke;
+  opened->yoke = std::move(yoke);
+  return split_to_fit(*opened);
 }
 
 } // namespace punchwright

@@ -20,6 +20,14 @@ struct BustSize {
 };
 [[nodiscard]] const std::vector<BustSize>& bust_sizes();
 
+// Children's measures by age: crochetkitten.com. It has no chests: those are the user's.
+struct ChildSize {
+  std::string_view name; // "4 years"
+  double upper_arm_inches = 0;
+  double armhole_inches = 0; // its depth
+};
+[[nodiscard]] const std::vector<ChildSize>& child_sizes();
+
 // Shares of the body's circumference, chest and ease together.
 struct YokeRules {
   // Sleeve, underarm and neck of the percentage method (handmadestitchbystitch.wordpress.com, summary of *Knitting
@@ -43,6 +51,7 @@ struct BodyMeasures {
   std::vector<double> chest_cm;     // one for each size, 20 to 300
   double ease_cm = 7.5;             // standard, 2 to 4 inches: gratefullyinhisgrace.blogspot.com, 2011
   std::vector<double> upper_arm_cm; // one for each size, or none: then sleeves are a share of the body
+  std::vector<double> armhole_cm;   // one for each size, 0: not known; or none. The depth is no less than it
 };
 
 // One size by the rules, cm.
@@ -53,10 +62,13 @@ struct YokeMeasures {
   double neck = 0; // circumference
   double depth = 0;
   bool depth_capped = false;
+  bool depth_raised = false; // to the armhole's
   [[nodiscard]] double ring() const { return 2 * front + 2 * sleeve; }
 };
+// A yoke reaches from the neck to the underarm: where the armhole's depth is known, it is no less deep (common
+// practice).
 [[nodiscard]] YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double> upper_arm_cm,
-                                         const YokeRules& rules = {});
+                                         const YokeRules& rules = {}, std::optional<double> armhole_cm = {});
 
 struct YokeStart {
   YokeKind kind = YokeKind::pullover;

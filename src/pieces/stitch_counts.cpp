@@ -1,4 +1,4 @@
-// Best counts tier by tier over the remainders of the repeat width, and a best-first search over the decrease rows.
+// Best counts tier by tier over the remainders that the seams ask for, and a best-first search over the decrease rows.
 // Costs are whole numbers, so that ties are ties: k stitches above the ideal's whole part cost D k² - 2 k r, which is
 // D times the squared difference less a part that no choice changes.
 #include "pieces/stitch_counts.hpp"
@@ -35,12 +35,18 @@ int remainder_of(int value, int divisor) {
   return rest < 0 ? rest + divisor : rest;
 }
 
-// best[g][r]: the least cost of groups g and later whose visible stitches together leave the remainder r.
-class TierSearch {
+struct Best {
+  std::optional<Cost> cost;
+  int stitches = 0;
+};
+
+// A continuous tier. best[g][r]: the least cost of groups g and later whose visible stitches together leave the
+// remainder r.
+class RingSearch {
 public:
-  TierSearch(const CountsProblem& problem, const Choices& choices, int multiple)
-      : problem_(problem), choices_(choices), multiple_(multiple),
-        best_(choices.size() + 1, std::vector<std::optional<Cost>>(static_cast<std::size_t>(multiple))) {}
+  RingSearch(const CountsProblem& problem, const Choices& choices, const SeamRule& rule)
+      : problem_(problem), choices_(choices), rule_(rule), multiple_(std::max(1, rule.multiple)),
+        best_(choices.size() + 1, std::vector<std::optional<Cost>>(static_cast<std::size_t>(multiple_))) {}
 
   std::optional<TierCounts> run() {
     best_.back()[0] = Cost{};
@@ -64,11 +70,6 @@ public:
   }
 
 private:
-  struct Best {
-    std::optional<Cost> cost;
-    int stitches = 0;
-  };
-
   [[nodiscard]] int rest_after(std::size_t group, int rest, int stitches) const {
     return remainder_of(rest - problem_.pieces[group] * (stitches - 2 * problem_.edge), multiple_);
   }
@@ -78,7 +79,7 @@ private:
     const CountChoice& choice = choices_[group];
     for (int stitches = choice.least; stitches <= choice.most; ++stitches) {
       const auto& others = best_[group + 1][static_cast<std::size_t>(rest_after(group, rest, stitches))];
-      if (!others) {
+      if (!others || !rule_.allows(stitches)) {
         continue;
       }
       const Cost cost = cost_of(problem_, choice, group, stitches) + *others;
@@ -91,9 +92,89 @@ private:
 
   const CountsProblem& problem_;
   const Choices& choices_;
+  const SeamRule& rule_;
   int multiple_;
   std::vector<std::vector<std::optional<Cost>>> best_;
 };
+
+// A tier whose seams are alike: each class of groups by itself, with the remainder that costs least.
+class AlikeSearch {
+public:
+  AlikeSearch(const CountsProblem& problem, const Choices& choices, const SeamRule& rule)
+      : problem_(problem), choices_(choices), rule_(rule) {}
+
+  [[nodiscard]] std::optional<TierCounts> run() const {
+    TierCounts counts;
+    counts.stitches.resize(choices_.size());
+    for (std::size_t first = 0; first < choices_.size(); ++first) {
+      if (class_of(first) != first) {
+        continue;
+      }
+      std::optional<TierCounts> best;
+      for (int rest = 0; rest < rule_.alike; ++rest) {
+        auto next = with_rest(first, rest);
+        if (next &&
+            (!best || next->cost < best->cost || (next->cost == best->cost && next->stitches < best->stitches))) {
+          best = std::move(next);
+        }
+      }
+      if (!best) {
+        return std::nullopt;
+      }
+      counts.cost = counts.cost + best->cost;
+      for (std::size_t group = 0; group < choices_.size(); ++group) {
+        counts.stitches[group] += best->stitches[group]; // 0 for those of other classes
+      }
+    }
+    return counts;
+  }
+
+private:
+  [[nodiscard]] std::size_t class_of(std::size_t group) const {
+    return problem_.classes.empty() ? group : problem_.classes[group];
+  }
+
+  [[nodiscard]] std::optional<TierCounts> with_rest(std::size_t first, int rest) const {
+    TierCounts counts;
+    counts.stitches.resize(choices_.size());
+    for (std::size_t group = first; group < choices_.size(); ++group) {
+      if (class_of(group) != first) {
+        continue;
+      }
+      const Best best = best_of(group, rest);
+      if (!best.cost) {
+        return std::nullopt;
+      }
+      counts.cost = counts.cost + *best.cost;
+      counts.stitches[group] = best.stitches;
+    }
+    return counts;
+  }
+
+  [[nodiscard]] Best best_of(std::size_t group, int rest) const {
+    Best best;
+    const CountChoice& choice = choices_[group];
+    const int first = choice.least + remainder_of(rest - choice.least, rule_.alike);
+    for (int stitches = first; stitches <= choice.most; stitches += rule_.alike) {
+      if (!rule_.allows(stitches)) {
+        continue;
+      }
+      const Cost cost = cost_of(problem_, choice, group, stitches);
+      if (!best.cost || cost < *best.cost) {
+        best = {cost, stitches};
+      }
+    }
+    return best;
+  }
+
+  const CountsProblem& problem_;
+  const Choices& choices_;
+  const SeamRule& rule_;
+};
+
+std::optional<TierCounts> best_of_tier(const CountsProblem& problem, const Choices& choices, const SeamRule& rule) {
+  return rule.alike > 1 ? AlikeSearch(problem, choices, rule).run() : RingSearch(problem, choices, rule).run();
+}
 
 // A part of the search: what its choices have been narrowed to, and the best counts of its tiers one by one.
 struct Part {
@@ -107,18 +188,21 @@ class Search {
 public:
   explicit Search(const CountsProblem& problem) : problem_(problem) {}
 
-  std::optional<Counts> run() {
+  CountsFound run(int most_parts) {
     add({problem_.choices, std::vector<TierCounts>(problem_.choices.size()), {}, 0}, 0, problem_.choices.size());
-    while (!waiting_.empty() && made_ < most_count_parts) {
+    while (!waiting_.empty()) {
       const std::shared_ptr<const Part> part = waiting_.top();
       waiting_.pop();
       const auto broken = broken_rule(*part);
       if (!broken) {
-        return counts_of(*part);
+        return {counts_of(*part), false};
+      }
+      if (made_ >= most_parts) {
+        return {std::nullopt, true};
       }
       cut(*part, broken->first, broken->second);
     }
-    return std::nullopt;
+    return {};
   }
 
 private:
@@ -128,14 +212,14 @@ private:
     }
   };
 
-  [[nodiscard]] int multiple_of(std::size_t tier) const {
-    return tier < problem_.multiples.size() ? std::max(1, problem_.multiples[tier]) : 1;
+  [[nodiscard]] const SeamRule& rule_of(std::size_t tier) const {
+    return tier < problem_.seams.size() ? problem_.seams[tier] : no_rule_;
   }
 
   // The part, with the tiers from `first` to before `last` looked at anew; dropped where one of them allows nothing.
   void add(Part part, std::size_t first, std::size_t last) {
     for (std::size_t tier = first; tier < last; ++tier) {
-      auto counts = TierSearch(problem_, part.choices[tier], multiple_of(tier)).run();
+      auto counts = best_of_tier(problem_, part.choices[tier], rule_of(tier));
       if (!counts) {
         return;
       }
@@ -217,14 +301,15 @@ private:
   }
 
   const CountsProblem& problem_;
+  const SeamRule no_rule_{};
   std::priority_queue<std::shared_ptr<const Part>, std::vector<std::shared_ptr<const Part>>, Later> waiting_;
   int made_ = 0;
 };
 
 } // namespace
 
-std::optional<Counts> nearest_counts(const CountsProblem& problem) {
-  return Search(problem).run();
+CountsFound nearest_counts(const CountsProblem& problem, int most_parts) {
+  return Search(problem).run(most_parts);
 }
 
 } // namespace punchwright

@@ -21,16 +21,31 @@ struct CountChoice {
   int most = 0; // none are allowed where it is less than `least`
 };
 
+// What the seams ask of one tier.
+struct SeamRule {
+  // Continuous: the visible stitches of all pieces together are a multiple of it; 1: of anything.
+  int multiple = 1;
+  // Centred: counts that no piece has (by stitches; those beyond its end are not barred).
+  std::vector<bool> barred{};
+  // Centred: counts of groups of one class leave the same remainder of it; 1: whatever they like. Then `multiple` is 1.
+  int alike = 1;
+
+  [[nodiscard]] bool allows(int stitches) const {
+    const auto at = static_cast<std::size_t>(stitches);
+    return stitches < 0 || at >= barred.size() || !barred[at];
+  }
+};
+
 // Groups are pieces that have the same counts; counts and ideals include the seam stitches.
 struct CountsProblem {
-  std::vector<int> pieces; // in each group, 1 or more
-  // Of each tier: the visible stitches of all pieces together are a multiple of it; 1: of anything.
-  std::vector<int> multiples;
+  std::vector<int> pieces;     // in each group, 1 or more
+  std::vector<SeamRule> seams; // of each tier
   int edge = 1;
   bool halves = true; // no decrease row takes more than one visible stitch in two, no increase row doubles them
   std::int64_t denominator = 1;
-  // [tier][group]; one tier more than `multiples`: the counts after the last decreases.
+  // [tier][group]; one tier more than `seams`: the counts after the last decreases.
   std::vector<std::vector<CountChoice>> choices;
+  std::vector<std::size_t> classes{}; // of each group: the first group whose remainder it shares; none: its own
 };
 
 struct Counts {
@@ -41,16 +56,20 @@ struct Counts {
   int looked_at = 0;                      // parts that the search was cut into; 1: the tiers decide one by one
 };
 
-// Fewest squares; then the fewest stitches in all; then in each tier the earlier groups the narrower. Nothing where no
-// counts are allowed together.
+// How many parts the search may be cut into; more than this were never met, and would fill the memory.
+constexpr int most_count_parts = 200'000;
+
+struct CountsFound {
+  std::optional<Counts> counts; // nothing: no counts are allowed together, which is proved unless it gave up
+  bool gave_up = false;         // the parts were used up before anything was proved
+};
+
+// Fewest squares; then the fewest stitches in all; then in each tier the earlier groups the narrower.
 //
 // For each tier by itself the best counts are found over all remainders (dynamic programming); together they are the
 // answer unless a decrease row takes too much. Then the search is cut at that place, the two parts being bounded by
 // their tiers' best, and goes on with the part of the lowest bound: the first answer that keeps to the rule is the
 // best, since all other parts are bounded by more. Nothing is left out.
-[[nodiscard]] std::optional<Counts> nearest_counts(const CountsProblem& problem);
-
-// How many parts the search may be cut into; more than this were never met, and would fill the memory.
-constexpr int most_count_parts = 200'000;
+[[nodiscard]] CountsFound nearest_counts(const CountsProblem& problem, int most_parts = most_count_parts);
 
 } // namespace punchwright

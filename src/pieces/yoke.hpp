@@ -13,6 +13,9 @@ namespace punchwright {
 constexpr std::size_t most_yoke_sizes = 20;
 constexpr std::size_t most_yoke_pieces = 24;
 constexpr std::size_t most_yoke_tiers = 24;
+constexpr int most_plain_rows = 99; // above a tier
+constexpr double narrowest_yoke_piece_cm = 0.5;
+constexpr double widest_yoke_piece_cm = 500;
 
 // A value that is the same for all sizes (one entry), or one for each size.
 template <class Value> struct PerSize {
@@ -55,14 +58,14 @@ struct YokePiece {
 
 struct YokeTier {
   std::string repeat;       // the path of a .repeat file, from the folder of the .yoke file
-  PerSize<int> plain_above; // single-colour rows to the next tier, 0 to 99
+  PerSize<int> plain_above; // single-colour rows to the next tier, 0 to most_plain_rows
 
   bool operator==(const YokeTier&) const = default;
 };
 
 enum class YokeSeams {
   continuous, // the motif goes on across every seam, all the way round
-  centred,    // each piece has the middle of the repeat at its own middle
+  centred,    // each piece has the middle of the repeat at its own middle, and the seams are alike
   free        // counts as near the line as they can be; what does not meet falls into one seam
 };
 
@@ -83,6 +86,7 @@ enum class DecreaseTowards { centre, edges };
 struct YokeDecreases {
   DecreaseWay way = DecreaseWay::gathered;
   DecreaseTowards towards = DecreaseTowards::centre;
+  // Of increases too.
   int clear_of_seam = 1;        // visible stitches beside the seam stitches that are left alone, 0 to 50
   bool clear_of_centre = false; // off the motif's centre line
 

@@ -103,13 +103,16 @@ Failure bed_failure(const OpenedYoke& opened) {
     return std::nullopt;
   }
   const TooWide& first = wide.front();
+  const auto split = split_to_fit(opened);
   const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
   const Spot spot = place == opened.places.end() ? Spot{} : place->second;
   return Error{opened.file, spot.line, spot.column,
                fmt::format("piece '{}' is {} wide in size {}, and the bed has {} needles",
                            opened.yoke.pieces[first.piece].name, counted(first.stitches, "stitch", "stitches"),
                            opened.yoke.sizes[first.size], opened.profile.needles),
-               fmt::format("{} pieces in its place would fit: split it, or make it narrower", first.parts)};
+               split ? fmt::format("{} pieces in its place would fit: split it, or make it narrower", first.parts)
+                     : fmt::format("{} pieces in its place would fit; but {}; {}", first.parts, split.error().message,
+                                   split.error().remedy)};
 }
 
 Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {
@@ -134,6 +137,10 @@ Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
   }
   plan.loops = check_loops(opened);
   return plan;
+}
+
+bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier) {
+  return tier + 1 < opened.tiers.size() || there.shaping.increases() > 0;
 }
 
 Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {

@@ -57,9 +57,13 @@ struct YokePlan {
 // The tier as it is knitted in that piece: with it, rows, cards, needles, steps and checks are those of any design.
 [[nodiscard]] Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
 
+// Whether the work goes onto needles after that tier: to the next one, and above the last one where stitches are made.
+[[nodiscard]] bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
+
 // Moving the work from a tier to the next one, in the order of doing it, in plain words: decreases, the row after them,
 // off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next
-// tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off.
+// tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off, or,
+// where stitches are made there, hung on again with the needles filled.
 [[nodiscard]] std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
                                                     std::size_t tier);
 

@@ -11,8 +11,6 @@
 namespace punchwright {
 namespace {
 
-constexpr int most_plain_rows = 99;
-
 class YokeReader {
 public:
   YokeReader(const toml::table& file, TomlErrors& errors, std::map<std::string, Spot>& places)
@@ -223,8 +221,8 @@ private:
       }
       places_[place + "bottom_cm"] = piece.value_spot("like");
     } else {
-      next.bottom_cm = measures(piece, "bottom_cm", 0.5, 500);
-      next.top_cm = measures(piece, "top_cm", 0.5, 500);
+      next.bottom_cm = measures(piece, "bottom_cm", narrowest_yoke_piece_cm, widest_yoke_piece_cm);
+      next.top_cm = measures(piece, "top_cm", narrowest_yoke_piece_cm, widest_yoke_piece_cm);
       places_[place + "bottom_cm"] = piece.value_spot("bottom_cm");
     }
     yoke_.pieces.push_back(std::move(next));

@@ -19,7 +19,7 @@ std::size_t next_tier(const std::vector<int>& plain, const std::vector<int>& bef
                       bool more) {
   std::size_t best = plain.size();
   for (std::size_t tier = 0; tier < plain.size(); ++tier) {
-    if (!more && plain[tier] <= least[tier]) {
+    if (more ? plain[tier] >= most_plain_rows : plain[tier] <= least[tier]) {
       continue;
     }
     if (best == plain.size() || std::abs(plain[tier] - before[tier]) < std::abs(plain[best] - before[best])) {
@@ -41,7 +41,9 @@ void propose(const OpenedYoke& opened, std::size_t size, RowsOfYoke& rows) {
   const bool more = rows.missing_mm > 0;
   for (int moved = 0; moved < most_yoke_rows; ++moved) {
     const std::size_t tier = next_tier(rows.proposal, before, least, more);
-    if (tier == rows.proposal.size()) {
+    const bool full = more && rows.pattern_rows + rows.plain_rows + moved >= most_yoke_rows;
+    if (tier == rows.proposal.size() || full) {
+      rows.proposal_full = more && std::fabs(rows.proposal_missing_mm) > plain_row_mm(opened, 0) / 2;
       return;
     }
     const double then = rows.proposal_missing_mm - (more ? 1 : -1) * plain_row_mm(opened, tier);
@@ -103,12 +105,22 @@ std::string text_of(const RowsOfYoke& rows) {
   for (const int plain : rows.proposal) {
     proposal += (proposal.empty() ? "" : ", ") + std::to_string(plain);
   }
-  if (std::fabs(rows.proposal_missing_mm) >= std::fabs(rows.missing_mm)) {
+  const bool nothing = std::fabs(rows.proposal_missing_mm) >= std::fabs(rows.missing_mm);
+  if (nothing && !rows.proposal_full) {
     return text + "; no plain row can be spared: leave out pattern rows, or make the yoke deeper";
   }
-  return text + fmt::format("; with {} plain rows above the tiers {:.0f} mm {}", proposal,
-                            std::fabs(rows.proposal_missing_mm),
-                            rows.proposal_missing_mm < 0 ? "are too much" : "are missing");
+  if (!nothing) {
+    text +=
+        fmt::format("; with {} plain rows above the tiers {:.0f} mm {}", proposal, std::fabs(rows.proposal_missing_mm),
+                    rows.proposal_missing_mm < 0 ? "are too much" : "are missing");
+  }
+  if (rows.proposal_full) {
+    text +=
+        fmt::format("; a yoke holds no more than {} plain rows above a tier and {} rows in all: add a tier, or make "
+                    "it less deep",
+                    most_plain_rows, most_yoke_rows);
+  }
+  return text;
 }
 
 } // namespace punchwright

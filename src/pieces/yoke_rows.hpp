@@ -25,9 +25,10 @@ struct RowsOfYoke {
   double missing_mm = 0; // below 0: too much
   int missing_rows = 0;  // plain rows, rounded; below 0: too many
   // Plain rows above each tier with which the depth comes out as near as it can, changed as little and as evenly as can
-  // be; never below what the procedure needs.
+  // be; never below what the procedure needs, nor above what a file holds.
   std::vector<int> proposal;
   double proposal_missing_mm = 0; // what is then still missing
+  bool proposal_full = false;     // more rows would be wanted than a file holds: most_plain_rows, most_yoke_rows
 };
 // Pattern rows measure by the gauge of their tier, plain rows by [gauge.plain] or else by the tier's below.
 [[nodiscard]] RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size);

@@ -33,7 +33,9 @@ double height_of(const FlowBlock& block, std::size_t from, std::size_t to) {
 
 class Column {
 public:
-  Column(const std::vector<FlowBlock>& blocks, double room) : blocks_(blocks), room_(room) {}
+  // `highest`: no other column is higher, so that what does not fit here fits nowhere.
+  Column(const std::vector<FlowBlock>& blocks, double room, bool highest)
+      : blocks_(blocks), room_(room), highest_(highest) {}
 
   // What stands above that place on a later page.
   void begin_again(Place place, int column, std::vector<Placed>& placed) {
@@ -78,7 +80,7 @@ private:
     if (all + followers_of(place.block) <= room + rounding) {
       return left;
     }
-    const bool fresh = y_ == top_;
+    const bool fresh = highest_ && y_ == top_;
     if ((block.with_next || block.whole) && !(fresh && all > room)) {
       return fresh ? left : 0; // a heading that is followed by something too high stands all the same
     }
@@ -109,6 +111,7 @@ private:
 
   const std::vector<FlowBlock>& blocks_;
   double room_;
+  bool highest_;
   double top_ = 0; // below what is said again
   double y_ = 0;
 };
@@ -124,16 +127,19 @@ public:
     double end = top;
     bool turned = false;
     while (place.block < blocks_.size()) {
-      double room = frame_.bottom - top - head_height_;
+      const double room = frame_.bottom - top - head_height_;
+      const bool highest = top <= frame_.page_top + rounding;
       std::vector<Placed> placed;
-      Place after = fill_page(place, room, turned, placed);
+      Place after = fill_page(place, room, turned, highest, placed);
       // Where nothing but a heading's worth of room was left on this page, all begins on the next one.
       if (!turned && placed.empty()) {
         after = place;
       } else if (after.block == blocks_.size() && frame_.columns > 1) {
-        room = lowest_room(place, room, turned);
-        placed.clear();
-        after = fill_page(place, room, turned, placed);
+        const double lowest = lowest_room(place, room, turned);
+        if (lowest < room) {
+          placed.clear();
+          after = fill_page(place, lowest, turned, false, placed);
+        }
       }
       end = draw(*page, placed, top);
       place = after;
@@ -148,12 +154,12 @@ public:
 
 private:
   // `turned`: a later page than the first.
-  Place fill_page(Place place, double room, bool turned, std::vector<Placed>& placed) const {
+  Place fill_page(Place place, double room, bool turned, bool highest, std::vector<Placed>& placed) const {
     if (room < 12) { // mm: not even a heading with two lines
       return place;
     }
     for (int at = 0; at < frame_.columns && place.block < blocks_.size(); ++at) {
-      Column column(blocks_, room);
+      Column column(blocks_, room, highest);
       if (turned && at == 0) {
         column.begin_again(place, at, placed);
       }
@@ -166,7 +172,8 @@ private:
     constexpr double step = 1.0; // mm
     for (double lower = 12; lower < room; lower += step) {
       std::vector<Placed> placed;
-      if (fill_page(place, lower, turned, placed).block == blocks_.size() && deepest(placed) <= lower + rounding) {
+      if (fill_page(place, lower, turned, false, placed).block == blocks_.size() &&
+          deepest(placed) <= lower + rounding) {
         return lower;
       }
     }

@@ -57,14 +57,14 @@ std::vector<FlowBlock> range_table(const YokeJob& job, const YokeGroup& group, d
   const std::size_t tiers = job.opened.tiers.size();
   for (std::size_t tier = 0; tier < tiers; ++tier) {
     const TierOfPiece& there = job.at(group.size, group.pieces.front(), tier);
-    const bool last = tier + 1 == tiers;
+    const bool again = is_hung_on_again(job.opened, there, tier);
     const std::size_t strip = strip_of(job, group.size, group.pieces.front(), tier);
     const int less = there.shaping.before - there.shaping.after;
     blocks.push_back(table_row(
         {with_capital(name_of_tier(job, tier)), std::to_string(there.stitches), span(there.bed.first, there.bed.last),
          fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1),
          less < 0 ? fmt::format("+{}", -less) : std::to_string(less), std::to_string(there.shaping.after),
-         last ? "–" : span(there.first_after, there.last_after),
+         again ? span(there.first_after, there.last_after) : "–",
          strip < job.strips.size() ? std::to_string(strip + 1) : "–"},
         width, false));
   }
@@ -127,11 +127,12 @@ public:
       add(blocks, step.text);
     }
     heading(blocks, tier + 1 < job_.opened.tiers.size() ? "To the next tier" : "To the neck");
-    for (const std::string& words : moving_words(job_.opened, size, piece, tier)) {
-      add(blocks, words);
-    }
     if (const std::string words = strip_reference(job_, group_, tier, places_); !words.empty()) {
       blocks.push_back(leaflet_text(words, width_));
+      blocks.back().with_next = true;
+    }
+    for (const std::string& words : moving_words(job_.opened, size, piece, tier)) {
+      add(blocks, words);
     }
     return blocks;
   }
@@ -156,9 +157,26 @@ private:
 } // namespace
 
 void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& group, const YokePlaces& places) {
-  pages.begin_part(fmt::format("Size {}: {}", one_line(job.plan.sizes[group.size].size), names_of(job, group.pieces)));
+  const std::string size = "Size " + one_line(job.plan.sizes[group.size].size);
+  const std::string names = names_of(job, group.pieces);
+  std::string heading = size + ": " + names;
+  const bool all_named = width_of(heading, heading_type, true) <= pages.width();
+  if (!all_named) {
+    heading = fitting_text(
+        fmt::format("{}: {}", size,
+                    group.pieces.size() > 1 ? counted(std::ssize(group.pieces), "piece", "pieces") : names),
+        heading_type, true, pages.width());
+  }
+  pages.begin_part(heading);
+  std::vector<FlowBlock> about;
+  if (!all_named) {
+    about.push_back(leaflet_text(with_capital(size) + ": " + names + ".", pages.width()));
+  }
   if (group.pieces.size() > 1) {
-    pages.set({leaflet_text("These pieces are knitted alike, on the same needles.", pages.width())}, 1);
+    about.push_back(leaflet_text("These pieces are knitted alike, on the same needles.", pages.width()));
+  }
+  if (!about.empty()) {
+    pages.set(about, 1);
     pages.gap(half_line);
   }
   pages.set(range_table(job, group, pages.width()), 1);
@@ -177,15 +195,16 @@ void add_yoke_needles(LeafletPages& pages, const YokeJob& job, YokePlaces& place
   for (std::size_t index = 0; index < job.lists.size(); ++index) {
     const YokeNeedleList& list = job.lists[index];
     const SizePlan& size = job.plan.sizes[list.size];
-    if (index > 0 && pages.room() < 90.0) {
-      pages.new_page();
-    }
-    places.lists.push_back(pages.pages());
-    pages.set({leaflet_subheading(fmt::format("List {}: {}", index + 1, name_of_tier(job, list.tier)), pages.width()),
-               leaflet_text(list.users + ".", pages.width())},
-              1);
     const Document document = document_of(job.opened, size, list.piece, list.tier);
-    add_needle_list(pages, {document, job.opened.profile, job.opened.tiers[list.tier].rows, {}, true});
+    int page = 0; // tried first, and then set
+    pages.set_together([&](LeafletPages& on) {
+      page = on.pages();
+      on.set({leaflet_subheading(fmt::format("List {}: {}", index + 1, name_of_tier(job, list.tier)), on.width()),
+              leaflet_text(list.users + ".", on.width())},
+             1);
+      add_needle_list(on, {document, job.opened.profile, job.opened.tiers[list.tier].rows, {}, true});
+    });
+    places.lists.push_back(page);
     pages.gap(2 * line_step);
   }
 }

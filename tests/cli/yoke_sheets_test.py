@@ -169,6 +169,50 @@ class YokeSheets(CommandTest):
                   for ticks in strip_finder.parts_on(pixels, found) for needle, (_, thick) in ticks.items() if thick]
         self.assertGreaterEqual(len(marked), tier["increases"])
 
+    def words_off_the_pages(self, pdf):
+        """Words that reach beyond the paper, or nearer to its edge than any printer prints: 3 mm."""
+        off, margin = [], 3 * 72 / 25.4
+        for page in re.findall(r'<page width="([\d.]+)" height="([\d.]+)">(.*?)</page>', told("pdftotext", "-bbox", pdf, "-"),
+                               re.S):
+            width, height = float(page[0]), float(page[1])
+            for left, top, right, bottom, word in re.findall(
+                    r'<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</word>', page[2]):
+                if not (margin <= float(left) and float(right) <= width - margin and margin <= float(top)
+                        and float(bottom) <= height - margin):
+                    off.append(word)
+        return off
+
+    def test_no_word_runs_off_a_page(self):
+        """Long names, and pieces of a few stitches."""
+        text = (PATTERNS / "harbour-pullover.yoke").read_text().replace('"tiers/', f'"{PATTERNS}/tiers/')
+        names = {"front": "front of the yoke that all of the community knitting room knits for the harbour fair",
+                 "left sleeve": "left-sleeve-" * 12, "back": "back " * 30, "right sleeve": "right"}
+        long = text
+        for old, new in names.items():
+            long = long.replace(f'"{old}"', f'"{new.strip()}"')
+        long = long.replace('"S", "M", "L"', '"' + "small " * 12 + '", "M", "' + "large" * 15 + '"')
+        narrow = text.replace("clear_of_centre = false", "clear_of_centre = true").replace('"continuous"', '"free"')
+        for old, new in [("[39.4, 43.7, 48.0]", "6.0"), ("[11.8, 13.0, 14.3]", "4.0"), ("[23.5, 26.0, 28.5]", "3.2"),
+                         ("[7.0, 7.8, 8.5]", "2.2"), ("tolerance = 0.06", "tolerance = 0.3")]:
+            self.assertIn(old, narrow)
+            narrow = narrow.replace(old, new)
+        for name, changed in (("long", long), ("narrow", narrow)):
+            for paper in PAPERS:
+                with self.subTest(yoke=name, paper=paper):
+                    self.assertEqual(self.words_off_the_pages(self.sheets(self.file("changed.yoke", changed), "--paper", paper)), [])
+
+    def test_many_pieces_are_named_below_the_heading(self):
+        """A poncho in eight pieces: their names are wider than a heading."""
+        text = (PATTERNS / "puffin-poncho.yoke").read_text().replace('"tiers/', f'"{PATTERNS}/tiers/')
+        wide = text.replace("[31.4, 34.8, 38.3, 41.7]", "100.0").replace("[9.4, 10.4, 11.4, 12.4]", "40.0")
+        split = self.folder / "split.yoke"
+        self.assert_ended(run("yoke", self.file("wide.yoke", wide), "--split", "-o", split), DONE)
+        pdf = self.sheets(split, "--sizes", "S", "--sheets", "steps")
+        self.assertEqual(self.words_off_the_pages(pdf), [])
+        words = flat(told("pdftotext", pdf, "-"))
+        for piece in self.answer(split)["sizes"][0]["pieces"]:
+            self.assertIn(piece["piece"], words)
+
     def test_the_print_correction_is_taken(self):
         tiers = self.folder / "tiers"
         tiers.mkdir()

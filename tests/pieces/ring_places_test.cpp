@@ -130,10 +130,36 @@ TEST_CASE("centred: the middle of the repeat at the middle of each piece, and se
   CHECK(ring.mend.empty());
   const RingOnBed alike = ring_on_bed(tier, bulky(), {90, 90}, 1, YokeSeams::centred);
   CHECK(std::ranges::all_of(alike.seams, &SeamMeeting::alike));
+  const RingOnBed unlike = ring_on_bed(tier, bulky(), {90, 60, 88, 60}, 1, YokeSeams::centred);
+  CHECK_FALSE(std::ranges::all_of(unlike.seams, &SeamMeeting::alike));
+  CHECK(unlike.mend ==
+        "the seams are not alike: pieces of 90 and 88 stitches, next but one to each other, would have to "
+        "be equal or differ by a multiple of 48");
   const RingOnBed odd = ring_on_bed(tier, bulky(), {91}, 1, YokeSeams::centred);
   CHECK(odd.mend ==
         "a piece of 91 stitches has the middle of the repeat half a stitch beside its own; one stitch more or "
         "fewer would mend it");
+}
+
+TEST_CASE("counts that can't be centred: those that are laid on the bed beside their middle") {
+  for (const int width : {1, 3, 4, 8, 12, 24}) {
+    const Document tier = tier_of(width);
+    for (const int edge : {0, 1, 3}) {
+      for (const bool card : {true, false}) {
+        const Profile& profile = *built_in_profile(card ? "bulky-card-24" : "plastic-by-hand");
+        const std::vector<bool> barred = counts_not_centred(tier, profile, edge);
+        REQUIRE(barred.size() == static_cast<std::size_t>(profile.needles) + 1);
+        for (int count = 2 * edge + 1; count <= profile.needles; ++count) {
+          const PieceOnBed piece = ring_on_bed(tier, profile, {count}, edge, YokeSeams::centred).pieces.front();
+          const bool centred = shows_middle_at_its_own(piece.left_column, count - 2 * edge, width);
+          CAPTURE(width);
+          CAPTURE(edge);
+          CAPTURE(count);
+          CHECK(barred[static_cast<std::size_t>(count)] == !centred);
+        }
+      }
+    }
+  }
 }
 
 TEST_CASE("by hand the pieces stand in the middle, and the first column is chosen") {

@@ -127,6 +127,90 @@ TEST_CASE("moved as little as can be: against trying every row") {
   }
 }
 
+TEST_CASE("any row of increases keeps clear, and is moved as little as can be") {
+  std::mt19937 dice(5);
+  const auto from = [&dice](int least, int most) { return std::uniform_int_distribution<int>(least, most)(dice); };
+  int no_room = 0;
+  int off_centre = 0;
+  for (int round = 0; round < 600; ++round) {
+    const int edge = from(0, 2);
+    const int before = from(2 * edge + 2, 14);
+    const int count = from(1, std::min(4, before - 2 * edge - 1));
+    const YokeDecreases how{static_cast<DecreaseWay>(from(0, 2)), DecreaseTowards::centre, from(0, 3), from(0, 1) == 1};
+    std::vector<bool> centre;
+    for (int stitch = 0; stitch < before; ++stitch) {
+      centre.push_back(how.clear_of_centre && stitch % 6 < 2);
+    }
+    CAPTURE(before);
+    CAPTURE(count);
+    CAPTURE(edge);
+    const Shaping row = shaping_between({Needle{-3}, before, before + count, edge, how, centre});
+    REQUIRE(static_cast<int>(row.forward.size()) == count);
+    std::vector<int> places; // behind which stitch, from 1
+    for (const Needle needle : row.forward) {
+      places.push_back(needle.position + 4);
+    }
+    const auto clear = [&](int place, int of_seam, bool of_centre) {
+      const auto at = static_cast<std::size_t>(place);
+      return place > edge + of_seam && place < before - edge - of_seam &&
+             !(of_centre && !centre.empty() && (centre[at - 1] || centre[at]));
+    };
+    const int seam = row.kept_off_seams ? how.clear_of_seam : 0;
+    const bool middle = row.kept_off_centre && how.clear_of_centre;
+    // Every row of as many places that keeps as clear; and none, where it is said that there is no room.
+    const std::vector<int> wished = even_places(before, count, how.way);
+    const auto least = [&](int of_seam, bool of_centre) {
+      int best = 1'000'000;
+      const std::function<void(int, int, int)> choose = [&](int number, int free, int moved) {
+        if (number == count) {
+          best = std::min(best, moved);
+          return;
+        }
+        for (int place = free; place < before; ++place) {
+          if (clear(place, of_seam, of_centre)) {
+            const int off = place - wished[static_cast<std::size_t>(number)];
+            choose(number + 1, place + 1, moved + off * off);
+          }
+        }
+      };
+      choose(0, 1, 0);
+      return best;
+    };
+    int moved = 0;
+    for (std::size_t number = 0; number < places.size(); ++number) {
+      REQUIRE(clear(places[number], seam, middle));
+      REQUIRE((number == 0 || places[number] > places[number - 1]));
+      const int off = places[number] - wished[number];
+      moved += off * off;
+    }
+    CHECK(moved == least(seam, middle));
+    if (!row.kept_off_seams || !row.kept_off_centre) {
+      ++no_room;
+      CHECK(least(how.clear_of_seam, how.clear_of_centre) == 1'000'000);
+    }
+    off_centre += middle ? 1 : 0;
+  }
+  CHECK(no_room > 50);
+  CHECK(off_centre > 50);
+}
+
+TEST_CASE("clearances in words, and what found no room") {
+  YokeDecreases how;
+  CHECK(clearance_words(shaped(81, 63, how)) == "1 stitch clear of the seams");
+  how.clear_of_seam = 0;
+  CHECK(clearance_words(shaped(81, 63, how)) == "");
+  how.clear_of_seam = 30;
+  CHECK(clearance_words(shaped(81, 63, how)) == "no room to stay 30 stitches clear of the seams");
+  CHECK(clearance_words(shaped(81, 99, how)) == "30 stitches clear of the seams"); // 18 between 19 visible ones
+  how.clear_of_seam = 2;
+  how.clear_of_centre = true;
+  std::vector<bool> all(81, true);
+  CHECK(clearance_words(shaping_between({Needle{-40}, 81, 63, 1, how, all})) ==
+        "2 stitches clear of the seams; no room to stay off the motif's centre line");
+  CHECK(clearance_words(shaping_between({Needle{-40}, 81, 99, 1, how, {}})) ==
+        "2 stitches clear of the seams and off the motif's centre line");
+}
+
 TEST_CASE("increases: one behind each place, filled from the loop below") {
   YokeDecreases how;
   how.way = DecreaseWay::half_steps;

@@ -37,6 +37,49 @@ TEST_CASE("bust sizes as they are published") {
   CHECK(bust_sizes().back().inches == 62);
 }
 
+TEST_CASE("children's measures as they are published") {
+  // crochetkitten.com, children 2 to 16, inches: upper arm 7, 7.5, 8, 8.5, 8.75, 9, 9.25, 9.5; armhole 4.25, 4.75, 5,
+  // 5.5, 6, 6.5, 7, 7.5.
+  const double arms[] = {7, 7.5, 8, 8.5, 8.75, 9, 9.25, 9.5};
+  const double armholes[] = {4.25, 4.75, 5, 5.5, 6, 6.5, 7, 7.5};
+  REQUIRE(child_sizes().size() == 8);
+  for (std::size_t age = 0; age < 8; ++age) {
+    CHECK(child_sizes()[age].name == std::to_string(2 * age + 2) + " years");
+    CHECK(child_sizes()[age].upper_arm_inches == arms[age]);
+    CHECK(child_sizes()[age].armhole_inches == armholes[age]);
+  }
+}
+
+TEST_CASE("a yoke is no less deep than the armhole") {
+  const YokeMeasures raised = yoke_measures(60, 4, 20.0, {}, 17.8);
+  CHECK(raised.depth == doctest::Approx(17.8)); // a quarter of 64 is 16
+  CHECK(raised.depth_raised);
+  const YokeMeasures kept = yoke_measures(60, 4, 20.0, {}, 12.0);
+  CHECK(kept.depth == doctest::Approx(16));
+  CHECK_FALSE(kept.depth_raised);
+}
+
+TEST_CASE("a child's yoke says where arms and armholes come from") {
+  const Files files = pullover_files();
+  YokeStart start;
+  start.profile = "bulky-card-24";
+  start.tiers = {"narrow.repeat"};
+  start.body = {{"4 years", "16 years"}, {58.0, 60.0}, 4, {19.05, 24.13}, {12.065, 19.05}};
+  const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(yoke);
+  // 19.05 + 4 less 8 % of 62.
+  CHECK(yoke->pieces[1].bottom_cm.at(0) == doctest::Approx(18.1));
+  CHECK(yoke->depth_cm.at(1) == doctest::Approx(19.1)); // the armhole's 19.05, to a millimetre; a quarter of 64 is 16
+  const std::string text = write_yoke(*yoke);
+  CHECK(text.find("# 4 years, 16 years: upper arms and armholes by age: crochetkitten.com, which has no chests: "
+                  "measure them") != std::string::npos);
+  CHECK(text.find("# and no less deep than the armhole: 19.1 cm (common practice)") != std::string::npos);
+  start.body.upper_arm_cm = {20.0, 24.0};
+  const auto measured = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(measured);
+  CHECK(write_yoke(*measured).find("years: armholes by age: crochetkitten.com") != std::string::npos);
+}
+
 TEST_CASE("a started yoke opens, is planned, and is saved with its sources") {
   const Files files = pullover_files();
   for (const YokeKind kind : {YokeKind::pullover, YokeKind::poncho}) {
@@ -45,7 +88,7 @@ TEST_CASE("a started yoke opens, is planned, and is saved with its sources") {
     start.title = "Harbour";
     start.profile = "bulky-card-24";
     start.tiers = {"wide.repeat", "middle.repeat", "narrow.repeat"};
-    start.body = {{"S", "M", "L"}, {86.4, 96.5, 106.7}, 7.5, {}};
+    start.body = {{"S", "M", "L"}, {86.4, 96.5, 106.7}, 7.5, {}, {}};
     const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
     INFO((yoke ? std::string() : yoke.error().text()));
     REQUIRE(yoke);
@@ -78,7 +121,7 @@ TEST_CASE("the wearer's left follows to the right of the front") {
     start.kind = kind;
     start.profile = "bulky-card-24";
     start.tiers = {"wide.repeat"};
-    start.body = {{"M"}, {96.5}, 7.5, {}};
+    start.body = {{"M"}, {96.5}, 7.5, {}, {}};
     const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
     REQUIRE(yoke);
     std::vector<std::string> found;
@@ -97,7 +140,7 @@ TEST_CASE("an upper arm takes the place of the share, and wide pieces are split"
   start.kind = YokeKind::poncho;
   start.profile = "bulky-card-24";
   start.tiers = {"wide.repeat"};
-  start.body = {{"one"}, {250.0}, 10.0, {60.0}};
+  start.body = {{"one"}, {250.0}, 10.0, {60.0}, {}};
   const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
   REQUIRE(yoke);
   // (260 · 0.84 + 2 (70 − 20.8)) / 4 = 79.2 cm: 112.9 stitches at 14 to 10 cm, and the bed has 112.

@@ -1,5 +1,5 @@
 // The search for stitch counts against trying every choice: fewest squares, then fewest stitches; with rings that bind,
-// equal pieces, and decrease rows that would take too much.
+// centred pieces with seams alike, equal pieces, and decrease rows that would take too much.
 #include "pieces/stitch_counts.hpp"
 
 #include <algorithm>
@@ -23,6 +23,24 @@ struct Best {
   std::int64_t in_all = 0;
 };
 
+// Whether the counts of a tier are as its seams ask.
+bool seams_allow(const CountsProblem& problem, std::size_t tier, const int* counts) {
+  if (tier >= problem.seams.size()) {
+    return true;
+  }
+  const SeamRule& rule = problem.seams[tier];
+  int visible = 0;
+  for (std::size_t group = 0; group < problem.pieces.size(); ++group) {
+    visible += problem.pieces[group] * (counts[group] - 2 * problem.edge);
+    const auto count = static_cast<std::size_t>(counts[group]);
+    const std::size_t partner = problem.classes.empty() ? group : problem.classes[group];
+    if ((count < rule.barred.size() && rule.barred[count]) || (counts[group] - counts[partner]) % rule.alike != 0) {
+      return false;
+    }
+  }
+  return visible % rule.multiple == 0;
+}
+
 // Every choice of every count, with no cleverness.
 Best by_trying_all(const CountsProblem& problem) {
   const std::size_t groups = problem.pieces.size();
@@ -34,10 +52,8 @@ Best by_trying_all(const CountsProblem& problem) {
       double squares = 0;
       std::int64_t in_all = 0;
       for (std::size_t tier = 0; tier < tiers; ++tier) {
-        int visible = 0;
         for (std::size_t group = 0; group < groups; ++group) {
           const int count = counts[tier * groups + group];
-          visible += problem.pieces[group] * (count - 2 * problem.edge);
           squares += problem.pieces[group] * std::pow(count - ideal_of(problem, tier, group), 2);
           in_all += problem.pieces[group] * count;
           if (tier > 0 && problem.halves) {
@@ -48,7 +64,7 @@ Best by_trying_all(const CountsProblem& problem) {
             }
           }
         }
-        if (tier < problem.multiples.size() && visible % problem.multiples[tier] != 0) {
+        if (!seams_allow(problem, tier, &counts[tier * groups])) {
           return;
         }
       }
@@ -68,7 +84,7 @@ Best by_trying_all(const CountsProblem& problem) {
   return best;
 }
 
-CountsProblem random_problem(std::mt19937& dice) {
+CountsProblem random_problem(std::mt19937& dice, bool centred) {
   const auto from = [&dice](int least, int most) { return std::uniform_int_distribution<int>(least, most)(dice); };
   CountsProblem problem;
   problem.edge = from(0, 2);
@@ -77,10 +93,17 @@ CountsProblem random_problem(std::mt19937& dice) {
   const int tiers = groups == 3 ? 1 : from(1, 2);
   for (int group = 0; group < groups; ++group) {
     problem.pieces.push_back(from(1, 2));
+    problem.classes.push_back(group == 2 || from(0, 1) == 0 ? 0 : static_cast<std::size_t>(group));
   }
   for (int tier = 0; tier <= tiers; ++tier) {
     if (tier < tiers) {
-      problem.multiples.push_back(from(1, 9));
+      problem.seams.push_back({centred ? 1 : from(1, 9)});
+      if (centred) {
+        problem.seams.back().alike = from(2, 6);
+        for (int count = 0; count < 20; ++count) {
+          problem.seams.back().barred.push_back(from(0, 2) == 0);
+        }
+      }
     }
     problem.choices.emplace_back();
     for (int group = 0; group < groups; ++group) {
@@ -95,18 +118,18 @@ CountsProblem random_problem(std::mt19937& dice) {
   return problem;
 }
 
-} // namespace
-
-TEST_CASE("the counts are the best of all choices") {
+void check_against_all_choices(bool centred) {
   std::mt19937 dice(4);
   int found = 0;
   int none = 0;
   int cut = 0;
   for (int round = 0; round < 1500; ++round) {
     CAPTURE(round);
-    const CountsProblem problem = random_problem(dice);
+    const CountsProblem problem = random_problem(dice, centred);
     const Best best = by_trying_all(problem);
-    const auto counts = nearest_counts(problem);
+    const CountsFound answer = nearest_counts(problem);
+    const auto& counts = answer.counts;
+    CHECK_FALSE(answer.gave_up);
     REQUIRE(counts.has_value() == best.found);
     if (!counts) {
       ++none;
@@ -117,15 +140,43 @@ TEST_CASE("the counts are the best of all choices") {
     CHECK(counts->squares == doctest::Approx(best.squares).epsilon(1e-9));
     CHECK(counts->bound == doctest::Approx(counts->squares).epsilon(1e-9));
     CHECK(counts->in_all == best.in_all);
+    for (std::size_t tier = 0; tier < counts->stitches.size(); ++tier) {
+      CHECK(seams_allow(problem, tier, counts->stitches[tier].data()));
+    }
   }
   CHECK(found > 300);
   CHECK(none > 50);
   CHECK(cut > 100); // the rule about halves did bind
 }
 
+} // namespace
+
+TEST_CASE("the counts are the best of all choices") {
+  check_against_all_choices(false);
+}
+
+TEST_CASE("so are those of centred pieces with seams alike") {
+  check_against_all_choices(true);
+}
+
+TEST_CASE("a search that uses up its parts says that it gave up, and nothing of what fits") {
+  // The middles of the ideals are allowed one by one; together a row would take more than one stitch in two.
+  const CountsProblem problem{{1}, {{1}}, 0, true, 1, {{{{20, 0}, 15, 25}}, {{{5, 0}, 3, 12}}}};
+  const CountsFound whole = nearest_counts(problem);
+  REQUIRE(whole.counts);
+  CHECK_FALSE(whole.gave_up);
+  REQUIRE(whole.counts->looked_at > 1);
+  const CountsFound cut_short = nearest_counts(problem, 1);
+  CHECK_FALSE(cut_short.counts);
+  CHECK(cut_short.gave_up);
+  const CountsProblem impossible{{1}, {{1}}, 0, true, 1, {{{{20, 0}, 18, 25}}, {{{5, 0}, 3, 6}}}};
+  CHECK_FALSE(nearest_counts(impossible).counts);
+  CHECK_FALSE(nearest_counts(impossible).gave_up);
+}
+
 TEST_CASE("a tie goes to fewer stitches") {
-  CountsProblem problem{{1}, {1}, 0, true, 2, {{{{9, 1}, 1, 20}}, {{{9, 1}, 1, 20}}}};
-  const auto counts = nearest_counts(problem);
+  CountsProblem problem{{1}, {{1}}, 0, true, 2, {{{{9, 1}, 1, 20}}, {{{9, 1}, 1, 20}}}};
+  const auto counts = nearest_counts(problem).counts;
   REQUIRE(counts);
   CHECK(counts->stitches == std::vector<std::vector<int>>{{9}, {9}});
   CHECK(counts->squares == doctest::Approx(0.5));
@@ -133,8 +184,8 @@ TEST_CASE("a tie goes to fewer stitches") {
 
 TEST_CASE("a ring that binds shares what is missing among the pieces") {
   // Four pieces alike of 23 visible stitches: 92, and 96 is the multiple of 24 that is nearest.
-  CountsProblem problem{{4}, {24}, 1, true, 1, {{{{25, 0}, 3, 50}}, {{{15, 0}, 3, 50}}}};
-  const auto counts = nearest_counts(problem);
+  CountsProblem problem{{4}, {{24}}, 1, true, 1, {{{{25, 0}, 3, 50}}, {{{15, 0}, 3, 50}}}};
+  const auto counts = nearest_counts(problem).counts;
   REQUIRE(counts);
   CHECK(counts->stitches[0][0] == 26);
   CHECK(counts->squares == doctest::Approx(4));

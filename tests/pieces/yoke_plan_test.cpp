@@ -83,8 +83,8 @@ TEST_CASE("a published ring is raised to what the repeat needs") {
   const int before[] = {108, 118, 126, 130};
   const int after[] = {108, 120, 126, 132};
   for (int number = 0; number < 4; ++number) {
-    CountsProblem problem{{1}, {6}, 0, true, 1, {{{{before[number], 0}, 50, 200}}, {{{100, 0}, 50, 200}}}};
-    const auto counts = nearest_counts(problem);
+    CountsProblem problem{{1}, {{6}}, 0, true, 1, {{{{before[number], 0}, 50, 200}}, {{{100, 0}, 50, 200}}}};
+    const auto counts = nearest_counts(problem).counts;
     REQUIRE(counts);
     CHECK(counts->stitches[0][0] == after[number]);
   }
@@ -160,7 +160,9 @@ TEST_CASE("a piece that is wider than the bed is refused with the pieces that wo
   CHECK(refused.error().text() ==
         "shore/harbour.yoke: piece 'front' is 237 stitches wide in size large, and the bed has "
         "112 needles; 3 pieces in its place would fit: split it, or make it narrower");
-  const Yoke split = split_to_fit(wide);
+  const auto found = split_to_fit(wide);
+  REQUIRE(found);
+  const Yoke& split = *found;
   std::vector<std::string> names;
   for (const YokePiece& piece : split.pieces) {
     names.push_back(piece.name + (piece.like.empty() ? "" : " like " + piece.like));
@@ -170,6 +172,140 @@ TEST_CASE("a piece that is wider than the bed is refused with the pieces that wo
                                           "right sleeve like left sleeve"});
   CHECK(split.pieces[0].bottom_cm.at(2) == doctest::Approx(56));
   (void)planned(opened(split, files));
+}
+
+namespace {
+
+// A yoke of one size on a bulky bed of 112 needles, with a front of that width.
+Yoke of_one_width(double bottom, double top) {
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.pieces = {{"front", {{bottom}}, {{top}}, ""}};
+  yoke.depth_cm = {{22.0}};
+  return yoke;
+}
+
+} // namespace
+
+TEST_CASE("the parts of a piece have names that no piece has, so that the file can be read") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(100, 50);
+  yoke.pieces.push_back({"front 2", {{40.0}}, {{20.0}}, ""});
+  yoke.pieces.push_back({"front part 1", {}, {}, "front"});
+  const auto split = split_to_fit(opened(yoke, files));
+  REQUIRE(split);
+  std::vector<std::string> names;
+  for (const YokePiece& piece : split->pieces) {
+    names.push_back(piece.name);
+  }
+  CHECK(names == std::vector<std::string>{"front part part 1", "front part part 2", "front 2", "front part 1 1",
+                                          "front part 1 2"});
+  const auto again = read_yoke(write_yoke(*split), "split.yoke");
+  INFO((again ? std::string() : again.error().text()));
+  REQUIRE(again);
+  CHECK(again->yoke == *split);
+}
+
+TEST_CASE("comments of a piece stay beside it when another one is split") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(100, 50);
+  yoke.pieces.push_back({"sleeve", {{40.0}}, {{20.0}}, ""});
+  std::string text = write_yoke(yoke);
+  text.replace(text.find("[[piece]]\nname = \"sleeve\""), 9, "# by the harbour\n[[piece]]");
+  text.replace(text.find("top_cm = 20.0"), 13, "top_cm = 20.0 # at the neck\nlining = \"none\"");
+  const auto read = open_yoke(text, "shore/harbour.yoke", files.reader());
+  REQUIRE(read);
+  const auto split = split_to_fit(*read);
+  REQUIRE(split);
+  const std::string written = write_yoke(*split);
+  CHECK(written.find("# by the harbour\n[[piece]]\nname = \"sleeve\"") != std::string::npos);
+  CHECK(written.find("top_cm = 20.0 # at the neck\nlining = \"none\"") != std::string::npos);
+}
+
+TEST_CASE("a split that no file can hold is refused, with its place and what would do") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(480, 240);
+  for (const std::string name : {"left", "back", "right"}) {
+    yoke.pieces.push_back({name, {}, {}, "front"});
+  }
+  // 480 cm × 1.4 + 2 = 674: in seven parts 98 on a bed of 112; four such pieces are 28.
+  const auto many = split_to_fit(opened(yoke, files));
+  REQUIRE_FALSE(many);
+  CHECK(many.error().text() == "shore/harbour.yoke: split so that they fit the bed of 112 needles, the pieces would be "
+                               "28; allowed: 24 pieces at most: make them narrower, or choose a coarser gauge");
+  const auto refused = plan_yoke(opened(yoke, files));
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().text().find("the pieces would be 28; allowed: 24 pieces at most") != std::string::npos);
+  yoke.pieces.pop_back(); // three are 21
+  CHECK(split_to_fit(opened(yoke, files)));
+  const auto narrow = split_to_fit(opened(of_one_width(100, 0.9), files));
+  REQUIRE_FALSE(narrow);
+  CHECK(narrow.error().text() ==
+        "shore/harbour.yoke: cut in 2, a part of piece 'front' would be 0.45 cm wide at the top; allowed: 0.5 cm and "
+        "more: make the piece wider there, or narrower where it is too wide for the bed");
+}
+
+TEST_CASE("no more plain rows are proposed than a file holds, and that is said") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.pieces = {{"front", {{48.0}}, {{22.0}}, ""}};
+  yoke.depth_cm = {{200.0}}; // 360 rows of 18 to 10 cm, of which 27 are in the tiers: 333, and 3 × 99 = 297
+  const RowsOfYoke rows = rows_of_yoke(opened(yoke, files), 0);
+  CHECK(rows.proposal == std::vector<int>{99, 99, 99});
+  CHECK(rows.proposal_full);
+  CHECK(text_of(rows).ends_with(
+      "; with 99, 99, 99 plain rows above the tiers 200 mm are missing; a yoke holds no more "
+      "than 99 plain rows above a tier and 2000 rows in all: add a tier, or make it less deep"));
+  for (std::size_t tier = 0; tier < 3; ++tier) {
+    yoke.tiers[tier].plain_above = {{rows.proposal[tier]}};
+  }
+  CHECK(read_yoke(write_yoke(yoke), "deep.yoke"));
+  CHECK(text_of(rows_of_yoke(opened(yoke, files), 0)).find("no plain row can be spared") == std::string::npos);
+  yoke.depth_cm = {{100.0}};
+  CHECK_FALSE(rows_of_yoke(opened(yoke, files), 0).proposal_full);
+}
+
+TEST_CASE("centred: every piece has the middle of the repeat at its own, and the seams are alike") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  yoke.fit.seams = YokeSeams::centred;
+  for (const std::string profile : {"bulky-card-24", "plastic-by-hand"}) {
+    yoke.profile = profile;
+    const OpenedYoke of_machine = opened(yoke, files);
+    for (const SizePlan& size : planned(of_machine).sizes) {
+      CHECK(size.proof.squares == doctest::Approx(size.proof.bound));
+      for (std::size_t tier = 0; tier < 3; ++tier) {
+        CHECK(size.seams[tier].mend == "");
+        CHECK(std::ranges::all_of(size.seams[tier].seams, &SeamMeeting::alike));
+        const int width = of_machine.tiers[tier].document.grid.width();
+        for (const PieceOfSize& piece : size.pieces) {
+          const TierOfPiece& there = piece.tiers[tier];
+          CHECK(shows_middle_at_its_own(there.bed.left_column, there.stitches - 2, width));
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("centred pieces that differ across the ring are made alike, or refused with the rule") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.fit.seams = YokeSeams::centred;
+  yoke.depth_cm = {{22.0}};
+  yoke.pieces = {{"front", {{48.0}}, {{22.0}}, ""},
+                 {"left sleeve", {{30.0}}, {{13.0}}, ""},
+                 {"back", {{47.0}}, {{22.0}}, ""},
+                 {"right sleeve", {}, {}, "left sleeve"}};
+  const YokePlan plan = planned(opened(yoke, files));
+  CHECK(plan.sizes[0].pieces[0].tiers[0].stitches == plan.sizes[0].pieces[2].tiers[0].stitches);
+  yoke.pieces[2].bottom_cm = {{40.0}};
+  const auto refused = plan_yoke(opened(yoke, files));
+  REQUIRE_FALSE(refused);
+  CHECK(
+      refused.error().text().find("the repeat of tier 1 in the middle of each piece, with seams that are alike, costs "
+                                  "most") != std::string::npos);
 }
 
 TEST_CASE("where nothing fits, what costs most and what would fit is told, and it does") {
@@ -210,6 +346,33 @@ TEST_CASE("increases where a piece widens") {
   const TierOfPiece& tier = plan.sizes[0].pieces[0].tiers[0];
   CHECK(tier.shaping.increases() > 0);
   CHECK(needles_to_fill(tier.shaping, tier.first_after).size() == static_cast<std::size_t>(tier.shaping.increases()));
+}
+
+TEST_CASE("increases above the last tier have their steps: hung on again, with needles to fill") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(40, 60);
+  yoke.fit.seams = YokeSeams::free;
+  const OpenedYoke cape = opened(yoke, files);
+  const YokePlan plan = planned(cape);
+  const SizePlan& size = plan.sizes[0];
+  const TierOfPiece& last = size.pieces[0].tiers[2];
+  REQUIRE(last.shaping.increases() > 0);
+  CHECK(is_hung_on_again(cape, last, 2));
+  std::string words;
+  for (const std::string& line : moving_words(cape, size, 0, 2)) {
+    words += line + "\n";
+  }
+  const std::vector<Needle> fill = needles_to_fill(last.shaping, last.first_after);
+  CHECK(words.find("Increase " + std::to_string(last.shaping.before) + " stitches to " +
+                   std::to_string(last.shaping.after) + ": hang the ") != std::string::npos);
+  CHECK(words.find("counted from the left, 1 stitch clear of the seams): " + name_of(fill.front())) !=
+        std::string::npos);
+  CHECK(words.find("Lift the loop below its left neighbour onto each free needle") != std::string::npos);
+  CHECK(words.ends_with("These needles are where the neck begins.\n"));
+  yoke = of_one_width(40, 20);
+  yoke.fit.seams = YokeSeams::free;
+  const OpenedYoke narrowing = opened(yoke, files);
+  CHECK_FALSE(is_hung_on_again(narrowing, planned(narrowing).sizes[0].pieces[0].tiers[2], 2));
 }
 
 TEST_CASE("yarn: loops, floats, swatches") {

@@ -61,6 +61,12 @@ inline Yoke pullover() {
   return yoke;
 }
 
+// Whether the middle of the visible stitches is that of the repeat, as columns are counted one by one from the left.
+inline bool shows_middle_at_its_own(int left_column, int visible, int width) {
+  const int left_of_middle = (left_column + (visible - 1) / 2) % width; // or right in it
+  return visible % 2 == width % 2 && left_of_middle == (width - 1) / 2;
+}
+
 inline Files pullover_files() {
   return {
       {{"wide.repeat", tier_text(24, 11)}, {"middle.repeat", tier_text(12, 9)}, {"narrow.repeat", tier_text(8, 7)}}};

@@ -41,9 +41,9 @@ struct Line {
 
 class Outcome {
 public:
-  // Pages of so many lines' room.
-  Outcome(const std::vector<FlowBlock>& blocks, int lines, int columns, const FlowBlock& head = {}) {
-    const FlowFrame frame{0, 0, 0, lines * step, 100, 10, columns};
+  // Pages of so many lines' room, of which `taken` of the first page are filled already.
+  Outcome(const std::vector<FlowBlock>& blocks, int lines, int columns, const FlowBlock& head = {}, int taken = 0) {
+    const FlowFrame frame{0, taken * step, 0, lines * step, 100, 10, columns};
     std::deque<std::vector<Shape>> pages(1);
     end_ = set_blocks(blocks, head, frame, &pages.front(), [&] {
       pages.emplace_back();
@@ -101,6 +101,30 @@ TEST_CASE("a heading goes with what it stands above") {
     CHECK(two.at("h1").page == 1);
     CHECK(two.together("h1", "i1"));
   }
+}
+
+TEST_CASE("a heading does not stand alone at the foot of a page that was begun by something else") {
+  // Three lines are left: room for the heading and two lines, but what follows can't be split.
+  const Outcome set({heading("h"), row("a", 4), row("b", 2)}, 10, 1, {}, 7);
+  CHECK(set.at("h1").page == 1);
+  CHECK(set.together("h1", "a1"));
+  const Outcome columns({heading("h"), row("a", 4), row("b", 4), row("c", 4)}, 10, 2, {}, 7);
+  CHECK(columns.at("h1").page == 1);
+  CHECK(columns.together("h1", "a1"));
+  const Outcome rows({row("a", 4), row("b", 2)}, 10, 1, {}, 7);
+  CHECK(rows.at("a1").page == 1); // nor is a row split there
+  CHECK(rows.together("a1", "a4"));
+}
+
+TEST_CASE("a heading does not stand alone in the first column, where the last page's columns are made of one height") {
+  const Outcome set({heading("h"), row("a", 3)}, 10, 2);
+  CHECK(set.together("h1", "a1"));
+}
+
+TEST_CASE("a heading above what is higher than a page stands there all the same") {
+  const Outcome set({heading("h"), row("a", 12)}, 10, 1);
+  CHECK(set.at("h1").page == 0);
+  CHECK(set.lines() == 13);
 }
 
 TEST_CASE("a table's row is never split") {

@@ -127,7 +127,7 @@ complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l pieces -r -f -d
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l paper -r -f -a 'a4 letter' -d 'the paper to print on; none: that of the first tier\'s file'
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l new -r -f -a 'pullover poncho' -d 'begin a yoke: front, back and two sleeves, or quarters'
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l tier -r -k -a '(__fish_complete_suffix .repeat)' -d 'for --new: a tier\'s .repeat file; again for each, from the bottom upwards'
-complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l sizes -r -f -d 'only these sizes on the sheets; for --new: XS to 5X of the table, or any with --chest; without it S,M,L'
+complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l sizes -r -f -d 'only these sizes on the sheets; for --new: XS to 5X of the table, or any with --chest (2 years, 4 years to 16 years have arms in a table); without it S,M,L'
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l chest -r -f -d 'for --new: measures round the chest'
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l upper-arm -r -f -d 'for --new: measures round the upper arm; without it sleeves are a share of the body'
 complete -c punchwright -n '__fish_seen_subcommand_from yoke' -l ease -r -f -d 'for --new: added to the chest; without it 7.5'

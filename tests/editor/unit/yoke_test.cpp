@@ -185,6 +185,22 @@ TEST_CASE("pieces that are wider than the bed are found and split") {
   CHECK((app.caches.yoke.findings.empty() || !app.caches.yoke.findings.front().can_split));
 }
 
+TEST_CASE("pieces so wide that no file could hold their parts are not offered to be split, and it is said") {
+  App app = with_yoke(patterns / "harbour-pullover.yoke");
+  Yoke next = app.yoke.opened->yoke;
+  next.pieces[0].bottom_cm = {{450.0}};
+  next.pieces[1].bottom_cm = {{450.0}};
+  apply(app, ChangeYoke{next, "front"});
+  apply(app, CloseField{});
+  refresh(app);
+  REQUIRE_FALSE(app.caches.yoke.findings.empty());
+  CHECK_FALSE(app.caches.yoke.findings.front().can_split);
+  const Yoke before = app.yoke.opened->yoke;
+  apply(app, SplitYoke{});
+  CHECK(app.yoke.opened->yoke == before);
+  CHECK(app.session.message.find("24 pieces at most") != std::string::npos);
+}
+
 TEST_CASE("a yoke saved in another folder still names its tiers, and the commands read it") {
   const Desk desk;
   App app = with_yoke(desk.folder / "anchor-yoke.yoke");

@@ -1,0 +1,74 @@
+// Words on the yoke's pictures stay within their room, whatever the names and the size of the text.
+#include "editor/yoke_labels.hpp"
+
+#include <doctest/doctest.h>
+#include <imgui.h>
+
+using namespace punchwright;
+using namespace punchwright::editor;
+
+namespace {
+
+// A frame in which text can be measured, in Dear ImGui's own face.
+class Frame {
+public:
+  explicit Frame(float text_scale) : context_(ImGui::CreateContext()) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.DisplaySize = {800, 600};
+    io.FontGlobalScale = text_scale;
+    unsigned char* pixels = nullptr;
+    int width = 0;
+    int height = 0;
+    io.Fonts->GetTexDataAsAlpha8(&pixels, &width, &height);
+    ImGui::NewFrame();
+    theme.regular = ImGui::GetFont();
+    theme.bold = theme.regular;
+  }
+  Frame(const Frame&) = delete;
+  Frame& operator=(const Frame&) = delete;
+  ~Frame() {
+    ImGui::EndFrame();
+    ImGui::DestroyContext(context_);
+  }
+
+  Theme theme;
+
+private:
+  ImGuiContext* context_;
+};
+
+} // namespace
+
+TEST_CASE("labels are broken at spaces, and nothing of them is wider than its room") {
+  for (const float scale : {1.0F, 2.0F, 2.5F}) {
+    const Frame frame(scale);
+    const std::string words = "left sleeve, right sleeve and back";
+    const float all = ImGui::CalcTextSize(words.c_str()).x;
+    for (float room = 30; room < all; room += 7) {
+      for (const std::size_t most : {1U, 2U, 3U}) {
+        const auto lines = label_lines(frame.theme, words, room, most);
+        CAPTURE(room);
+        CHECK(lines.size() <= most);
+        for (const std::string& line : lines) {
+          // Where not even dots find room they stand all the same.
+          CHECK(ImGui::CalcTextSize(line.c_str()).x <= std::max(room, ImGui::CalcTextSize("…").x + 1));
+        }
+      }
+    }
+    CHECK(label_lines(frame.theme, words, all + 1, 3) == std::vector<std::string>{words});
+    const auto two = label_lines(frame.theme, words, all * 0.6F, 3);
+    REQUIRE(two.size() == 2);
+    CHECK(two[0] + " " + two[1] == words); // all of it is there
+    const auto cut = label_lines(frame.theme, words, all * 0.4F, 2);
+    CHECK(cut.back().ends_with("…"));
+    CHECK(width_of_label(frame.theme, two) <= all * 0.6F);
+  }
+}
+
+TEST_CASE("a piece is named together with those that are like it") {
+  Yoke yoke;
+  yoke.pieces = {{"front", {{40.0}}, {{20.0}}, ""}, {"sleeve", {{30.0}}, {{15.0}}, ""}, {"back", {}, {}, "front"}};
+  CHECK(names_with_widths_of(yoke, 0) == "front and back");
+  CHECK(names_with_widths_of(yoke, 1) == "sleeve");
+}
