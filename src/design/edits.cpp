@@ -400,15 +400,15 @@ void exchange(Document& document, Change& change) {
       const auto words = document.grid.row(difference.row);
       std::ranges::transform(words, difference.bits, words.begin(), std::bit_xor<>());
     }
-  } else if (auto* const drawing = std::get_if<Change::Drawing>(&change.content)) {
-    std::swap(document.grid, drawing->grid);
-    std::swap(document.bands, drawing->bands);
-    std::swap(document.extras, drawing->extras);
+  } else if (auto* const drawing = std::get_if<Boxed<Change::Drawing>>(&change.content)) {
+    std::swap(document.grid, (*drawing)->grid);
+    std::swap(document.bands, (*drawing)->bands);
+    std::swap(document.extras, (*drawing)->extras);
   } else {
-    exchange_settings(document, std::get<Change::Settings>(change.content).settings);
+    exchange_settings(document, std::get<Boxed<Change::Settings>>(change.content)->settings);
   }
   if (change.marks) {
-    std::swap(document.marks, *change.marks);
+    std::swap(document.marks, **change.marks);
   }
 }
 

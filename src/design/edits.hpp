@@ -2,6 +2,7 @@
 // and exchanging the change with the document undoes it; exchanging again does it anew.
 #pragma once
 
+#include "design/boxed.hpp"
 #include "design/document.hpp"
 #include "design/result.hpp"
 
@@ -135,7 +136,8 @@ using Edit = std::variant<SetCells, Fill, Shift, MirrorLeftRight, MirrorUpsideDo
 // In the words of the list of what was done: "draw", "shift", "insert rows", …
 [[nodiscard]] std::string name_of(const Edit& edit);
 
-// What an edit exchanged. Rows that changed are kept as a difference, anything larger as the other state.
+// What an edit exchanged. Rows that changed are kept as a difference, anything larger as the other state, in a place of
+// its own: undo keeps every stroke, and a stroke of one row needs no room for settings.
 struct Change {
   struct RowDifference {
     int row = 0;
@@ -152,8 +154,8 @@ struct Change {
     Document settings; // grid, marks and bands empty
     bool operator==(const Settings&) const = default;
   };
-  std::variant<std::vector<RowDifference>, Drawing, Settings> content;
-  std::optional<StitchMarks> marks; // where the edit moved or changed them
+  std::variant<std::vector<RowDifference>, Boxed<Drawing>, Boxed<Settings>> content;
+  std::optional<Boxed<StitchMarks>> marks; // where the edit moved or changed them
 
   // True where the edit changed nothing, so that there is nothing to undo.
   [[nodiscard]] bool nothing() const;

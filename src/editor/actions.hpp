@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/edits.hpp"
+#include "drawing/widening.hpp"
 #include "editor/app.hpp"
 #include "editor/commands.hpp"
 #include "sheets/exports.hpp"
@@ -57,6 +58,9 @@ struct MakeItSo { // the nearest drawing that has the group
 struct TypeLettering {
   std::string words;
   LetterHeight height = LetterHeight::seven;
+};
+struct WidenRepeat { // so that what is lettered has room
+  Widening widening;
 };
 struct SearchMotifs {
   std::string words;
@@ -117,6 +121,9 @@ struct ResizePanel {
   enum class Which { settings, findings };
   Which which = Which::settings;
   float width = 0; // units of layout
+};
+struct BringToFront { // at the right, where the piece and the findings take turns
+  bool findings = false;
 };
 struct ZoomPiece {
   float factor = 1;
@@ -244,14 +251,14 @@ struct Say {
 
 using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
-                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, SearchMotifs, BeginLineDrag,
-                 LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, TraceInstead, TakeTrace, KeepMotif,
-                 MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, ResizePanel, ZoomPiece,
-                 PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath, MakeFolder,
-                 OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
-                 CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
-                 OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo, StepBench, GoToMove,
-                 AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, Say>;
+                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, WidenRepeat, SearchMotifs,
+                 BeginLineDrag, LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, TraceInstead, TakeTrace,
+                 KeepMotif, MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, BringToFront,
+                 ResizePanel, ZoomPiece, PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath,
+                 MakeFolder, OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign,
+                 SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent,
+                 BeginOnMachine, OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo,
+                 StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, Say>;
 
 void apply(App& app, const Action& action);
 
@@ -295,5 +302,8 @@ struct Actions {
 
 // The layout of the canvas for a box: the zoom and place that the view asks for.
 [[nodiscard]] CanvasLayout layout_of(const App& app, const ScreenBox& box);
+// The same while rows are dragged, with the strips that come of it: the row in the hand stays where it is without them,
+// so that the pointer, which is read by layout_of, lies on it.
+[[nodiscard]] CanvasLayout layout_in_sight(const App& app, const ScreenBox& box);
 
 } // namespace punchwright::editor

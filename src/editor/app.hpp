@@ -55,6 +55,7 @@ struct View {
   float settings_width = 0; // units of layout; 0: as the window's size suggests
   float findings_width = 0;
   bool findings_open = true;
+  bool findings_in_front = false; // at the right, where there is room for one only: else the piece
   Pen pen = Pen::opposite;
   MovedYarns moved_yarns = MovedYarns::of_the_place;
   Tool tool = Tool::pen;

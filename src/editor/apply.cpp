@@ -103,6 +103,7 @@ struct Applier {
     app.session.lettering = action.words;
     app.session.letter_height = action.height;
   }
+  void operator()(const WidenRepeat& action) const { apply_rows(app, action); }
   void operator()(const SearchMotifs& action) const { app.session.motif_search = action.words; }
   void operator()(const BeginLineDrag& action) const { apply_rows(app, action); }
   void operator()(const LineDragTo& action) const { apply_rows(app, action); }
@@ -132,9 +133,11 @@ struct Applier {
     const bool settings = action.which == ResizePanel::Which::settings;
     (settings ? app.view.settings_width : app.view.findings_width) = action.width;
   }
+  void operator()(const BringToFront& action) const { app.view.findings_in_front = action.findings; }
   void operator()(const ChooseFace& action) const {
     app.view.face = action.face;
     app.view.afar = false;
+    app.view.findings_in_front = false;
   }
   void operator()(const ZoomPiece& action) const { apply_view(app, action); }
   void operator()(const PanPiece& action) const { apply_view(app, action); }

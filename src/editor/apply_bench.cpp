@@ -169,7 +169,7 @@ void run_knitting_command(App& app, Command command) {
   case Command::at_the_bench: return app.bench.open ? close_bench(app) : open_bench(app);
   case Command::bench_forward: return step_bench(app, 1);
   case Command::bench_back: return step_bench(app, -1);
-  case Command::say_step: return speak(app, true);
+  case Command::say_step: return app.bench.open ? speak(app, true) : say(app, "Only at the bench (F5)");
   case Command::step_list: {
     const BenchMoves& moves = bench_moves_now(app);
     const auto done = static_cast<std::size_t>(app.bench.place.done);

@@ -272,8 +272,14 @@ void run_view_command(App& app, Command command) {
   case Command::previous_finding: return step_finding(app, -1);
   case Command::finding_on_needles: return change_to_needles(app);
   case Command::float_marks: return change_float_marks(app);
-  case Command::other_face: view.face = view.face == Face::knit ? Face::purl : Face::knit; return;
-  case Command::from_afar: view.afar = !view.afar; return;
+  case Command::other_face:
+    view.face = view.face == Face::knit ? Face::purl : Face::knit;
+    view.findings_in_front = false;
+    return;
+  case Command::from_afar:
+    view.afar = !view.afar;
+    view.findings_in_front = false;
+    return;
   case Command::piece_large: view.piece_large = !view.piece_large; return;
   case Command::sight_as_is: view.sight = ColourSight::as_is; return;
   case Command::sight_lightness: return see_as(view, ColourSight::lightness);
@@ -283,6 +289,7 @@ void run_view_command(App& app, Command command) {
   case Command::piece_fit:
     view.piece_zoom.reset();
     view.piece_middle = {};
+    view.findings_in_front = false;
     return;
   case Command::show_settings: view.settings_open = !view.settings_open; return;
   case Command::show_findings: view.findings_open = !view.findings_open; return;

@@ -72,6 +72,12 @@ void ask_for_yarns(App& app) {
   app.session.dialog = YarnsHereDialog{app.view.cursor.row, false, {canvas.right, cell.middle().y}};
 }
 
+void show_all_of_new_size(App& app) {
+  app.view.marked.reset();
+  app.view.zoom.reset();
+  app.view.pan = {};
+}
+
 } // namespace
 
 void apply_rows(App& app, const BeginLineDrag& action) {
@@ -118,11 +124,26 @@ void apply_rows(App& app, const TakeLayout& action) {
     edit(app, change);
   }
   close_step(app);
-  app.view.marked.reset();
-  app.view.zoom.reset();
-  app.view.pan = {};
+  show_all_of_new_size(app);
   const Grid& grid = app.work.design.grid;
   say(app, fmt::format("Laid out as {}: {} × {} stitches", name_of(action.layout), grid.width(), grid.height()),
+      Tone::good);
+}
+
+void apply_rows(App& app, const WidenRepeat& action) {
+  close_step(app);
+  const Widening& wider = action.widening;
+  app.work.history.begin_drag("make the repeat wider");
+  for (const Edit& change : widening_edits(app.work.design.grid, wider)) {
+    edit(app, change);
+  }
+  close_step(app);
+  show_all_of_new_size(app);
+  const int width = app.work.design.grid.width();
+  say(app,
+      wider.times > 1
+          ? fmt::format("The repeat is {} stitches wide: the drawing {} times side by side", width, wider.times)
+          : fmt::format("The repeat is {} stitches wide: the new ones are at its right", width),
       Tone::good);
 }
 

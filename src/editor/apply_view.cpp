@@ -14,7 +14,7 @@ CanvasLayout layout_of(const App& app, const ScreenBox& box) {
   CanvasLayout layout;
   layout.columns = design.grid.width();
   layout.rows = design.grid.height();
-  layout.strips_up_to = app.caches.strips_up_to;
+  layout.strips_up_to = app.caches.strips.up_to;
   const auto set_zoom = [&](float zoom) {
     const CellSize size = cell_size(stitch, row, zoom);
     layout.cell_width = size.width;
@@ -49,6 +49,19 @@ CanvasLayout layout_of(const App& app, const ScreenBox& box) {
   if (!view.zoom && tall + 2 * layout.cell_height > box.height()) {
     layout.origin.y = std::round(box.bottom - 2 * layout.cell_height + view.pan.y);
   }
+  return layout;
+}
+
+CanvasLayout layout_in_sight(const App& app, const ScreenBox& box) {
+  const CanvasLayout at_rest = layout_of(app, box);
+  if (!lines_dragged(app) || !app.caches.waiting->key.lines->rows) {
+    return at_rest;
+  }
+  const LineDrag& lines = *app.caches.waiting->key.lines;
+  const Cell held{0, lines.to + lines.grabbed - lines.first};
+  CanvasLayout layout = at_rest;
+  layout.strips_up_to = app.caches.waiting->strips.up_to;
+  layout.origin.y += box_of(at_rest, held).bottom - box_of(layout, held).bottom;
   return layout;
 }
 
@@ -115,6 +128,7 @@ void apply_view(App& app, const ChooseFinding& action) {
   }
   app.view.finding = action.finding;
   app.view.finding_wanted = true;
+  app.view.findings_in_front = true; // what it says is to be read
   app.view.focus_drawing = true;
   const Finding& finding = app.caches.findings[static_cast<std::size_t>(action.finding)];
   app.view.tab = tab_for(finding.id).value_or(app.view.tab);

@@ -52,6 +52,7 @@ void apply_rows(App& app, const LineDragTo& action);
 void apply_rows(App& app, const EndLineDrag& action);
 void apply_rows(App& app, const SetYarnsHere& action);
 void apply_rows(App& app, const TakeLayout& action);
+void apply_rows(App& app, const WidenRepeat& action);
 void run_row_command(App& app, Command command);
 
 void apply_view(App& app, const ZoomAt& action);

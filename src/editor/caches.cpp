@@ -11,47 +11,6 @@ namespace punchwright::editor {
 
 namespace {
 
-// The inserted rows between drawn rows, as the first two repetitions show them: between rows of the drawing, and, below
-// row 1, between the last row of one repetition and the first of the next.
-void find_inserted(const Work& work, Caches& caches) {
-  const int height = work.design.grid.height();
-  caches.inserted_below.assign(static_cast<std::size_t>(height), {});
-  InsertedRows pending;
-  bool seen_drawn = false;
-  int drawn_rows = 0;
-  for (const RowToKnit& row : caches.rows.rows) {
-    if (row.drawn < 0) {
-      if (seen_drawn) {
-        ++pending.count;
-        pending.yarn = row.main;
-        pending.why = row.why;
-      }
-      continue;
-    }
-    if (pending.count > 0) {
-      caches.inserted_below[static_cast<std::size_t>(row.drawn)] = pending;
-      pending = {};
-    }
-    seen_drawn = true;
-    if (++drawn_rows > 2 * height) {
-      return;
-    }
-  }
-  if (pending.count > 0) { // a loop's circuit ends with the rows back to its first
-    caches.inserted_below.front() = pending;
-  }
-}
-
-void count_strips(Caches& caches) {
-  caches.strips_up_to.clear();
-  int strips = 0;
-  for (const InsertedRows& inserted : caches.inserted_below) {
-    strips += inserted.count > 0 ? 1 : 0;
-    caches.strips_up_to.push_back(strips);
-  }
-  caches.strips = strips;
-}
-
 // A float on the piece that is as long as one of the same yarn in the same row of the repeat is that one. Findings come
 // by row, so it stands not far behind in the list.
 Listed* same_on_repeat(const Finding& finding, Caches& caches) {
@@ -187,15 +146,23 @@ void derive_rows(const Work& work, Caches& caches) {
   caches.rows_serial = next_serial(caches);
 }
 
+struct OtherRowsFound {
+  const RowsToKnit& rows;
+  std::uint64_t serial = 0;
+};
+
 // Of a drawing that isn't the document's yet: what the document's rows are not, is kept beside them.
-void derive_other_rows(const Document& design, const Profile& profile, Caches& caches) {
+OtherRowsFound rows_of_other(const Document& design, const Profile& profile, Caches& caches) {
   RowsKey key = rows_key(design, profile);
-  if (key == caches.rows_for || key == caches.other_rows.rows_for) {
-    return;
+  if (key == caches.rows_for) {
+    return {caches.rows, caches.rows_serial};
   }
-  caches.other_rows.rows = rows_to_knit(design, profile);
-  caches.other_rows.rows_for = std::move(key);
-  caches.other_rows.serial = next_serial(caches);
+  if (key != caches.other_rows.rows_for) {
+    caches.other_rows.rows = rows_to_knit(design, profile);
+    caches.other_rows.rows_for = std::move(key);
+    caches.other_rows.serial = next_serial(caches);
+  }
+  return {caches.other_rows.rows, caches.other_rows.serial};
 }
 
 ClothView cloth_view(const View& view) {
@@ -231,11 +198,8 @@ bool paint_piece(App& app, const ClothView& view, const ShownInstead& other) {
   Document shown = work.design;
   shown.grid = *other.grid;
   shown.bands = *other.bands;
-  derive_other_rows(shown, work.profile, caches);
-  if (caches.rows_for == rows_key(shown, work.profile)) {
-    return painter.paint(shown, work.profile, caches.rows, view, caches.rows_serial);
-  }
-  return painter.paint(shown, work.profile, caches.other_rows.rows, view, caches.other_rows.serial);
+  const OtherRowsFound found = rows_of_other(shown, work.profile, caches);
+  return painter.paint(shown, work.profile, found.rows, view, found.serial);
 }
 
 // What is shown over the drawing is looked over in the frame that shows it, and no second time.
@@ -248,6 +212,10 @@ bool prepare_waiting(App& app) {
   waiting.reset();
   if (key) {
     waiting = drawn_as_it_waits(app, *key);
+    if (key->lines && key->lines->rows) {
+      const Document& design = waiting->design;
+      waiting->strips = strips_of(rows_of_other(design, app.work.profile, app.caches).rows, design.grid.height());
+    }
   }
   return true;
 }
@@ -291,8 +259,7 @@ bool refresh(App& app) {
     } else {
       app.view.finding = -1;
     }
-    find_inserted(work, caches);
-    count_strips(caches);
+    caches.strips = strips_of(caches.rows, work.design.grid.height());
     list_findings(caches);
     caches.marks = marks_of(caches.findings, work.design, work.profile);
     caches.row_yarns = yarns_by_row(work.design.bands);

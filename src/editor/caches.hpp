@@ -11,6 +11,7 @@
 #include "editor/finding_marks.hpp"
 #include "editor/piece_picture.hpp"
 #include "editor/preview.hpp"
+#include "editor/strips.hpp"
 #include "editor/waiting.hpp"
 #include "editor/yoke_cache.hpp"
 #include "machine/profile.hpp"
@@ -29,13 +30,6 @@
 namespace punchwright::editor {
 
 struct App;
-
-// Single-colour rows between one drawn row and the one below it.
-struct InsertedRows {
-  int count = 0;
-  char yarn = 'A';
-  Why why = Why::yarn_change;
-};
 
 // An entry of the list: neighbouring rows of which the same is said stand there once, and so does a float that the
 // piece shows as well.
@@ -106,14 +100,12 @@ struct Caches {
   int faults = 0;
   int warnings = 0;
   int notes = 0;
-  std::vector<InsertedRows> inserted_below; // by drawn row
-  std::vector<int> strips_up_to;            // by drawn row: strips below it and in it
-  int strips = 0;                           // in all
-  std::vector<Listed> listed;               // what the list of findings shows
-  std::vector<Mark> marks;                  // ascending by row
-  std::vector<char> row_yarns;              // by drawn row: its band's main and contrast (0: none), two a row
-  std::optional<Waiting> waiting;           // the drawing with what is shown over it
-  OtherRows other_rows;                     // of the drawing that the piece shows instead
+  Strips strips;                  // of inserted rows between the drawn ones
+  std::vector<Listed> listed;     // what the list of findings shows
+  std::vector<Mark> marks;        // ascending by row
+  std::vector<char> row_yarns;    // by drawn row: its band's main and contrast (0: none), two a row
+  std::optional<Waiting> waiting; // the drawing with what is shown over it
+  OtherRows other_rows;           // of the drawing that the piece shows instead
   PiecePicture piece;
   PreviewCache preview;
   YokeCache yoke;

@@ -140,7 +140,7 @@ struct CommandInfo {
   Menu menu = Menu::edit;
   const char* id = "";   // stable, for tests and settings
   const char* name = ""; // on the menu
-  const char* keys = ""; // "Ctrl+Shift+S"; empty: none
+  const char* keys = ""; // "Ctrl+Shift+S"; every command has one
   const char* tip = "";  // where the pointer rests; empty: the name says it
 };
 
@@ -157,6 +157,9 @@ struct CommandInfo {
 // The command of that key press, if there is one. Shift only counts with letters, arrows and named keys: which signs
 // need it differs between layouts.
 [[nodiscard]] std::optional<Command> command_for(const KeyEvent& key);
+
+// Arrows, Home, End and the page keys are the drawing's own: they move its cursor, or draw with shift.
+[[nodiscard]] bool moves_cursor(const KeyEvent& key);
 
 // True where a field that is being typed in keeps the key: all but the commands for files, the function keys and the
 // size of text. So nothing reaches the drawing while one types.

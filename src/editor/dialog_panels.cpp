@@ -255,6 +255,25 @@ void place_dialog(const Dialog& dialog, const std::string& name, float wide) {
 
 } // namespace
 
+// Those that large text in a small window makes taller than it: below their title they scroll, and have no lists of
+// their own that do.
+bool scrolls_below_title(const Dialog& dialog) {
+  return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<SettingsDialog>(dialog) ||
+         std::holds_alternative<NewDialog>(dialog) || std::holds_alternative<SizeDialog>(dialog) ||
+         std::holds_alternative<TroubleDialog>(dialog);
+}
+
+// As tall as what it holds, which the last frame has found, or as there is room for. ImGui doesn't show the first
+// frame.
+template <class Draw> void scrolling(float room, Draw&& draw) {
+  float& tall = *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("tall"), room);
+  ImGui::BeginChild("below title", ImVec2(0, std::min(tall, room)), false, ImGuiWindowFlags_NavFlattened);
+  draw();
+  const float found = ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y;
+  ImGui::EndChild();
+  tall = std::max(1.0F, found);
+}
+
 void dialogs(const App& app, Actions& actions, Placed& placed) {
   const Dialog& dialog = app.session.dialog;
   if (!is_open(dialog)) {
@@ -284,7 +303,12 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
       ImGui::PopFont();
       ImGui::Dummy(ImVec2(0, 2 * theme.scale));
     }
-    std::visit(Drawer{app, actions, placed}, dialog);
+    const auto draw = [&] { std::visit(Drawer{app, actions, placed}, dialog); };
+    if (scrolls_below_title(dialog)) {
+      scrolling(std::floor(size.y - 20 - border.y - ImGui::GetCursorPosY()), draw);
+    } else {
+      draw();
+    }
     ImGui::EndPopup();
   }
   ImGui::PopStyleVar(2);

@@ -110,11 +110,15 @@ KeyLines key_lines() {
       {"From field to field", "Tab, Shift+Tab"},
       {"Press a button, open a list", "Return, Space"},
       {"A field as it was before", "Escape"},
+      {"At the bench: done, and back", "Page Down, Page Up"},
+  };
+  const auto told_above = [](Command command) {
+    return command == Command::toggle_stitch || command == Command::bench_forward || command == Command::bench_back;
   };
   for (const CommandInfo& info : all_commands()) {
     if (info.command == Command::redo) {
       lines.emplace_back(info.name, std::string(info.keys) + ", Ctrl+Shift+Z");
-    } else if (*info.keys != 0 && info.command != Command::toggle_stitch) {
+    } else if (!told_above(info.command)) {
       lines.emplace_back(info.name, info.keys);
     }
   }

@@ -9,8 +9,8 @@ namespace punchwright::editor {
 
 namespace {
 
-Sight look_at(const App& app, const ScreenBox& canvas, ImDrawList& list) {
-  Sight sight{app, list, layout_of(app, canvas), canvas, 0, 0, 0, 0};
+Sight look_at(const App& app, const CanvasLayout& shown, const ScreenBox& canvas, ImDrawList& list) {
+  Sight sight{app, list, shown, canvas, 0, 0, 0, 0};
   const CanvasLayout& layout = sight.layout;
   const int aside = neighbour_columns(layout.columns);
   const int above = neighbour_rows(layout.rows);
@@ -128,7 +128,8 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
                          std::max(box.top + 60, box.bottom - 25 * unit)};
   placed.canvas = canvas;
   ImDrawList& list = *ImGui::GetWindowDrawList();
-  const Sight sight = look_at(app, canvas, list);
+  const Sight sight = look_at(app, layout_in_sight(app, canvas), canvas, list);
+  const Sight at_rest = look_at(app, layout_of(app, canvas), canvas, list); // where the pointer is read
 
   ImGui::SetCursorScreenPos({canvas.left, canvas.top});
   ImGui::InvisibleButton("stitches", {canvas.width(), canvas.height()},
@@ -159,9 +160,9 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
   const ScreenBox row_numbers{box.left, canvas.top, canvas.left, canvas.bottom};
   const ScreenBox row_yarns{canvas.right, canvas.top, box.right, canvas.bottom};
   const ScreenBox column_numbers{canvas.left, box.top, canvas.right, canvas.top};
-  use_line_strip(sight, actions, row_numbers, true);
-  use_line_strip(sight, actions, column_numbers, false);
-  use_yarn_strip(sight, actions, row_yarns);
+  use_line_strip(at_rest, actions, row_numbers, true);
+  use_line_strip(at_rest, actions, column_numbers, false);
+  use_yarn_strip(at_rest, actions, row_yarns);
   draw_row_numbers(sight, row_numbers);
   draw_row_yarns(sight, row_yarns);
   list.AddRectFilled({box.left, box.top}, {box.right, canvas.top}, ink(app.theme.ground));

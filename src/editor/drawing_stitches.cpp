@@ -127,7 +127,7 @@ void draw_forms(const Sight& sight) {
     const ScreenBox box = whole_pixels(box_of(sight.layout, Cell{0, row}));
     const int above = inside(row + 1);
     if (has_strip_below(sight.layout, above)) { // inserted rows come next
-      const char yarn = sight.app.caches.inserted_below[static_cast<std::size_t>(above)].yarn;
+      const char yarn = strips_in_sight(sight.app).below[static_cast<std::size_t>(above)].yarn;
       foot.run(sight.first_column, sight.last_column + 1, box, seen_yarn(sight.app, yarn));
     } else {
       foot.row(above, box);
@@ -217,7 +217,8 @@ void draw_plain_rows(const Sight& sight, int count, Colour colour, const ScreenB
 
 void draw_strips(const Sight& sight) {
   const Theme& theme = sight.app.theme;
-  if (sight.app.caches.strips == 0) {
+  const Strips& strips = strips_in_sight(sight.app);
+  if (strips.count == 0) {
     return;
   }
   const float left = edge(sight, sight.first_column);
@@ -229,7 +230,7 @@ void draw_strips(const Sight& sight) {
     if (!has_strip_below(sight.layout, inside)) {
       continue;
     }
-    const InsertedRows& inserted = sight.app.caches.inserted_below[static_cast<std::size_t>(inside)];
+    const InsertedRows& inserted = strips.below[static_cast<std::size_t>(inside)];
     const Yarn& yarn = yarn_of(sight.app.work.design, inserted.yarn);
     const ScreenBox strip = strip_below(sight.layout, Cell{0, row});
     const ImVec2 low{left, std::round(strip.top)};

@@ -255,11 +255,15 @@ void count(const Theme& theme, int number, Severity severity) {
 
 } // namespace
 
-void findings_panel(const App& app, Actions& actions, const ScreenBox& box) {
+void findings_panel(const App& app, Actions& actions, const Parts& parts) {
+  const ScreenBox& box = parts.findings;
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   const Caches& caches = app.caches;
   begin_part(app, "findings", box);
+  if (parts.by_turns) {
+    choose_at_right(app, actions);
+  }
   const float counts =
       ImGui::CalcTextSize(fmt::format("{}{}{}", caches.faults, caches.warnings, caches.notes).c_str()).x +
       3 * 18 * unit + 2 * 10 * unit;

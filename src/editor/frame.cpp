@@ -26,6 +26,19 @@ bool arrow(const std::string& name, int& columns, int& rows) {
   return columns != 0 || rows != 0;
 }
 
+Action move_of_cursor(const App& app, const KeyEvent& key) {
+  const Cell cursor = app.view.cursor;
+  int columns = 0;
+  int rows = 0;
+  if (arrow(key.name, columns, rows)) {
+    return MoveCursor{columns, rows, key.with.shift};
+  }
+  if (key.name == "home" || key.name == "end") {
+    return PlaceCursor{Cell{key.name == "home" ? 0 : app.work.design.grid.width() - 1, cursor.row}};
+  }
+  return PlaceCursor{Cell{cursor.column, cursor.row + (key.name == "page up" ? 10 : -10)}}; // stops at the ends
+}
+
 // The keys of a pedal move on whatever has the keys; Return presses a button that was gone to by Tab.
 void bench_keys(const App& app, const KeyEvent& key, Actions& actions) {
   const bool on_button = keys_show_their_place() && ImGui::GetCurrentContext()->NavId != 0;
@@ -47,6 +60,21 @@ void yoke_keys(const App& app, const KeyEvent& key, Actions& actions) {
   const auto command = command_for(key);
   if (!for_parts && command && why_not(app, *command).empty()) {
     actions.run(*command);
+  }
+}
+
+// What can't be done now says why; these say it themselves, in words of their own.
+bool says_why_itself(Command command) {
+  return info_of(command).menu == Menu::edit || command == Command::next_finding ||
+         command == Command::previous_finding;
+}
+
+void run_or_say_why(const App& app, Command command, Actions& actions) {
+  const std::string reason = says_why_itself(command) ? std::string() : why_not(app, command);
+  if (reason.empty()) {
+    actions.run(command);
+  } else {
+    actions.push(Say{reason});
   }
 }
 
@@ -81,16 +109,10 @@ void keys(const App& app, const Portion& input, Actions& actions) {
     if (for_parts && !drawing_has_keys()) {
       continue; // a panel that was gone to by keys
     }
-    if (arrow(key.name, columns, rows) && !key.with.control && !key.with.alt) {
-      actions.push(MoveCursor{columns, rows, key.with.shift});
-    } else if (key.name == "home" || key.name == "end") {
-      const int column = key.name == "home" ? 0 : app.work.design.grid.width() - 1;
-      actions.push(PlaceCursor{Cell{column, app.view.cursor.row}});
-    } else if (key.name == "page up" || key.name == "page down") {
-      const Cell cursor = app.view.cursor; // stops at the first and last row
-      actions.push(PlaceCursor{Cell{cursor.column, cursor.row + (key.name == "page up" ? 10 : -10)}});
+    if (moves_cursor(key)) {
+      actions.push(move_of_cursor(app, key));
     } else if (const auto command = command_for(key)) {
-      actions.run(*command);
+      run_or_say_why(app, *command, actions);
     }
   }
 }
@@ -137,11 +159,11 @@ void draw_frame(const App& app, const Portion& input, Actions& actions) {
     settings_panel(app, actions, parts.settings);
   }
   placed.canvas = app.view.canvas;
-  if (app.view.findings_open || app.view.piece_large) {
-    piece_panel(app, actions, parts.piece, placed);
+  if (app.view.piece_large || (app.view.findings_open && !(parts.by_turns && app.view.findings_in_front))) {
+    piece_panel(app, actions, parts, placed);
   }
-  if (app.view.findings_open) {
-    findings_panel(app, actions, parts.findings);
+  if (app.view.findings_open && !(parts.by_turns && !app.view.findings_in_front)) {
+    findings_panel(app, actions, parts);
   }
   if (!app.view.piece_large) {
     drawing_panel(app, input, actions, parts.drawing, placed);

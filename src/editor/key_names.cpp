@@ -68,7 +68,7 @@ constexpr std::array<std::pair<std::string_view, int>, 21> for_fields = {{
 
 } // namespace
 
-std::string key_name(int glfw_key, const char* printed) {
+std::string key_name(int glfw_key, const char* printed, bool shift) {
   const auto found = std::ranges::find(named, glfw_key, &std::pair<int, std::string_view>::first);
   if (found != named.end()) {
     return std::string(found->second);
@@ -77,6 +77,14 @@ std::string key_name(int glfw_key, const char* printed) {
     return fmt::format("f{}", glfw_key - GLFW_KEY_F1 + 1);
   }
   std::string name = printed != nullptr ? printed : "";
+  const bool one_sign = name.size() == 1;
+  if (shift && !name.empty() && glfw_key >= GLFW_KEY_0 && glfw_key <= GLFW_KEY_9 &&
+      !(one_sign && name[0] >= '0' && name[0] <= '9')) {
+    return std::string(1, static_cast<char>('0' + glfw_key - GLFW_KEY_0));
+  }
+  if (name.size() > 1 && glfw_key >= GLFW_KEY_A && glfw_key <= GLFW_KEY_Z) {
+    return std::string(1, static_cast<char>('a' + glfw_key - GLFW_KEY_A));
+  }
   if (name.size() == 1 && name[0] >= 'A' && name[0] <= 'Z') {
     name[0] = static_cast<char>(name[0] + 32);
   }

@@ -6,8 +6,10 @@
 
 namespace punchwright::editor {
 
-// "z", "left", "f1" …; `printed` is what glfwGetKeyName says, or nothing.
-[[nodiscard]] std::string key_name(int glfw_key, const char* printed);
+// "z", "left", "f1" …; `printed` is what glfwGetKeyName says, or nothing. In layouts whose upper row has its digits
+// with shift, shift makes them; where a letter isn't a Latin one (Greek, Cyrillic), the key is called as on a Latin
+// keyboard.
+[[nodiscard]] std::string key_name(int glfw_key, const char* printed, bool shift);
 
 // ImGuiKey of that name.
 [[nodiscard]] std::optional<int> imgui_key(const std::string& name);

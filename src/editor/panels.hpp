@@ -12,6 +12,25 @@ namespace punchwright::editor {
 
 using Portion = std::vector<InputEvent>;
 
+// The parts' places:
+//
+//     menu
+//     toolbar
+//     settings | drawing            | piece
+//              |                    | findings
+//     status line
+//
+// Where large text leaves no room for both at the right, the piece and the findings have the whole side by turns.
+struct Parts {
+  ScreenBox toolbar;
+  ScreenBox settings;
+  ScreenBox drawing;
+  ScreenBox piece;
+  ScreenBox findings;
+  ScreenBox status;
+  bool by_turns = false; // piece and findings are of one size then, and one of them is drawn
+};
+
 // One whole frame, between ImGui's NewFrame and Render.
 void draw_frame(const App& app, const Portion& input, Actions& actions);
 
@@ -25,10 +44,10 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
 // At the bench, in place of all other parts: one step in large type.
 void bench_panel(const App& app, Actions& actions, const ScreenBox& box);
 void settings_panel(const App& app, Actions& actions, const ScreenBox& box);
-void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed);
+void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& placed);
 // Seam stitches and the middle of the bed, over the picture of the piece.
 void draw_piece_marks(const App& app, ImDrawList& list, const ScreenBox& room);
-void findings_panel(const App& app, Actions& actions, const ScreenBox& box);
+void findings_panel(const App& app, Actions& actions, const Parts& parts);
 void dialogs(const App& app, Actions& actions, Placed& placed);
 void keys(const App& app, const Portion& input, Actions& actions);
 // Tab, Return and the step from part to part, after everything was drawn.
@@ -37,24 +56,11 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions);
 // False where a field is typed in that has nothing of its own to undo: the key is the program's then.
 [[nodiscard]] bool typing_undoes(const KeyEvent& key);
 
-// The parts' places:
-//
-//     menu
-//     toolbar
-//     settings | drawing            | piece
-//              |                    | findings
-//     status line
-struct Parts {
-  ScreenBox toolbar;
-  ScreenBox settings;
-  ScreenBox drawing;
-  ScreenBox piece;
-  ScreenBox findings;
-  ScreenBox status;
-};
 [[nodiscard]] Parts parts_of(const App& app);
 // The edges that can be dragged, on both sides of the drawing.
 void panel_edges(const App& app, Actions& actions, const Parts& parts);
+// Above the piece or the findings where they take turns: which of them is shown, and from which side.
+void choose_at_right(const App& app, Actions& actions);
 
 // The tabs of the settings.
 void design_tab(const App& app, Actions& actions);

@@ -13,6 +13,7 @@ namespace punchwright::editor {
 namespace {
 
 constexpr float least_panel = 150;      // units of layout
+constexpr float least_for_both = 330;   // of the piece above the findings, units of layout
 constexpr float most_of_window = 0.45F; // of its width, for one panel
 
 // px: what the user wished, else a share of the window between two sensible sizes.
@@ -81,6 +82,11 @@ Parts parts_of(const App& app) {
   const float split = upper + std::max(share, std::min(230 * unit, (lower - upper) * 0.6F));
   parts.piece = {size.x - right, upper, size.x, split};
   parts.findings = {size.x - right, split, size.x, lower};
+  parts.by_turns = view.findings_open && !view.piece_large && lower - upper < least_for_both * unit;
+  if (parts.by_turns) {
+    parts.piece.bottom = lower;
+    parts.findings.top = upper;
+  }
   if (view.piece_large) {
     parts.piece = parts.drawing;
     parts.findings.top = upper;

@@ -1,9 +1,11 @@
 // The piece as it will look: knit side, purl side with its floats, or the band from afar; larger and nearer as wished.
 #include "design/words.hpp"
+#include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <fmt/format.h>
@@ -12,26 +14,31 @@ namespace punchwright::editor {
 
 namespace {
 
+// Ways to look at the piece.
+struct SightOfPiece {
+  const char* name;
+  const char* words;
+  const char* tip;
+  bool chosen;
+  Action action;
+};
+
+std::array<SightOfPiece, 3> sights_of(const View& view) {
+  return {SightOfPiece{"knit side", "Knit side", "As it is worn (K changes sides)",
+                       !view.afar && view.face == Face::knit, ChooseFace{Face::knit}},
+          SightOfPiece{"purl side", "Purl side",
+                       "As it hangs on the machine, with the floats as they lie (K changes sides)",
+                       !view.afar && view.face == Face::purl, ChooseFace{Face::purl}},
+          SightOfPiece{"from afar", "From afar", "The band small and repeated, as the eye sees it across a room (J)",
+                       view.afar, Run{Command::from_afar}}};
+}
+
 void choose_sight(const App& app, Actions& actions, float wide) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  const View& view = app.view;
-  struct Sight {
-    const char* name;
-    const char* words;
-    const char* tip;
-    bool chosen;
-    Action action;
-  };
-  const std::array sights = {
-      Sight{"knit side", "Knit side", "As it is worn (K changes sides)", !view.afar && view.face == Face::knit,
-            ChooseFace{Face::knit}},
-      Sight{"purl side", "Purl side", "As it hangs on the machine, with the floats as they lie (K changes sides)",
-            !view.afar && view.face == Face::purl, ChooseFace{Face::purl}},
-      Sight{"from afar", "From afar", "The band small and repeated, as the eye sees it across a room (J)", view.afar,
-            Run{Command::from_afar}}};
+  const auto sights = sights_of(app.view);
   float buttons = 0;
-  for (const Sight& sight : sights) {
+  for (const SightOfPiece& sight : sights) {
     buttons += ImGui::CalcTextSize(sight.words).x + 2 * ImGui::GetStyle().FramePadding.x + 4 * unit;
   }
   ImGui::PushFont(theme.bold);
@@ -42,7 +49,7 @@ void choose_sight(const App& app, Actions& actions, float wide) {
   }
   ImGui::PopFont();
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-  for (const Sight& sight : sights) {
+  for (const SightOfPiece& sight : sights) {
     const float needs = ImGui::CalcTextSize(sight.words).x + 2 * ImGui::GetStyle().FramePadding.x;
     if (&sight != &sights.front() && ImGui::GetItemRectMax().x + 4 * unit + needs <= right) {
       ImGui::SameLine(0, 4 * unit);
@@ -67,7 +74,7 @@ std::string size_in_words(const App& app) {
                      app.session.mend ? "; with the mend that is shown" : "");
 }
 
-void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {
+void use_mouse(const App& app, Actions& actions, const ScreenBox& room, const std::string& facts) {
   ImGui::SetCursorScreenPos({room.left, room.top});
   ImGui::InvisibleButton("cloth", {room.width(), room.height()});
   remember_place(actions, "cloth");
@@ -83,28 +90,62 @@ void use_mouse(const App& app, Actions& actions, const ScreenBox& room) {
   } else if (const auto way = way_of_frame()) {
     actions.push(PanPiece{*way});
   }
-  tip(app.theme, "The wheel brings it nearer, dragging moves it, a double click shows all of it");
+  tip(app.theme, facts + "The wheel brings it nearer, dragging moves it, a double click shows all of it");
 }
 
 } // namespace
 
-void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed& placed) {
+void choose_at_right(const App& app, Actions& actions) {
+  const auto sights = sights_of(app.view);
+  const bool findings = app.view.findings_in_front;
+  const Caches& caches = app.caches;
+  const std::string counted = fmt::format("Findings: {}", caches.faults + caches.warnings + caches.notes);
+  const auto present = std::ranges::find(sights, true, &SightOfPiece::chosen);
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::BeginCombo("##right", findings ? counted.c_str() : present->words)) {
+    for (const SightOfPiece& sight : sights) {
+      if (list_entry(sight.words, sight.chosen && !findings)) {
+        actions.push(BringToFront{false});
+        if (!sight.chosen) {
+          actions.push(sight.action);
+        }
+      }
+      remember_place(actions, sight.name);
+      tip(app.theme, sight.tip);
+    }
+    if (list_entry(counted.c_str(), findings)) {
+      actions.push(BringToFront{true});
+    }
+    remember_place(actions, "right findings");
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "right side");
+}
+
+void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& placed) {
+  const ScreenBox& box = parts.piece;
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   begin_part(app, "piece", box);
-  choose_sight(app, actions, box.width());
+  if (parts.by_turns) {
+    choose_at_right(app, actions);
+  } else {
+    choose_sight(app, actions, box.width());
+  }
   std::string size = size_in_words(app);
   if (app.view.sight != ColourSight::as_is) {
     size += std::string("\n") + info_of(app.view.sight).name;
   }
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const float text = ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
+  // By turns there is little room: the picture's tip says it then.
+  const float text =
+      parts.by_turns ? 0 : ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
   const ScreenBox room{std::floor(corner.x), std::floor(corner.y), std::floor(box.right - 12 * unit),
                        std::max(std::floor(corner.y) + 1, std::floor(box.bottom - text - 16 * unit))};
   placed.piece = room;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({room.left, room.top}, {room.right, room.bottom}, ink(theme.ground), 6 * unit);
-  use_mouse(app, actions, room);
+  use_mouse(app, actions, room, parts.by_turns ? size + "\n" : std::string());
   const PiecePicture& piece = app.caches.piece;
   const PiecePixels& pixels = piece.painter.pixels();
   if (piece.texture != 0 && pixels.width > 0) {
@@ -116,7 +157,9 @@ void piece_panel(const App& app, Actions& actions, const ScreenBox& box, Placed&
   }
   draw_piece_marks(app, list, room);
   ImGui::SetCursorScreenPos({room.left, room.bottom + 4 * unit});
-  hint(theme, size);
+  if (!parts.by_turns) {
+    hint(theme, size);
+  }
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));
   ImGui::End();
 }

@@ -126,6 +126,9 @@ void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) 
   upwards_ = Lattice::over(pixels_.height, below / row_px, 1 / row_px, frame.rows);
   // From 5 px a stitch on its form begins to show, from 12 px it is all there.
   detail_ = std::clamp((static_cast<float>(std::min(stitch_px, row_px)) - 5.0F) / 7.0F, 0.0F, 1.0F);
+  if (detail_ > 0) {
+    seen_ = StitchInPixels(form_, stitch_px, row_px);
+  }
   pixels_.rgb.assign(static_cast<std::size_t>(pixels_.width) * static_cast<std::size_t>(pixels_.height) * 3, 0);
   fingerprints_.clear();
   outdated_.clear();
@@ -211,33 +214,34 @@ void ClothPainter::texture_scan(const Line& line, const Line& above, float heigh
     const auto stitch = static_cast<std::size_t>(across_.middle[pixel]);
     const float across = across_.part[pixel];
     const bool is_contrast = line.contrast[stitch];
-    Colour colour = is_contrast ? line.contrast_colour : line.main;
-    float shade = 1;
+    const Colour own = is_contrast ? line.contrast_colour : line.main;
+    Colour other = own; // that is seen in the same pixel
+    float own_light = 1;
+    float other_light = 0;
     if (knit) {
-      const StitchForm::Place& place = form_.knit(across, height);
-      shade = place.own;
-      if (place.share > 0) {
-        colour = above.contrast[stitch] ? above.contrast_colour : above.main;
-        shade = place.next;
-      }
+      const StitchInPixels::Place& place = seen_.knit(across, height);
+      own_light = place.own;
+      other_light = place.above;
+      other = above.contrast[stitch] ? above.contrast_colour : above.main;
     } else {
-      shade = form_.purl(across, height);
+      own_light = seen_.purl(across, height);
       const Over& over = line.floats[stitch];
-      const float sag = over.length > 0 ? sag_of(over, static_cast<float>(stitch) + across) : 0;
-      const float off = (height - StitchForm::strand_height + sag) / StitchForm::strand_half;
-      if (over.length > 0 && std::abs(off) < 1) {
-        colour = is_contrast ? line.main : line.contrast_colour;
-        shade = 0.62F + 0.44F * std::sqrt(1 - off * off);
+      if (over.length > 0) {
+        const StitchInPixels::Strand strand = seen_.strand(height, sag_of(over, static_cast<float>(stitch) + across));
+        own_light *= 1 - strand.share;
+        other_light = strand.light * strand.share;
+        other = is_contrast ? line.main : line.contrast_colour;
       }
     }
     const Light& mixed = sum_[pixel];
-    const auto part = [&](std::uint8_t own, float light) {
+    const auto part = [&](std::uint8_t one, std::uint8_t two, float light) {
       const float flat = table_.value(std::min(1.0F, light));
-      return byte_of(flat + (static_cast<float>(own) * shade - flat) * detail_);
+      const float form = static_cast<float>(one) * own_light + static_cast<float>(two) * other_light;
+      return byte_of(flat + (form - flat) * detail_);
     };
-    *out++ = part(colour.red, mixed.red);
-    *out++ = part(colour.green, mixed.green);
-    *out++ = part(colour.blue, mixed.blue);
+    *out++ = part(own.red, other.red, mixed.red);
+    *out++ = part(own.green, other.green, mixed.green);
+    *out++ = part(own.blue, other.blue, mixed.blue);
   }
 }
 

@@ -134,6 +134,7 @@ private:
   std::vector<Line> lines_; // the last few rows
   std::vector<Light> sum_;
   StitchForm form_;
+  StitchInPixels seen_; // at the size of the last picture
   LightTable table_;
 };
 

@@ -59,6 +59,81 @@ StitchForm::StitchForm() {
   }
 }
 
+namespace {
+
+// What is seen at a place of the tables, whose rows go on below 0 in the stitch below, and above the last in the one
+// above.
+struct SeenPlace {
+  float own = 0;
+  float above = 0;
+  float purl = 0;
+};
+
+SeenPlace seen_at(const StitchForm& form, int x, int y) {
+  constexpr int size = StitchForm::size;
+  const auto part = [](int place) { return (static_cast<float>((place + size) % size) + 0.5F) / size; };
+  const StitchForm::Place& knit = form.knit(part(x), part(y));
+  const float leg = knit.own * (1 - knit.share);
+  const float foot = knit.next * knit.share;
+  const float purl = form.purl(part(x), part(y));
+  if (y < 0) { // the foot down there is this stitch's own
+    return {leg + foot, 0, purl};
+  }
+  return y < size ? SeenPlace{leg, foot, purl} : SeenPlace{0, leg + foot, purl};
+}
+
+// How many places of the tables a pixel covers to either side of its middle.
+int reach_of(double px) {
+  return std::clamp(static_cast<int>(std::lround((StitchForm::size / px - 1) / 2)), 0, StitchForm::size / 2);
+}
+
+} // namespace
+
+StitchInPixels::StitchInPixels(const StitchForm& form, double stitch_px, double row_px)
+    : half_pixel_(static_cast<float>(0.5 / row_px)) {
+  constexpr int size = StitchForm::size;
+  const int aside = reach_of(stitch_px);
+  const int along = reach_of(row_px);
+  const float count = static_cast<float>((2 * aside + 1) * (2 * along + 1));
+  std::vector<SeenPlace> sums(static_cast<std::size_t>(size) * size); // over the pixel's height
+  for (int y = -along; y < size + along; ++y) {
+    for (int x = 0; x < size; ++x) {
+      const SeenPlace seen = seen_at(form, x, y);
+      for (int row = std::max(0, y - along); row <= std::min(size - 1, y + along); ++row) {
+        SeenPlace& sum = sums[static_cast<std::size_t>(row * size + x)];
+        sum.own += seen.own;
+        sum.above += seen.above;
+        sum.purl += seen.purl;
+      }
+    }
+  }
+  for (int y = 0; y < size; ++y) {
+    for (int x = 0; x < size; ++x) {
+      SeenPlace mean;
+      for (int column = x - aside; column <= x + aside; ++column) { // neighbours have the same form
+        const SeenPlace& sum = sums[static_cast<std::size_t>(y * size + (column + size) % size)];
+        mean.own += sum.own / count;
+        mean.above += sum.above / count;
+        mean.purl += sum.purl / count;
+      }
+      knit_.push_back({mean.own, mean.above});
+      purl_.push_back(mean.purl);
+    }
+  }
+}
+
+StitchInPixels::Strand StitchInPixels::strand(float upwards, float sag) const {
+  constexpr float half = StitchForm::strand_half;
+  const float middle = StitchForm::strand_height - sag;
+  const float low = std::max(upwards - half_pixel_, middle - half);
+  const float high = std::min(upwards + half_pixel_, middle + half);
+  if (high <= low) {
+    return {};
+  }
+  const float off = ((low + high) / 2 - middle) / half;
+  return {std::min(1.0F, (high - low) / (2 * half_pixel_)), 0.62F + 0.44F * std::sqrt(std::max(0.0F, 1 - off * off))};
+}
+
 std::array<std::vector<unsigned char>, 2> stitch_pixels(const StitchForm& form) {
   std::array<std::vector<unsigned char>, 2> pixels;
   const auto byte = [](float part) { return static_cast<unsigned char>(std::clamp(part, 0.0F, 1.0F) * 255 + 0.5F); };

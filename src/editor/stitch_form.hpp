@@ -44,6 +44,38 @@ private:
   std::array<float, static_cast<std::size_t>(size) * size> purl_{};
 };
 
+// The form as it is seen where a stitch is only so many pixels wide and high: each place is the mean of a pixel around
+// it. Looked at place by place instead, a small stitch would be a matter of luck, and light yarn be speckled.
+class StitchInPixels {
+public:
+  StitchInPixels() = default;
+  StitchInPixels(const StitchForm& form, double stitch_px, double row_px);
+
+  struct Place {
+    float own = 1;   // light of the stitch's own yarn in that pixel
+    float above = 0; // and of the yarn of the stitch above
+  };
+  [[nodiscard]] const Place& knit(float across, float upwards) const { return knit_[place(across, upwards)]; }
+  [[nodiscard]] float purl(float across, float upwards) const { return purl_[place(across, upwards)]; }
+
+  // Of the pixel whose middle is so far up in the row, the share that a float covers whose strand lies `sag` lower than
+  // it begins, and how light it is there.
+  struct Strand {
+    float share = 0;
+    float light = 1;
+  };
+  [[nodiscard]] Strand strand(float upwards, float sag) const;
+
+private:
+  [[nodiscard]] static std::size_t place(float across, float upwards) {
+    constexpr int size = StitchForm::size;
+    return static_cast<std::size_t>(static_cast<int>(upwards * size) * size + static_cast<int>(across * size));
+  }
+  std::vector<Place> knit_;
+  std::vector<float> purl_;
+  float half_pixel_ = 0; // in parts of a row
+};
+
 // The knit side's stitch as RGBA pixels, the lowest row first: its own yarn, and the foot of the stitch above, which is
 // see-through elsewhere. White where the yarn is as light as its colour.
 [[nodiscard]] std::array<std::vector<unsigned char>, 2> stitch_pixels(const StitchForm& form);

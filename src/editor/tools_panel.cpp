@@ -1,7 +1,9 @@
 // The tab of tools: what the pointer draws, symmetry, lettering, motifs.
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
+#include "drawing/widening.hpp"
 #include "editor/panels.hpp"
+#include "editor/picture_views.hpp"
 #include "editor/tool_pictures.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
@@ -150,6 +152,25 @@ std::string remark_on(const App& app, const Grid& lettering) {
                      there ? "at the cursor it makes no further float that is too long" : "no float too long");
 }
 
+// Where the letters are wider than the repeat: a repeat in which they have room.
+void room_for(const App& app, Actions& actions, const Grid& lettering) {
+  const std::optional<int> card = card_width_of(app.work.profile);
+  const auto wider = widening_for(app.work.design.grid.width(), lettering.width(), card);
+  if (!wider) {
+    return;
+  }
+  if (button(app.theme, actions, "widen repeat", fmt::format("Make the repeat {} wide", wider->width).c_str())) {
+    actions.push(WidenRepeat{*wider});
+  }
+  tip(app.theme, wider->times > 1 ? fmt::format("The drawing {} times side by side, as one step", wider->times)
+                                  : "New stitches of main at its right, as one step");
+  if (!wider->fits_card) {
+    hint(app.theme, fmt::format("The card repeats over {} stitches: a repeat of {} is knitted without a card, the "
+                                "needles brought forward by hand.",
+                                *card, wider->width));
+  }
+}
+
 void lettering(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   heading(theme, "Lettering");
@@ -185,6 +206,7 @@ void lettering(const App& app, Actions& actions) {
   thumbnail(theme, drawn->drawing, {corner.x, corner.y, corner.x + wide, corner.y + tall},
             app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm());
   hint(theme, remark_on(app, drawn->drawing));
+  room_for(app, actions, drawn->drawing);
   hint(theme, app.view.face == Face::knit
                   ? "To be read on the knit side; choose the purl side of the piece to mirror it."
                   : "To be read on the purl side, so it is mirrored in the drawing.");

@@ -83,7 +83,7 @@ std::optional<WaitingKey> what_waits(const App& app) {
 }
 
 Waiting drawn_as_it_waits(const App& app, const WaitingKey& key) {
-  Waiting waiting{key, app.work.design, {}, {}, {}, {}};
+  Waiting waiting{key, app.work.design, {}, {}, {}, {}, {}};
   if (auto change = apply_edit(waiting.design, edit_of(app.work.design, key)); !change) {
     waiting.refused = change.error();
   }
@@ -115,6 +115,10 @@ const Document& design_in_sight(const App& app) {
 
 const std::vector<char>& row_yarns_in_sight(const App& app) {
   return lines_dragged(app) ? app.caches.waiting->row_yarns : app.caches.row_yarns;
+}
+
+const Strips& strips_in_sight(const App& app) {
+  return lines_dragged(app) && app.caches.waiting->key.lines->rows ? app.caches.waiting->strips : app.caches.strips;
 }
 
 } // namespace punchwright::editor

@@ -4,6 +4,7 @@
 
 #include "design/document.hpp"
 #include "editor/finding_marks.hpp"
+#include "editor/strips.hpp"
 #include "editor/tools.hpp"
 #include "rules/findings.hpp"
 
@@ -34,6 +35,7 @@ struct Waiting {
   std::vector<Finding> floats; // that are too long in it
   std::vector<Mark> marks;     // of those on the repeat, ascending by row; `finding` is a place in `floats`
   std::vector<char> row_yarns; // as that of the caches
+  Strips strips;               // likewise, of rows that are dragged
 };
 
 // The move that letting the lines go would be.
@@ -49,6 +51,8 @@ struct Waiting {
 // What the drawing's room shows: dragged rows and columns at the place where they would land, else the design.
 [[nodiscard]] const Document& design_in_sight(const App& app);
 [[nodiscard]] const std::vector<char>& row_yarns_in_sight(const App& app);
+
+[[nodiscard]] const Strips& strips_in_sight(const App& app);
 
 // Whether rows or columns are shown at another place than theirs.
 [[nodiscard]] bool lines_dragged(const App& app);

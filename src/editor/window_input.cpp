@@ -22,7 +22,7 @@ void Window::listen() {
   glfwSetKeyCallback(window_, [](GLFWwindow* window, int key, int scancode, int action, int bits) {
     auto& self = *static_cast<Window*>(glfwGetWindowUserPointer(window));
     const char* const printed = glfwGetKeyName(key, scancode);
-    std::string name = key_name(key, printed);
+    std::string name = key_name(key, printed, (bits & GLFW_MOD_SHIFT) != 0);
     if (!name.empty()) {
       self.queue_.push(KeyEvent{std::move(name), action != GLFW_RELEASE, action == GLFW_REPEAT, modifiers_of(bits)});
     }

@@ -171,7 +171,7 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
   std::vector<Band> bands = app.work.design.bands;
   Band& band = bands[index];
   bool own = band.plain_below.has_value();
-  const auto derived = app.caches.inserted_below[static_cast<std::size_t>(first_row)].count;
+  const auto derived = app.caches.strips.below[static_cast<std::size_t>(first_row)].count;
   if (check_box(actions, fmt::format("band {} plain", index + 1).c_str(), "Plain rows below: own number", own)) {
     band.plain_below = own ? std::optional<int>(derived) : std::nullopt;
     actions.push(EditDesign{ChangeBands{bands}});

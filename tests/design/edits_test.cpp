@@ -326,6 +326,30 @@ TEST_SUITE("history") {
     CHECK_FALSE(history.saved());
   }
 
+  TEST_CASE("a step keeps room for what it changed, not for all that a step can change") {
+    CHECK(sizeof(Change) <= 64);
+    CHECK(sizeof(Document) > 256); // or the line above says little
+  }
+
+  TEST_CASE("a copy of what was done goes its own way") {
+    Document document = drawn({"#..", ".#."});
+    History history;
+    Document settings = document;
+    settings.title = "Cove";
+    REQUIRE_FALSE(history.apply(document, ChangeSettings{settings}));
+    REQUIRE_FALSE(history.apply(document, DuplicateColumns{0, 3}));
+    History copy = history;
+    Document other = document;
+    REQUIRE(copy.undo(other));
+    REQUIRE(copy.undo(other));
+    CHECK(other.title.empty());
+    CHECK(copy.steps()[0].changes != history.steps()[0].changes);
+    CHECK(history.steps()[1].changes == History(history).steps()[1].changes);
+    REQUIRE(history.undo(document));
+    REQUIRE(history.undo(document));
+    CHECK(document == other);
+  }
+
   TEST_CASE("every change of the document moves the revision") {
     History history;
     Document document = blank_document(4, 1);

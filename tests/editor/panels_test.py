@@ -118,6 +118,29 @@ class KeysAlone(Panels):
         editor.key("Return")
         editor.wait(lambda state: state["steps"] == 1 and state["idle"], "the command")
 
+    def test_commands_by_keys_of_their_own_or_it_is_said_why_not(self):
+        path = self.write("a.repeat", design(["#.#.#.#.#.#.#.#.#.#.#.#."] * 3 + ["#......................."] * 3))
+        editor = self.start(path)
+        editor.settle()
+        for key, steps in (("c", 1), ("t", 2), ("shift+a", 3), ("ctrl+Delete", 4)):
+            editor.key(key)
+            editor.wait(lambda state: state["steps"] == steps and state["idle"], f"{key}: {steps} steps")
+        editor.save()
+        self.assertNotIn("#", "".join(tomllib.loads(path.read_text())["repeat"]["rows"]))
+        for key, words in (("F11", "No yoke is open"), ("s", "Only at the bench"), ("shift+y", "take their yarns")):
+            editor.key(key)
+            editor.wait(lambda state: words in state["message"] and state["idle"], f"{key}: '{words}'")
+        for key, dialog in (("shift+F7", "steps-sheet"), ("ctrl+shift+l", "leaflet"), ("shift+F4", "fabric"),
+                            ("ctrl+shift+w", "swatch-page"), ("shift+F11", "new-yoke")):
+            self.open_dialog(editor, key, dialog)
+            editor.key("Escape")
+            editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
+
+    def test_the_same_letters_are_text_in_a_field(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        self.fill(editor, "title", "c6sat", leave="Return")
+        self.assertEqual(editor.state["steps"], 1)
+
     def test_a_new_design_by_keys(self):
         editor = self.start(self.write("a.repeat", blank()))
         self.open_dialog(editor, "ctrl+n", "new")
@@ -275,6 +298,30 @@ class Edges(Panels):
         editor = self.start(self.write("a.repeat", blank()), "--size", "1440x900", "--scale", "2")
         left, _, right, _ = editor.state["canvas"]
         self.assertGreater(right - left, 0.28 * 1440)
+
+    def test_with_text_at_250_percent_in_a_small_window_piece_and_findings_take_turns(self):
+        editor = self.start(self.write("a.repeat", design(["#......................."] * 6)), "--size", "1280x720",
+                            "--scale", "2.5")
+        left, top, right, bottom = editor.state["places"]["cloth"]
+        self.assertGreater(right - left, 250)
+        self.assertGreater(bottom - top, 250)
+        self.assertGreater(editor.state["canvas"][2] - editor.state["canvas"][0], 250)
+        editor.click("right side")
+        editor.wait(lambda state: "right findings" in state["places"] and state["idle"], "the list")
+        editor.click("right findings")
+        editor.wait(lambda state: "cloth" not in state["places"] and state["idle"], "the findings")
+        editor.key("k")  # the other side of the cloth, which is to be seen then
+        editor.wait(lambda state: "cloth" in state["places"] and state["face"] == "purl" and state["idle"], "the piece")
+        editor.key("n")
+        editor.wait(lambda state: "cloth" not in state["places"] and state["finding"] >= 0 and state["idle"],
+                    "the finding's words")
+        self.tab_until(editor, "right side", "F6")
+        editor.key("space")
+        editor.wait(lambda state: "knit side" in state["places"] and state["idle"], "the list by keys")
+        self.tab_until(editor, "knit side", "Up")
+        editor.key("Return")
+        editor.wait(lambda state: "cloth" in state["places"] and state["face"] == "knit" and state["idle"],
+                    "the piece by keys")
 
 
 if __name__ == "__main__":

@@ -1,5 +1,5 @@
 """The tools in the real window: shapes by keys and by mouse, copies, symmetry, lettering, motifs; files compared."""
-from driver import WindowTest, blank, main, rows_in
+from driver import WindowTest, blank, design, main, rows_in
 
 
 def cells_of(path):
@@ -87,6 +87,27 @@ class Tools(WindowTest):
         editor.wait(lambda state: state["steps"] == 2 and state["idle"], "the motif set down")
         editor.save()
         self.assertNotEqual(cells_of(path), letters)
+
+    def test_a_repeat_is_made_as_wide_as_a_word(self):
+        path = self.write("a.repeat", design(["#..."] * 4 + ["...."] * 8))
+        editor = self.start(path)
+        editor.click("tab Tools")
+        editor.wait(lambda state: "lettering" in state["places"] and state["idle"], "the tools")
+        editor.click("lettering")
+        editor.wait(lambda state: state["keys_at"] == "lettering" and state["idle"], "the field with the keys")
+        editor.type("LOU")
+        editor.wait(lambda state: "widen repeat" in state["places"] and state["idle"], "the offer")
+        editor.click("widen repeat")
+        editor.wait(lambda state: state["steps"] == 1 and "times side by side" in state["message"] and state["idle"],
+                    "the wider repeat")
+        self.assertNotIn("widen repeat", editor.state["places"])
+        editor.save()
+        self.assertEqual({len(row) for row in rows_in(path)}, {24})
+        self.assertEqual({row for row in rows_in(path)}, {"#..." * 6, "." * 24})
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["steps"] == 0 and "widen repeat" in state["places"] and state["idle"], "undone")
+        editor.save()
+        self.assertEqual({row for row in rows_in(path)}, {"#...", "...."})
 
     def test_a_command_is_found_by_typing_and_any_step_is_gone_back_to(self):
         path = self.write("a.repeat", blank())

@@ -33,17 +33,17 @@ App app_with_two_contrasts() {
 TEST_CASE("inserted rows show as a strip between the bands, and at the join when the rows are knitted again") {
   App app = app_with_two_contrasts();
   refresh(app);
-  REQUIRE(app.caches.inserted_below.size() == 4);
-  CHECK(app.caches.inserted_below[2].count == 1);
-  CHECK(app.caches.inserted_below[2].yarn == 'A');
-  CHECK(app.caches.inserted_below[0].count == 0);
-  CHECK(app.caches.strips_up_to == std::vector<int>{0, 0, 1, 1});
+  REQUIRE(app.caches.strips.below.size() == 4);
+  CHECK(app.caches.strips.below[2].count == 1);
+  CHECK(app.caches.strips.below[2].yarn == 'A');
+  CHECK(app.caches.strips.below[0].count == 0);
+  CHECK(app.caches.strips.up_to == std::vector<int>{0, 0, 1, 1});
   Document settings = settings_of(app.work.design);
   settings.piece.times = 3;
   editor::apply(app, EditDesign{ChangeSettings{settings}});
   refresh(app);
-  CHECK(app.caches.inserted_below[0].count == 1);
-  CHECK(app.caches.strips == 2);
+  CHECK(app.caches.strips.below[0].count == 1);
+  CHECK(app.caches.strips.count == 2);
 }
 
 TEST_CASE("nothing is worked out again until the design changes") {

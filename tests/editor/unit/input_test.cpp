@@ -1,11 +1,16 @@
 // The queue between the window system and a frame, and what keys mean.
+#include "editor/bench.hpp"
 #include "editor/commands.hpp"
 #include "editor/input_queue.hpp"
 #include "editor/key_names.hpp"
 
 #include <GLFW/glfw3.h>
+#include <cctype>
 #include <doctest/doctest.h>
+#include <optional>
 #include <set>
+#include <string>
+#include <string_view>
 
 using namespace punchwright::editor;
 
@@ -54,7 +59,7 @@ TEST_CASE("keys find their commands by what they say, with the modifiers that th
   CHECK(command("z", true, true) == Command::redo);
   CHECK(command("s", true) == Command::save);
   CHECK(command("s", true, true) == Command::save_as);
-  CHECK_FALSE(command("s").has_value());
+  CHECK_FALSE(command("d").has_value());
   CHECK(command("x") == Command::toggle_stitch);
   CHECK(command("space") == Command::toggle_stitch);
   CHECK(command("n") == Command::next_finding);
@@ -67,14 +72,75 @@ TEST_CASE("keys find their commands by what they say, with the modifiers that th
   CHECK_FALSE(command_for(KeyEvent{"z", false, false, Modifiers{true, false, false}}).has_value());
 }
 
-TEST_CASE("no two commands have the same key or the same name for scripts") {
+namespace {
+
+// The press that "Ctrl+Shift+S" beside a name asks for.
+KeyEvent press_of(std::string keys) {
+  KeyEvent press;
+  const auto taken = [&keys](std::string_view modifier) {
+    const bool there = keys.starts_with(modifier);
+    keys.erase(0, there ? modifier.size() : 0);
+    return there;
+  };
+  press.with.control = taken("Ctrl+");
+  press.with.shift = taken("Shift+");
+  for (char& letter : keys) {
+    letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+  }
+  press.name = keys;
+  return press;
+}
+
+bool is_for_bench_only(Command command) {
+  return command == Command::bench_forward || command == Command::bench_back || command == Command::say_step;
+}
+
+} // namespace
+
+TEST_CASE("every command has a key, and that key leads to it and to no other") {
   std::set<std::string> keys;
   std::set<std::string> ids;
   for (const CommandInfo& info : all_commands()) {
     CAPTURE(info.name);
     CHECK(ids.insert(info.id).second);
-    CHECK((std::string(info.keys).empty() || keys.insert(info.keys).second));
+    REQUIRE_FALSE(std::string(info.keys).empty());
+    CHECK(keys.insert(info.keys).second);
+    CHECK(command_for(press_of(info.keys)) == info.command);
     CHECK(info_of(info.command).id == info.id);
+  }
+}
+
+TEST_CASE("no command's key is one that the drawing keeps for its cursor, or Tab and Return for walking about") {
+  for (const CommandInfo& info : all_commands()) {
+    CAPTURE(info.name);
+    const KeyEvent press = press_of(info.keys);
+    CHECK((is_for_bench_only(info.command) || !moves_cursor(press)));
+    CHECK(press.name != "tab");
+    CHECK_FALSE(press.with.alt); // the window manager's
+  }
+  CHECK(moves_cursor(press_of("Shift+Left")));
+  CHECK_FALSE(moves_cursor(press_of("Ctrl+Left"))); // shifts the drawing
+}
+
+TEST_CASE("at the bench a command's key isn't a foot pedal's, but for the two that say what the pedal does") {
+  for (const CommandInfo& info : all_commands()) {
+    if (works_at_bench(info.command)) {
+      CAPTURE(info.name);
+      const std::optional<int> step = bench_step_for(press_of(info.keys));
+      CHECK(step == (info.command == Command::bench_forward ? std::optional(1)
+                     : info.command == Command::bench_back  ? std::optional(-1)
+                                                            : std::nullopt));
+    }
+  }
+}
+
+TEST_CASE("a field that is typed in has all keys that write a sign or change its text, whatever command has them") {
+  for (const CommandInfo& info : all_commands()) {
+    CAPTURE(info.name);
+    const KeyEvent press = press_of(info.keys);
+    if (!press.with.control && (press.name.size() == 1 || press.name == "space" || press.name == "delete")) {
+      CHECK(belongs_to_text(press));
+    }
   }
 }
 
@@ -94,9 +160,21 @@ TEST_CASE("a field that is typed in keeps letters and its own keys, and gives aw
 }
 
 TEST_CASE("a key is called by what it prints in the user's layout, else by its own name") {
-  CHECK(key_name(GLFW_KEY_Y, "z") == "z"); // a German keyboard
-  CHECK(key_name(GLFW_KEY_A, "A") == "a");
-  CHECK(key_name(GLFW_KEY_LEFT, nullptr) == "left");
-  CHECK(key_name(GLFW_KEY_F12, nullptr) == "f12");
-  CHECK(key_name(GLFW_KEY_UNKNOWN, nullptr).empty());
+  CHECK(key_name(GLFW_KEY_Y, "z", false) == "z"); // a German keyboard
+  CHECK(key_name(GLFW_KEY_A, "A", false) == "a");
+  CHECK(key_name(GLFW_KEY_LEFT, nullptr, false) == "left");
+  CHECK(key_name(GLFW_KEY_F12, nullptr, false) == "f12");
+  CHECK(key_name(GLFW_KEY_UNKNOWN, nullptr, false).empty());
+}
+
+TEST_CASE("where digits are typed with shift, or letters aren't Latin, the keys of commands are there all the same") {
+  CHECK(key_name(GLFW_KEY_6, "-", false) == "-"); // a French keyboard
+  CHECK(key_name(GLFW_KEY_6, "-", true) == "6");
+  CHECK(key_name(GLFW_KEY_2, "é", true) == "2");
+  CHECK(key_name(GLFW_KEY_6, "6", true) == "6");
+  CHECK(key_name(GLFW_KEY_S, "ы", false) == "s"); // a Russian one
+  CHECK(key_name(GLFW_KEY_C, "ψ", false) == "c"); // a Greek one
+  CHECK(key_name(GLFW_KEY_SEMICOLON, "ö", false) == "ö");
+  CHECK(command_for(KeyEvent{key_name(GLFW_KEY_3, "\"", true), true, false, Modifiers{false, true, false}}) ==
+        Command::pen_main);
 }

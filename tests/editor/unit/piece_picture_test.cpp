@@ -111,6 +111,44 @@ TEST_CASE("with the rows known to be the same, what is painted anew equals what 
   }
 }
 
+TEST_CASE(
+    "a small stitch is what a large one looks like from farther off, on either side, wherever it falls on pixels") {
+  const Profile profile = make_app().work.profile;
+  Document design = black_on_white(4, 4);
+  design.yarns[1].colour = Colour{120, 60, 30};
+  for (int row = 0; row < 4; ++row) {
+    design.grid.set(row, row, true);
+    design.grid.set((row + 1) % 4, row, true);
+  }
+  design.gauge = {16, 20}; // 6.25 × 5 mm
+  design.piece.stitches = 24;
+  design.piece.times = 2;
+  const RowsToKnit rows = rows_to_knit(design, profile);
+  for (const Face face : {Face::knit, Face::purl}) {
+    for (const double px : {2.4, 2.56, 2.72}) { // a mm: from 12 px a row on, all of the form is there
+      constexpr int times = 6;
+      const auto painted = [&](double px_per_mm, int room) {
+        ClothPainter painter;
+        painter.paint(design, profile, rows, ClothView{face, false, room, room, px_per_mm, 0, 0, ColourSight::as_is});
+        return painter.pixels();
+      };
+      const PiecePixels small = painted(px, 96);
+      const PiecePixels large = painted(times * px, times * 96);
+      REQUIRE(small.width * times == large.width);
+      REQUIRE(small.height * times == large.height);
+      double squares = 0;
+      for (int y = 0; y < small.height; ++y) {
+        for (int x = 0; x < small.width; ++x) {
+          const double mean = brightness(large, times * x, times * y, times * (x + 1), times * (y + 1));
+          squares += std::pow(brightness(small, x, y, x + 1, y + 1) - mean, 2);
+        }
+      }
+      CAPTURE(px);
+      CHECK(std::sqrt(squares / (small.width * small.height)) < 12);
+    }
+  }
+}
+
 TEST_CASE("a stroke that changes nothing leaves the picture as it is") {
   const Profile profile = make_app().work.profile;
   const Document design = black_on_white(24, 8);

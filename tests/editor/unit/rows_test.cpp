@@ -188,6 +188,39 @@ TEST_CASE(
   CHECK(design_in_sight(plain) == plain.work.design);
 }
 
+TEST_CASE("while a row is dragged into another band, the strips of plain rows are where they will be") {
+  for (const MovedYarns yarns : {MovedYarns::of_the_place, MovedYarns::their_own}) {
+    for (int from = 0; from < 4; ++from) {
+      for (int to = 0; to < 4; ++to) {
+        CAPTURE(from);
+        CAPTURE(to);
+        App app = app_with_rows();
+        app.view.moved_yarns = yarns;
+        REQUIRE(app.caches.strips.up_to == std::vector<int>{0, 0, 1, 1});
+        editor::apply(app, BeginLineDrag{true, from});
+        editor::apply(app, LineDragTo{to});
+        refresh(app);
+        const Strips shown = strips_in_sight(app);
+        // The row in the hand lies where the pointer, which is read without the new strips, has it.
+        const CanvasLayout seen = layout_in_sight(app, app.view.canvas);
+        CHECK(box_of(seen, Cell{0, to}) == box_of(layout_of(app, app.view.canvas), Cell{0, to}));
+        CHECK(std::vector<int>(seen.strips_up_to.begin(), seen.strips_up_to.end()) == shown.up_to);
+        editor::apply(app, EndLineDrag{});
+        refresh(app);
+        CHECK(shown == app.caches.strips);
+      }
+    }
+  }
+  App app = app_with_rows();
+  editor::apply(app, BeginLineDrag{true, 0});
+  editor::apply(app, LineDragTo{3});
+  refresh(app);
+  CHECK(strips_in_sight(app).up_to == std::vector<int>{0, 1, 1, 1}); // one row of the lower band is left
+  run(app, Command::focus_drawing);                                  // Escape
+  refresh(app);
+  CHECK(strips_in_sight(app).up_to == std::vector<int>{0, 0, 1, 1});
+}
+
 TEST_CASE("by keys a row goes one further, and stays at the edge") {
   App app = app_with_rows();
   app.view.cursor = {0, 2};
