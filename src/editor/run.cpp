@@ -51,14 +51,15 @@ void open_first(App& app, const Options& options) {
 
 // The questions about work that a window left behind, and about a file that somebody else has written.
 void show_question_about_file(App& app, const std::string& dialog) {
-  if (dialog != "recovery" && dialog != "changed") {
+  if (dialog != "recovery" && dialog != "changed" && dialog != "noticed") {
     return;
   }
   apply(app, PlaceCursor{Cell{2, 3}});
   apply(app, Run{Command::toggle_stitch});
-  if (dialog == "changed") {
+  if (dialog != "recovery") {
     app.session.file_digest = ~app.session.file_digest;
-    return apply(app, Run{Command::save}); // not done: it asks first
+    return dialog == "changed" ? apply(app, Run{Command::save}) // not done: it asks first
+                               : apply(app, LookAtFiles{});
   }
   constexpr std::int64_t kept = 1'792'940'580; // 2026-10-25, 15:03 UTC
   const Journal journal{
@@ -234,6 +235,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   app.bench.speaks = speaker.can_speak();
   std::uint64_t number = 0;
   int frames_due = frames_after_event;
+  bool returned = false;   // until the open files were looked at, which waits for dialogs
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
     const std::string said = app.session.message;
@@ -254,6 +256,12 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     }
     if (window.take_close_request()) {
       apply(app, Run{Command::quit});
+      happened = true;
+    }
+    returned = window.take_return() || returned;
+    if (returned && !is_open(app.session.dialog)) {
+      apply(app, LookAtFiles{});
+      returned = is_open(app.session.dialog); // the other file, once that is answered
       happened = true;
     }
     if (happened) {
