@@ -212,7 +212,8 @@ private:
     auto* const sub = add_command("thumbnail", "draw the picture that a file manager shows",
                                   [this] { return draw_thumbnail(thumbnail_); });
     sub->group(""); // for programs; manuals and --help name it, the list of commands does not
-    add_input(sub, thumbnail_.file);
+    sub->add_option("FILE", thumbnail_.file, "a .repeat or .yoke file, or - for a .repeat on standard input")
+        ->required();
     sub->add_option("-o,--output", thumbnail_.output, "the file to write: a PNG, whatever its name")
         ->required()
         ->type_name("OUT");

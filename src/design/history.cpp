@@ -140,4 +140,9 @@ void History::mark_saved() {
   saved_at_ = done_;
 }
 
+void History::forget_saved() {
+  end_drag();
+  saved_at_.reset();
+}
+
 } // namespace punchwright

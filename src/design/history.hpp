@@ -50,6 +50,7 @@ public:
   [[nodiscard]] std::size_t done() const { return done_; } // that many of the steps are in the document
 
   void mark_saved();
+  void forget_saved(); // what was saved is no longer there: no state counts as saved until the next saving
   [[nodiscard]] bool saved() const { return saved_at_ == done_; }
 
   // Grows with every change of the document, by apply, undo or redo: the key for caches.

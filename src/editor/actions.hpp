@@ -221,10 +221,17 @@ enum class RecoveryAnswer { open, aside, later };
 struct AnswerRecovery { // about the first of the dialog's works
   RecoveryAnswer answer = RecoveryAnswer::later;
 };
-enum class ChangedAnswer { over, elsewhere, cancel };
-struct AnswerChanged { // the file to be saved is another one than was opened
+enum class ChangedAnswer {
+  over,      // saved in the file's place
+  elsewhere, // saved under another name
+  cancel,
+  mine,  // what is open stays so
+  theirs // the file is opened as it is now, after the guard
+};
+struct AnswerChanged { // the file is another one than was opened
   ChangedAnswer answer = ChangedAnswer::cancel;
 };
+struct LookAtFiles {}; // the window has the keys again: another program may have written what is open here
 // Of the open yoke.
 struct SetYokeView {
   YokeView view;
@@ -258,7 +265,8 @@ using Action =
                  MakeFolder, OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign,
                  SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent,
                  BeginOnMachine, OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo,
-                 StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, Say>;
+                 StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, LookAtFiles,
+                 Say>;
 
 void apply(App& app, const Action& action);
 

@@ -17,6 +17,7 @@
 #include "editor/tools.hpp"
 #include "editor/yoke_view.hpp"
 #include "editor/yoke_work.hpp"
+#include "files/file_stamp.hpp"
 #include "machine/profile.hpp"
 #include "settings/settings.hpp"
 
@@ -112,6 +113,7 @@ struct Session {
   std::uint64_t saves = 0;               // how often the design was written
   std::string suggested_name;            // for a design that was never saved: the demo's that it began as
   std::uint64_t file_digest = 0;         // of the bytes at `path` when they were last read or written; 0: none
+  std::optional<FileStamp> file_seen;    // of the file when it was last compared with that digest
   std::shared_ptr<FoundWork> recovered;  // that the design was taken from, until it is kept anew
   bool quit = false;
 };

@@ -218,6 +218,7 @@ struct Applier {
   void operator()(const AskWhatWentWrong&) const { ask_what_went_wrong(app); }
   void operator()(const AnswerRecovery& action) const { answer_recovery(app, action.answer); }
   void operator()(const AnswerChanged& action) const { answer_changed(app, action.answer); }
+  void operator()(const LookAtFiles&) const { look_at_files(app); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }
 };
 

@@ -2,6 +2,7 @@
 // loses one key press at most.
 #include "editor/applying.hpp"
 #include "editor/play.hpp"
+#include "editor/user_settings.hpp"
 #include "editor/wrong.hpp"
 #include "files/files.hpp"
 #include "plan/bench_moves.hpp"
@@ -38,10 +39,10 @@ void keep_place(App& app) {
     return;
   }
   app.bench.place.design = app.session.path;
-  std::error_code trouble;
-  fs::create_directories(file.parent_path(), trouble);
-  const Failure failure =
-      trouble ? Failure(Error{{}, 0, 0, trouble.message(), {}}) : write_file(file, write_bench_place(app.bench.place));
+  Failure failure = make_kept_folder(file.parent_path());
+  if (!failure) {
+    failure = write_file(file, write_bench_place(app.bench.place));
+  }
   if (failure && !app.bench.trouble_said) {
     app.bench.trouble_said = true;
     say(app, fmt::format("The place can't be kept ({}): it lasts until the window closes", failure->message),

@@ -26,6 +26,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   ++work.opening;
   app.session.path = path;
   app.session.file_digest = 0;
+  app.session.file_seen.reset();
   forget_recovered(app, KeptSide::design); // given up, or saved
   app.session.suggested_name.clear();
   app.session.readings.reset();
@@ -110,7 +111,7 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
   keep_machine_in_reach(app, path);
-  if (path == app.session.path && ask_about_changed_file(app, write_repeat(app.work.design), dialog.afterwards)) {
+  if (path == app.session.path && ask_about_changed_file(app, KeptSide::design, dialog.afterwards)) {
     return;
   }
   if (write_design(app, path)) {
@@ -363,7 +364,7 @@ void save(App& app, const Pending& afterwards) {
   if (app.session.path.empty()) {
     return open_path_dialog(app, Purpose::save, afterwards);
   }
-  if (ask_about_changed_file(app, write_repeat(app.work.design), afterwards)) {
+  if (ask_about_changed_file(app, KeptSide::design, afterwards)) {
     return;
   }
   if (write_design(app, app.session.path)) {

@@ -1,8 +1,9 @@
-// Work that windows left behind, and a file that somebody else has changed: what is offered, and what is chosen.
-#include "design/differences.hpp"
+// Work that windows left behind: what is offered at the start, and what is chosen. The file of the work stays
+// untouched.
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
 #include "editor/kept_work.hpp"
+#include "editor/user_settings.hpp"
 #include "files/files.hpp"
 #include "pieces/yoke_file.hpp"
 
@@ -17,27 +18,6 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr double shown_shape = 1.6; // width by height of the small picture
-
-// From the design's file as it is now; a sentence where there is none to compare with.
-std::vector<std::string> differences_from_file(const Document& design, const fs::path& path) {
-  if (path.empty()) {
-    return {};
-  }
-  std::error_code ignored;
-  if (!fs::exists(path, ignored)) {
-    return {"Its file is no longer there."};
-  }
-  const auto text = read_file(path, largest_file);
-  const auto read = text ? read_repeat(*text, path.string()) : Result<ReadDocument>(text.error());
-  if (!read) {
-    return {fmt::format("The file there can't be read: {}.", read.error().message)};
-  }
-  auto sentences = differences_in_words(design, read->document);
-  if (sentences.empty()) {
-    sentences.emplace_back("Nothing differs from the file.");
-  }
-  return sentences;
-}
 
 void show_first(App& app, std::vector<std::shared_ptr<FoundWork>> works, bool start_page) {
   RecoveryDialog dialog;
@@ -130,9 +110,11 @@ fs::path place_aside(const FoundWork& work) {
 
 bool put_aside(App& app, FoundWork& work) {
   const fs::path path = place_aside(work);
-  std::error_code trouble;
-  fs::create_directories(path.parent_path(), trouble);
-  if (const Failure failure = write_file(path, text_aside(work.journal, path.parent_path()))) {
+  Failure failure = make_kept_folder(path.parent_path());
+  if (!failure) {
+    failure = write_file(path, text_aside(work.journal, path.parent_path()));
+  }
+  if (failure) {
     say(app, fmt::format("It could not be put aside ({}); it is kept as it was", failure->message), Tone::trouble);
     return false;
   }
@@ -169,47 +151,6 @@ void answer_recovery(App& app, RecoveryAnswer answer) {
     }
     return;
   case RecoveryAnswer::later: return show_next(app, dialog);
-  }
-}
-
-bool ask_about_changed_file(App& app, const std::string& text, const Pending& afterwards) {
-  const fs::path& path = app.session.path;
-  std::error_code ignored;
-  if (app.session.file_digest == 0 || !fs::is_regular_file(path, ignored)) {
-    return false;
-  }
-  const auto there = read_file(path, largest_file);
-  if (there && (digest_of(*there) == app.session.file_digest || *there == text)) {
-    return false;
-  }
-  close_step(app);
-  ChangedDialog dialog;
-  dialog.differences = differences_from_file(app.work.design, path);
-  dialog.afterwards = afterwards;
-  app.session.dialog = std::move(dialog);
-  return true;
-}
-
-void answer_changed(App& app, ChangedAnswer answer) {
-  const auto* const found = std::get_if<ChangedDialog>(&app.session.dialog);
-  if (found == nullptr) {
-    return;
-  }
-  const Pending afterwards = found->afterwards;
-  const bool yoke = found->yoke;
-  app.session.dialog = NoDialog{};
-  app.view.focus_drawing = true;
-  if (yoke) {
-    return answer_changed_yoke(app, answer, afterwards);
-  }
-  switch (answer) {
-  case ChangedAnswer::over:
-    if (write_design(app, app.session.path)) {
-      go_on(app, afterwards);
-    }
-    return;
-  case ChangedAnswer::elsewhere: return open_path_dialog(app, Purpose::save, afterwards);
-  case ChangedAnswer::cancel: return;
   }
 }
 

@@ -14,10 +14,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::string text_in(const App& app, const fs::path& folder) {
-  return write_yoke(as_written_in(app.yoke.opened->yoke, folder));
-}
-
 std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& theirs) {
   std::vector<std::string> sentences;
   const auto differs = [&](bool different, const char* words) {
@@ -35,24 +31,6 @@ std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& the
           "Machine, gauge or seam stitches differ.");
   differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases, "The wishes for seams or decreases differ.");
   return sentences;
-}
-
-bool ask_about_changed_yoke(App& app, const fs::path& path, const Pending& afterwards) {
-  std::error_code ignored;
-  if (app.yoke.file_digest == 0 || !fs::is_regular_file(path, ignored)) {
-    return false;
-  }
-  const auto there = read_file(path, largest_file);
-  if (there && (digest_of(*there) == app.yoke.file_digest || *there == text_in(app, path.parent_path()))) {
-    return false;
-  }
-  close_step(app);
-  ChangedDialog dialog;
-  dialog.differences = yoke_differences_from_file(app.yoke.opened->yoke, path);
-  dialog.afterwards = afterwards;
-  dialog.yoke = true;
-  app.session.dialog = std::move(dialog);
-  return true;
 }
 
 } // namespace
@@ -114,7 +92,7 @@ void open_yoke_file(App& app, const fs::path& path, bool copy) {
 }
 
 bool write_yoke_there(App& app, const fs::path& path) {
-  const std::string text = text_in(app, path.parent_path());
+  const std::string text = write_yoke(as_written_in(app.yoke.opened->yoke, path.parent_path()));
   if (const Failure failure = write_file(path, text)) {
     show_trouble(app, "The yoke is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
     return false;
@@ -135,7 +113,7 @@ void save_yoke(App& app, const Pending& afterwards) {
   if (app.yoke.path.empty()) {
     return open_path_dialog(app, Purpose::save_yoke, afterwards);
   }
-  if (!ask_about_changed_yoke(app, app.yoke.path, afterwards) && write_yoke_there(app, app.yoke.path)) {
+  if (!ask_about_changed_file(app, KeptSide::yoke, afterwards) && write_yoke_there(app, app.yoke.path)) {
     go_on(app, afterwards);
   }
 }
@@ -148,23 +126,11 @@ void save_yoke_as(App& app, PathDialog dialog, const fs::path& path, bool replac
     return;
   }
   app.session.dialog = NoDialog{};
-  if (path == app.yoke.path && ask_about_changed_yoke(app, path, dialog.afterwards)) {
+  if (path == app.yoke.path && ask_about_changed_file(app, KeptSide::yoke, dialog.afterwards)) {
     return;
   }
   if (write_yoke_there(app, path)) {
     go_on(app, dialog.afterwards);
-  }
-}
-
-void answer_changed_yoke(App& app, ChangedAnswer answer, const Pending& afterwards) {
-  switch (answer) {
-  case ChangedAnswer::over:
-    if (write_yoke_there(app, app.yoke.path)) {
-      go_on(app, afterwards);
-    }
-    return;
-  case ChangedAnswer::elsewhere: return open_path_dialog(app, Purpose::save_yoke, afterwards);
-  case ChangedAnswer::cancel: return;
   }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/actions.hpp"
+#include "editor/kept_sides.hpp"
 #include "machine/open_document.hpp"
 
 namespace punchwright::editor {
@@ -72,8 +73,12 @@ void take(App& app, OpenedDocument opened, const std::filesystem::path& path);
 // What windows left behind.
 void answer_recovery(App& app, RecoveryAnswer answer);
 // Whether the file is another one than was opened or saved last; then it is asked what to do.
-[[nodiscard]] bool ask_about_changed_file(App& app, const std::string& text, const Pending& afterwards);
+[[nodiscard]] bool ask_about_changed_file(App& app, KeptSide side, const Pending& afterwards);
+// The same for all files that are open, before anything is saved: one look at each, and no reading where none changed.
+void look_at_files(App& app);
 void answer_changed(App& app, ChangedAnswer answer);
+// In sentences: how the design differs from its file as it is now.
+[[nodiscard]] std::vector<std::string> differences_from_file(const Document& design, const std::filesystem::path& path);
 // What waited until the design that is open is safe.
 void go_on(App& app, const Pending& pending);
 // Writes the design there and says so; false where it can't be.
@@ -134,7 +139,6 @@ void open_yoke_file(App& app, const std::filesystem::path& path, bool copy);
 bool write_yoke_there(App& app, const std::filesystem::path& path);
 void save_yoke(App& app, const Pending& afterwards);
 void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
-void answer_changed_yoke(App& app, ChangedAnswer answer, const Pending& afterwards);
 // In sentences: how it differs from the file as it is now (an empty path: nothing), and what yoke it is.
 [[nodiscard]] std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const std::filesystem::path& path);
 [[nodiscard]] std::vector<std::string> yoke_in_words(const Yoke& yoke);

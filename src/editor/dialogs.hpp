@@ -242,6 +242,8 @@ struct ChangedDialog {
   std::vector<std::string> differences; // between what is open and what lies there
   Pending afterwards;                   // after saving
   bool yoke = false;                    // it is the yoke's file
+  bool at_saving = true;                // else it was noticed when the window had the keys again
+  bool unsaved = false;                 // there are changes that no file has
 };
 struct PlayedKnitting;
 struct PlayMoment;

@@ -1,7 +1,9 @@
 // The design and the yoke, asked the same questions.
 #include "editor/kept_sides.hpp"
 
+#include "design/repeat_file.hpp"
 #include "editor/app.hpp"
+#include "pieces/yoke_file.hpp"
 
 #include <utility>
 
@@ -45,6 +47,23 @@ std::uint64_t digest_of_file(const App& app, KeptSide side) {
 
 bool is_saved(const App& app, KeptSide side) {
   return side == KeptSide::design ? app.work.history.saved() : !app.yoke.opened || app.yoke.saved();
+}
+
+std::string text_to_save(const App& app, KeptSide side) {
+  return side == KeptSide::design ? write_repeat(app.work.design)
+                                  : write_yoke(as_written_in(app.yoke.opened->yoke, path_of(app, side).parent_path()));
+}
+
+std::optional<FileStamp>& file_seen_of(App& app, KeptSide side) {
+  return side == KeptSide::design ? app.session.file_seen : app.yoke.file_seen;
+}
+
+void forget_saved(App& app, KeptSide side) {
+  if (side == KeptSide::design) {
+    app.work.history.forget_saved();
+  } else {
+    app.yoke.saved_at.reset();
+  }
 }
 
 bool has_steps(const App& app, KeptSide side) {

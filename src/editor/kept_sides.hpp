@@ -1,11 +1,14 @@
 // The two works of a window, the design and the yoke beside it, as those see them that keep work for the user.
 #pragma once
 
+#include "files/file_stamp.hpp"
 #include "journal/journal.hpp"
 
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <optional>
+#include <string>
 
 namespace punchwright::editor {
 
@@ -19,6 +22,10 @@ enum class KeptSide { design, yoke };
 [[nodiscard]] std::uint64_t revision_of(const App& app, KeptSide side);            // grows with every change
 [[nodiscard]] std::uint64_t digest_of_file(const App& app, KeptSide side);         // 0: none
 [[nodiscard]] bool is_saved(const App& app, KeptSide side);
+[[nodiscard]] std::string text_to_save(const App& app, KeptSide side); // as its file would be written now
+[[nodiscard]] std::optional<FileStamp>& file_seen_of(App& app, KeptSide side);
+// What was saved is no longer in its file: closing asks, and it is kept between two savings.
+void forget_saved(App& app, KeptSide side);
 [[nodiscard]] bool has_steps(const App& app, KeptSide side);
 
 // As it is now, with the latest steps that are kept; not yet dated.

@@ -51,9 +51,7 @@ void StepKeeper::keep(const App& app) {
   Journal journal = journal_of(app, side_);
   writing_ =
       std::async(std::launch::async, [folder = folder_, file = file_for(journal.file), kept = std::move(journal)] {
-        std::error_code trouble;
-        fs::create_directories(folder, trouble);
-        if (!write_file(file, write_journal(kept))) {
+        if (!make_kept_folder(folder) && !write_file(file, write_journal(kept))) {
           clear_oldest(folder, most_files);
         }
       });

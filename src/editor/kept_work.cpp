@@ -127,10 +127,8 @@ WorkKeeper::~WorkKeeper() {
 }
 
 Failure WorkKeeper::make_place() {
-  std::error_code trouble;
-  fs::create_directories(folder_, trouble);
-  if (trouble) {
-    return Error{folder_.string(), 0, 0, trouble.message(), {}};
+  if (Failure failure = make_kept_folder(folder_)) {
+    return failure;
   }
   const auto time = std::chrono::system_clock::now().time_since_epoch();
   const fs::path file =

@@ -80,11 +80,10 @@ Result<fs::path> keep_motif_in(const fs::path& folder, const Motif& motif) {
   if (folder.empty()) {
     return Error{{}, 0, 0, "no folder for motifs is known", "set HOME or XDG_DATA_HOME"};
   }
-  std::error_code trouble;
-  fs::create_directories(folder, trouble);
-  if (trouble) {
-    return Error{folder.string(), 0, 0, fmt::format("the folder can't be made ({})", trouble.message()), {}};
+  if (const Failure failure = make_kept_folder(folder)) {
+    return Error{folder.string(), 0, 0, fmt::format("the folder can't be made ({})", failure->message), {}};
   }
+  std::error_code trouble;
   Motif kept = motif;
   for (int number = 2; fs::exists(fs::symlink_status(folder / (kept.id + ".motif"), trouble)); ++number) {
     kept.id = fmt::format("{}-{}", motif.id, number);

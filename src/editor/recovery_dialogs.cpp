@@ -81,16 +81,9 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
   }
 }
 
-void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog) {
-  const Theme& theme = app.theme;
-  text_lines(fmt::format("“{}” was written by another window or another program since you opened or saved it here. "
-                         "Saving now would replace what is there.",
-                         dialog.yoke ? yoke_name_of(app) : file_name_of(app)));
-  space(app);
-  heading(app, "Between yours and the file");
-  sentences(dialog.differences);
-  hint(theme, (dialog.yoke ? app.yoke.path : app.session.path).string());
-  space(app);
+namespace {
+
+void buttons_at_saving(const Theme& theme, Actions& actions) {
   if (button(theme, actions, "changed elsewhere", "Save under another name…", Look::main)) {
     actions.push(AnswerChanged{ChangedAnswer::elsewhere});
   }
@@ -106,6 +99,41 @@ void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialo
   if (button(theme, actions, "changed cancel", "Cancel") || escape_pressed()) {
     actions.push(AnswerChanged{ChangedAnswer::cancel});
   }
+}
+
+void buttons_when_noticed(const Theme& theme, Actions& actions) {
+  if (button(theme, actions, "changed mine", "Go on with mine", Look::main) || escape_pressed()) {
+    actions.push(AnswerChanged{ChangedAnswer::mine});
+  }
+  make_default(actions);
+  make_first_stop(actions);
+  tip(theme, "As work that is not saved; saving asks before it replaces the file");
+  ImGui::SameLine();
+  if (button(theme, actions, "changed theirs", "Open the file")) {
+    actions.push(AnswerChanged{ChangedAnswer::theirs});
+  }
+  tip(theme, "As it is now, in the place of yours");
+  ImGui::SameLine();
+  if (button(theme, actions, "changed elsewhere", "Save mine under another name…")) {
+    actions.push(AnswerChanged{ChangedAnswer::elsewhere});
+  }
+  tip(theme, "Both are kept");
+}
+
+} // namespace
+
+void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog) {
+  const std::string then = dialog.at_saving ? "Saving now would replace what is there."
+                           : dialog.unsaved ? "What you have changed here is not saved."
+                                            : "Here it is still as it was.";
+  text_lines(fmt::format("“{}” was written by another window or another program since you opened or saved it here. {}",
+                         dialog.yoke ? yoke_name_of(app) : file_name_of(app), then));
+  space(app);
+  heading(app, "Between yours and the file");
+  sentences(dialog.differences);
+  hint(app.theme, (dialog.yoke ? app.yoke.path : app.session.path).string());
+  space(app);
+  dialog.at_saving ? buttons_at_saving(app.theme, actions) : buttons_when_noticed(app.theme, actions);
 }
 
 } // namespace punchwright::editor

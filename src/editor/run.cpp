@@ -155,6 +155,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   app.bench.speaks = speaker.can_speak();
   std::uint64_t number = 0;
   int frames_due = frames_after_event;
+  bool returned = false;   // until the open files were looked at, which waits for dialogs
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
     const std::string said = app.session.message;
@@ -175,6 +176,12 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     }
     if (window.take_close_request()) {
       apply(app, Run{Command::quit});
+      happened = true;
+    }
+    returned = window.take_return() || returned;
+    if (returned && !is_open(app.session.dialog)) {
+      apply(app, LookAtFiles{});
+      returned = is_open(app.session.dialog); // the other file, once that is answered
       happened = true;
     }
     if (happened) {

@@ -17,14 +17,15 @@ namespace {
 
 // The questions about work that a window left behind, and about a file that somebody else has written.
 void show_question_about_file(App& app, const std::string& dialog) {
-  if (dialog != "recovery" && dialog != "changed") {
+  if (dialog != "recovery" && dialog != "changed" && dialog != "noticed") {
     return;
   }
   apply(app, PlaceCursor{Cell{2, 3}});
   apply(app, Run{Command::toggle_stitch});
-  if (dialog == "changed") {
+  if (dialog != "recovery") {
     app.session.file_digest = ~app.session.file_digest;
-    return apply(app, Run{Command::save}); // not done: it asks first
+    return dialog == "changed" ? apply(app, Run{Command::save}) // not done: it asks first
+                               : apply(app, LookAtFiles{});
   }
   constexpr std::int64_t kept = 1'792'940'580; // 2026-10-25, 15:03 UTC
   const Journal journal{

@@ -3,6 +3,7 @@
 
 #include "editor/applying.hpp"
 #include "files/files.hpp"
+#include "files/user_folder.hpp"
 #include "settings/desktop_appearance.hpp"
 
 #include <algorithm>
@@ -111,6 +112,10 @@ fs::path folder_for_user(const char* variable, const fs::path& in_home) {
   return !own.empty() ? own : home.empty() ? fs::path() : home / in_home;
 }
 
+Failure make_kept_folder(const fs::path& folder) {
+  return make_user_folder(folder, folder_in("HOME"));
+}
+
 fs::path usual_settings_path() {
   const fs::path folder = config_folder();
   return folder.empty() ? fs::path() : folder / "punchwright" / "settings";
@@ -160,10 +165,10 @@ void keep_settings(App& app, bool at_end) {
   add_recent_of_others(app, now);
   app.settings.recent = now.recent;
   file.kept = now; // also where it fails: the next change tries again
-  std::error_code trouble;
-  fs::create_directories(file.path.parent_path(), trouble);
-  const Failure failure =
-      trouble ? Failure(Error{{}, 0, 0, trouble.message(), {}}) : write_file(file.path, write_settings(now));
+  Failure failure = make_kept_folder(file.path.parent_path());
+  if (!failure) {
+    failure = write_file(file.path, write_settings(now));
+  }
   if (failure) {
     say_once(app, fmt::format("The settings can't be kept ({}): they last until the window closes", failure->message));
   }

@@ -20,6 +20,9 @@ namespace punchwright::editor {
 // file.
 [[nodiscard]] std::filesystem::path usual_state_folder(std::string_view name);
 
+// Makes the folder for what is kept there; never the home folder itself.
+[[nodiscard]] Failure make_kept_folder(const std::filesystem::path& folder);
+
 // A file that can't be read is renamed to "settings.broken", or "settings.broken-2" where there is one already. Its
 // path now; empty where it can't be renamed.
 [[nodiscard]] std::filesystem::path set_aside(const std::filesystem::path& path);

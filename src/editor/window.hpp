@@ -26,6 +26,9 @@ struct WindowWishes {
   float text_scale = 1; // the user's wish for text, so that its type faces are ready at once
 };
 
+// Tells ImGui what the system sent.
+void feed(const InputEvent& event);
+
 class Window {
 public:
   // An error where there is no display, or no OpenGL 3.2 on it.
@@ -43,6 +46,7 @@ public:
   [[nodiscard]] std::vector<std::filesystem::path> take_dropped();
   [[nodiscard]] bool take_close_request();
   [[nodiscard]] bool take_redraw_request();
+  [[nodiscard]] bool take_return(); // the window has the keys again
 
   [[nodiscard]] bool input_waiting() const { return !queue_.empty(); }
 
@@ -76,7 +80,6 @@ private:
   [[nodiscard]] double pixel_width(const Settings& settings) const;
   [[nodiscard]] float large_size(App& app) const;
   void listen();
-  void feed(const InputEvent& event);
   void set_cursor();
   void render(int width, int height, Colour ground);
 
@@ -85,6 +88,7 @@ private:
   std::vector<std::filesystem::path> dropped_;
   bool close_requested_ = false;
   bool redraw_requested_ = true;
+  bool returned_ = false;
   float wished_scale_ = 0;
   float loaded_scale_ = 0;
   float loaded_large_ = 0; // px of the face for the bench; 0: none

@@ -68,8 +68,10 @@ void Window::listen() {
   glfwSetFramebufferSizeCallback(window_, [](GLFWwindow* window, int, int) {
     static_cast<Window*>(glfwGetWindowUserPointer(window))->redraw_requested_ = true;
   });
-  glfwSetWindowFocusCallback(window_, [](GLFWwindow* window, int) {
-    static_cast<Window*>(glfwGetWindowUserPointer(window))->redraw_requested_ = true;
+  glfwSetWindowFocusCallback(window_, [](GLFWwindow* window, int focused) {
+    auto& self = *static_cast<Window*>(glfwGetWindowUserPointer(window));
+    self.redraw_requested_ = true;
+    self.returned_ = self.returned_ || focused == GLFW_TRUE;
   });
   glfwSetWindowContentScaleCallback(window_, [](GLFWwindow* window, float, float) {
     static_cast<Window*>(glfwGetWindowUserPointer(window))->redraw_requested_ = true;
@@ -100,7 +102,11 @@ bool Window::take_redraw_request() {
   return std::exchange(redraw_requested_, false);
 }
 
-void Window::feed(const InputEvent& event) {
+bool Window::take_return() {
+  return std::exchange(returned_, false);
+}
+
+void feed(const InputEvent& event) {
   ImGuiIO& io = ImGui::GetIO();
   switch (event.kind) {
   case InputEvent::Kind::key: {

@@ -107,7 +107,6 @@ bool refresh_yoke(App& app);
 // Parts of it, for tests and for refresh_yoke().
 [[nodiscard]] YokePicture picture_of(const OpenedYoke& opened, const SizePlan& plan, std::size_t size,
                                      ColourSight sight);
-[[nodiscard]] std::vector<double> row_heights(const OpenedYoke& opened, std::size_t size);
 [[nodiscard]] YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
                                    const std::vector<double>& row_mm);
 [[nodiscard]] YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,

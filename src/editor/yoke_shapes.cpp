@@ -1,96 +1,18 @@
 // The stitches of a yoke as a picture, and where its parts lie in each view. Pure functions from the plan.
-#include "design/wrap.hpp"
 #include "editor/yoke_cache.hpp"
-#include "machine/placement.hpp"
+#include "pieces/worn_yoke.hpp"
+#include "pieces/yoke_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace punchwright::editor {
 
 namespace {
 
 constexpr double gap_mm = 12; // between pieces that are laid flat
-
-// The yarn of a stitch of a tier: of a drawn row that of its cell, of others the row's own.
-char yarn_at(const Document& document, const RowToKnit& row, int column) {
-  const bool drawn_contrast = row.drawn >= 0 && row.contrast != 0 && document.grid.at(column, row.drawn);
-  return row.all_contrast || drawn_contrast ? row.contrast : row.main;
-}
-
-class Painter {
-public:
-  Painter(const OpenedYoke& opened, const SizePlan& plan, std::size_t size, ColourSight sight)
-      : opened_(opened), plan_(plan), size_(size), sight_(sight) {}
-
-  YokePicture run() {
-    picture_.height = plan_.heights.back();
-    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
-      int wide = 0;
-      picture_.left.emplace_back();
-      for (const PieceOfSize& piece : plan_.pieces) {
-        picture_.left.back().push_back(wide);
-        wide += piece.tiers[tier].stitches;
-      }
-      picture_.width = std::max(picture_.width, wide);
-    }
-    picture_.rgb.assign(static_cast<std::size_t>(picture_.width) * static_cast<std::size_t>(picture_.height) * 3, 0xe6);
-    for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
-      paint(tier);
-    }
-    return std::move(picture_);
-  }
-
-private:
-  void paint(std::size_t tier) {
-    const OpenedTier& there = opened_.tiers[tier];
-    const bool ends = end_needles_knit_contrast(there.document, opened_.profile);
-    int row = plan_.heights[tier];
-    for (const RowToKnit& knitted : there.rows.rows) {
-      for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
-        const TierOfPiece& part = plan_.pieces[piece].tiers[tier];
-        for (int stitch = 0; stitch < part.stitches; ++stitch) {
-          const int column = round_edge(part.bed.left_column + stitch - opened_.yoke.edge, there.document.grid.width());
-          const bool end = (stitch == 0 || stitch == part.stitches - 1) && knitted.two_coloured() && ends;
-          const char yarn = end ? knitted.contrast : yarn_at(there.document, knitted, column);
-          put(tier, piece, stitch, row, yarn_of(there.document, yarn).colour);
-        }
-      }
-      ++row;
-    }
-    const bool last = tier + 1 == opened_.tiers.size();
-    const int plain = opened_.yoke.tiers[tier].plain_above.at(size_);
-    const int setting_up = plain_rows_needed(opened_, tier).setting_up;
-    const Document& next = opened_.tiers[last ? tier : tier + 1].document;
-    for (int above = 0; above < plain; ++above, ++row) {
-      const bool sets_up = !last && above >= plain - setting_up;
-      const Document& of = sets_up ? next : there.document;
-      const char yarn = sets_up ? next.bands.front().main : there.document.bands.back().main;
-      for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
-        for (int stitch = 0; stitch < plan_.pieces[piece].tiers[tier].stitches; ++stitch) {
-          put(tier, piece, stitch, row, yarn_of(of, yarn).colour);
-        }
-      }
-    }
-  }
-
-  void put(std::size_t tier, std::size_t piece, int stitch, int row, Colour colour) {
-    const Colour seen = seen_as(colour, sight_);
-    const auto line = static_cast<std::size_t>(picture_.height - 1 - row);
-    const auto place = static_cast<std::size_t>(picture_.left[tier][piece] + stitch);
-    unsigned char* const pixel = &picture_.rgb[(line * static_cast<std::size_t>(picture_.width) + place) * 3];
-    pixel[0] = seen.red;
-    pixel[1] = seen.green;
-    pixel[2] = seen.blue;
-  }
-
-  const OpenedYoke& opened_;
-  const SizePlan& plan_;
-  std::size_t size_;
-  ColourSight sight_;
-  YokePicture picture_;
-};
 
 int pattern_rows(const OpenedYoke& opened, std::size_t tier) {
   return static_cast<int>(opened.tiers[tier].rows.rows.size());
@@ -142,49 +64,6 @@ int visible(const OpenedYoke& opened, int stitches) {
   return stitches - 2 * opened.yoke.edge;
 }
 
-// The middle of what is worn at the front: of all pieces called so, or of the first one. In stitches of the lowest
-// tier, from the left end of the first piece.
-double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
-  double before = 0;
-  double low = -1;
-  double high = 0;
-  for (const PieceOfSize& piece : plan.pieces) {
-    const int wide = visible(opened, piece.tiers.front().stitches);
-    if (piece.name.starts_with("front")) {
-      low = low < 0 ? before : low;
-      high = before + wide;
-    }
-    before += wide;
-  }
-  return low < 0 ? visible(opened, plan.pieces.front().tiers.front().stitches) / 2.0 : (low + high) / 2;
-}
-
-// The ring as it is at the first row of a tier, or at the top.
-struct Ring {
-  double radius = 0;         // mm
-  std::vector<double> turns; // where each piece begins and, at last, where the ring closes; 0: the front's middle
-};
-
-Ring ring_at(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier, double front_share) {
-  const bool top = tier == opened.tiers.size();
-  std::vector<int> wide;
-  double all = 0;
-  for (const PieceOfSize& piece : plan.pieces) {
-    wide.push_back(visible(opened, top ? piece.tiers.back().shaping.after : piece.tiers[tier].stitches));
-    all += wide.back();
-  }
-  Ring ring;
-  const double stitch = opened.tiers[top ? tier - 1 : tier].document.gauge.stitch_mm();
-  ring.radius = all * stitch / (2 * std::numbers::pi);
-  double before = 0;
-  for (const int one : wide) {
-    ring.turns.push_back(before / all - front_share);
-    before += one;
-  }
-  ring.turns.push_back(1 - front_share);
-  return ring;
-}
-
 struct RingPoint {
   float x;
   float y;
@@ -199,21 +78,17 @@ RingPoint point_on(double radius, double turns) {
 } // namespace
 
 YokePicture picture_of(const OpenedYoke& opened, const SizePlan& plan, std::size_t size, ColourSight sight) {
-  return Painter(opened, plan, size, sight).run();
-}
-
-std::vector<double> row_heights(const OpenedYoke& opened, std::size_t size) {
-  std::vector<double> heights{0};
-  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
-    const Gauge& gauge = opened.tiers[tier].document.gauge;
-    const double plain = opened.yoke.gauge.plain_rows ? 100 / *opened.yoke.gauge.plain_rows : gauge.row_mm();
-    const int pattern = pattern_rows(opened, tier);
-    const int all = pattern + opened.yoke.tiers[tier].plain_above.at(size);
-    for (int row = 0; row < all; ++row) {
-      heights.push_back(heights.back() + (row < pattern ? gauge.row_mm() : plain));
-    }
+  YokeCloth cloth = yoke_cloth(opened, plan, size);
+  YokePicture picture;
+  picture.width = cloth.width;
+  picture.height = cloth.height;
+  picture.left = std::move(cloth.left);
+  picture.rgb.reserve(cloth.stitches.size() * 3);
+  for (const Colour colour : cloth.stitches) {
+    const Colour seen = seen_as(colour, sight);
+    picture.rgb.insert(picture.rgb.end(), {seen.red, seen.green, seen.blue});
   }
-  return heights;
+  return picture;
 }
 
 YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
@@ -246,15 +121,11 @@ YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
 YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
                      const std::vector<double>& row_mm) {
   YokeShape shape;
-  double all = 0;
-  for (const PieceOfSize& piece : plan.pieces) {
-    all += visible(opened, piece.tiers.front().stitches);
-  }
-  const double front = middle_of_front(opened, plan) / all;
+  const std::vector<WornRing> rings = worn_rings(opened, plan);
   double widest = 0;
   for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
-    const Ring low = ring_at(opened, plan, tier, front);
-    const Ring high = ring_at(opened, plan, tier + 1, front);
+    const WornRing& low = rings[tier];
+    const WornRing& high = rings[tier + 1];
     widest = std::max({widest, low.radius, high.radius});
     const int first = plan.heights[tier];
     const int last = plan.heights[tier + 1];
@@ -268,7 +139,7 @@ YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
       const int parts = std::clamp(stitches, 1, 90);
       const auto corner = [&](double up, int part, int row) {
         const double along = static_cast<double>(part) / parts;
-        const auto turns_of = [&](const Ring& ring) {
+        const auto turns_of = [&](const WornRing& ring) {
           return std::lerp(ring.turns[piece], ring.turns[piece + 1], along);
         };
         const RingPoint at =

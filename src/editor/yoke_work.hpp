@@ -2,6 +2,7 @@
 // Paths of tiers and machine are whole ones here, so that a yoke can be saved elsewhere and undone afterwards.
 #pragma once
 
+#include "files/file_stamp.hpp"
 #include "journal/journal.hpp"
 #include "pieces/open_yoke.hpp"
 
@@ -23,11 +24,12 @@ struct YokeStep {
 };
 
 struct YokeWork {
-  std::optional<OpenedYoke> opened; // none: no yoke is open
-  bool shown = false;               // its page stands in place of the drawing
-  std::filesystem::path path;       // empty: never saved
-  std::string suggested_name;       // for one that was never saved
-  std::uint64_t file_digest = 0;    // of the bytes at `path` when they were last read or written; 0: none
+  std::optional<OpenedYoke> opened;   // none: no yoke is open
+  bool shown = false;                 // its page stands in place of the drawing
+  std::filesystem::path path;         // empty: never saved
+  std::string suggested_name;         // for one that was never saved
+  std::uint64_t file_digest = 0;      // of the bytes at `path` when they were last read or written; 0: none
+  std::optional<FileStamp> file_seen; // of the file when it was last compared with that digest
   std::vector<YokeStep> steps;
   std::size_t done = 0;                    // that many of the steps are in the yoke
   std::optional<std::size_t> saved_at = 0; // absent: the saved state is no longer reachable

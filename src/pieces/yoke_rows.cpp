@@ -71,6 +71,19 @@ std::vector<int> tier_heights(const OpenedYoke& opened, std::size_t size) {
   return heights;
 }
 
+std::vector<double> row_heights(const OpenedYoke& opened, std::size_t size) {
+  std::vector<double> heights{0};
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    const int pattern = pattern_rows_of(opened.tiers[tier]);
+    const int all = pattern + opened.yoke.tiers[tier].plain_above.at(size);
+    for (int row = 0; row < all; ++row) {
+      heights.push_back(heights.back() +
+                        (row < pattern ? opened.tiers[tier].document.gauge.row_mm() : plain_row_mm(opened, tier)));
+    }
+  }
+  return heights;
+}
+
 RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size) {
   RowsOfYoke rows;
   double plain_mm = 0;

@@ -16,6 +16,9 @@ namespace punchwright {
 // Of a plain row above that tier, mm: by [gauge.plain], or else by the tier's gauge.
 [[nodiscard]] double plain_row_mm(const OpenedYoke& opened, std::size_t tier);
 
+// How high each row begins, mm, from 0; one more at the end. Pattern rows by the gauge of their tier.
+[[nodiscard]] std::vector<double> row_heights(const OpenedYoke& opened, std::size_t size);
+
 // Against the depth.
 struct RowsOfYoke {
   int pattern_rows = 0; // of all tiers, with the rows that yarn changes put in

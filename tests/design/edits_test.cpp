@@ -350,6 +350,23 @@ TEST_SUITE("history") {
     CHECK(document == other);
   }
 
+  TEST_CASE("where the saved file is gone no state is saved before the next saving") {
+    History history;
+    Document document = blank_document(4, 1);
+    history.begin_drag("draw");
+    CHECK_FALSE(history.apply(document, SetCells{{{0, 0}}, true}));
+    history.mark_saved();
+    history.forget_saved();
+    CHECK_FALSE(history.saved());
+    CHECK_FALSE(history.dragging());
+    CHECK(history.undo(document));
+    CHECK_FALSE(history.saved());
+    CHECK(history.redo(document));
+    CHECK_FALSE(history.saved());
+    history.mark_saved();
+    CHECK(history.saved());
+  }
+
   TEST_CASE("every change of the document moves the revision") {
     History history;
     Document document = blank_document(4, 1);

@@ -105,21 +105,46 @@ class TheDesktop(Installed):
             self.assertIn(f"standard::content-type: application/x-punchwright-{kind}\n", words)
             self.assertIn(f"application/x-punchwright-{kind}", opened)
 
-    def test_gets_thumbnails_from_the_command_that_the_entry_names(self):
+    def thumbnail_of(self, document):
+        """As a desktop asks for it: by the entry, where that names the document's type."""
         entry = configparser.ConfigParser(interpolation=None)
         entry.read(self.prefix / "share/thumbnailers/punchwright.thumbnailer")
+        self.assertIn(f"application/x-punchwright-{document.suffix[1:]}", entry["Thumbnailer Entry"]["MimeType"].split(";"))
         out = self.scratch() / "thumbnail"  # desktops name it as they like
-        values = {"%s": "128", "%o": str(out), "%i": str(DEMO)}
+        values = {"%s": "128", "%o": str(out), "%i": str(document)}
         command = [values.get(word, word) for word in shlex.split(entry["Thumbnailer Entry"]["Exec"])]
         self.assert_good(*command, env={"PATH": f"{self.prefix}/bin"})
         picture = Image.open(out)
-        self.assertEqual((picture.format, max(picture.size)), ("PNG", 128))
+        self.assertEqual((picture.format, picture.mode, max(picture.size)), ("PNG", "RGB", 128))
+        return picture
+
+    def test_gets_thumbnails_from_the_command_that_the_entry_names(self):
+        picture = self.thumbnail_of(DEMO)
         # 24 stitches by 60 rows at 14 stitches and 18.5 rows over 10 cm, as the demo says.
         text = DEMO.read_text()
         self.assertIn("width = 24", text)
         self.assertGreater(len(set(picture.getdata())), 2, "the yarns' colours, and no others")
         colours = {f"#{red:02x}{green:02x}{blue:02x}" for red, green, blue in picture.getdata()}
         self.assertLessEqual(colours, {line.split('"')[1].lower() for line in text.splitlines() if line.startswith("colour")})
+
+    def test_gets_thumbnails_of_yokes_as_they_are_worn_from_above(self):
+        white = (255, 255, 255)
+        for document in sorted((self.prefix / "share/punchwright/patterns").glob("*.yoke")):
+            with self.subTest(yoke=document.name):
+                picture = self.thumbnail_of(document)
+                self.assertEqual(picture.size, (128, 128))
+                for place in [(0, 0), (127, 0), (0, 127), (127, 127), (64, 64)]:
+                    self.assertEqual(picture.getpixel(place), white, "beside the ring, and the neck")
+                for place in [(64, 3), (64, 124), (3, 64), (124, 64)]:
+                    self.assertNotEqual(picture.getpixel(place), white, "the ring")
+                self.assertGreater(len(set(picture.getdata())), 20, "stitches of several yarns, and their means")
+
+    def test_refuses_a_yoke_without_its_tiers_by_their_names(self):
+        alone = self.scratch() / "alone.yoke"
+        shutil.copy(SOURCE / "patterns/anchor-yoke.yoke", alone)
+        code, words = said(self.prefix / "bin/punchwright", "thumbnail", "-o", self.scratch() / "out", alone)
+        self.assertEqual(code, 2)
+        self.assertIn("tiers/", words)
 
     def test_has_icons_of_all_usual_sizes_drawn_from_ours(self):
         for size in (16, 22, 24, 32, 48, 64, 96, 128, 256, 512):

@@ -68,6 +68,13 @@ class Client:
         self.x11.XCloseDisplay(self.display)
 
 
+def take_keys_away(display_name):
+    """No window has the keys, as while another program is at work."""
+    client = Client(display_name, 0)
+    client.x11.XSetInputFocus(client.display, ctypes.c_ulong(0), 0, ctypes.c_ulong(0))
+    client.close()
+
+
 def press_close_button(display_name, target):
     client = Client(display_name, target)
     client.message("WM_PROTOCOLS", client.atom("WM_DELETE_WINDOW"), 0)

@@ -78,6 +78,24 @@ class AnotherHome(WindowTest):
         # In /proc, where not even root makes a folder.
         self.open_draw_and_save(self.server_with(HOME="/proc/nobody/home"))
 
+    def test_missing_where_it_could_be_made(self):
+        # XDG's Base Directory Specification lets programs make their folders in it, not it: nobody lives there.
+        home = pathlib.Path(self.folder) / "nobody"
+        server = self.server_with(HOME=str(home), MESA_SHADER_CACHE_DISABLE="true")
+        self.open_draw_and_save(server)
+        self.assertFalse(home.exists(), "no home is made")
+
+    def test_empty(self):
+        home = pathlib.Path(self.folder) / "newcomer"
+        home.mkdir(mode=0o755)
+        server = self.server_with(HOME=str(home), MESA_SHADER_CACHE_DISABLE="true")
+        self.open_draw_and_save(server)
+        settings = home / ".config" / "punchwright" / "settings"
+        self.assertTrue(settings.is_file())
+        for folder in (settings.parent, settings.parent.parent):
+            self.assertEqual(folder.stat().st_mode & 0o777, 0o700, "as that specification asks for")
+        self.assertEqual(home.stat().st_mode & 0o777, 0o755)
+
     def test_not_named(self):
         self.open_draw_and_save(self.server_with(HOME=None))
 

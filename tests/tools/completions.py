@@ -149,7 +149,8 @@ def fish_value(option, machines):
     endings = endings_for(option)
     if endings is None:
         return "-f"
-    return f"-k -a '(__fish_complete_suffix .{endings[0]})'" if endings else "-F"
+    offered = " ".join(f"(__fish_complete_suffix .{ending})" for ending in endings)
+    return f"-k -a '{offered}'" if endings else "-F"
 
 
 def made(program):

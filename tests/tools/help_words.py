@@ -19,7 +19,7 @@ class Option:
     @property
     def ends(self):
         """The endings of the files that it names."""
-        return re.findall(r"\.([a-z]+) file", self.words)
+        return re.findall(r"\.([a-z]+)(?=(?: or \.[a-z]+)? file)", self.words)
 
     @property
     def is_argument(self):

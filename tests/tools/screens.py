@@ -72,6 +72,7 @@ SCREENS = [
     ("wrong", "What went wrong?", ["hood-border.repeat", "--dialog", "wrong"]),
     ("recovery", "Work that a window left behind when it ended unasked", ["puffin-cove.repeat", "--dialog", "recovery"]),
     ("changed", "A file that somebody else has written meanwhile", ["puffin-cove.repeat", "--dialog", "changed"]),
+    ("noticed", "The same, noticed when the window is gone to again", ["puffin-cove.repeat", "--dialog", "noticed"]),
     ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
     ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
     ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),

@@ -332,7 +332,7 @@ _punchwright() {
       if [[ $cur == -* ]]; then
         COMPREPLY=($(compgen -W '-o --output --size -q --quiet -v --verbose -h --help --version' -- "$cur"))
       else
-        _filedir '@(repeat)'
+        _filedir '@(repeat|yoke)'
       fi ;;
   esac
 } && complete -F _punchwright punchwright

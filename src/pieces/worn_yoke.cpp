@@ -1,0 +1,162 @@
+// Rings from the stitches that can be seen; the picture asks for each point which stitch lies there.
+#include "pieces/worn_yoke.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+namespace punchwright {
+
+namespace {
+
+int visible(const OpenedYoke& opened, int stitches) {
+  return stitches - 2 * opened.yoke.edge;
+}
+
+// The middle of what is worn at the front: of all pieces called so, or of the first one. In stitches of the lowest
+// tier, from the left end of the first piece.
+double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
+  double before = 0;
+  double low = -1;
+  double high = 0;
+  for (const PieceOfSize& piece : plan.pieces) {
+    const int wide = visible(opened, piece.tiers.front().stitches);
+    if (piece.name.starts_with("front")) {
+      low = low < 0 ? before : low;
+      high = before + wide;
+    }
+    before += wide;
+  }
+  return low < 0 ? visible(opened, plan.pieces.front().tiers.front().stitches) / 2.0 : (low + high) / 2;
+}
+
+// `front_share`: the middle of the front, as a share of the ring.
+WornRing ring_at(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier, double front_share) {
+  const bool top = tier == opened.tiers.size();
+  std::vector<int> wide;
+  double all = 0;
+  for (const PieceOfSize& piece : plan.pieces) {
+    wide.push_back(visible(opened, top ? piece.tiers.back().shaping.after : piece.tiers[tier].stitches));
+    all += wide.back();
+  }
+  WornRing ring;
+  const double stitch = opened.tiers[top ? tier - 1 : tier].document.gauge.stitch_mm();
+  ring.radius = all * stitch / (2 * std::numbers::pi);
+  double before = 0;
+  for (const int one : wide) {
+    ring.turns.push_back(before / all - front_share);
+    before += one;
+  }
+  ring.turns.push_back(1 - front_share);
+  return ring;
+}
+
+// Which stitch lies where.
+class Worn {
+public:
+  Worn(const OpenedYoke& opened, const SizePlan& plan, std::size_t size)
+      : opened_(opened), plan_(plan), cloth_(yoke_cloth(opened, plan, size)), row_mm_(row_heights(opened, size)),
+        rings_(worn_rings(opened, plan)) {
+    for (const WornRing& ring : rings_) {
+      widest_ = std::max(widest_, ring.radius);
+    }
+  }
+
+  double widest() const { return widest_; }
+
+  // mm from the middle; y upwards. Nothing: no cloth there.
+  std::optional<Colour> at(double x, double y) const {
+    const double radius = std::hypot(x, y);
+    const double turns = (std::atan2(y, x) + std::numbers::pi / 2) / (2 * std::numbers::pi);
+    for (std::size_t tier = opened_.tiers.size(); tier-- > 0;) { // what is worn higher lies above
+      const double low = rings_[tier].radius;
+      const double high = rings_[tier + 1].radius;
+      if (radius >= std::min(low, high) && radius < std::max(low, high)) {
+        return stitch_at(tier, (radius - low) / (high - low), turns);
+      }
+    }
+    return std::nullopt;
+  }
+
+private:
+  Colour stitch_at(std::size_t tier, double up, double turns) const {
+    const auto edge_of = [&](std::size_t piece) {
+      return std::lerp(rings_[tier].turns[piece], rings_[tier + 1].turns[piece], up);
+    };
+    turns -= std::floor(turns - edge_of(0)); // into the turn that begins with the first piece
+    std::size_t piece = 0;
+    while (piece + 1 < plan_.pieces.size() && turns >= edge_of(piece + 1)) {
+      ++piece;
+    }
+    const int stitches = visible(opened_, plan_.pieces[piece].tiers[tier].stitches);
+    const double along = (turns - edge_of(piece)) / (edge_of(piece + 1) - edge_of(piece));
+    const int stitch = std::clamp(static_cast<int>(along * stitches), 0, stitches - 1);
+    return cloth_.at(cloth_.left[tier][piece] + opened_.yoke.edge + stitch, row_at(tier, up));
+  }
+
+  // By its height: pattern rows and plain ones may be of different ones.
+  int row_at(std::size_t tier, double up) const {
+    const auto first = row_mm_.begin() + plan_.heights[tier];
+    const auto end = row_mm_.begin() + plan_.heights[tier + 1];
+    const auto above = std::upper_bound(first, end, std::lerp(*first, *end, up));
+    return static_cast<int>(above - row_mm_.begin()) - 1;
+  }
+
+  const OpenedYoke& opened_;
+  const SizePlan& plan_;
+  YokeCloth cloth_;
+  std::vector<double> row_mm_;
+  std::vector<WornRing> rings_;
+  double widest_ = 0; // mm
+};
+
+// The mean of points in the cell, some either way; white where there is no cloth.
+Colour mean_colour(const Worn& worn, int column, int line, int cells) {
+  constexpr int points = 4;
+  const double cell = 2 * worn.widest() / cells; // mm
+  int red = 0;
+  int green = 0;
+  int blue = 0;
+  for (int up = 0; up < points; ++up) {
+    for (int across = 0; across < points; ++across) {
+      const double x = (column + (across + 0.5) / points) * cell - worn.widest();
+      const double y = worn.widest() - (line + (up + 0.5) / points) * cell;
+      const Colour here = worn.at(x, y).value_or(Colour{255, 255, 255});
+      red += here.red;
+      green += here.green;
+      blue += here.blue;
+    }
+  }
+  const auto mean = [](int sum) { return static_cast<std::uint8_t>((sum + points * points / 2) / (points * points)); };
+  return {mean(red), mean(green), mean(blue)};
+}
+
+} // namespace
+
+std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan) {
+  double all = 0;
+  for (const PieceOfSize& piece : plan.pieces) {
+    all += visible(opened, piece.tiers.front().stitches);
+  }
+  const double front = middle_of_front(opened, plan) / all;
+  std::vector<WornRing> rings;
+  for (std::size_t tier = 0; tier <= opened.tiers.size(); ++tier) {
+    rings.push_back(ring_at(opened, plan, tier, front));
+  }
+  return rings;
+}
+
+std::vector<Colour> worn_picture(const OpenedYoke& opened, const SizePlan& plan, std::size_t size, int cells) {
+  const Worn worn(opened, plan, size);
+  std::vector<Colour> picture;
+  picture.reserve(static_cast<std::size_t>(cells) * static_cast<std::size_t>(cells));
+  for (int line = 0; line < cells; ++line) {
+    for (int column = 0; column < cells; ++column) {
+      picture.push_back(mean_colour(worn, column, line, cells));
+    }
+  }
+  return picture;
+}
+
+} // namespace punchwright

@@ -1,0 +1,32 @@
+// The yoke as it is worn, seen from above: rings that narrow to the neck, the front below.
+//
+//              back
+//          . --------- .
+//      .       neck        .        left to right along the front, on the knit side,
+//     |       (    )        |       goes against the clock
+//      .                   .
+//          ' --------- '
+//              front
+#pragma once
+
+#include "pieces/yoke_cloth.hpp"
+
+#include <vector>
+
+namespace punchwright {
+
+// The ring at one height.
+struct WornRing {
+  double radius = 0;         // mm
+  std::vector<double> turns; // where each piece begins and, at last, where the ring closes; 0: the front's middle
+};
+
+// At the first row of each tier, and at last at the top.
+[[nodiscard]] std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan);
+
+// A square of so many cells either way, row by row from the top; white where there is no cloth. A cell has the mean
+// colour of what lies in it.
+[[nodiscard]] std::vector<Colour> worn_picture(const OpenedYoke& opened, const SizePlan& plan, std::size_t size,
+                                               int cells);
+
+} // namespace punchwright

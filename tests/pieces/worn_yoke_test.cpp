@@ -1,0 +1,132 @@
+// The yoke from above against its stitches: each of them is looked for where it lies on a cone, worked out here from
+// counts and gauge alone.
+#include "pieces/worn_yoke.hpp"
+#include "yokes.hpp"
+
+#include <cmath>
+#include <doctest/doctest.h>
+#include <numbers>
+
+using namespace punchwright;
+using namespace punchwright::test;
+
+namespace {
+
+constexpr double turn = 2 * std::numbers::pi;
+
+SizePlan planned(const OpenedYoke& opened, std::size_t size) {
+  auto plan = plan_size(opened, size);
+  REQUIRE(plan);
+  return std::move(plan).value();
+}
+
+// Visible stitches of the ring at the foot of that tier, or above the last one, up to that piece.
+int stitches_before(const OpenedYoke& yoke, const SizePlan& plan, std::size_t tier, std::size_t piece) {
+  int stitches = 0;
+  for (std::size_t before = 0; before < piece; ++before) {
+    const auto& tiers = plan.pieces[before].tiers;
+    stitches += (tier == tiers.size() ? tiers.back().shaping.after : tiers[tier].stitches) - 2 * yoke.yoke.edge;
+  }
+  return stitches;
+}
+
+struct Point {
+  double x;
+  double y;
+};
+
+// Where the middle of that stitch lies, mm. The front's middle is below, and along the front one goes to the right.
+Point place_of(const OpenedYoke& yoke, const SizePlan& plan, std::size_t tier, std::size_t piece, int stitch,
+               double up) {
+  const std::size_t pieces = plan.pieces.size();
+  const auto at = [&](std::size_t ring) {
+    const int all = stitches_before(yoke, plan, ring, pieces);
+    const int begin = stitches_before(yoke, plan, ring, piece);
+    const int end = stitches_before(yoke, plan, ring, piece + 1);
+    const int visible = plan.pieces[piece].tiers[tier].stitches - 2 * yoke.yoke.edge;
+    return (begin + (end - begin) * (stitch + 0.5) / visible) / all;
+  };
+  const double mm = 100 / yoke.tiers[tier].document.gauge.stitches;
+  const double radius = std::lerp(stitches_before(yoke, plan, tier, pieces) * mm / turn,
+                                  stitches_before(yoke, plan, tier + 1, pieces) * mm / turn, up);
+  // All of the front is the first piece here, and its middle that of the lowest tier.
+  const double front = stitches_before(yoke, plan, 0, 1) / 2.0 / stitches_before(yoke, plan, 0, pieces);
+  const double angle = turn * (std::lerp(at(tier), at(tier + 1), up) - front) - turn / 4;
+  return {radius * std::cos(angle), radius * std::sin(angle)};
+}
+
+struct Looked {
+  OpenedYoke yoke;
+  SizePlan plan;
+  YokeCloth cloth;
+  std::vector<Colour> picture;
+  static constexpr int cells = 1500;
+  double radius = 0; // mm, of the lowest ring
+
+  Looked(const OpenedYoke& opened, std::size_t size)
+      : yoke(opened), plan(planned(opened, size)), cloth(yoke_cloth(opened, plan, size)),
+        picture(worn_picture(opened, plan, size, cells)) {
+    radius = stitches_before(yoke, plan, 0, plan.pieces.size()) * 100 / yoke.tiers[0].document.gauge.stitches / turn;
+  }
+
+  [[nodiscard]] Colour at(Point point) const {
+    const auto cell = [&](double mm) { return static_cast<std::size_t>(mm / (2 * radius) * cells); };
+    return picture[cell(radius - point.y) * static_cast<std::size_t>(cells) + cell(point.x + radius)];
+  }
+};
+
+} // namespace
+
+TEST_CASE("every stitch that can be seen lies in the picture where the cone has it, in its colour") {
+  const Files files = pullover_files();
+  const OpenedYoke yoke = opened(pullover(), files);
+  for (std::size_t size = 0; size < yoke.yoke.sizes.size(); ++size) {
+    const Looked looked(yoke, size);
+    int seen = 0;
+    int other = 0;
+    for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
+      const auto pattern = static_cast<int>(yoke.tiers[tier].rows.rows.size());
+      const double row_mm = yoke.tiers[tier].document.gauge.row_mm();
+      const double plain_mm = plain_row_mm(yoke, tier);
+      const int plain = yoke.yoke.tiers[tier].plain_above.at(size);
+      for (std::size_t piece = 0; piece < looked.plan.pieces.size(); ++piece) {
+        for (int row = 0; row < pattern; ++row) {
+          const double up = (row + 0.5) * row_mm / (pattern * row_mm + plain * plain_mm);
+          for (int stitch = 0; stitch < looked.plan.pieces[piece].tiers[tier].stitches - 2 * yoke.yoke.edge; ++stitch) {
+            const Colour there = looked.cloth.at(looked.cloth.left[tier][piece] + yoke.yoke.edge + stitch,
+                                                 looked.plan.heights[tier] + row);
+            ++seen;
+            other += looked.at(place_of(yoke, looked.plan, tier, piece, stitch, up)) == there ? 0 : 1;
+          }
+        }
+      }
+    }
+    CHECK(seen > 1000);
+    CHECK(other == 0);
+  }
+}
+
+TEST_CASE("beside the yoke and in the neck there is nothing: white") {
+  const Files files = pullover_files();
+  const Looked looked(opened(pullover(), files), 0);
+  const Colour white{255, 255, 255};
+  CHECK(looked.at({0, 0}) == white);
+  CHECK(looked.picture.front() == white);
+  CHECK(looked.picture.back() == white);
+  CHECK(looked.at({0, 0.99 * looked.radius}) != white);
+  CHECK(looked.at({0, -0.99 * looked.radius}) != white);
+  const double neck = stitches_before(looked.yoke, looked.plan, 3, 4) * 100 / 14.0 / turn;
+  CHECK(looked.at({0, 0.98 * neck}) == white);
+  CHECK(looked.at({0, 1.02 * neck}) != white);
+}
+
+TEST_CASE("a cell has the mean colour of what lies in it") {
+  const Files files = pullover_files();
+  const OpenedYoke yoke = opened(pullover(), files);
+  const std::vector<Colour> one = worn_picture(yoke, planned(yoke, 0), 0, 1);
+  REQUIRE(one.size() == 1);
+  // Four by four points over the square: the corners lie beside the ring, and no yarn is white.
+  CHECK(one.front().red < 255);
+  const Yarn& contrast = yarn_of(yoke.tiers[0].document, 'B');
+  CHECK(one.front().red > contrast.colour.red);
+}
