@@ -52,6 +52,10 @@ bool put_in(App& app, Yoke yoke) {
 
 } // namespace
 
+fs::path place_of_new_yoke(const App& app) {
+  return app.session.folder / "untitled.yoke";
+}
+
 void take_yoke(App& app, OpenedYoke opened, const fs::path& path, std::uint64_t digest) {
   close_step(app);
   forget_recovered(app, KeptSide::yoke); // given up, or saved
@@ -158,7 +162,7 @@ void begin_yoke(App& app, const NewYokeDialog& wishes) {
   for (const fs::path& tier : wishes.tiers) {
     start.tiers.push_back(tier.string());
   }
-  const fs::path place = app.session.folder / "untitled.yoke";
+  const fs::path place = place_of_new_yoke(app);
   const auto refuse = [&](const Error& error) {
     NewYokeDialog again = wishes;
     again.remark = with_capital(error.message);

@@ -143,6 +143,8 @@ void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path
 [[nodiscard]] std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const std::filesystem::path& path);
 [[nodiscard]] std::vector<std::string> yoke_in_words(const Yoke& yoke);
 [[nodiscard]] NewYokeDialog new_yoke_dialog(const App& app);
+// What a yoke that was never saved would be called: the paths of its tiers begin beside it.
+[[nodiscard]] std::filesystem::path place_of_new_yoke(const App& app);
 // Whether the pending step puts another yoke in the open one's place, or another repeat.
 [[nodiscard]] bool is_about_yoke(const App& app, const Pending& pending);
 
