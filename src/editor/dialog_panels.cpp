@@ -253,14 +253,11 @@ void place_dialog(const Dialog& dialog, const std::string& name, float wide) {
   ImGui::SetNextWindowPos({left, std::clamp(here->at.y, 0.0F, std::max(0.0F, size.y - tall))});
 }
 
-} // namespace
-
 // Those that large text in a small window makes taller than it: below their title they scroll, and have no lists of
 // their own that do.
 bool scrolls_below_title(const Dialog& dialog) {
-  return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<SettingsDialog>(dialog) ||
-         std::holds_alternative<NewDialog>(dialog) || std::holds_alternative<SizeDialog>(dialog) ||
-         std::holds_alternative<TroubleDialog>(dialog);
+  return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<NewDialog>(dialog) ||
+         std::holds_alternative<SizeDialog>(dialog) || std::holds_alternative<TroubleDialog>(dialog);
 }
 
 // As tall as what it holds, which the last frame has found, or as there is room for. ImGui doesn't show the first
@@ -273,6 +270,8 @@ template <class Draw> void scrolling(float room, Draw&& draw) {
   ImGui::EndChild();
   tall = std::max(1.0F, found);
 }
+
+} // namespace
 
 void dialogs(const App& app, Actions& actions, Placed& placed) {
   const Dialog& dialog = app.session.dialog;

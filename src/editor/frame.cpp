@@ -63,10 +63,11 @@ void yoke_keys(const App& app, const KeyEvent& key, Actions& actions) {
   }
 }
 
-// What can't be done now says why; these say it themselves, in words of their own.
+// What can't be done now says why; these say it themselves, in words of their own, or do what comes nearest: the needle
+// chart for a card.
 bool says_why_itself(Command command) {
   return info_of(command).menu == Menu::edit || command == Command::next_finding ||
-         command == Command::previous_finding;
+         command == Command::previous_finding || command == Command::export_card;
 }
 
 void run_or_say_why(const App& app, Command command, Actions& actions) {

@@ -27,15 +27,15 @@ public:
   Hand& operator=(const Hand&) = delete;
 
   Hand& move(float x, float y) {
-    ImGui::GetIO().AddMousePosEvent(x, y);
+    ImGui::GetIO().MousePos = {x, y};
     return *this;
   }
   Hand& press(int button = 0) {
-    ImGui::GetIO().AddMouseButtonEvent(button, true);
+    ImGui::GetIO().MouseDown[button] = true;
     return *this;
   }
   Hand& let_go(int button = 0) {
-    ImGui::GetIO().AddMouseButtonEvent(button, false);
+    ImGui::GetIO().MouseDown[button] = false;
     return *this;
   }
 

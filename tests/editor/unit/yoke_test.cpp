@@ -188,8 +188,8 @@ TEST_CASE("pieces that are wider than the bed are found and split") {
 TEST_CASE("pieces so wide that no file could hold their parts are not offered to be split, and it is said") {
   App app = with_yoke(patterns / "harbour-pullover.yoke");
   Yoke next = app.yoke.opened->yoke;
-  next.pieces[0].bottom_cm = {{450.0}};
-  next.pieces[1].bottom_cm = {{450.0}};
+  next.pieces[0].bottom_cm = {{480.0}};
+  next.pieces[1].bottom_cm = {{480.0}};
   apply(app, ChangeYoke{next, "front"});
   apply(app, CloseField{});
   refresh(app);
