@@ -1,7 +1,7 @@
 // A whole design laid out: stitches as in the straight repeat, each row in the yarns of the row that it copies.
-#include "design/history.hpp"
 #include "drawing/layouts.hpp"
 #include "support/builders.hpp"
+#include "support/one_step.hpp"
 
 #include <doctest/doctest.h>
 
@@ -21,18 +21,7 @@ Document three_bands() {
 Document laid(const Document& before, Layout layout) {
   auto edits = layout_edits(before, layout, std::nullopt);
   REQUIRE_MESSAGE(edits.ok(), (edits ? "" : edits.error().text()));
-  Document after = before;
-  History history;
-  history.begin_drag("lay out");
-  for (const Edit& edit : *edits) {
-    REQUIRE_FALSE(history.apply(after, edit));
-  }
-  history.end_drag();
-  CHECK(history.steps().size() == 1);
-  Document undone = after;
-  REQUIRE(history.undo(undone));
-  CHECK(undone == before);
-  return after;
+  return test::done_as_one_step(before, *edits, "lay out");
 }
 
 std::vector<std::pair<char, char>> pairs_by_row(const Document& document) {

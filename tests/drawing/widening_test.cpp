@@ -1,8 +1,8 @@
 // A repeat made wider for a word: which width, and that the drawing and its marks are whole in it.
-#include "design/history.hpp"
 #include "drawing/turns.hpp"
 #include "drawing/widening.hpp"
 #include "support/builders.hpp"
+#include "support/one_step.hpp"
 
 #include <doctest/doctest.h>
 
@@ -12,18 +12,7 @@ using test::drawn;
 namespace {
 
 Document widened(const Document& before, const Widening& widening) {
-  Document after = before;
-  History history;
-  history.begin_drag("wider");
-  for (const Edit& edit : widening_edits(before.grid, widening)) {
-    REQUIRE_FALSE(history.apply(after, edit));
-  }
-  history.end_drag();
-  CHECK(history.steps().size() == 1);
-  Document undone = after;
-  REQUIRE(history.undo(undone));
-  CHECK(undone == before);
-  return after;
+  return test::done_as_one_step(before, widening_edits(before.grid, widening), "wider");
 }
 
 } // namespace
