@@ -3,7 +3,6 @@
 #pragma once
 
 #include "design/edits.hpp"
-#include "drawing/widening.hpp"
 #include "editor/app.hpp"
 #include "editor/commands.hpp"
 #include "sheets/exports.hpp"
@@ -52,15 +51,9 @@ struct HangOver {    // to be placed and set down
   std::string name;
   bool see_through = false;
 };
-struct MakeItSo { // the nearest drawing that has the group
-  FriezeGroup group = FriezeGroup::p1;
-};
 struct TypeLettering {
   std::string words;
   LetterHeight height = LetterHeight::seven;
-};
-struct WidenRepeat { // so that what is lettered has room
-  Widening widening;
 };
 struct SearchMotifs {
   std::string words;
@@ -149,6 +142,8 @@ struct Placed {
   ScreenBox piece;
   ScreenBox preview;
 };
+
+struct GoToDrawing {}; // the keys; what waits over it stays
 
 struct SetDialog {
   Dialog dialog;
@@ -258,15 +253,14 @@ struct Say {
 
 using Action =
     std::variant<Run, EditDesign, ChangeField, CloseField, DropField, BeginStroke, StrokeTo, EndStroke, ChooseSymmetry,
-                 ChooseInterior, PressHere, SetDown, HangOver, MakeItSo, TypeLettering, WidenRepeat, SearchMotifs,
-                 BeginLineDrag, LineDragTo, EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, TraceInstead, TakeTrace,
-                 KeepMotif, MoveCursor, PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, BringToFront,
-                 ResizePanel, ZoomPiece, PanPiece, SetPreview, TakePair, ExportShown, Placed, SetDialog, ChoosePath,
-                 MakeFolder, OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign,
-                 SetRulers, CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent,
-                 BeginOnMachine, OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo,
-                 StepBench, GoToMove, AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, LookAtFiles,
-                 Say>;
+                 ChooseInterior, PressHere, SetDown, HangOver, TypeLettering, SearchMotifs, BeginLineDrag, LineDragTo,
+                 EndLineDrag, SetYarnsHere, TakeLayout, TakePicture, TraceInstead, TakeTrace, KeepMotif, MoveCursor,
+                 PlaceCursor, ZoomAt, PanBy, ChooseFinding, ChooseTab, ChooseFace, BringToFront, ResizePanel, ZoomPiece,
+                 PanPiece, SetPreview, TakePair, ExportShown, Placed, GoToDrawing, SetDialog, ChoosePath, MakeFolder,
+                 OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
+                 CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
+                 OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo, StepBench, GoToMove,
+                 AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, LookAtFiles, Say>;
 
 void apply(App& app, const Action& action);
 
@@ -289,11 +283,13 @@ struct Actions {
   std::vector<Stop> stops;
   unsigned default_button = 0; // of the dialog that is open: what Return presses
   unsigned first_stop = 0;     // of a dialog that has just opened: what gets the keys; 0: its first stop
+  unsigned wanted_stop = 0;    // a field that a command goes to
   bool dialog_appears = false;
   std::string keys_at; // only for tests: the name of the stop that has the keys
   std::string typed;   // and what stands in it, where it is a field
   std::vector<NamedPlace> places;
   bool publish_places = false;
+  bool unsettled = false; // something has opened that is only seen in the next frame
 
   // Of any kind of Action. Made in actions.cpp for all of them: where every panel made the code that moves one into the
   // list, that was a third of the time to compile the editor.

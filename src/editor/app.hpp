@@ -41,6 +41,8 @@ struct Work {
 };
 
 enum class Tab { design, tools, yarns, machine, piece, card };
+// A field that a command goes to, to be typed in at once.
+enum class WantedField { none, lettering, motif_search };
 enum class Pen { opposite, contrast, main };
 
 // How it is looked at. Never part of what is saved.
@@ -66,17 +68,18 @@ struct View {
   ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;             // the next frame gives the keys to the drawing
   ScreenBox piece_box;                   // room for the picture of the piece in the last frame
-  int part_step = 0;          // the next frame gives the keys to the next part of the window, or the one before
-  bool open_menus = false;    // the next frame opens the first menu
-  bool piece_large = false;   // the piece takes the drawing's place
-  bool mend_symmetry = false; // of equally good mends the one that keeps the drawing's symmetry best
-  bool float_marks = true;    // floats that are too long are marked in the drawing
-  ColourSight sight = ColourSight::as_is; // how colours are seen, in the drawing and the piece
-  PreviewView preview;                    // what the print preview shows
-  ScreenBox preview_box;                  // room for its page in the last frame
-  YokeView yoke;                          // how the open yoke is looked at
-  bool afar = false;                      // the piece's room shows the band over 60 cm instead
-  std::optional<double> piece_zoom;       // px per mm; absent: all of the piece
+  int part_step = 0;       // the next frame gives the keys to the next part of the window, or the one before
+  bool open_menus = false; // the next frame opens the first menu
+  WantedField wanted_field = WantedField::none; // gets the keys in the next frame
+  bool piece_large = false;                     // the piece takes the drawing's place
+  bool mend_symmetry = false;                   // of equally good mends the one that keeps the drawing's symmetry best
+  bool float_marks = true;                      // floats that are too long are marked in the drawing
+  ColourSight sight = ColourSight::as_is;       // how colours are seen, in the drawing and the piece
+  PreviewView preview;                          // what the print preview shows
+  ScreenBox preview_box;                        // room for its page in the last frame
+  YokeView yoke;                                // how the open yoke is looked at
+  bool afar = false;                            // the piece's room shows the band over 60 cm instead
+  std::optional<double> piece_zoom;             // px per mm; absent: all of the piece
   struct {
     double x = 0;
     double y = 0;

@@ -98,12 +98,10 @@ struct Applier {
   void operator()(const HangOver& action) const {
     hang_over(app, Floating{action.drawing, app.view.cursor, action.name, {}, action.see_through});
   }
-  void operator()(const MakeItSo& action) const { make_it_so(app, action.group); }
   void operator()(const TypeLettering& action) const {
     app.session.lettering = action.words;
     app.session.letter_height = action.height;
   }
-  void operator()(const WidenRepeat& action) const { apply_rows(app, action); }
   void operator()(const SearchMotifs& action) const { app.session.motif_search = action.words; }
   void operator()(const BeginLineDrag& action) const { apply_rows(app, action); }
   void operator()(const LineDragTo& action) const { apply_rows(app, action); }
@@ -163,7 +161,9 @@ struct Applier {
     app.view.finding_wanted = false;
     app.view.part_step = 0;
     app.view.open_menus = false;
+    app.view.wanted_field = WantedField::none;
   }
+  void operator()(const GoToDrawing&) const { app.view.focus_drawing = true; }
   void operator()(const SetDialog& action) const {
     if (is_open(action.dialog)) {
       app.session.dialog = action.dialog;

@@ -330,6 +330,9 @@ void run_command(App& app, Command command) {
   if (menu == Menu::file) {
     return run_file_command(app, command);
   }
+  if (menu == Menu::symmetry) {
+    return run_tab_command(app, command);
+  }
   if (is_for_area(app, command)) {
     return run_area_command(app, command);
   }
@@ -367,6 +370,11 @@ void run_command(App& app, Command command) {
   case Command::move_with_yarns:
   case Command::yarns_here: return run_row_command(app, command);
   case Command::swap_yarns: return swap_yarns(app);
+  case Command::type_lettering:
+  case Command::place_lettering:
+  case Command::widen_repeat:
+  case Command::find_motif:
+  case Command::add_yarn: return run_tab_command(app, command);
   case Command::try_pairs: return try_pairs(app);
   case Command::resize:
     app.session.dialog = SizeDialog{

@@ -130,9 +130,8 @@ void apply_rows(App& app, const TakeLayout& action) {
       Tone::good);
 }
 
-void apply_rows(App& app, const WidenRepeat& action) {
+void widen(App& app, const Widening& wider) {
   close_step(app);
-  const Widening& wider = action.widening;
   app.work.history.begin_drag("make the repeat wider");
   for (const Edit& change : widening_edits(app.work.design.grid, wider)) {
     edit(app, change);

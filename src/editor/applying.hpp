@@ -1,6 +1,7 @@
 // The parts that apply() is made of; only the apply_*.cpp files include this.
 #pragma once
 
+#include "drawing/widening.hpp"
 #include "editor/actions.hpp"
 #include "editor/kept_sides.hpp"
 #include "machine/open_document.hpp"
@@ -53,8 +54,10 @@ void apply_rows(App& app, const LineDragTo& action);
 void apply_rows(App& app, const EndLineDrag& action);
 void apply_rows(App& app, const SetYarnsHere& action);
 void apply_rows(App& app, const TakeLayout& action);
-void apply_rows(App& app, const WidenRepeat& action);
+void widen(App& app, const Widening& wider);
 void run_row_command(App& app, Command command);
+// Of the tabs of tools and yarns.
+void run_tab_command(App& app, Command command);
 
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);

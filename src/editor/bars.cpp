@@ -1,6 +1,7 @@
 // Along the edges of the window: the menus, the toolbar, the status line.
 #include "editor/panels.hpp"
 #include "editor/status_words.hpp"
+#include "editor/tab_commands.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 
@@ -21,24 +22,25 @@ bool ticked(const App& app, Command command) {
   case Command::pen_contrast: return app.view.pen == Pen::contrast;
   case Command::pen_main: return app.view.pen == Pen::main;
   case Command::mend_symmetry: return app.view.mend_symmetry;
+  case Command::filled: return app.view.interior == Interior::filled;
   case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
   case Command::float_marks: return app.view.float_marks;
   case Command::at_the_bench: return app.bench.open;
-  default: return false;
+  default: return group_of(command) == chosen_group(app);
   }
 }
 
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
-  constexpr std::array firsts = {Command::show_yoke,     Command::export_yoke,     Command::save,
-                                 Command::export_card,   Command::start_page,      Command::toggle_stitch,
-                                 Command::shift_left,    Command::mirror_sideways, Command::insert_column,
-                                 Command::move_row_up,   Command::resize,          Command::split_band,
-                                 Command::lay_out,       Command::import_picture,  Command::next_finding,
-                                 Command::other_face,    Command::show_settings,   Command::larger_text,
-                                 Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
+  constexpr std::array firsts = {
+      Command::show_yoke,     Command::export_yoke,     Command::save,           Command::export_card,
+      Command::start_page,    Command::toggle_stitch,   Command::type_lettering, Command::make_symmetric,
+      Command::shift_left,    Command::mirror_sideways, Command::insert_column,  Command::move_row_up,
+      Command::resize,        Command::split_band,      Command::lay_out,        Command::import_picture,
+      Command::next_finding,  Command::other_face,      Command::show_settings,  Command::larger_text,
+      Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
@@ -95,6 +97,14 @@ float width_of_all(const std::vector<ToolGroup>& groups, float unit) {
   return wide;
 }
 
+// What can't be used now stands in quiet text; its tip says why.
+bool menu_item(const Theme& theme, const char* words, const char* key, bool ticked, bool usable) {
+  ImGui::PushStyleColor(ImGuiCol_Text, tint(usable ? theme.text : theme.quiet_text));
+  const bool chosen = ImGui::MenuItem(words, key, ticked, usable);
+  ImGui::PopStyleColor();
+  return chosen;
+}
+
 // The files that were open last; those that are gone can't be chosen, but taken off the list.
 void recent_menu(const App& app, Actions& actions) {
   const auto& recent = app.settings.recent;
@@ -110,7 +120,7 @@ void recent_menu(const App& app, Actions& actions) {
     gone = gone || !there;
     ImGui::PushID(static_cast<int>(place));
     const std::string words = recent[place].filename().string() + (there ? "" : "  (missing)");
-    if (ImGui::MenuItem(words.c_str(), nullptr, false, there)) {
+    if (menu_item(app.theme, words.c_str(), nullptr, false, there)) {
       actions.push(OpenDropped{recent[place]});
     }
     ImGui::PopID();
@@ -118,11 +128,56 @@ void recent_menu(const App& app, Actions& actions) {
     tip(app.theme, recent[place].string());
   }
   ImGui::Separator();
-  if (ImGui::MenuItem("Take the missing ones off the list", nullptr, false, gone)) {
+  if (menu_item(app.theme, "Take the missing ones off the list", nullptr, false, gone)) {
     actions.push(ForgetRecent{});
   }
   remember_place(actions, "menu forget missing");
   ImGui::EndMenu();
+}
+
+void menu_entries(const App& app, Actions& actions, Menu menu);
+
+void menu_within(const App& app, Actions& actions, Menu menu) {
+  const std::string title(name_of(menu));
+  const bool open = ImGui::BeginMenu(title.c_str());
+  remember_place(actions, "menu " + title);
+  if (open) {
+    menu_entries(app, actions, menu);
+    ImGui::EndMenu();
+  }
+}
+
+void menu_entries(const App& app, Actions& actions, Menu menu) {
+  for (const CommandInfo& info : all_commands()) {
+    if (info.menu != menu) {
+      continue;
+    }
+    if (begins_group(info.command)) {
+      ImGui::Separator();
+    }
+    if (info.command == Command::type_lettering) {
+      menu_within(app, actions, Menu::symmetry);
+    }
+    const char* const key = *info.keys != 0 ? info.keys : nullptr;
+    const std::string reason = why_not(app, info.command);
+    if (menu_item(app.theme, info.name, key, ticked(app, info.command), reason.empty())) {
+      actions.run(info.command);
+    }
+    remember_place(actions, fmt::format("menu {}", info.id));
+    tip(app.theme, reason.empty() ? info.tip : reason);
+    if (info.command == Command::open) {
+      recent_menu(app, actions);
+    }
+  }
+}
+
+// The arrows go on from the menu that is open, and not from where they were in the bar the last time.
+void arrows_begin_at(const std::string& title) {
+  ImGuiWindow& bar = *ImGui::GetCurrentWindow();
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  const ImRect box(corner, {corner.x + ImGui::CalcTextSize(title.c_str()).x, corner.y + ImGui::GetFrameHeight()});
+  bar.NavLastIds[ImGuiNavLayer_Menu] = bar.GetID(title.c_str());
+  bar.NavRectRel[ImGuiNavLayer_Menu] = ImGui::WindowRectAbsToRel(&bar, box);
 }
 
 } // namespace
@@ -146,6 +201,9 @@ void menu_bar(const App& app, Actions& actions) {
     if (app.view.open_menus && menu == Menu::file) {
       ImGui::OpenPopup(title.c_str());
     }
+    if (ImGui::IsPopupOpen(title.c_str())) {
+      arrows_begin_at(title);
+    }
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, spacing);
     const bool open = ImGui::BeginMenu(title.c_str());
     ImGui::PopStyleVar();
@@ -156,24 +214,7 @@ void menu_bar(const App& app, Actions& actions) {
     if (!open) {
       continue;
     }
-    for (const CommandInfo& info : all_commands()) {
-      if (info.menu != menu) {
-        continue;
-      }
-      if (begins_group(info.command)) {
-        ImGui::Separator();
-      }
-      const char* const key = *info.keys != 0 ? info.keys : nullptr;
-      const std::string reason = why_not(app, info.command);
-      if (ImGui::MenuItem(info.name, key, ticked(app, info.command), reason.empty())) {
-        actions.run(info.command);
-      }
-      remember_place(actions, fmt::format("menu {}", info.id));
-      tip(app.theme, reason.empty() ? info.tip : reason);
-      if (info.command == Command::open) {
-        recent_menu(app, actions);
-      }
-    }
+    menu_entries(app, actions, menu);
     ImGui::EndMenu();
   }
   ImGui::EndMainMenuBar();

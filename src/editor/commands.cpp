@@ -71,6 +71,31 @@ constexpr std::array commands = {
                 "Draws the opposite of the stitch where the stroke begins"},
     CommandInfo{Command::pen_contrast, Menu::drawing, "pen-contrast", "Pen: contrast", "2", "Draws contrast"},
     CommandInfo{Command::pen_main, Menu::drawing, "pen-main", "Pen: main", "3", "Erases to main"},
+    CommandInfo{Command::symmetry_none, Menu::symmetry, "symmetry-none", "Symmetry: none", "Shift+O",
+                "Strokes stay as they are drawn"},
+    CommandInfo{Command::symmetry_glides, Menu::symmetry, "symmetry-glides", "Symmetry: glides", "Shift+G",
+                "Every stroke is mirrored top and bottom, and moved on by half the repeat"},
+    CommandInfo{Command::symmetry_upright, Menu::symmetry, "symmetry-upright", "Symmetry: upright mirrors", "Shift+H",
+                "Every stroke is mirrored left and right"},
+    CommandInfo{Command::symmetry_level, Menu::symmetry, "symmetry-level", "Symmetry: level mirror", "Shift+V",
+                "Every stroke is mirrored top and bottom"},
+    CommandInfo{Command::symmetry_half_turns, Menu::symmetry, "symmetry-half-turns", "Symmetry: half turns", "Shift+T",
+                "Every stroke is turned upside down"},
+    CommandInfo{Command::symmetry_by_turns, Menu::symmetry, "symmetry-by-turns", "Symmetry: mirrors and half turns",
+                "Shift+J", "Upright mirrors, glides and half turns by turns"},
+    CommandInfo{Command::symmetry_both, Menu::symmetry, "symmetry-both", "Symmetry: upright and level mirrors",
+                "Shift+K", "Every stroke is mirrored left and right, and top and bottom"},
+    CommandInfo{
+        Command::make_symmetric, Menu::symmetry, "make-symmetric", "Make the drawing so", "Shift+S",
+        "The nearest drawing that has the chosen symmetry: fewest stitches changed, of the marked area or of all"},
+    CommandInfo{Command::type_lettering, Menu::drawing, "type-lettering", "Lettering…", "I",
+                "Words to knit, typed among the tools"},
+    CommandInfo{Command::place_lettering, Menu::drawing, "place-lettering", "Put the lettering over the drawing",
+                "Shift+I", "It hangs there until it is set down"},
+    CommandInfo{Command::widen_repeat, Menu::drawing, "widen-repeat", "Make the repeat as wide as the lettering",
+                "Shift+W", "The drawing several times side by side, or new stitches of main at its right; one step"},
+    CommandInfo{Command::find_motif, Menu::drawing, "find-motif", "Find a motif…", "D",
+                "In the collection and in your own folder, among the tools"},
     CommandInfo{Command::shift_left, Menu::drawing, "shift-left", "Shift left", "Ctrl+Left",
                 "Stitches that leave at one edge come in at the other"},
     CommandInfo{Command::shift_right, Menu::drawing, "shift-right", "Shift right", "Ctrl+Right", ""},
@@ -137,6 +162,8 @@ constexpr std::array commands = {
                 "Main becomes contrast in the cursor's band, the stitches stay"},
     CommandInfo{Command::try_pairs, Menu::rows, "try-pairs", "Try other pairs of yarns…", "Y",
                 "Small pictures of the cursor's band in other yarns"},
+    CommandInfo{Command::add_yarn, Menu::rows, "add-yarn", "Add a yarn", "Shift+U",
+                "One more for the bands to choose from"},
     CommandInfo{Command::zoom_in, Menu::view, "zoom-in", "Larger", "+", ""},
     CommandInfo{Command::zoom_out, Menu::view, "zoom-out", "Smaller", "-", ""},
     CommandInfo{Command::zoom_fit, Menu::view, "zoom-fit", "Fit the repeat", "0", ""},
@@ -228,6 +255,7 @@ std::string_view name_of(Menu menu) {
   case Menu::file: return "File";
   case Menu::edit: return "Edit";
   case Menu::drawing: return "Drawing";
+  case Menu::symmetry: return "Symmetry while drawing";
   case Menu::rows: return "Rows and columns";
   case Menu::knitting: return "Knitting";
   case Menu::view: return "View";
@@ -243,6 +271,7 @@ std::vector<const CommandInfo*> commands_found(std::string_view words) {
       found.push_back(&info);
     }
   }
+  std::ranges::stable_partition(found, [words](const CommandInfo* info) { return has_words(info->name, words); });
   return found;
 }
 

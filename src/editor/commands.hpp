@@ -51,6 +51,18 @@ enum class Command {
   pen_opposite,
   pen_contrast,
   pen_main,
+  symmetry_none,
+  symmetry_glides,
+  symmetry_upright,
+  symmetry_level,
+  symmetry_half_turns,
+  symmetry_by_turns,
+  symmetry_both,
+  make_symmetric,
+  type_lettering,
+  place_lettering,
+  widen_repeat,
+  find_motif,
   invert,
   clear,
   shift_left,
@@ -92,6 +104,7 @@ enum class Command {
   yarns_here,
   swap_yarns,
   try_pairs,
+  add_yarn,
   zoom_in,
   zoom_out,
   zoom_fit,
@@ -133,7 +146,8 @@ enum class Command {
   keys
 };
 
-enum class Menu { file, edit, drawing, rows, knitting, view, help };
+// `symmetry` opens from the menu of the drawing.
+enum class Menu { file, edit, drawing, symmetry, rows, knitting, view, help };
 
 struct CommandInfo {
   Command command = Command::undo;
@@ -148,7 +162,8 @@ struct CommandInfo {
 [[nodiscard]] const CommandInfo& info_of(Command command);
 [[nodiscard]] std::string_view name_of(Menu menu);
 
-// Those in whose name, tip or menu each word begins a word, small or large letters alike; all of them for no word.
+// Those in whose name, tip or menu each word begins a word, small or large letters alike; those
+// whose name has all of the words come first. All of them for no word.
 [[nodiscard]] std::vector<const CommandInfo*> commands_found(std::string_view words);
 
 // Whether it means something while a yoke is shown in place of the drawing.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -119,18 +120,15 @@ Details details_of_chosen(const App& app) {
   return details;
 }
 
-// Below the details, side by side where there is room.
-struct FloatButtons {
-  static constexpr const char* mend_words = "Mend the floats";
-  static constexpr const char* needles_words = "On the needles";
-  bool mend = false;    // or what can be done with the mend that is shown
-  bool needles = false; // where the piece shows the float as well: the way to its place there, and back
-  bool in_one_line = true;
-  bool by_hand = false; // catch and accept, on a line of their own
-  [[nodiscard]] int lines() const {
-    return (mend || needles ? 1 : 0) + (mend && needles && !in_one_line ? 1 : 0) + (by_hand ? 1 : 0);
-  }
+// What can be done with the chosen float, below the details: groups that begin a line each, and go on in the next where
+// there is no room.
+struct FloatButton {
+  const char* name;
+  const char* words;
+  Command command;
+  const char* tip;
 };
+using FloatButtons = std::vector<std::vector<FloatButton>>;
 
 bool is_float(const App& app) {
   const auto& findings = app.caches.findings;
@@ -139,64 +137,58 @@ bool is_float(const App& app) {
 }
 
 FloatButtons buttons_for(const App& app, const Details& details) {
-  const ImGuiStyle& style = ImGui::GetStyle();
-  const float wide = ImGui::CalcTextSize(FloatButtons::mend_words).x +
-                     ImGui::CalcTextSize(FloatButtons::needles_words).x + 4 * style.FramePadding.x +
-                     style.ItemSpacing.x;
-  return {app.session.mend || !details.hint.empty(), !details.on_piece.empty() && !app.session.mend,
-          wide <= ImGui::GetContentRegionAvail().x, is_float(app) && !app.session.mend};
+  if (app.session.mend) {
+    return {{{"take mend", "Take it", Command::set_down, "The stitches are changed so (Return)"},
+             {"other mend", "Another", Command::other_mend, "Just as few stitches, at other places (Ctrl+Shift+M)"},
+             {"leave mend", "Leave", Command::focus_drawing, "The drawing stays as it is (Escape)"}}};
+  }
+  FloatButtons groups(1);
+  if (!details.hint.empty()) {
+    groups[0].push_back({"mend", "Mend the floats", Command::mend,
+                         "Shows the fewest stitches to change so that no float is too long (Ctrl+M)"});
+  }
+  if (!details.on_piece.empty()) { // the way to its place on the bed, and back
+    const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
+    groups[0].push_back({"on the needles", there ? "On the repeat" : "On the needles", Command::finding_on_needles,
+                         "The float in the drawing's columns, or by the needles of its first place on the bed (O)"});
+  }
+  if (is_float(app)) { // the menu has the row's and all
+    groups.push_back(
+        {{"catch float", "Catch by hand", Command::catch_float,
+          "Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)"},
+         {"accept float", "Accept", Command::accept_float, "Leaves the float as long as it is (Ctrl+Shift+A)"}});
+  }
+  return groups;
 }
 
-void needles_button(const App& app, Actions& actions) {
-  const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
-  if (button(app.theme, actions, "on the needles", there ? "On the repeat" : FloatButtons::needles_words)) {
-    actions.run(Command::finding_on_needles);
-  }
-  tip(app.theme, "The float in the drawing's columns, or by the needles of its first place on the bed (O)");
+float width_of(const FloatButton& one) {
+  return ImGui::CalcTextSize(one.words).x + 2 * ImGui::GetStyle().FramePadding.x;
 }
 
-// For the float that is chosen; the menu has the row's and all.
-void by_hand_buttons(const App& app, Actions& actions) {
-  if (button(app.theme, actions, "catch float", "Catch by hand")) {
-    actions.run(Command::catch_float);
+int lines_of(const FloatButtons& groups, float room) {
+  int lines = 0;
+  for (const auto& group : groups) {
+    float right = room + 1; // so the first begins a line
+    for (const FloatButton& one : group) {
+      const bool goes_on = right + ImGui::GetStyle().ItemSpacing.x + width_of(one) <= room;
+      right = goes_on ? right + ImGui::GetStyle().ItemSpacing.x + width_of(one) : width_of(one);
+      lines += goes_on ? 0 : 1;
+    }
   }
-  tip(app.theme, "Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)");
-  ImGui::SameLine();
-  if (button(app.theme, actions, "accept float", "Accept")) {
-    actions.run(Command::accept_float);
-  }
-  tip(app.theme, "Leaves the float as long as it is (Ctrl+Shift+A)");
+  return lines;
 }
 
-void float_buttons(const App& app, Actions& actions, const FloatButtons& buttons) {
-  if (!app.session.mend) {
-    if (buttons.mend && button(app.theme, actions, "mend", FloatButtons::mend_words)) {
-      actions.run(Command::mend);
+void float_buttons(const App& app, Actions& actions, const FloatButtons& groups) {
+  for (const auto& group : groups) {
+    for (const FloatButton& one : group) {
+      if (&one != &group.front()) {
+        flow(width_of(one));
+      }
+      if (button(app.theme, actions, one.name, one.words)) {
+        actions.run(one.command);
+      }
+      tip(app.theme, one.tip);
     }
-    if (buttons.mend && buttons.needles && buttons.in_one_line) {
-      ImGui::SameLine();
-    }
-    if (buttons.needles) {
-      needles_button(app, actions);
-    }
-    if (buttons.by_hand) {
-      by_hand_buttons(app, actions);
-    }
-    return;
-  }
-  if (!buttons.mend) {
-    return;
-  }
-  if (button(app.theme, actions, "take mend", "Take it")) {
-    actions.run(Command::set_down);
-  }
-  ImGui::SameLine();
-  if (button(app.theme, actions, "other mend", "Another")) {
-    actions.run(Command::other_mend);
-  }
-  ImGui::SameLine();
-  if (button(app.theme, actions, "leave mend", "Leave")) {
-    actions.run(Command::focus_drawing);
   }
 }
 
@@ -211,17 +203,37 @@ float height_of(const Details& details) {
          ImGui::GetStyle().ItemSpacing.y;
 }
 
-// At least five lines; else what the list leaves, with room for some entries beside the chosen one.
-float room_for_details(const Theme& theme, const Details& details, std::size_t listed, float room) {
-  const auto entries = static_cast<float>(std::min<std::size_t>(listed, least_entries));
-  const float list = entries * (height_of_entry(theme) + 2 * theme.scale) + 6 * theme.scale;
-  const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
-  return std::min({height_of(details), std::max(least, room - list), room * 0.6F});
+// How the room below the heading is shared out, px.
+struct Shares {
+  float details = 0;
+  float list = 0;
+  bool buttons_within = false; // the details: they scroll together, where large text leaves no room for both
+};
+
+// The details: at least five lines; else what the list leaves, with room for some entries beside the chosen one.
+Shares shares_of(const Theme& theme, const Details& details, float buttons, std::size_t listed, float room) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float unit = theme.scale;
+  const float gap = 6 * unit;
+  const float one = height_of_entry(theme) + 2 * unit;
+  const float entries = static_cast<float>(std::min<std::size_t>(listed, least_entries)) * one + gap;
+  const float least = 5 * ImGui::GetTextLineHeight() + 2 * style.WindowPadding.y;
+  const float wish = height_of(details);
+  Shares shares;
+  const float beside = room - buttons - gap; // for the list and the details
+  shares.buttons_within = beside - std::min(least, wish) < one;
+  shares.details = shares.buttons_within
+                       ? std::min(wish + buttons, std::max(room - gap - one, 2 * ImGui::GetFrameHeightWithSpacing()))
+                       : std::min({wish, std::max(least, beside + gap - entries), (beside + gap) * 0.6F});
+  shares.list = std::max(20.0F, shares.buttons_within ? room - gap - shares.details : beside - shares.details);
+  return shares;
 }
 
-void show_details(const Theme& theme, const Details& details, float tall) {
+void show_details(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
+                  const Shares& shares) {
+  const Theme& theme = app.theme;
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
-  ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
+  ImGui::BeginChild("details", ImVec2(0, shares.details), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
   const auto say = [](const std::string& text) {
     if (!text.empty()) {
       ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
@@ -236,8 +248,19 @@ void show_details(const Theme& theme, const Details& details, float tall) {
     ImGui::PopFont();
     say(details.remedy);
   }
+  if (shares.buttons_within) {
+    float_buttons(app, actions, buttons);
+  }
   ImGui::EndChild();
+  if (actions.publish_places) {
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 high = ImGui::GetItemRectMax();
+    actions.places.push_back({"finding details", {low.x, low.y, high.x, high.y}});
+  }
   ImGui::PopStyleColor();
+  if (!shares.buttons_within) {
+    float_buttons(app, actions, buttons);
+  }
 }
 
 void count(const Theme& theme, int number, Severity severity) {
@@ -286,13 +309,14 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());
   const Details said = chosen ? details_of_chosen(app) : Details{};
   const float room = ImGui::GetContentRegionAvail().y;
-  const FloatButtons buttons = buttons_for(app, said);
-  const float buttons_tall = static_cast<float>(buttons.lines()) * ImGui::GetFrameHeightWithSpacing();
-  const float details_tall = chosen ? room_for_details(theme, said, caches.listed.size(), room - buttons_tall) : 0;
+  const FloatButtons buttons = chosen ? buttons_for(app, said) : FloatButtons{};
+  const float buttons_tall =
+      static_cast<float>(lines_of(buttons, ImGui::GetContentRegionAvail().x)) * ImGui::GetFrameHeightWithSpacing();
+  const Shares shares = chosen ? shares_of(theme, said, buttons_tall, caches.listed.size(), room) : Shares{0, room, {}};
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
-  ImGui::BeginChild("list", ImVec2(0, std::max(20.0F, room - details_tall - buttons_tall - (chosen ? 6 * unit : 0))));
+  ImGui::BeginChild("list", ImVec2(0, shares.list));
   const auto place =
       std::ranges::find_if(caches.listed, [&](const Listed& entry) { return entry.holds(app.view.finding); }) -
       caches.listed.begin();
@@ -310,11 +334,10 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   ImGui::PopStyleColor(2);
   ImGui::PopStyleVar();
   if (chosen) {
-    show_details(theme, said, details_tall);
+    show_details(app, actions, said, buttons, shares);
     if (actions.publish_places && !said.hint.empty()) {
       actions.places.push_back({said.hint, {}});
     }
-    float_buttons(app, actions, buttons);
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

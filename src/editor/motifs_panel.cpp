@@ -50,6 +50,7 @@ void motifs_part(const App& app, Actions& actions) {
     actions.push(SearchMotifs{words});
   }
   remember_place(actions, "motif search", Stop::Kind::field);
+  make_wanted(app, actions, WantedField::motif_search);
   command_button(app, actions, Command::keep_motif, app.view.marked ? "Keep the marked area…" : "Keep the drawing…");
   if (!app.caches.motifs_trouble.empty()) {
     ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.warning));

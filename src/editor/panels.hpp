@@ -53,6 +53,9 @@ void keys(const App& app, const Portion& input, Actions& actions);
 // Tab, Return and the step from part to part, after everything was drawn.
 void walk_with_keys(const App& app, const Portion& input, Actions& actions);
 [[nodiscard]] bool drawing_has_keys();
+// After a frame: whether a menu, a tip or a dialog has opened in it that ImGui only shows in the next, or the keys are
+// on their way from one thing to another.
+[[nodiscard]] bool something_opens();
 // False where a field is typed in that has nothing of its own to undo: the key is the program's then.
 [[nodiscard]] bool typing_undoes(const KeyEvent& key);
 

@@ -34,6 +34,7 @@ namespace punchwright::editor {
 namespace {
 
 constexpr int frames_after_event = 3; // ImGui settles sizes and hovering over two
+constexpr int most_late_frames = 6;   // in which menus and tips come into sight, one opening another
 
 void open_first(App& app, const Options& options) {
   if (!options.file.empty()) {
@@ -74,6 +75,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   actions.publish_places = publish;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
+  actions.unsettled = something_opens();
   window.end_frame(app, draw && !window.input_waiting());
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
   app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
@@ -155,6 +157,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   app.bench.speaks = speaker.can_speak();
   std::uint64_t number = 0;
   int frames_due = frames_after_event;
+  int late_frames = 0;     // drawn since the last event beyond those
   bool returned = false;   // until the open files were looked at, which waits for dialogs
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
@@ -186,6 +189,7 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     }
     if (happened) {
       frames_due = frames_after_event;
+      late_frames = 0;
       may_settle = true;
     }
     if (frames_due == 0) {
@@ -196,6 +200,9 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     if (may_settle && changes_something(actions)) {
       frames_due = frames_after_event; // what it changed is drawn, and settles as after an event
       may_settle = false;
+    } else if (frames_due == 0 && actions.unsettled && late_frames < most_late_frames) {
+      frames_due = 1;
+      ++late_frames;
     }
     window.set_title(window_title(app));
     awake.keep(app.bench.open);

@@ -34,6 +34,34 @@ void show_question_about_file(App& app, const std::string& dialog) {
   offer_recovery(app, {std::make_shared<FoundWork>(FoundWork{{}, std::nullopt, journal})});
 }
 
+// The questions that come up while something is worked on.
+void show_question_about_work(App& app, const std::string& dialog) {
+  if (dialog != "guard" && dialog != "dropped" && dialog != "bench-changed") {
+    return;
+  }
+  const auto change = [&app] {
+    apply(app, PlaceCursor{Cell{2, 3}});
+    apply(app, Run{Command::toggle_stitch});
+  };
+  if (dialog == "bench-changed") {
+    constexpr int somewhere = 40; // moves: some rows are knitted
+    apply(app, Run{Command::at_the_bench});
+    apply(app, GoToMove{somewhere});
+    apply(app, Run{Command::at_the_bench});
+    change();
+    return apply(app, Run{Command::at_the_bench});
+  }
+  change();
+  return dialog == "guard" ? apply(app, Run{Command::quit}) : apply(app, DropFile{app.session.path});
+}
+
+// A name over the drawing.
+void letter_something(App& app) {
+  apply(app, TypeLettering{"Mole", LetterHeight::seven});
+  apply(app, PlaceCursor{Cell{1, 8}});
+  apply(app, Run{Command::place_lettering});
+}
+
 // A list of what was done has something to tell.
 void do_a_few_things(App& app) {
   apply(app, PlaceCursor{Cell{2, 3}});
@@ -83,7 +111,10 @@ void show_asked_for(App& app, const Options& options) {
                                                                 {"bench", Command::at_the_bench},
                                                                 {"step-list", Command::step_list},
                                                                 {"play", Command::play},
-                                                                {"wrong", Command::what_went_wrong}};
+                                                                {"wrong", Command::what_went_wrong},
+                                                                {"mend", Command::mend},
+                                                                {"afar", Command::from_afar},
+                                                                {"menu", Command::open_menus}};
   if (options.dialog == "steps") {
     do_a_few_things(app);
   }
@@ -92,7 +123,11 @@ void show_asked_for(App& app, const Options& options) {
       apply(app, Run{command});
     }
   }
+  if (options.dialog == "lettering") {
+    letter_something(app);
+  }
   show_question_about_file(app, options.dialog);
+  show_question_about_work(app, options.dialog);
   if (app.bench.open) {
     apply(app, GoToMove{options.done});
     apply(app, Say{});

@@ -102,15 +102,15 @@ std::string state_line(const App& app, const Actions& actions, const FrameFacts&
       "{{\"frame\":{},\"idle\":{},\"opening\":{},\"revision\":{},\"saved\":{},\"saves\":{},\"steps\":{},\"title\":{},"
       "\"path\":{},"
       "\"message\":{},\"dialog\":{},\"cursor\":[{},{}],\"finding\":{},\"findings\":{},\"faults\":{},\"stroke\":{},"
-      "\"floats_shown\":{},"
+      "\"floats_shown\":{},\"unsettled\":{},"
       "\"keys_at\":{},\"typed\":{},\"face\":\"{}\",\"theme\":\"{}\",\"lengths\":\"{}\",\"scale\":{},\"canvas\":{},{},"
       "\"yoke\":{},\"bench\":{},\"places\":{{{}}}}}\n",
       facts.number, facts.idle, work.opening, work.history.revision(), work.history.saved(), app.session.saves,
       work.history.done(), json_text(window_title(app)), json_text(app.session.path.string()),
       json_text(app.session.message), json_text(name_of(app.session.dialog)), view.cursor.column, view.cursor.row,
       view.finding, app.caches.findings.size(), app.caches.faults, app.session.stroke.has_value(),
-      app.caches.waiting ? static_cast<int>(app.caches.waiting->floats.size()) : -1, json_text(actions.keys_at),
-      json_text(actions.typed), view.face == Face::knit ? "knit" : "purl",
+      app.caches.waiting ? static_cast<int>(app.caches.waiting->floats.size()) : -1, actions.unsettled,
+      json_text(actions.keys_at), json_text(actions.typed), view.face == Face::knit ? "knit" : "purl",
       app.theme == dark_palette() ? "dark" : "light",
       app.settings.lengths == LengthUnit::inches ? "inches" : "centimetres", app.theme.scale, box_text(view.canvas),
       lattice(app), yoke_text(app), bench_text(app), places);

@@ -1,9 +1,9 @@
 // The tab of tools: what the pointer draws, symmetry, lettering, motifs.
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
-#include "drawing/widening.hpp"
 #include "editor/panels.hpp"
 #include "editor/picture_views.hpp"
+#include "editor/tab_commands.hpp"
 #include "editor/tool_pictures.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
@@ -100,21 +100,15 @@ void symmetry(const App& app, Actions& actions) {
   const float wide = std::floor((ImGui::GetContentRegionAvail().x - gap) / 2);
   int place = 0;
   for (const FriezeGroup group : frieze_groups()) {
-    const Frieze frieze = centred_frieze(group, grid.width(), grid.height());
-    const bool none = group == FriezeGroup::p1;
-    const bool chosen = none ? !app.view.symmetry : app.view.symmetry && app.view.symmetry->group == group;
     if (place++ % 2 != 0) {
       ImGui::SameLine(0, gap);
     }
     const std::string name = fmt::format("frieze {}", notation_of(group));
-    if (picture_button(app, actions, name, repeated(picture_of(group), 32, 9), {wide, 40 * theme.scale}, chosen, 1.0)) {
-      if (const Failure failure = unusable_frieze(frieze, grid.width(), grid.height())) {
-        actions.push(Say{failure->text(), Tone::trouble});
-      } else {
-        actions.push(ChooseSymmetry{none ? std::nullopt : std::optional(frieze)});
-      }
+    if (picture_button(app, actions, name, repeated(picture_of(group), 32, 9), {wide, 40 * theme.scale},
+                       group == chosen_group(app), 1.0)) {
+      actions.run(command_for(group));
     }
-    tip(theme, fmt::format("{}: {}", notation_of(group), description_of(group)));
+    tip(theme, fmt::format("{}: {} ({})", notation_of(group), description_of(group), info_of(command_for(group)).keys));
   }
   if (app.view.symmetry) {
     if (uses_upright_axis(app.view.symmetry->group) || app.view.symmetry->group == FriezeGroup::p2) {
@@ -124,9 +118,9 @@ void symmetry(const App& app, Actions& actions) {
       axis_field(app, actions, "level", "Level", &Frieze::level, 2 * grid.height() - 1, "row");
     }
     if (button(theme, actions, "make it so", "Make the drawing so")) {
-      actions.push(MakeItSo{app.view.symmetry->group});
+      actions.run(Command::make_symmetric);
     }
-    tip(theme, "The nearest drawing that has this symmetry: fewest stitches changed, of the marked area or of all");
+    tip(theme, fmt::format("{} ({})", info_of(Command::make_symmetric).tip, info_of(Command::make_symmetric).keys));
   }
   const FriezeGroup has = app.caches.frieze.group;
   hint(theme, fmt::format("Symmetry of the drawing: {} ({}).", description_of(has), notation_of(has)));
@@ -153,21 +147,22 @@ std::string remark_on(const App& app, const Grid& lettering) {
 }
 
 // Where the letters are wider than the repeat: a repeat in which they have room.
-void room_for(const App& app, Actions& actions, const Grid& lettering) {
-  const std::optional<int> card = card_width_of(app.work.profile);
-  const auto wider = widening_for(app.work.design.grid.width(), lettering.width(), card);
+void room_for(const App& app, Actions& actions) {
+  const auto wider = widening_for_lettering(app);
   if (!wider) {
     return;
   }
   if (button(app.theme, actions, "widen repeat", fmt::format("Make the repeat {} wide", wider->width).c_str())) {
-    actions.push(WidenRepeat{*wider});
+    actions.run(Command::widen_repeat);
   }
-  tip(app.theme, wider->times > 1 ? fmt::format("The drawing {} times side by side, as one step", wider->times)
-                                  : "New stitches of main at its right, as one step");
+  tip(app.theme, fmt::format("{}, as one step ({})",
+                             wider->times > 1 ? fmt::format("The drawing {} times side by side", wider->times)
+                                              : "New stitches of main at its right",
+                             info_of(Command::widen_repeat).keys));
   if (!wider->fits_card) {
     hint(app.theme, fmt::format("The card repeats over {} stitches: a repeat of {} is knitted without a card, the "
                                 "needles brought forward by hand.",
-                                *card, wider->width));
+                                *card_width_of(app.work.profile), wider->width));
   }
 }
 
@@ -179,6 +174,7 @@ void lettering(const App& app, Actions& actions) {
   ImGui::SetNextItemWidth(-1);
   bool changed = ImGui::InputTextWithHint("##lettering", "Words to knit", &words);
   remember_place(actions, "lettering", Stop::Kind::field);
+  make_wanted(app, actions, WantedField::lettering);
   for (const LetterHeight choice : {LetterHeight::five, LetterHeight::seven}) {
     const std::string name = fmt::format("{} rows high", rows_of(choice));
     if (button(theme, actions, name.c_str(), name.c_str(), height == choice ? Look::chosen : Look::quiet)) {
@@ -206,14 +202,14 @@ void lettering(const App& app, Actions& actions) {
   thumbnail(theme, drawn->drawing, {corner.x, corner.y, corner.x + wide, corner.y + tall},
             app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm());
   hint(theme, remark_on(app, drawn->drawing));
-  room_for(app, actions, drawn->drawing);
+  room_for(app, actions);
   hint(theme, app.view.face == Face::knit
                   ? "To be read on the knit side; choose the purl side of the piece to mirror it."
                   : "To be read on the purl side, so it is mirrored in the drawing.");
   if (button(theme, actions, "set lettering down", "Put it over the drawing", Look::main)) {
-    actions.push(HangOver{drawn->drawing, "lettering", true});
+    actions.run(Command::place_lettering);
   }
-  tip(theme, "It hangs there until it is set down");
+  tip(theme, fmt::format("{} ({})", info_of(Command::place_lettering).tip, info_of(Command::place_lettering).keys));
 }
 
 } // namespace

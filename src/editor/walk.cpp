@@ -77,7 +77,7 @@ void step_to_part(const App& app, Actions& actions, int by) {
     if (next == 0) {
       actions.push(CloseField{});
       ImGui::ClearActiveID();
-      return actions.run(Command::focus_drawing);
+      return actions.push(GoToDrawing{});
     }
     ImGuiWindow* const window = ImGui::FindWindowByName(parts[static_cast<std::size_t>(next)]);
     const std::vector<Stop> stops = stops_in(actions, window);
@@ -124,6 +124,14 @@ bool typing_undoes(const KeyEvent& key) {
   return field->GetUndoAvailCount() > 0 || field->GetRedoAvailCount() > 0;
 }
 
+bool something_opens() {
+  const ImGuiContext& context = *ImGui::GetCurrentContext();
+  const bool moves = context.NavMoveForwardToNextFrame || context.NavMoveSubmitted;
+  return moves || std::ranges::any_of(context.Windows, [](const ImGuiWindow* window) {
+           return window->Active && (window->HiddenFramesCanSkipItems > 0 || window->HiddenFramesCannotSkipItems > 0);
+         });
+}
+
 namespace {
 
 // For tests: which thing has the keys, and what is typed in it.
@@ -154,6 +162,13 @@ void walk_with_keys(const App& app, const Portion& input, Actions& actions) {
       go_to(wished != stops.end() ? *wished : stops.front());
     }
     return;
+  }
+  if (actions.wanted_stop != 0) {
+    const auto wanted = std::ranges::find(actions.stops, actions.wanted_stop, &Stop::id);
+    if (wanted != actions.stops.end()) {
+      actions.push(CloseField{});
+      return go_to(*wanted);
+    }
   }
   if (app.view.part_step != 0) {
     return step_to_part(app, actions, app.view.part_step);

@@ -1,6 +1,7 @@
 // The small parts of panels.
 #include "editor/widgets.hpp"
 
+#include "editor/tab_commands.hpp"
 #include "editor/typed_text.hpp"
 
 #include <algorithm>
@@ -37,6 +38,12 @@ void make_default(Actions& actions) {
 
 void make_first_stop(Actions& actions) {
   actions.first_stop = ImGui::GetItemID();
+}
+
+void make_wanted(const App& app, Actions& actions, WantedField wanted) {
+  if (app.view.wanted_field == wanted) {
+    actions.wanted_stop = ImGui::GetItemID();
+  }
 }
 
 bool keys_show_their_place() {
@@ -121,12 +128,16 @@ std::string in_lines(std::string_view text, float room) {
 
 bool button(const Theme& theme, Actions& actions, const char* name, const char* text, Look look, float width,
             bool enabled) {
-  const Colour face = look == Look::chosen ? theme.accent_soft : look == Look::main ? theme.accent : theme.button;
-  const Colour hover = look == Look::main     ? mixed(theme.accent, theme.text, 0.25F)
-                       : look == Look::chosen ? theme.accent_hover
-                                              : theme.button_hover;
-  const Colour words = look == Look::main ? theme.on_accent : look == Look::chosen ? theme.accent : theme.text;
-  ImGui::PushStyleColor(ImGuiCol_Button, tint(face, look == Look::quiet ? 0.0F : 1.0F));
+  const Look shown = enabled ? look : Look::quiet; // without a face where it can't be used, in quiet words
+  const Colour face = shown == Look::chosen ? theme.accent_soft : shown == Look::main ? theme.accent : theme.button;
+  const Colour hover = shown == Look::main     ? mixed(theme.accent, theme.text, 0.25F)
+                       : shown == Look::chosen ? theme.accent_hover
+                                               : theme.button_hover;
+  const Colour words = !enabled                ? theme.quiet_text
+                       : shown == Look::main   ? theme.on_accent
+                       : shown == Look::chosen ? theme.accent
+                                               : theme.text;
+  ImGui::PushStyleColor(ImGuiCol_Button, tint(face, shown == Look::quiet ? 0.0F : 1.0F));
   ImGui::PushStyleColor(ImGuiCol_ButtonHovered, tint(hover));
   ImGui::PushStyleColor(ImGuiCol_ButtonActive, tint(mixed(hover, theme.text, 0.12F)));
   ImGui::PushStyleColor(ImGuiCol_Text, tint(words));
@@ -167,6 +178,13 @@ std::string why_not(const App& app, Command command) {
     return !app.bench.speaks ? "No program that speaks is there: spd-say (speech-dispatcher) or espeak-ng"
            : app.bench.open  ? ""
                              : "Only at the bench (F5)";
+  case Command::make_symmetric: return app.view.symmetry ? "" : "Choose a symmetry first: it stands among the tools";
+  case Command::place_lettering:
+  case Command::widen_repeat:
+    return app.session.lettering.empty() ? "Type the words first (I)"
+           : command == Command::widen_repeat && !widening_for_lettering(app)
+               ? "The lettering has room in the repeat as it is"
+               : "";
   case Command::cut:
     return app.view.marked || app.session.floating ? "" : "Mark an area first: M, or Ctrl+A for all of it";
   case Command::undo:

@@ -18,6 +18,8 @@ void remember_place(Actions& actions, std::string_view name, Stop::Kind kind = S
 // The last item was one of a dialog's that Return presses, or that has the keys when the dialog opens.
 void make_default(Actions& actions);
 void make_first_stop(Actions& actions);
+// The last item is the field that a command goes to, where `wanted` is what is asked for.
+void make_wanted(const App& app, Actions& actions, WantedField wanted);
 
 // Whether the thing that has the keys is marked: after the mouse was used it isn't.
 [[nodiscard]] bool keys_show_their_place();

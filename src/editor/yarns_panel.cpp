@@ -100,23 +100,6 @@ void one_yarn(const App& app, Actions& actions, std::size_t index, bool below) {
   ImGui::PopID();
 }
 
-void add_yarn(const App& app, Actions& actions) {
-  constexpr std::array colours = {Colour{0xa8, 0x3c, 0x32}, Colour{0x3f, 0x7a, 0x6b}, Colour{0xd9, 0xa4, 0x41},
-                                  Colour{0x6c, 0x8f, 0xb0}, Colour{0x7a, 0x4e, 0x6d}, Colour{0x55, 0x5b, 0x3c}};
-  constexpr std::array names = {"Rust", "Kelp", "Straw", "Haze", "Heather", "Moss"};
-  const Document& design = app.work.design;
-  for (char key = 'A'; key <= 'Z'; ++key) {
-    if (std::ranges::find(design.yarns, key, &Yarn::key) != design.yarns.end()) {
-      continue;
-    }
-    Document settings = settings_of(design);
-    const std::size_t next = (design.yarns.size() + colours.size() - 2) % colours.size();
-    settings.yarns.push_back({key, names[next], colours[next]});
-    actions.push(EditDesign{ChangeSettings{std::move(settings)}});
-    return;
-  }
-}
-
 // Chooses one of the yarns, or, where it may be, none.
 bool choose_yarn(const App& app, Actions& actions, const std::string& name, char& key, bool may_be_none) {
   const Document& design = app.work.design;
@@ -304,9 +287,9 @@ void yarns_tab(const App& app, Actions& actions) {
     ImGui::EndTable();
   }
   if (button(theme, actions, "add yarn", "Add a yarn")) {
-    add_yarn(app, actions);
+    actions.run(Command::add_yarn);
   }
-  tip(theme, "One more for the bands to choose from");
+  tip(theme, "One more for the bands to choose from (Shift+U)");
   choose_sight(app, actions);
   heading(theme, "Bands, from the top");
   if (side_by_side(app)) {

@@ -45,6 +45,45 @@ class Findings(WindowTest):
         editor.key("o")
         editor.wait(lambda state: state["finding"] == 0, "back on the repeat")
 
+    def test_a_mend_that_is_shown_stays_while_the_keys_go_round_the_window(self):
+        editor = self.start(self.write("a.repeat", design(["#......." + "#..." * 4] * 4)))
+        editor.key("n", "ctrl+m")
+        editor.wait(lambda state: "take mend" in state["places"] and state["idle"], "the mend")
+        editor.key("F6")
+        editor.wait(lambda state: state["keys_at"] != "drawing" and state["idle"], "another part")
+        self.tab_until(editor, "drawing", "F6")
+        self.assertIn("take mend", editor.state["places"])
+        editor.key("Escape")
+        editor.wait(lambda state: "take mend" not in state["places"] and state["idle"], "no mend")
+
+    def test_in_a_small_window_a_finding_has_room_for_its_words_and_what_can_be_done_is_reached(self):
+        path = self.write("a.repeat", design(["#......." + "#..." * 4] * 4))
+        for size, scale in (("1280x720", 2.5), ("1280x720", 2), ("1024x640", 2.5), ("1024x640", 1.6), ("1280x720", 1)):
+            with self.subTest(size=size, scale=scale):
+                editor = self.start(path, "--size", size, "--scale", str(scale))
+                width, height = map(int, size.split("x"))
+                editor.key("n")
+                editor.wait(lambda state: state["finding"] >= 0 and state["idle"], "the finding")
+                _, top, _, bottom = editor.state["places"]["finding details"]
+                self.assertGreater(bottom - top, 3 * 17 * scale)  # lines of text
+                self.assertLessEqual(bottom, height)
+                for name in ("mend", "catch float", "accept float"):
+                    self.reached_by_keys(editor, name, width, height)
+                editor.key("ctrl+m")
+                editor.wait(lambda state: "take mend" in state["places"] and state["idle"], "the mend")
+                for name in ("take mend", "other mend", "leave mend"):
+                    self.reached_by_keys(editor, name, width, height)
+                editor.key("Return")  # leaves it
+                editor.wait(lambda state: "take mend" not in state["places"] and state["idle"], "no mend")
+                editor.stop()
+
+    def reached_by_keys(self, editor, name, width, height):
+        if editor.state["keys_at"] == "drawing":
+            self.tab_until(editor, "right side" if "right side" in editor.state["places"] else "finding 0", "F6")
+        self.tab_until(editor, name)
+        left, top, right, bottom = editor.state["places"][name]
+        self.assertTrue(0 <= left and right <= width and 0 <= top and bottom <= height, (name, left, top, right, bottom))
+
     def test_a_float_is_caught_or_accepted_instead(self):
         rows = ["#..." * 6] * 9
         rows[2] = "#......." + "#..." * 4

@@ -118,6 +118,30 @@ class KeysAlone(Panels):
         editor.key("Return")
         editor.wait(lambda state: state["steps"] == 1 and state["idle"], "the command")
 
+    def test_the_next_menu_is_in_sight_without_another_event_and_menus_begin_at_the_first_again(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("F10")
+        editor.wait(lambda state: "menu new" in state["places"] and state["idle"], "the first menu")
+        for entry in ("menu undo", "menu tool-pen", "menu insert-row"):
+            editor.key("Right")
+            editor.wait(lambda state: entry in state["places"] and state["idle"], f"the menu of {entry}")
+            self.assertFalse(editor.state["unsettled"])  # drawn, and not only measured
+        editor.key("Escape")
+        editor.wait(lambda state: "menu insert-row" not in state["places"] and state["idle"], "no menu")
+        editor.key("F10")
+        editor.wait(lambda state: "menu new" in state["places"] and state["idle"], "the first menu once more")
+        editor.key("Right")
+        editor.wait(lambda state: "menu undo" in state["places"] and state["idle"], "the menu after it")
+
+    def test_symmetry_is_a_menu_within_the_menu_of_the_drawing(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.click("menu Drawing")
+        editor.wait(lambda state: "menu Symmetry while drawing" in state["places"] and state["idle"], "the menu")
+        editor.click("menu Symmetry while drawing")
+        editor.wait(lambda state: "menu symmetry-both" in state["places"] and state["idle"], "the groups")
+        editor.click("menu symmetry-both")
+        editor.wait(lambda state: "Every stroke is completed" in state["message"] and state["idle"], "the symmetry")
+
     def test_commands_by_keys_of_their_own_or_it_is_said_why_not(self):
         path = self.write("a.repeat", design(["#.#.#.#.#.#.#.#.#.#.#.#."] * 3 + ["#......................."] * 3))
         editor = self.start(path)

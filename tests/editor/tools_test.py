@@ -54,6 +54,59 @@ class Tools(WindowTest):
         wanted = {(column, row) for column in (2, 3, 4, 19, 20, 21) for row in (1, 10)}
         self.assertEqual(cells_of(path), wanted)
 
+    def test_a_symmetry_by_key_and_the_drawing_made_so_or_it_is_said_what_is_missing(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("shift+s")
+        editor.wait(lambda state: "Choose a symmetry first" in state["message"], "why not")
+        editor.stroke([(2, 1), (4, 1)])
+        editor.stroke([(2, 2), (2, 3)])
+        editor.key("shift+h", "shift+s")
+        editor.wait(lambda state: state["steps"] == 3 and state["idle"], "the drawing made so")
+        editor.key("shift+v")
+        editor.stroke([(10, 0)])
+        editor.key("shift+o")
+        editor.stroke([(12, 0)])
+        editor.save()
+        cells = cells_of(path)
+        self.assertEqual(cells & {(column, row) for column in range(24) for row in (0, 11)},
+                         {(10, 0), (10, 11), (12, 0)})
+
+    def test_lettering_and_motifs_are_gone_to_by_a_key_and_typed_at_once(self):
+        path = self.write("a.repeat", blank(height=24))
+        editor = self.start(path)
+        editor.key("shift+i")
+        editor.wait(lambda state: "Type the words first" in state["message"], "why not")
+        editor.key("F2")  # the panel is closed: the command opens it
+        editor.wait(lambda state: "tab Tools" not in state["places"] and state["idle"], "no panel")
+        editor.key("i")
+        editor.wait(lambda state: state["keys_at"] == "lettering" and state["idle"], "the field")
+        editor.type("Harbour")
+        editor.wait(lambda state: state["typed"] == "Harbour" and state["idle"], "the words, and no letter of the key")
+        editor.key("Return")
+        self.tab_until(editor, "drawing", "F6")
+        editor.key("shift+w")
+        editor.wait(lambda state: "The repeat is 48 stitches wide" in state["message"], "room for the words")
+        editor.key("shift+w")
+        editor.wait(lambda state: "has room in the repeat as it is" in state["message"], "why not once more")
+        editor.key("shift+i")
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the words over the drawing")
+        editor.key("Return")
+        editor.wait(lambda state: state["steps"] == 2 and state["idle"], "set down")
+        editor.key("d")
+        editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search")
+        editor.type("puffin")
+        editor.wait(lambda state: state["typed"] == "puffin" and state["idle"], "the word")
+
+    def test_one_more_yarn_by_key(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("shift+u")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "the yarn")
+        self.assertIn("add yarn", editor.state["places"])  # among the yarns, where it is named
+        editor.save()
+        self.assertEqual(path.read_text().count("[[yarn]]"), blank().count("[[yarn]]") + 1)
+
     def test_a_word_is_lettered_and_a_motif_set_down(self):
         path = self.write("a.repeat", blank(height=24))
         editor = self.start(path)

@@ -28,11 +28,17 @@ SQUARE = 6
 
 # Name, what it shows, and how the editor is started for it. Files of the desk's own: the puffin band with a float that is too
 # long, a picture of two colours, and one of shades.
-OWN_FILES = {"FLOAT": "puffin-in-a-gap.repeat", "GULL": "gull.pbm", "LIGHTHOUSE": "lighthouse.ppm"}
+OWN_FILES = {"FLOAT": "puffin-in-a-gap.repeat", "GULL": "gull.pbm", "LIGHTHOUSE": "lighthouse.ppm",
+             "TORN": "torn.repeat", "STRANGE": "strange-machine.repeat"}
 SCREENS = [
     ("drawing", "The drawing, the piece and the findings", ["puffin-cove.repeat"]),
     ("stitches", "Large cells become stitches", ["buoy-line.repeat", "--zoom", "9"]),
     ("finding", "A float that is too long, marked where it is", ["FLOAT", "--finding"]),
+    ("mend", "A mend that is shown before it is taken", ["FLOAT", "--finding", "--dialog", "mend"]),
+    ("afar", "The band from afar, over 60 cm", ["puffin-cove.repeat", "--dialog", "afar"]),
+    ("menu", "A menu", ["puffin-cove.repeat", "--dialog", "menu"]),
+    ("lettering", "Lettering over the drawing, before it is set down",
+     ["tide-waves.repeat", "--tab", "tools", "--dialog", "lettering"]),
     ("tools", "Tools: shapes, symmetry, lettering, motifs", ["puffin-cove.repeat", "--tab", "tools"]),
     ("yarns", "Yarns and bands", ["buoy-line.repeat", "--tab", "yarns"]),
     ("machine", "The machine and its card's measures", ["puffin-cove.repeat", "--tab", "machine"]),
@@ -73,6 +79,12 @@ SCREENS = [
     ("recovery", "Work that a window left behind when it ended unasked", ["puffin-cove.repeat", "--dialog", "recovery"]),
     ("changed", "A file that somebody else has written meanwhile", ["puffin-cove.repeat", "--dialog", "changed"]),
     ("noticed", "The same, noticed when the window is gone to again", ["puffin-cove.repeat", "--dialog", "noticed"]),
+    ("guard", "Changes that aren't saved", ["puffin-cove.repeat", "--dialog", "guard"]),
+    ("dropped", "A design dropped on one that is worked on", ["tide-waves.repeat", "--dialog", "dropped"]),
+    ("trouble", "A file that can't be read", ["TORN"]),
+    ("no-machine", "A design whose machine isn't there", ["STRANGE"]),
+    ("bench-changed", "At the bench again after the design was changed",
+     ["hood-border.repeat", "--dialog", "bench-changed"]),
     ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
     ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
     ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),
@@ -149,6 +161,8 @@ class Desk:
         if float_too_long == puffin:
             raise SystemExit("screens.py: row 36 of puffin-cove has changed; choose another row for the example")
         (shown / "puffin-in-a-gap.repeat").write_text(float_too_long)
+        (shown / "torn.repeat").write_text(puffin.replace("width = 24", "width = twenty-four", 1))
+        (shown / "strange-machine.repeat").write_text(puffin.replace('"bulky-card-24"', '"the-old-one.machine"', 1))
         (shown / "gull.pbm").write_text(GULL)
         (shown / "lighthouse.ppm").write_bytes(lighthouse())
         for theme in THEMES:

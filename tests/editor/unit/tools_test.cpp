@@ -272,7 +272,8 @@ TEST_CASE("'make it so' changes the fewest stitches, in one step") {
     app.work.design.grid.set(cell.column, cell.row, true);
   }
   app.work.design.grid.set(5, 4, true); // the one that breaks the mirror
-  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  editor::apply(app, Run{Command::symmetry_upright});
+  editor::apply(app, Run{Command::make_symmetric});
   CHECK(app.work.history.steps().size() == 1);
   CHECK(drawn(app) == std::set<Cell>{{3, 2}, {4, 2}, {5, 2}, {3, 3}, {5, 3}});
   CHECK(app.session.message == "1 stitch changed, the fewest that do");
@@ -289,7 +290,8 @@ TEST_CASE("'make it so' takes the largest drawing, too") {
   }
   large.set(31, 1, true); // the one that breaks the mirror
   app.work.design.grid = large;
-  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  editor::apply(app, Run{Command::symmetry_upright});
+  editor::apply(app, Run{Command::make_symmetric});
   CHECK(app.session.message == "1 stitch changed, the fewest that do");
   large.set(31, 1, false);
   CHECK(app.work.design.grid == large);
@@ -304,8 +306,9 @@ TEST_CASE("commands are found by the beginnings of words in their name, tip and 
     return found;
   };
   CHECK(ids("").size() == all_commands().size());
-  CHECK(ids("MIRROR top") == std::vector<std::string>{"mirror-upwards"});
-  CHECK(ids("irror").empty()); // beginnings only
+  CHECK(ids("MIRROR top") == std::vector<std::string>{"mirror-upwards", "symmetry-glides", "symmetry-level",
+                                                      "symmetry-both"}); // by its name first, then those by their tip
+  CHECK(ids("irror").empty());                                           // beginnings only
   CHECK(std::ranges::count(ids("needle chart"), "export-chart") == 1);
 }
 

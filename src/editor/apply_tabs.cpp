@@ -1,0 +1,126 @@
+// The commands of the tabs of tools and yarns: the symmetry, the lettering, the motifs, one more yarn.
+#include "editor/applying.hpp"
+#include "editor/picture_views.hpp"
+#include "editor/tab_commands.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace punchwright::editor {
+
+namespace {
+
+struct GroupCommand {
+  FriezeGroup group;
+  Command command;
+};
+
+constexpr std::array group_commands = {GroupCommand{FriezeGroup::p1, Command::symmetry_none},
+                                       GroupCommand{FriezeGroup::p11g, Command::symmetry_glides},
+                                       GroupCommand{FriezeGroup::p1m1, Command::symmetry_upright},
+                                       GroupCommand{FriezeGroup::p11m, Command::symmetry_level},
+                                       GroupCommand{FriezeGroup::p2, Command::symmetry_half_turns},
+                                       GroupCommand{FriezeGroup::p2mg, Command::symmetry_by_turns},
+                                       GroupCommand{FriezeGroup::p2mm, Command::symmetry_both}};
+
+// The axes are in the middle at first.
+void choose_symmetry(App& app, FriezeGroup group) {
+  const Grid& grid = app.work.design.grid;
+  const Frieze frieze = centred_frieze(group, grid.width(), grid.height());
+  if (const Failure failure = unusable_frieze(frieze, grid.width(), grid.height())) {
+    return say(app, failure->text(), Tone::trouble);
+  }
+  app.view.symmetry = group == FriezeGroup::p1 ? std::nullopt : std::optional(frieze);
+  const std::string words(description_of(group));
+  say(app, group == FriezeGroup::p1 ? "Strokes stay as they are drawn" : "Every stroke is completed: " + words);
+}
+
+void place_lettering(App& app) {
+  const auto drawn = typed_lettering(app);
+  if (!drawn) {
+    return say(app, drawn.error().text(), Tone::trouble);
+  }
+  hang_over(app, Floating{drawn->drawing, app.view.cursor, "lettering", {}, true});
+}
+
+void widen_repeat(App& app) {
+  if (const auto wider = widening_for_lettering(app)) {
+    widen(app, *wider);
+  }
+}
+
+void go_to_field(App& app, WantedField field) {
+  app.view.settings_open = true;
+  app.view.wanted_field = field;
+  apply(app, ChooseTab{Tab::tools});
+}
+
+void add_yarn(App& app) {
+  struct Offer {
+    const char* name;
+    Colour colour;
+  };
+  constexpr std::array offers = {Offer{"Rust", {0xa8, 0x3c, 0x32}},    Offer{"Kelp", {0x3f, 0x7a, 0x6b}},
+                                 Offer{"Straw", {0xd9, 0xa4, 0x41}},   Offer{"Haze", {0x6c, 0x8f, 0xb0}},
+                                 Offer{"Heather", {0x7a, 0x4e, 0x6d}}, Offer{"Moss", {0x55, 0x5b, 0x3c}}};
+  const Document& design = app.work.design;
+  const auto free = [&design](char key) {
+    return std::ranges::find(design.yarns, key, &Yarn::key) == design.yarns.end();
+  };
+  char key = 'A';
+  while (key <= 'Z' && !free(key)) {
+    ++key;
+  }
+  if (key > 'Z') {
+    return say(app, "All letters from A to Z name a yarn already", Tone::trouble);
+  }
+  Document settings = settings_of(design);
+  const Offer& next = offers[(design.yarns.size() + offers.size() - 2) % offers.size()];
+  settings.yarns.push_back({key, next.name, next.colour});
+  if (edit(app, ChangeSettings{std::move(settings)})) {
+    app.view.tab = Tab::yarns;
+  }
+}
+
+} // namespace
+
+Command command_for(FriezeGroup group) {
+  return std::ranges::find(group_commands, group, &GroupCommand::group)->command;
+}
+
+std::optional<FriezeGroup> group_of(Command command) {
+  const auto* const found = std::ranges::find(group_commands, command, &GroupCommand::command);
+  return found == group_commands.end() ? std::nullopt : std::optional(found->group);
+}
+
+FriezeGroup chosen_group(const App& app) {
+  return app.view.symmetry ? app.view.symmetry->group : FriezeGroup::p1;
+}
+
+Result<Lettering> typed_lettering(const App& app) {
+  return letters(app.session.lettering, app.session.letter_height, app.view.face);
+}
+
+std::optional<Widening> widening_for_lettering(const App& app) {
+  const auto drawn = typed_lettering(app);
+  return drawn ? widening_for(app.work.design.grid.width(), drawn->drawing.width(), card_width_of(app.work.profile))
+               : std::nullopt;
+}
+
+void run_tab_command(App& app, Command command) {
+  if (const auto group = group_of(command)) {
+    return choose_symmetry(app, *group);
+  }
+  switch (command) {
+  case Command::make_symmetric: return make_it_so(app, chosen_group(app));
+  case Command::type_lettering: return go_to_field(app, WantedField::lettering);
+  case Command::place_lettering: return place_lettering(app);
+  case Command::widen_repeat: return widen_repeat(app);
+  case Command::find_motif: return go_to_field(app, WantedField::motif_search);
+  case Command::add_yarn: return add_yarn(app);
+  default: return;
+  }
+}
+
+} // namespace punchwright::editor

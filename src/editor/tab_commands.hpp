@@ -1,0 +1,28 @@
+// What the commands of the tabs of tools and yarns ask of what is chosen and typed there: the symmetry, the lettering.
+// Panels, menus and apply() look it up here, so that a button and its key can't disagree.
+#pragma once
+
+#include "drawing/alphabet.hpp"
+#include "drawing/frieze.hpp"
+#include "drawing/widening.hpp"
+#include "editor/commands.hpp"
+
+#include <optional>
+
+namespace punchwright::editor {
+
+struct App;
+
+[[nodiscard]] Command command_for(FriezeGroup group);
+[[nodiscard]] std::optional<FriezeGroup> group_of(Command command); // none: it chooses no symmetry
+
+// The group whose symmetry is drawn under; p1 where none is.
+[[nodiscard]] FriezeGroup chosen_group(const App& app);
+
+// The typed words, to be read on the side of the cloth that the piece shows. Refused: a sign that the alphabet lacks.
+[[nodiscard]] Result<Lettering> typed_lettering(const App& app);
+
+// The repeat in which they have room; none where they have it already.
+[[nodiscard]] std::optional<Widening> widening_for_lettering(const App& app);
+
+} // namespace punchwright::editor
