@@ -1,4 +1,5 @@
-// gettext with a folder and a language of our own choosing: a translation is found on a machine without that locale, too.
+// gettext with a folder and a language of our own choosing: a translation is found on a machine without that locale,
+// too.
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -68,8 +69,8 @@ const Language& language_of_environment() {
 void choose_language(const Language& language, const std::filesystem::path& folder) {
   chosen() = &language;
   // gettext asks LANGUAGE only in a locale that isn't plain "C"; this one is there on every machine.
-  setlocale(LC_MESSAGES, "C.UTF-8");                           // NOLINT(concurrency-mt-unsafe): before any thread
-  setenv("LANGUAGE", std::string(language.code).c_str(), 1);   // NOLINT(concurrency-mt-unsafe): before any thread
+  setlocale(LC_MESSAGES, "C.UTF-8");                         // NOLINT(concurrency-mt-unsafe): before any thread
+  setenv("LANGUAGE", std::string(language.code).c_str(), 1); // NOLINT(concurrency-mt-unsafe): before any thread
   bindtextdomain(domain, folder.c_str());
   bind_textdomain_codeset(domain, "UTF-8");
   textdomain(domain);
@@ -82,8 +83,7 @@ const Language& chosen_language() {
 std::filesystem::path folder_of_translations() {
   std::error_code ignored;
   const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", ignored).parent_path();
-  for (const std::filesystem::path& folder :
-       {program / "../share/locale", program / "locale", program / "../locale"}) {
+  for (const std::filesystem::path& folder : {program / "../share/locale", program / "locale", program / "../locale"}) {
     if (std::filesystem::exists(folder / "de" / "LC_MESSAGES" / "punchwright.mo", ignored)) {
       return folder.lexically_normal();
     }
