@@ -2,10 +2,10 @@
 #include "design/differences.hpp"
 
 #include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <bit>
 #include <cstddef>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -42,7 +42,7 @@ Differing differing_stitches(const Grid& one, const Grid& other) {
 
 // "row 3", "rows 3 to 7 and 12", "rows 1, 3, 5, 7, 9 and 12 more".
 std::string rows_in_words(const std::vector<std::pair<int, int>>& runs) {
-  std::string words = runs.size() == 1 && runs.front().first == runs.front().second ? "row " : "rows ";
+  std::string rows;
   int more = 0;
   for (std::size_t place = 0; place < runs.size(); ++place) {
     const auto& [first, last] = runs[place];
@@ -50,12 +50,14 @@ std::string rows_in_words(const std::vector<std::pair<int, int>>& runs) {
       more += last - first + 1;
       continue;
     }
-    if (place > 0) {
-      words += place + 1 == runs.size() ? " and " : ", ";
-    }
-    words += first == last ? fmt::format("{}", first) : fmt::format("{} to {}", first, last);
+    const std::string run = first == last ? std::to_string(first) : said("{} to {}", first, last);
+    rows = place == 0 ? run : place + 1 == runs.size() ? said("{} and {}", rows, run) : rows + ", " + run;
   }
-  return more == 0 ? words : words + fmt::format(" and {} more", more);
+  if (more > 0) {
+    rows = said("{} and {} more", rows, more);
+  }
+  const bool one = runs.size() == 1 && runs.front().first == runs.front().second;
+  return one ? said("row {}", rows) : said("rows {}", rows);
 }
 
 } // namespace
@@ -63,34 +65,37 @@ std::string rows_in_words(const std::vector<std::pair<int, int>>& runs) {
 std::vector<std::string> differences_in_words(const Document& here, const Document& there) {
   std::vector<std::string> sentences;
   if (here.grid.width() != there.grid.width() || here.grid.height() != there.grid.height()) {
-    sentences.push_back(
-        fmt::format("The drawing here is {} by {}, there {} by {}.", counted(here.grid.width(), "stitch", "stitches"),
-                    counted(here.grid.height(), "row", "rows"), there.grid.width(), there.grid.height()));
+    sentences.push_back(said("The drawing here is {} by {}, there {} by {}.",
+                             said_count(here.grid.width(), tr("{} stitch"), tr("{} stitches")),
+                             said_count(here.grid.height(), tr("{} row"), tr("{} rows")), there.grid.width(),
+                             there.grid.height()));
   } else if (const Differing found = differing_stitches(here.grid, there.grid); found.stitches > 0) {
-    sentences.push_back(
-        with_capital(fmt::format("{} {}, in {}.", counted(found.stitches, "stitch", "stitches"),
-                                 found.stitches == 1 ? "differs" : "differ", rows_in_words(found.runs))));
+    sentences.push_back(said_count(found.stitches, tr("{} stitch differs, in {}."), tr("{} stitches differ, in {}."),
+                                   rows_in_words(found.runs)));
   }
   std::vector<std::string> names;
   const auto compare = [&names](const auto& one, const auto& other, const char* name) {
     if (!(one == other)) {
-      names.emplace_back(name);
+      names.emplace_back(tr(name));
     }
   };
-  compare(here.marks, there.marks, "the marks of stitches");
-  compare(here.bands, there.bands, "the bands");
-  compare(here.yarns, there.yarns, "the yarns");
-  compare(here.title, there.title, "the title");
-  compare(here.notes, there.notes, "the notes");
-  compare(here.profile, there.profile, "the machine");
-  compare(here.gauge, there.gauge, "the gauge");
-  compare(here.piece, there.piece, "the piece");
-  compare(here.rules, there.rules, "the limits for floats and rows");
-  compare(here.card, there.card, "the wishes for the card");
-  compare(here.extras, there.extras, "comments in the file");
+  compare(here.marks, there.marks, noted("the marks of stitches"));
+  compare(here.bands, there.bands, noted("the bands"));
+  compare(here.yarns, there.yarns, noted("the yarns"));
+  compare(here.title, there.title, noted("the title"));
+  compare(here.notes, there.notes, noted("the notes"));
+  compare(here.profile, there.profile, noted("the machine"));
+  compare(here.gauge, there.gauge, noted("the gauge"));
+  compare(here.piece, there.piece, noted("the piece"));
+  compare(here.rules, there.rules, noted("the limits for floats and rows"));
+  compare(here.card, there.card, noted("the wishes for the card"));
+  compare(here.extras, there.extras, noted("comments in the file"));
   if (!names.empty()) {
-    sentences.push_back(fmt::format("{} {}: {}.", sentences.empty() ? "Different" : "Also different",
-                                    names.size() == 1 ? "is" : "are", listed(names)));
+    const auto count = static_cast<long>(names.size());
+    const std::string all = listed(names);
+    sentences.push_back(sentences.empty()
+                            ? said_count(count, tr("Different is: {1}."), tr("Different are: {1}."), all)
+                            : said_count(count, tr("Also different is: {1}."), tr("Also different are: {1}."), all));
   }
   return sentences;
 }

@@ -3,9 +3,9 @@
 
 #include "design/band_rows.hpp"
 #include "design/lines_of_grid.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -51,8 +51,8 @@ Result<std::vector<Band>> bands_of_the_place(const Document& document, const Mov
   const std::size_t landing = landing_band(left, edit.to, own);
   for (int row = edit.first; row < edit.first + edit.count; ++row) {
     if (!left[landing].contrast && document.grid.has_contrast(row)) {
-      return refusal(fmt::format("row {} has contrast stitches, and the band where it lands has one yarn", row + 1),
-                     "give that band a contrast yarn first, or move the row with its own yarns");
+      return refusal(said("row {} has contrast stitches, and the band where it lands has one yarn", row + 1),
+                     tr("give that band a contrast yarn first, or move the row with its own yarns"));
     }
   }
   left[landing].rows += edit.count;
@@ -60,15 +60,21 @@ Result<std::vector<Band>> bands_of_the_place(const Document& document, const Mov
   return left;
 }
 
-Failure no_such_move(const Grid& grid, int first, int count, int to, int size, const char* what) {
-  if (auto failure = outside(grid, first, count, size, what)) {
+int size_in(const Grid& grid, Lines lines) {
+  return lines == Lines::rows ? grid.height() : grid.width();
+}
+
+Failure no_such_move(const Grid& grid, int first, int count, int to, Lines lines) {
+  if (auto failure = outside(grid, first, count, lines)) {
     return failure;
   }
+  const int size = size_in(grid, lines);
   if (to >= 0 && to + count <= size) {
     return std::nullopt;
   }
-  return refusal(fmt::format("{} {} to {} can't be moved to {}", what, first + 1, first + count, to + 1),
-                 fmt::format("the first of them can stand at 1 to {}", size - count + 1));
+  return refusal(lines == Lines::rows ? said("rows {} to {} can't be moved to {}", first + 1, first + count, to + 1)
+                                      : said("columns {} to {} can't be moved to {}", first + 1, first + count, to + 1),
+                 said("the first of them can stand at 1 to {}", size - count + 1));
 }
 
 // Old lines in a new size, `before` of the new lines standing before the first of the old ones (fewer than 0: cut off).
@@ -93,26 +99,30 @@ Error refusal(std::string message, std::string remedy) {
   return Error{{}, 0, 0, std::move(message), std::move(remedy)};
 }
 
-Failure outside(const Grid& grid, int first, int count, int size, const char* what) {
+Failure outside(const Grid& grid, int first, int count, Lines lines) {
+  const int size = size_in(grid, lines);
   if (count >= 1 && first >= 0 && first + count <= size) {
     return std::nullopt;
   }
-  return refusal(fmt::format("{} {} to {} don't exist in a drawing of {} stitches and {} rows", what, first + 1,
-                             first + count, grid.width(), grid.height()),
-                 fmt::format("choose {} 1 to {}", what, size));
+  return lines == Lines::rows ? refusal(said("rows {} to {} don't exist in a drawing of {} stitches and {} rows",
+                                             first + 1, first + count, grid.width(), grid.height()),
+                                        said("choose rows 1 to {}", size))
+                              : refusal(said("columns {} to {} don't exist in a drawing of {} stitches and {} rows",
+                                             first + 1, first + count, grid.width(), grid.height()),
+                                        said("choose columns 1 to {}", size));
 }
 
 Failure wrong_size(int width, int height) {
   if (width >= 1 && width <= widest_repeat && height >= 1 && height <= tallest_repeat) {
     return std::nullopt;
   }
-  return refusal(fmt::format("a drawing can't have {} stitches and {} rows", width, height),
-                 fmt::format("1 to {} stitches and 1 to {} rows", widest_repeat, tallest_repeat));
+  return refusal(said("a drawing can't have {} stitches and {} rows", width, height),
+                 said("1 to {} stitches and 1 to {} rows", widest_repeat, tallest_repeat));
 }
 
 Result<Change::Drawing> rebuilt(const Document& document, const MoveRows& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = no_such_move(grid, edit.first, edit.count, edit.to, grid.height(), "rows")) {
+  if (auto failure = no_such_move(grid, edit.first, edit.count, edit.to, Lines::rows)) {
     return *failure;
   }
   const auto sources = with_moved(counted(grid.height()), edit.first, edit.count, edit.to);
@@ -126,7 +136,7 @@ Result<Change::Drawing> rebuilt(const Document& document, const MoveRows& edit) 
 
 Result<Change::Drawing> rebuilt(const Document& document, const MoveColumns& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = no_such_move(grid, edit.first, edit.count, edit.to, grid.width(), "columns")) {
+  if (auto failure = no_such_move(grid, edit.first, edit.count, edit.to, Lines::columns)) {
     return *failure;
   }
   const auto sources = with_moved(counted(grid.width()), edit.first, edit.count, edit.to);

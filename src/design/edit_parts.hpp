@@ -8,8 +8,9 @@ namespace punchwright {
 
 [[nodiscard]] Error refusal(std::string message, std::string remedy);
 
-// Lines `first` to `first` + `count` - 1 of `size`; `what` is "rows" or "columns".
-[[nodiscard]] Failure outside(const Grid& grid, int first, int count, int size, const char* what);
+enum class Lines { rows, columns };
+// Lines `first` to `first` + `count` - 1.
+[[nodiscard]] Failure outside(const Grid& grid, int first, int count, Lines lines);
 
 [[nodiscard]] Failure wrong_size(int width, int height);
 

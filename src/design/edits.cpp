@@ -5,9 +5,9 @@
 #include "design/edit_parts.hpp"
 #include "design/lines_of_grid.hpp"
 #include "design/wrap.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <set>
 #include <utility>
 
@@ -19,8 +19,8 @@ Result<Grid> redrawn(const Grid& before, const SetCells& edit) {
   Grid after = before;
   for (const Cell cell : edit.cells) {
     if (cell.column < 0 || cell.column >= before.width() || cell.row < 0 || cell.row >= before.height()) {
-      return refusal(fmt::format("stitch {} of row {} lies outside the drawing", cell.column + 1, cell.row + 1),
-                     fmt::format("stitches 1 to {}, rows 1 to {}", before.width(), before.height()));
+      return refusal(said("stitch {} of row {} lies outside the drawing", cell.column + 1, cell.row + 1),
+                     said("stitches 1 to {}, rows 1 to {}", before.width(), before.height()));
     }
     after.set(cell.column, cell.row, edit.contrast);
   }
@@ -83,9 +83,9 @@ Result<Grid> redrawn(const Grid& before, const Paste& edit) {
 
 Result<Grid> redrawn(const Grid& before, const Redraw& edit) {
   if (edit.drawing.width() != before.width() || edit.drawing.height() != before.height()) {
-    return refusal(fmt::format("a drawing of {} stitches and {} rows doesn't replace one of {} and {}",
-                               edit.drawing.width(), edit.drawing.height(), before.width(), before.height()),
-                   "change the size first");
+    return refusal(said("a drawing of {} stitches and {} rows doesn't replace one of {} and {}", edit.drawing.width(),
+                        edit.drawing.height(), before.width(), before.height()),
+                   tr("change the size first"));
   }
   return edit.drawing;
 }
@@ -103,8 +103,8 @@ Result<Change> keep_differences(Document& document, Result<Grid> redrawn) {
       continue;
     }
     if (after.has_contrast(row) && !two_yarns_in(document, row)) {
-      return refusal(fmt::format("row {} belongs to a band of one yarn", row + 1),
-                     "give the band a contrast yarn first, or draw in another band");
+      return refusal(said("row {} belongs to a band of one yarn", row + 1),
+                     tr("give the band a contrast yarn first, or draw in another band"));
     }
     Change::RowDifference difference{row, {}};
     std::ranges::transform(old_words, new_words, std::back_inserter(difference.bits), std::bit_xor<>());
@@ -142,8 +142,8 @@ Result<Change::Drawing> rebuilt(const Document& document, const MirrorUpsideDown
 Result<Change::Drawing> rebuilt(const Document& document, const InsertRows& edit) {
   const Grid& grid = document.grid;
   if (edit.before < 0 || edit.before > grid.height() || edit.count < 1) {
-    return refusal(fmt::format("{} rows can't be inserted before row {}", edit.count, edit.before + 1),
-                   fmt::format("at least one row, before row 1 to {}", grid.height() + 1));
+    return refusal(said("{} rows can't be inserted before row {}", edit.count, edit.before + 1),
+                   said("at least one row, before row 1 to {}", grid.height() + 1));
   }
   if (auto failure = wrong_size(grid.width(), grid.height() + edit.count)) {
     return *failure;
@@ -157,11 +157,11 @@ Result<Change::Drawing> rebuilt(const Document& document, const InsertRows& edit
 
 Result<Change::Drawing> rebuilt(const Document& document, const DeleteRows& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = outside(grid, edit.first, edit.count, grid.height(), "rows")) {
+  if (auto failure = outside(grid, edit.first, edit.count, Lines::rows)) {
     return *failure;
   }
   if (edit.count == grid.height()) {
-    return refusal("the last row can't be deleted", "leave one row at least");
+    return refusal(tr("the last row can't be deleted"), tr("leave one row at least"));
   }
   auto sources = counted(grid.height());
   sources.erase(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
@@ -171,7 +171,7 @@ Result<Change::Drawing> rebuilt(const Document& document, const DeleteRows& edit
 
 Result<Change::Drawing> rebuilt(const Document& document, const DuplicateRows& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = outside(grid, edit.first, edit.count, grid.height(), "rows")) {
+  if (auto failure = outside(grid, edit.first, edit.count, Lines::rows)) {
     return *failure;
   }
   if (auto failure = wrong_size(grid.width(), grid.height() + edit.count)) {
@@ -187,8 +187,8 @@ Result<Change::Drawing> rebuilt(const Document& document, const DuplicateRows& e
 Result<Change::Drawing> rebuilt(const Document& document, const InsertColumns& edit) {
   const Grid& grid = document.grid;
   if (edit.before < 0 || edit.before > grid.width() || edit.count < 1) {
-    return refusal(fmt::format("{} columns can't be inserted before column {}", edit.count, edit.before + 1),
-                   fmt::format("at least one column, before column 1 to {}", grid.width() + 1));
+    return refusal(said("{} columns can't be inserted before column {}", edit.count, edit.before + 1),
+                   said("at least one column, before column 1 to {}", grid.width() + 1));
   }
   if (auto failure = wrong_size(grid.width() + edit.count, grid.height())) {
     return *failure;
@@ -200,11 +200,11 @@ Result<Change::Drawing> rebuilt(const Document& document, const InsertColumns& e
 
 Result<Change::Drawing> rebuilt(const Document& document, const DeleteColumns& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = outside(grid, edit.first, edit.count, grid.width(), "columns")) {
+  if (auto failure = outside(grid, edit.first, edit.count, Lines::columns)) {
     return *failure;
   }
   if (edit.count == grid.width()) {
-    return refusal("the last column can't be deleted", "leave one column at least");
+    return refusal(tr("the last column can't be deleted"), tr("leave one column at least"));
   }
   auto sources = counted(grid.width());
   sources.erase(sources.begin() + edit.first, sources.begin() + edit.first + edit.count);
@@ -213,7 +213,7 @@ Result<Change::Drawing> rebuilt(const Document& document, const DeleteColumns& e
 
 Result<Change::Drawing> rebuilt(const Document& document, const DuplicateColumns& edit) {
   const Grid& grid = document.grid;
-  if (auto failure = outside(grid, edit.first, edit.count, grid.width(), "columns")) {
+  if (auto failure = outside(grid, edit.first, edit.count, Lines::columns)) {
     return *failure;
   }
   if (auto failure = wrong_size(grid.width() + edit.count, grid.height())) {
@@ -233,27 +233,27 @@ Failure unusable_bands(const Document& document, const std::vector<Band>& bands)
   int first_row = 0;
   for (const Band& band : bands) {
     if (band.rows < 1) {
-      return refusal("a band has no rows", "every band covers at least one row");
+      return refusal(tr("a band has no rows"), tr("every band covers at least one row"));
     }
     for (const char key : {band.main, band.contrast.value_or(band.main)}) {
       if (!has_yarn(document.yarns, key)) {
-        return refusal(fmt::format("a band knits with yarn '{}', which isn't there", key), "choose one of the yarns");
+        return refusal(said("a band knits with yarn '{}', which isn't there", key), tr("choose one of the yarns"));
       }
     }
     if (band.contrast == band.main) {
-      return refusal("a band's contrast is its main yarn", "choose two yarns, or none as contrast");
+      return refusal(tr("a band's contrast is its main yarn"), tr("choose two yarns, or none as contrast"));
     }
     for (int row = first_row; row < std::min(first_row + band.rows, document.grid.height()); ++row) {
       if (!band.contrast && document.grid.has_contrast(row)) {
-        return refusal(fmt::format("row {} has contrast stitches", row + 1),
-                       "a band of one yarn has none: clear its rows first");
+        return refusal(said("row {} has contrast stitches", row + 1),
+                       tr("a band of one yarn has none: clear its rows first"));
       }
     }
     first_row += band.rows;
   }
   if (first_row != document.grid.height()) {
-    return refusal(fmt::format("the bands cover {} rows, the drawing has {}", first_row, document.grid.height()),
-                   "bands together cover every row");
+    return refusal(said("the bands cover {} rows, the drawing has {}", first_row, document.grid.height()),
+                   tr("bands together cover every row"));
   }
   return std::nullopt;
 }
@@ -269,13 +269,13 @@ Failure unusable_yarns(const Document& document, const std::vector<Yarn>& yarns)
   std::set<char> keys;
   for (const Yarn& yarn : yarns) {
     if (!keys.insert(yarn.key).second) {
-      return refusal(fmt::format("two yarns have the key '{}'", yarn.key), "every yarn has a key of its own");
+      return refusal(said("two yarns have the key '{}'", yarn.key), tr("every yarn has a key of its own"));
     }
   }
   for (const Band& band : document.bands) {
     for (const char key : {band.main, band.contrast.value_or(band.main)}) {
       if (!keys.contains(key)) {
-        return refusal(fmt::format("yarn '{}' is used by a band", key), "give the band another yarn first");
+        return refusal(said("yarn '{}' is used by a band", key), tr("give the band another yarn first"));
       }
     }
   }
@@ -294,7 +294,7 @@ Result<Change> change_settings(Document& document, const ChangeSettings& edit) {
     return *failure;
   }
   if (edit.settings.rules.longest_float && edit.settings.rules.longest_float_mm) {
-    return refusal("two limits for floats", "a limit in stitches or one in mm, not both");
+    return refusal(tr("two limits for floats"), tr("a limit in stitches or one in mm, not both"));
   }
   Document settings = edit.settings;
   settings.grid = document.grid;
@@ -347,9 +347,9 @@ template <class Kind> StitchMarks marks_after(const StitchMarks& marks, const Ki
 Failure unusable_marks(const Grid& drawing, const StitchMarks& marks) {
   for (const Grid* const layer : {&marks.caught, &marks.accepted, &marks.kept}) {
     if (layer->width() != 0 && (layer->width() != drawing.width() || layer->height() != drawing.height())) {
-      return refusal(fmt::format("marks for {} stitches and {} rows don't fit a drawing of {} and {}", layer->width(),
-                                 layer->height(), drawing.width(), drawing.height()),
-                     "mark stitches of the drawing as it is");
+      return refusal(said("marks for {} stitches and {} rows don't fit a drawing of {} and {}", layer->width(),
+                          layer->height(), drawing.width(), drawing.height()),
+                     tr("mark stitches of the drawing as it is"));
     }
   }
   return std::nullopt;

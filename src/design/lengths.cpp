@@ -1,8 +1,10 @@
 // Between millimetres and what is shown.
 #include "design/lengths.hpp"
 
+#include "words/words.hpp"
+
+#include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -17,7 +19,7 @@ bool in_inches(LengthUnit unit) {
 
 // Half a centimetre would round to none, or to twice as much.
 std::string centimetres(double mm) {
-  return mm < 10 && mm > 0 ? fmt::format("{:.1f}", mm / 10) : fmt::format("{:.0f}", mm / 10);
+  return decimal(mm / 10, mm < 10 && mm > 0 ? 1 : 0);
 }
 
 double rounded(double value, double parts) {
@@ -25,6 +27,12 @@ double rounded(double value, double parts) {
 }
 
 } // namespace
+
+std::string plain_number(double number) {
+  std::string text = fmt::format("{:.6g}", number);
+  std::ranges::replace(text, '.', chosen_language().decimal_sign);
+  return text;
+}
 
 double small_length(double mm, LengthUnit unit) {
   return in_inches(unit) ? rounded(mm / mm_per_inch, 10000) : mm;
@@ -35,25 +43,25 @@ double mm_of(double typed, LengthUnit unit) {
 }
 
 std::string_view small_unit(LengthUnit unit) {
-  return in_inches(unit) ? "in" : "mm";
+  return in_inches(unit) ? tr("in") : tr("mm");
 }
 
 std::string small_length_text(double mm, LengthUnit unit, int decimals) {
-  return in_inches(unit) ? fmt::format("{:.{}f} in", mm / mm_per_inch, decimals + 1)
-                         : fmt::format("{:.{}f} mm", mm, decimals);
+  return in_inches(unit) ? said("{} in", decimal(mm / mm_per_inch, decimals + 1))
+                         : said("{} mm", decimal(mm, decimals));
 }
 
 std::string long_length_text(double mm, LengthUnit unit) {
-  return in_inches(unit) ? fmt::format("{:.1f} in", mm / mm_per_inch) : fmt::format("{} cm", centimetres(mm));
+  return in_inches(unit) ? said("{} in", decimal(mm / mm_per_inch, 1)) : said("{} cm", centimetres(mm));
 }
 
 std::string size_text(double across_mm, double upwards_mm, LengthUnit unit) {
-  return in_inches(unit) ? fmt::format("{:.1f} × {:.1f} in", across_mm / mm_per_inch, upwards_mm / mm_per_inch)
-                         : fmt::format("{} × {} cm", centimetres(across_mm), centimetres(upwards_mm));
+  return in_inches(unit) ? said("{} × {} in", decimal(across_mm / mm_per_inch, 1), decimal(upwards_mm / mm_per_inch, 1))
+                         : said("{} × {} cm", centimetres(across_mm), centimetres(upwards_mm));
 }
 
 std::string_view gauge_span_text(LengthUnit unit) {
-  return in_inches(unit) ? "4 inches" : "10 cm";
+  return in_inches(unit) ? tr("4 inches") : tr("10 cm");
 }
 
 double gauge_shown(double over_10_cm, LengthUnit unit) {

@@ -12,6 +12,9 @@ enum class LengthUnit { centimetres, inches };
 // The inch is 25.4 mm exactly: international yard and pound agreement, 1959.
 constexpr double mm_per_inch = 25.4;
 
+// A number for people as exactly as it is known, six digits at most: "4.56", "142"; with the language's decimal sign.
+[[nodiscard]] std::string plain_number(double number);
+
 // A small length in the unit that it is typed in: millimetres, or inches.
 [[nodiscard]] double small_length(double mm, LengthUnit unit);
 [[nodiscard]] double mm_of(double typed, LengthUnit unit);

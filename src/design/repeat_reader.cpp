@@ -6,6 +6,7 @@
 #include "design/toml_extras.hpp"
 #include "design/toml_statements.hpp"
 #include "design/toml_values.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -74,7 +75,7 @@ private:
     document_.title = head.text("title").value_or("");
     document_.notes = head.text("notes").value_or("");
     const TomlTable machine = table("machine");
-    const std::string what = "the name of a built-in profile, or the path of a .machine file";
+    const std::string what = tr("the name of a built-in profile, or the path of a .machine file");
     document_.profile = machine.text("profile", what).value_or(document_.profile);
     if (document_.profile.empty()) {
       machine.refuse("profile", what);
@@ -88,18 +89,18 @@ private:
   }
 
   void read_yarns() {
-    const std::string pair = "two [[yarn]] or more, each with a key";
+    const std::string pair = tr("two [[yarn]] or more, each with a key");
     const std::vector<TomlTable> yarns = tables("yarn", pair);
     for (const TomlTable& yarn : yarns) {
       read_yarn(yarn);
     }
     if (yarns.size() == 1) {
-      errors_.add(yarns.front().value_spot(""), "there is one yarn only", "allowed: " + pair);
+      errors_.add(yarns.front().value_spot(""), tr("there is one yarn only"), said("allowed: {}", pair));
     }
   }
 
   void read_yarn(const TomlTable& yarn) {
-    const std::string one_key = "one letter a to z or A to Z, or one digit";
+    const std::string one_key = tr("one letter a to z or A to Z, or one digit");
     if (!yarn.require("key", one_key)) {
       return;
     }
@@ -109,11 +110,11 @@ private:
       return;
     }
     if (std::ranges::find(document_.yarns, key[0], &Yarn::key) != document_.yarns.end()) {
-      yarn.refuse("key", "a key that no yarn above has; taken: " + yarn_keys());
+      yarn.refuse("key", said("a key that no yarn above has; taken: {}", yarn_keys()));
       return;
     }
     Yarn next{key[0], yarn.text("name").value_or(key), usual_colours[document_.yarns.size() % usual_colours.size()]};
-    const std::string six_digits = "'#' and six hexadecimal digits: \"#e8dcc2\"";
+    const std::string six_digits = tr("'#' and six hexadecimal digits: \"#e8dcc2\"");
     if (const auto hex = yarn.text("colour", six_digits)) {
       if (const auto colour = colour_from_hex(*hex)) {
         next.colour = *colour;
@@ -134,12 +135,12 @@ private:
   }
 
   void read_drawing() {
-    if (!root().require("repeat", "a table [repeat] with 'width' and 'rows'")) {
+    if (!root().require("repeat", tr("a table [repeat] with 'width' and 'rows'"))) {
       return;
     }
     const TomlTable repeat = table("repeat");
-    if (!repeat.require("width", fmt::format("a whole number from 1 to {}", widest_repeat)) ||
-        !repeat.require("rows", fmt::format("a list of 1 to {} rows of '.' and '#'", tallest_repeat))) {
+    if (!repeat.require("width", said("a whole number from 1 to {}", widest_repeat)) ||
+        !repeat.require("rows", said("a list of 1 to {} rows of '.' and '#'", tallest_repeat))) {
       return;
     }
     if (const auto width = repeat.whole("width", 1, widest_repeat)) {
@@ -148,7 +149,7 @@ private:
   }
 
   void read_bands() {
-    const std::vector<TomlTable> bands = tables("band", "[[band]] with 'rows' and 'main', from row 1 upwards");
+    const std::vector<TomlTable> bands = tables("band", tr("[[band]] with 'rows' and 'main', from row 1 upwards"));
     int covered = 0; // at most 100,000 bands of 2,000 rows: no overflow
     for (const TomlTable& band : bands) {
       if (errors_.first()) {
@@ -159,26 +160,26 @@ private:
     if (!errors_.first() && covered != document_.grid.height()) {
       const TomlTable& top = bands.back();
       errors_.add(top.value_spot("rows"),
-                  fmt::format("the bands together have {} row{}, the drawing has {}", covered, covered == 1 ? "" : "s",
-                              document_.grid.height()),
-                  "allowed: bands that cover every row of the drawing, and no more");
+                  said_count(covered, "the bands together have {} row, the drawing has {}",
+                             "the bands together have {} rows, the drawing has {}", document_.grid.height()),
+                  tr("allowed: bands that cover every row of the drawing, and no more"));
     }
   }
 
   // Of a yarn that the file has.
   [[nodiscard]] std::optional<char> band_yarn(const TomlTable& band, std::string_view key) const {
-    const auto found = band.text(key, "a yarn of this file: " + yarn_keys());
+    const auto found = band.text(key, said("a yarn of this file: {}", yarn_keys()));
     if (found &&
         (found->size() != 1 || std::ranges::find(document_.yarns, (*found)[0], &Yarn::key) == document_.yarns.end())) {
-      band.refuse(key, "a yarn of this file: " + yarn_keys());
+      band.refuse(key, said("a yarn of this file: {}", yarn_keys()));
       return std::nullopt;
     }
     return found ? std::optional((*found)[0]) : std::nullopt;
   }
 
   void read_band(const TomlTable& band, int& covered) {
-    if (!band.require("rows", fmt::format("a whole number from 1 to {}", tallest_repeat)) ||
-        !band.require("main", "a yarn of this file: " + yarn_keys())) {
+    if (!band.require("rows", said("a whole number from 1 to {}", tallest_repeat)) ||
+        !band.require("main", said("a yarn of this file: {}", yarn_keys()))) {
       return;
     }
     Band next;
@@ -190,7 +191,7 @@ private:
       return;
     }
     if (next.contrast == next.main) {
-      band.refuse("contrast", "another yarn than the band's main; or no 'contrast', for a band of one yarn");
+      band.refuse("contrast", tr("another yarn than the band's main; or no 'contrast', for a band of one yarn"));
     } else if (!next.contrast) {
       refuse_contrast_stitches(covered, next.rows);
     }
@@ -206,10 +207,9 @@ private:
         continue;
       }
       const auto column = grid.row_text(row).find('#');
-      errors_.add(
-          spot_of_stitch(*table("repeat").node("rows")->as_array(), row, static_cast<int>(column), text_),
-          fmt::format("'#' in row {}, which lies in band {}, a band of one yarn", row + 1, document_.bands.size() + 1),
-          "allowed: '.' in such a band, or a 'contrast' for it");
+      errors_.add(spot_of_stitch(*table("repeat").node("rows")->as_array(), row, static_cast<int>(column), text_),
+                  said("'#' in row {}, which lies in band {}, a band of one yarn", row + 1, document_.bands.size() + 1),
+                  tr("allowed: '.' in such a band, or a 'contrast' for it"));
       return;
     }
   }
@@ -234,8 +234,9 @@ private:
       const Spot stitches = rules.key_spot("longest_float");
       const Spot millimetres = rules.key_spot("longest_float_mm");
       const bool last = std::pair(stitches.line, stitches.column) < std::pair(millimetres.line, millimetres.column);
-      errors_.add(last ? millimetres : stitches, "both 'rules.longest_float' and 'rules.longest_float_mm' are given",
-                  "allowed: one of the two, or neither");
+      errors_.add(last ? millimetres : stitches,
+                  tr("both 'rules.longest_float' and 'rules.longest_float_mm' are given"),
+                  tr("allowed: one of the two, or neither"));
     }
     document_.rules.plain_rows = rules.whole("plain_rows", 0, 9).value_or(document_.rules.plain_rows);
     document_.rules.change_side = rules.word("change_side", change_side_words).value_or(document_.rules.change_side);
@@ -255,11 +256,10 @@ private:
       return;
     }
     int above = 1; // the lowest row that may come next
-    for (const TomlTable& marks :
-         tables(name, fmt::format("[[{}]] with 'row' and 'columns', from row 1 upwards", name))) {
+    for (const TomlTable& marks : tables(name, said("[[{}]] with 'row' and 'columns', from row 1 upwards", name))) {
       const std::string columns =
-          fmt::format("columns 1 to {} in ascending order: \"4\", or \"4, 9-12\"", document_.grid.width());
-      if (!marks.require("row", fmt::format("a whole number from 1 to {}", document_.grid.height())) ||
+          said("columns 1 to {} in ascending order: \"4\", or \"4, 9-12\"", document_.grid.width());
+      if (!marks.require("row", said("a whole number from 1 to {}", document_.grid.height())) ||
           !marks.require("columns", columns)) {
         return;
       }
@@ -269,7 +269,7 @@ private:
         return;
       }
       if (*row < above) {
-        marks.refuse("row", fmt::format("each row once, the lowest first: here a row above {}", above - 1));
+        marks.refuse("row", said("each row once, the lowest first: here a row above {}", above - 1));
         return;
       }
       if (layer.width() == 0) {
@@ -317,8 +317,8 @@ Result<ReadDocument> read_repeat(std::string_view text, const std::string& file_
   FoundExtras found = find_extras(*toml->text, toml->statements, repeat_form(read.document));
   read.document.extras = std::move(found.extras);
   for (const UnknownName& unknown : found.unknown) {
-    read.notes.push_back(
-        {unknown.line, fmt::format("unknown {} '{}' is kept as it is", unknown.table ? "table" : "key", unknown.name)});
+    read.notes.push_back({unknown.line, unknown.table ? said("unknown table '{}' is kept as it is", unknown.name)
+                                                      : said("unknown key '{}' is kept as it is", unknown.name)});
   }
   read.places = places_of(toml->table);
   return read;

@@ -2,6 +2,8 @@
 // Stitches are counted in characters, as a reader of the file counts them.
 #include "design/repeat_rows.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 
 namespace punchwright {
@@ -43,15 +45,15 @@ Spot spot_of_stitch(const toml::array& rows, int row, int column, std::string_vi
 }
 
 Grid read_repeat_rows(const TomlTable& repeat, int width, std::string_view text, TomlErrors& errors) {
-  const std::string allowed = fmt::format("a list of 1 to {} rows of '.' and '#'", tallest_repeat);
+  const std::string allowed = said("a list of 1 to {} rows of '.' and '#'", tallest_repeat);
   const toml::array* const rows = repeat.node("rows")->as_array();
   if (rows == nullptr) {
     repeat.refuse("rows", allowed);
     return {};
   }
   if (rows->empty() || rows->size() > static_cast<std::size_t>(tallest_repeat)) {
-    errors.add(repeat.value_spot("rows"), fmt::format("'repeat.rows' has {} rows", rows->size()),
-               "allowed: " + allowed);
+    errors.add(repeat.value_spot("rows"), said("'repeat.rows' has {} rows", rows->size()),
+               said("allowed: {}", allowed));
     return {};
   }
   const auto columns = static_cast<std::size_t>(width);
@@ -60,8 +62,8 @@ Grid read_repeat_rows(const TomlTable& repeat, int width, std::string_view text,
     const toml::node& entry = (*rows)[index];
     const auto row = static_cast<int>(rows->size() - 1 - index);
     if (!entry.is_string()) {
-      errors.add(spot_of(entry), fmt::format("row {} is {}", row + 1, found_text(entry)),
-                 "allowed: '.' and '#' in quotation marks");
+      errors.add(spot_of(entry), said("row {} is {}", row + 1, found_text(entry)),
+                 tr("allowed: '.' and '#' in quotation marks"));
       return {};
     }
     const std::string& stitches = entry.as_string()->get();
@@ -70,15 +72,15 @@ Grid read_repeat_rows(const TomlTable& repeat, int width, std::string_view text,
       const std::string_view letter = std::string_view(stitches).substr(strange, character_length(stitches, strange));
       const bool shown = static_cast<unsigned char>(letter.front()) >= 0x20;
       errors.add(spot_in_row(entry, stitches, strange, text),
-                 fmt::format("{} in row {}", shown ? fmt::format("'{}'", letter) : "a control character", row + 1),
-                 "allowed: '.' for main and '#' for contrast");
+                 said("{} in row {}", shown ? fmt::format("'{}'", letter) : tr("a control character"), row + 1),
+                 tr("allowed: '.' for main and '#' for contrast"));
       return {};
     }
     if (stitches.size() != columns) {
       errors.add(spot_in_row(entry, stitches, std::min(columns, stitches.size()), text),
-                 fmt::format("row {} has {} stitch{}, 'repeat.width' is {}", row + 1, stitches.size(),
-                             stitches.size() == 1 ? "" : "es", width),
-                 fmt::format("allowed: rows of {} stitch{}", width, width == 1 ? "" : "es"));
+                 said_count(std::ssize(stitches), "row {1} has {0} stitch, 'repeat.width' is {2}",
+                            "row {1} has {0} stitches, 'repeat.width' is {2}", row + 1, width),
+                 said_count(width, "allowed: rows of {} stitch", "allowed: rows of {} stitches"));
       return {};
     }
     grid.set_row_text(row, stitches);

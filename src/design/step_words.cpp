@@ -2,25 +2,101 @@
 #include "design/step_words.hpp"
 
 #include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
+#include <fmt/format.h>
+#include <optional>
+#include <string_view>
 
 namespace punchwright {
+namespace {
 
-std::string words_of(const History::Step& step) {
-  int first = -1;
-  int last = -1;
+// Names that hold another one, from "{" to "}".
+constexpr std::array holding_names = {noted("set down \"{}\""), noted("set down “{}”"), noted("lay out: {}")};
+
+struct Rows {
+  int first = 0; // from 1
+  int last = 0;
+};
+
+// Of the stitches that a step changed; nothing where it changed more than stitches, or only marks.
+std::optional<Rows> rows_of(const History::Step& step) {
+  Rows found;
   for (const Change& change : step.changes) {
     const auto* const rows = std::get_if<std::vector<Change::RowDifference>>(&change.content);
     if (rows == nullptr) {
-      return step.name;
+      return std::nullopt;
     }
     for (const Change::RowDifference& difference : *rows) {
-      first = first < 0 ? difference.row : std::min(first, difference.row);
-      last = std::max(last, difference.row);
+      found.first = found.first == 0 ? difference.row + 1 : std::min(found.first, difference.row + 1);
+      found.last = std::max(found.last, difference.row + 1);
     }
   }
-  return first < 0 ? step.name : step.name + ", " + first_to_last(first + 1, last + 1, "row", "rows");
+  return found.first == 0 ? std::nullopt : std::optional(found);
+}
+
+std::optional<int> number_of(std::string_view digits) {
+  int number = 0;
+  const auto [stop, trouble] = std::from_chars(digits.data(), digits.data() + digits.size(), number);
+  return trouble == std::errc{} && stop == digits.data() + digits.size() ? std::optional(number) : std::nullopt;
+}
+
+// ", row 3", ", rows 3 to 8": the end of a kept name, taken away from it.
+std::optional<Rows> take_rows(std::string_view& name) {
+  constexpr std::string_view one = ", row ";
+  constexpr std::string_view many = ", rows ";
+  constexpr std::string_view to = " to ";
+  if (const auto at = name.rfind(many); at != std::string_view::npos) {
+    const std::string_view rows = name.substr(at + many.size());
+    const auto parted = rows.find(to);
+    const auto first = number_of(rows.substr(0, parted));
+    const auto last = parted == std::string_view::npos ? std::nullopt : number_of(rows.substr(parted + to.size()));
+    name = first && last ? name.substr(0, at) : name;
+    return first && last ? std::optional(Rows{*first, *last}) : std::nullopt;
+  }
+  if (const auto at = name.rfind(one); at != std::string_view::npos) {
+    const auto row = number_of(name.substr(at + one.size()));
+    name = row ? name.substr(0, at) : name;
+    return row ? std::optional(Rows{*row, *row}) : std::nullopt;
+  }
+  return std::nullopt;
+}
+
+std::string translated(const std::string& name) {
+  for (const char* const holding : holding_names) {
+    const std::string_view form = holding;
+    const std::string_view before = form.substr(0, form.find("{}"));
+    const std::string_view after = form.substr(before.size() + 2);
+    if (name.size() >= before.size() + after.size() && name.starts_with(before) && name.ends_with(after)) {
+      const std::string held = name.substr(before.size(), name.size() - before.size() - after.size());
+      return fmt::format(fmt::runtime(tr(holding)), tr(held.c_str()));
+    }
+  }
+  return tr(name.c_str());
+}
+
+} // namespace
+
+std::string kept_words_of(const History::Step& step) {
+  const auto rows = rows_of(step);
+  if (!rows) {
+    return step.name;
+  }
+  return rows->first == rows->last ? fmt::format("{}, row {}", step.name, rows->first)
+                                   : fmt::format("{}, rows {} to {}", step.name, rows->first, rows->last);
+}
+
+std::string step_in_words(std::string_view kept) {
+  const auto rows = take_rows(kept);
+  const std::string name = translated(std::string(kept));
+  return rows ? name + ", " + rows_from_to(rows->first, rows->last) : name;
+}
+
+std::string words_of(const History::Step& step) {
+  return step_in_words(kept_words_of(step));
 }
 
 } // namespace punchwright

@@ -1,6 +1,8 @@
 // The cursor's steps; each stays on the character that it can't take.
 #include "design/toml_cursor.hpp"
 
+#include "words/words.hpp"
+
 #include <fmt/core.h>
 
 namespace punchwright {
@@ -32,10 +34,10 @@ bool TomlCursor::fail(std::size_t offset, std::string message, std::string remed
 
 std::string TomlCursor::found() const {
   if (ended()) {
-    return "the end of the file";
+    return tr("the end of the file");
   }
   if (text_[at_] == '\n') {
-    return "the end of the line";
+    return tr("the end of the line");
   }
   std::size_t end = at_ + 1;
   while (end < text_.size() && (static_cast<unsigned char>(text_[end]) & 0xc0U) == 0x80U) {
@@ -116,8 +118,8 @@ bool TomlCursor::text_in_quotes() {
     }
     ++at_;
   }
-  return fail(begin, "text without its closing quotation mark",
-              "allowed: \"text\" on one line, or \"\"\"text\"\"\" over several");
+  return fail(begin, tr("text without its closing quotation mark"),
+              tr("allowed: \"text\" on one line, or \"\"\"text\"\"\" over several"));
 }
 
 bool TomlCursor::at_table_header() const {

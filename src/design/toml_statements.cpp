@@ -4,9 +4,9 @@
 
 #include "design/toml_cursor.hpp"
 #include "design/toml_strings.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/core.h>
 
 namespace punchwright {
 namespace {
@@ -15,10 +15,10 @@ constexpr int deepest_nesting = 16;
 constexpr std::size_t longest_key = 8;       // parts between dots
 constexpr std::size_t most_values = 100'000; // a full-sized drawing has some 2,100
 
-constexpr std::string_view allowed_key =
-    "allowed: a key of the letters a to z, digits, '-' and '_', or in quotation marks";
-constexpr std::string_view allowed_value =
-    "allowed: text in quotation marks, a number, true, false, a list in '[' and ']'";
+constexpr const char* allowed_key =
+    noted("allowed: a key of the letters a to z, digits, '-' and '_', or in quotation marks");
+constexpr const char* allowed_value =
+    noted("allowed: text in quotation marks, a number, true, false, a list in '[' and ']'");
 
 class Scanner : TomlCursor {
 public:
@@ -71,8 +71,10 @@ private:
     if (peek() == '\n') {
       return true;
     }
-    return fail(at_, found() + (statement.kind == TomlKind::key_value ? " after the value" : " after the table's name"),
-                "allowed: a comment, or the end of the line");
+    return fail(at_,
+                statement.kind == TomlKind::key_value ? said("{} after the value", found())
+                                                      : said("{} after the table's name", found()),
+                tr("allowed: a comment, or the end of the line"));
   }
 
   bool header(TomlStatement& statement) {
@@ -84,7 +86,7 @@ private:
       return false;
     }
     if (!next_is(close)) {
-      return fail(at_, fmt::format("{} in a table's name", found()), fmt::format("allowed: '{}'", close));
+      return fail(at_, said("{} in a table's name", found()), said("allowed: '{}'", close));
     }
     at_ += close.size();
     return count_value(begin);
@@ -103,8 +105,8 @@ private:
       }
       ++at_;
       if (parts.size() == longest_key) {
-        return fail(begin, fmt::format("a key of more than {} parts", longest_key),
-                    fmt::format("allowed: at most {} parts between dots", longest_key));
+        return fail(begin, said("a key of more than {} parts", longest_key),
+                    said("allowed: at most {} parts between dots", longest_key));
       }
     }
   }
@@ -113,7 +115,7 @@ private:
     const std::size_t begin = at_;
     if (peek() == '"' || peek() == '\'') {
       if (next_is("\"\"\"") || next_is("'''")) {
-        return fail(at_, "a key in three quotation marks", "allowed: a key in one pair of quotation marks");
+        return fail(at_, tr("a key in three quotation marks"), tr("allowed: a key in one pair of quotation marks"));
       }
       if (!text_in_quotes()) {
         return false;
@@ -126,10 +128,10 @@ private:
       ++at_;
     }
     if (at_ == begin) {
-      return fail(at_, fmt::format("{} where a key should stand", found()), std::string(allowed_key));
+      return fail(at_, said("{} where a key should stand", found()), tr(allowed_key));
     }
     if (!ended() && static_cast<unsigned char>(text_[at_]) >= 0x80) {
-      return fail(at_, fmt::format("{} in a key", found()), std::string(allowed_key));
+      return fail(at_, said("{} in a key", found()), tr(allowed_key));
     }
     const std::string_view raw = text_.substr(begin, at_ - begin);
     parts.push_back({std::string(raw), raw});
@@ -141,7 +143,7 @@ private:
       return false;
     }
     if (peek() != '=') {
-      return fail(at_, fmt::format("{} after the key '{}'", found(), name.back().name), "allowed: '=' and a value");
+      return fail(at_, said("{} after the key '{}'", found(), name.back().name), tr("allowed: '=' and a value"));
     }
     ++at_;
     skip_blanks();
@@ -150,7 +152,7 @@ private:
 
   bool count_value(std::size_t offset) {
     if (++values_ > most_values) {
-      return fail(offset, fmt::format("more than {} values", most_values), "allowed: fewer");
+      return fail(offset, said("more than {} values", most_values), tr("allowed: fewer"));
     }
     return true;
   }
@@ -162,7 +164,7 @@ private:
       return false;
     }
     if (depth > deepest_nesting) {
-      return fail(at_, fmt::format("lists or tables more than {} deep", deepest_nesting), "allowed: fewer levels");
+      return fail(at_, said("lists or tables more than {} deep", deepest_nesting), tr("allowed: fewer levels"));
     }
     bool good = false;
     switch (peek()) {
@@ -186,13 +188,12 @@ private:
     };
     run();
     if (at_ == begin) {
-      return fail(at_, fmt::format("{} where a value should stand", found()), std::string(allowed_value));
+      return fail(at_, said("{} where a value should stand", found()), tr(allowed_value));
     }
     if (is_text_without_marks(text_.substr(begin, at_ - begin))) {
-      return fail(
-          begin,
-          fmt::format("'{}' without quotation marks", text_.substr(begin, std::min<std::size_t>(at_ - begin, 40))),
-          std::string(allowed_value));
+      return fail(begin,
+                  said("'{}' without quotation marks", text_.substr(begin, std::min<std::size_t>(at_ - begin, 40))),
+                  tr(allowed_value));
     }
     // A date and a time may be parted by one blank.
     const std::string_view word = text_.substr(begin, at_ - begin);
@@ -213,7 +214,7 @@ private:
         return true;
       }
       if (ended() || at_table_header()) {
-        return fail(begin, "a list without its closing ']'", "allowed: values with ',' between them, then ']'");
+        return fail(begin, tr("a list without its closing ']'"), tr("allowed: values with ',' between them, then ']'"));
       }
       content.entries.emplace_back();
       if (!value(content.entries.back(), inside, depth + 1)) {
@@ -223,8 +224,8 @@ private:
       if (peek() == ',') {
         ++at_;
       } else if (!ended() && peek() != ']') { // an unfinished list is reported with its beginning
-        return fail(at_, fmt::format("{} in the list that begins in line {}", found(), content.first_line),
-                    "allowed: ',' or ']'");
+        return fail(at_, said("{} in the list that begins in line {}", found(), content.first_line),
+                    tr("allowed: ',' or ']'"));
       }
     }
   }
@@ -249,7 +250,7 @@ private:
         return true;
       }
       if (peek() != ',') {
-        return fail(at_, fmt::format("{} in a table on one line", found()), "allowed: ',' or '}'");
+        return fail(at_, said("{} in a table on one line", found()), tr("allowed: ',' or '}'"));
       }
       ++at_;
       skip_blanks();

@@ -2,8 +2,9 @@
 // UTF-8 by the table of the Unicode standard (table 3-7, well-formed byte sequences).
 #include "design/toml_text.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
-#include <fmt/core.h>
 
 namespace punchwright {
 namespace {
@@ -66,8 +67,8 @@ bool is_utf8(std::string_view text) {
 
 Result<std::string> checked_toml_text(std::string_view text, const std::string& file) {
   if (text.size() > largest_toml_text) {
-    return Error{file, 1, 1, fmt::format("the file has {} bytes", text.size()),
-                 fmt::format("allowed: at most {} bytes (8 MiB)", largest_toml_text)};
+    return Error{file, 1, 1, said("the file has {} bytes", text.size()),
+                 said("allowed: at most {} bytes (8 MiB)", largest_toml_text)};
   }
   if (text.starts_with("\xef\xbb\xbf")) {
     text.remove_prefix(3);
@@ -81,13 +82,13 @@ Result<std::string> checked_toml_text(std::string_view text, const std::string& 
       continue;
     }
     if ((byte < 0x20 && byte != '\t' && byte != '\n') || byte == 0x7f) {
-      return error_at(file, text, at, fmt::format("control character U+{:04X}", byte),
-                      fmt::format("allowed: '\\u{:04X}' written out, in quoted text", byte));
+      return error_at(file, text, at, said("control character U+{:04X}", byte),
+                      said("allowed: '\\u{:04X}' written out, in quoted text", byte));
     }
     const std::size_t length = character_length(text, at);
     if (length == 0) {
-      return error_at(file, text, at, fmt::format("byte 0x{:02X} is not UTF-8 text here", byte),
-                      "allowed: a text file, saved as UTF-8");
+      return error_at(file, text, at, said("byte 0x{:02X} is not UTF-8 text here", byte),
+                      tr("allowed: a text file, saved as UTF-8"));
     }
     checked.append(text.substr(at, length));
     at += length;

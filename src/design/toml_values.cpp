@@ -2,6 +2,8 @@
 // The parser's exceptions end in this file.
 #include "design/toml_values.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,26 +12,18 @@ namespace {
 
 constexpr std::size_t longest_quote = 40; // characters of a found text that a message repeats
 
-std::string range_text(std::string_view what, const std::string& least, const std::string& most) {
-  return fmt::format("{} from {} to {}", what, least, most);
-}
-
-std::string plain(double number) {
-  return fmt::format("{}", number);
-}
-
 // What to do about an error that only the parser sees.
 std::string parser_remedy(std::string_view what) {
   if (what.find("redefine") != std::string_view::npos) {
-    return "allowed: each key and each table once";
+    return tr("allowed: each key and each table once");
   }
   if (what.find("escape") != std::string_view::npos) {
-    return R"(allowed: \\ for a backslash, \" for a quotation mark, or text in single quotation marks)";
+    return tr("allowed: \\\\ for a backslash, \\\" for a quotation mark, or text in single quotation marks");
   }
   if (what.find("integer") != std::string_view::npos || what.find("floating") != std::string_view::npos) {
-    return "allowed: a number such as 16, 16.5 or -1; text needs quotation marks";
+    return tr("allowed: a number such as 16, 16.5 or -1; text needs quotation marks");
   }
-  return "allowed: what TOML 1.0 describes";
+  return tr("allowed: what TOML 1.0 describes");
 }
 
 // Where a number begins that the parser couldn't hold: it names the place behind it. Columns are characters, from 1.
@@ -64,7 +58,7 @@ Result<toml::table> parse_toml(std::string_view text, const std::string& file) {
     if (what.find("not representable") != std::string_view::npos) {
       column = column_of_number_before(text, line, column);
     }
-    return Error{file, line, column, fmt::format("not TOML: {}", what), parser_remedy(what)};
+    return Error{file, line, column, said("not TOML: {}", what), parser_remedy(what)};
   }
 }
 
@@ -123,23 +117,12 @@ std::string found_text(const toml::node& node) {
     return flag->get() ? "true" : "false";
   }
   if (node.is_array_of_tables()) {
-    return "a list of tables";
+    return tr("a list of tables");
   }
   if (node.is_array()) {
-    return "a list";
+    return tr("a list");
   }
-  return node.is_table() ? "a table" : "a date or time";
-}
-
-std::string one_of(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t index = 0; index < words.size(); ++index) {
-    if (index > 0) {
-      out += index + 1 == words.size() ? " or " : ", ";
-    }
-    out += words[index];
-  }
-  return out;
+  return node.is_table() ? tr("a table") : tr("a date or time");
 }
 
 Spot TomlTable::value_spot(std::string_view key) const {
@@ -161,13 +144,13 @@ void TomlTable::refuse(std::string_view key, const std::string& allowed) const {
   if (!require(key, allowed)) {
     return;
   }
-  errors_.add(value_spot(key), fmt::format("{} is {}", name_of(key), found_text(*table_.get(key))),
-              "allowed: " + allowed);
+  errors_.add(value_spot(key), said("{} is {}", name_of(key), found_text(*table_.get(key))),
+              said("allowed: {}", allowed));
 }
 
 bool TomlTable::require(std::string_view key, const std::string& allowed) const {
   if (!has(key)) {
-    errors_.add(value_spot(key), name_of(key) + " is missing", "allowed: " + allowed);
+    errors_.add(value_spot(key), said("{} is missing", name_of(key)), said("allowed: {}", allowed));
   }
   return has(key);
 }
@@ -178,8 +161,7 @@ std::optional<int> TomlTable::whole(std::string_view key, int least, int most) c
   }
   const auto* const found = table_.get(key)->as_integer();
   if (found == nullptr || found->get() < least || found->get() > most) {
-    refuse(key, least == most ? std::to_string(least)
-                              : range_text("a whole number", std::to_string(least), std::to_string(most)));
+    refuse(key, least == most ? std::to_string(least) : said("a whole number from {} to {}", least, most));
     return std::nullopt;
   }
   return static_cast<int>(found->get());
@@ -193,7 +175,7 @@ std::optional<double> TomlTable::number(std::string_view key, double least, doub
   const std::optional<double> value = found.is_number() ? found.value<double>() : std::nullopt;
   const bool allowed = value && *value >= least && *value <= most; // so written, it refuses nan too
   if (!allowed) {
-    refuse(key, range_text("a number", plain(least), plain(most)));
+    refuse(key, said("a number from {} to {}", least, most));
     return std::nullopt;
   }
   return value;
@@ -216,7 +198,7 @@ std::optional<bool> TomlTable::flag(std::string_view key) const {
   }
   const auto value = table_.get(key)->value_exact<bool>();
   if (!value) {
-    refuse(key, "true or false");
+    refuse(key, tr("true or false"));
   }
   return value;
 }
@@ -228,7 +210,7 @@ std::optional<Needle> TomlTable::needle(std::string_view key) const {
   const auto name = table_.get(key)->value_exact<std::string>();
   const auto found = name ? needle_named(*name) : std::nullopt;
   if (!found) {
-    refuse(key, "a needle, L or R and its number: \"L36\", \"R1\"");
+    refuse(key, tr("a needle, L or R and its number: \"L36\", \"R1\""));
   }
   return found;
 }
@@ -242,19 +224,19 @@ std::vector<TomlTable> TomlTable::tables(std::string_view key, const std::string
   if (list == nullptr || list->empty() || list->size() > most) {
     const bool many = list != nullptr && !list->empty();
     const std::string what = list == nullptr ? found_text(*table_.get(key))
-                             : many          ? fmt::format("a list of {}", list->size())
-                                             : "an empty list";
-    errors_.add(value_spot(key), fmt::format("'{}' is {}", key, what),
-                "allowed: " + allowed + (many ? fmt::format(", at most {}", most) : ""));
+                             : many          ? said("a list of {}", list->size())
+                                             : tr("an empty list");
+    errors_.add(value_spot(key), said("'{}' is {}", key, what),
+                many ? said("allowed: {}, at most {}", allowed, most) : said("allowed: {}", allowed));
     return found;
   }
   for (const toml::node& entry : *list) {
     const toml::table* const one = entry.as_table();
     if (one == nullptr) {
-      errors_.add(spot_of(entry), fmt::format("'{}' holds {}", key, found_text(entry)), "allowed: " + allowed);
+      errors_.add(spot_of(entry), said("'{}' holds {}", key, found_text(entry)), said("allowed: {}", allowed));
       return {};
     }
-    found.emplace_back(*one, "", fmt::format(" of {} {}", key, found.size() + 1), errors_);
+    found.emplace_back(*one, "", said(" of {} {}", key, found.size() + 1), errors_);
   }
   return found;
 }
@@ -265,7 +247,7 @@ const toml::table* TomlTable::inner(std::string_view key) const {
   }
   const auto* const found = table_.get(key)->as_table();
   if (found == nullptr) {
-    refuse(key, fmt::format("a table, [{}{}]", before_, key));
+    refuse(key, said("a table, [{}{}]", before_, key));
   }
   return found;
 }

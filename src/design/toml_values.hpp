@@ -7,6 +7,8 @@
 #include "design/toml_statements.hpp"
 #include "design/toml_text.hpp"
 #include "design/units.hpp"
+#include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <array>
 #include <cstdint>
@@ -52,9 +54,6 @@ struct TomlRead {
 // What stands there, for a message: "sixteen" in quotation marks, 16, 'a list', 'a table'.
 [[nodiscard]] std::string found_text(const toml::node& node);
 
-// "a, b or c".
-[[nodiscard]] std::string one_of(const std::vector<std::string>& words);
-
 class TomlTable {
 public:
   // `before` and `after` make a key's name in messages: "gauge." gives 'gauge.rows'; " of band 2" gives 'rows' of
@@ -79,7 +78,7 @@ public:
   [[nodiscard]] std::optional<int> whole(std::string_view key, int least, int most) const;
   [[nodiscard]] std::optional<double> number(std::string_view key, double least, double most) const;
   [[nodiscard]] std::optional<std::string> text(std::string_view key,
-                                                const std::string& what = "text in quotation marks") const;
+                                                const std::string& what = tr("text in quotation marks")) const;
   [[nodiscard]] std::optional<bool> flag(std::string_view key) const;
   [[nodiscard]] std::optional<Needle> needle(std::string_view key) const;
 

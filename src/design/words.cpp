@@ -1,6 +1,8 @@
 // Trimming and counting.
 #include "design/words.hpp"
 
+#include "words/words.hpp"
+
 #include <fmt/format.h>
 
 namespace punchwright {
@@ -19,22 +21,40 @@ std::string counted(std::int64_t number, std::string_view one, std::string_view 
   return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
+std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one, std::string_view many) {
+  return first == last ? fmt::format("{} {}", one, first) : fmt::format("{} {} to {}", many, first, last);
+}
+
 std::string listed(const std::vector<std::string>& words) {
   std::string text;
   for (std::size_t place = 0; place < words.size(); ++place) {
-    text += (place == 0 ? "" : place + 1 == words.size() ? " and " : ", ") + words[place];
+    text = place == 0                  ? words[place]
+           : place + 1 == words.size() ? said("{} and {}", text, words[place])
+                                       : text + ", " + words[place];
   }
   return text;
 }
 
-std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one, std::string_view many) {
-  return first == last ? fmt::format("{} {}", one, first) : fmt::format("{} {} to {}", many, first, last);
+std::string one_of(const std::vector<std::string>& words) {
+  std::string text;
+  for (std::size_t place = 0; place < words.size(); ++place) {
+    text = place == 0                  ? words[place]
+           : place + 1 == words.size() ? said("{} or {}", text, words[place])
+                                       : text + ", " + words[place];
+  }
+  return text;
+}
+
+std::string rows_from_to(std::int64_t first, std::int64_t last) {
+  return first == last ? said("row {}", first) : said("rows {} to {}", first, last);
 }
 
 std::string with_capital(std::string_view text) {
   std::string out(text);
   if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
     out.front() = static_cast<char>(out.front() - 'a' + 'A');
+  } else if (out.starts_with("ä") || out.starts_with("ö") || out.starts_with("ü")) {
+    out[1] = static_cast<char>(out[1] - 0x20); // Latin-1's capitals stand 32 before its small letters
   }
   return out;
 }

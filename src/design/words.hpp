@@ -13,11 +13,15 @@ namespace punchwright {
 
 // "1 stitch", "3 stitches".
 [[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
-// "3", "3 and 7", "3, 7 and 9".
-[[nodiscard]] std::string listed(const std::vector<std::string>& words);
-// "rows 3 to 8", or "row 3" where that is all.
+[[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
 [[nodiscard]] std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one,
                                         std::string_view many);
+// "3", "3 and 7", "3, 7 and 9".
+[[nodiscard]] std::string listed(const std::vector<std::string>& words);
+// "3", "3 or 7", "3, 7 or 9".
+[[nodiscard]] std::string one_of(const std::vector<std::string>& words);
+// "rows 3 to 8", or "row 3" where that is all.
+[[nodiscard]] std::string rows_from_to(std::int64_t first, std::int64_t last);
 
 // Findings and errors are parts of sentences; one that stands alone begins with a capital.
 [[nodiscard]] std::string with_capital(std::string_view text);

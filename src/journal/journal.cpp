@@ -108,12 +108,13 @@ std::string work_text(const KeptDesign& kept) {
   Document state = kept.design;
   History history = kept.history;
   const auto before = [&] {
-    return history.undo(state) ? std::optional(TextStep{words_of(history.steps()[history.done()]), write_repeat(state)})
-                               : std::nullopt;
+    return history.undo(state)
+               ? std::optional(TextStep{kept_words_of(history.steps()[history.done()]), write_repeat(state)})
+               : std::nullopt;
   };
   const auto after = [&] {
     return history.redo(state)
-               ? std::optional(TextStep{words_of(history.steps()[history.done() - 1]), write_repeat(state)})
+               ? std::optional(TextStep{kept_words_of(history.steps()[history.done() - 1]), write_repeat(state)})
                : std::nullopt;
   };
   std::string text = fmt::format("{} {}\n{}\n{}", design_word, here.size(), here, steps_text(here, before));

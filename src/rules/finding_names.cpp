@@ -1,6 +1,8 @@
 // What findings are called: an id for scripts, which never changes, and a heading for people.
 #include "rules/findings.hpp"
 
+#include "words/words.hpp"
+
 namespace punchwright {
 
 std::string_view stable_id(FindingId id) {
@@ -30,36 +32,36 @@ std::string_view stable_id(FindingId id) {
 
 std::string_view name_of(Severity severity) {
   switch (severity) {
-  case Severity::fault: return "fault";
-  case Severity::warning: return "warning";
+  case Severity::fault: return noted("fault");
+  case Severity::warning: return noted("warning");
   case Severity::note: break;
   }
-  return "note";
+  return noted("note");
 }
 
 std::string_view title_of(FindingId id) {
   switch (id) {
-  case FindingId::repeat_width: return "Width of the repeat";
-  case FindingId::float_too_long: return "Long float";
-  case FindingId::float_accepted: return "Long float accepted";
-  case FindingId::catch_not_needed: return "Catch not needed";
-  case FindingId::row_all_main: return "Row in main alone";
-  case FindingId::row_all_contrast: return "Row in contrast alone";
-  case FindingId::yarn_on_other_side: return "Yarn on the other side";
-  case FindingId::yarn_loose_on_piece: return "Yarn loose across the piece";
-  case FindingId::card_too_short_for_loop: return "Short circuit";
-  case FindingId::card_longer_than_blank: return "Several cards";
-  case FindingId::piece_wider_than_bed: return "Piece wider than the bed";
-  case FindingId::piece_off_bed: return "Piece off the bed";
-  case FindingId::repeat_on_needles: return "Repeat on the needles";
-  case FindingId::repeat_cut_at_edges: return "Repeat cut at the edges";
-  case FindingId::yarns_too_alike: return "Yarns too alike";
-  case FindingId::too_many_rows: return "Too many rows";
-  case FindingId::loop_change_undone: return "Yarn change in the loop";
-  case FindingId::card_held: return "Card held for the second pass";
+  case FindingId::repeat_width: return noted("Width of the repeat");
+  case FindingId::float_too_long: return noted("Long float");
+  case FindingId::float_accepted: return noted("Long float accepted");
+  case FindingId::catch_not_needed: return noted("Catch not needed");
+  case FindingId::row_all_main: return noted("Row in main alone");
+  case FindingId::row_all_contrast: return noted("Row in contrast alone");
+  case FindingId::yarn_on_other_side: return noted("Yarn on the other side");
+  case FindingId::yarn_loose_on_piece: return noted("Yarn loose across the piece");
+  case FindingId::card_too_short_for_loop: return noted("Short circuit");
+  case FindingId::card_longer_than_blank: return noted("Several cards");
+  case FindingId::piece_wider_than_bed: return noted("Piece wider than the bed");
+  case FindingId::piece_off_bed: return noted("Piece off the bed");
+  case FindingId::repeat_on_needles: return noted("Repeat on the needles");
+  case FindingId::repeat_cut_at_edges: return noted("Repeat cut at the edges");
+  case FindingId::yarns_too_alike: return noted("Yarns too alike");
+  case FindingId::too_many_rows: return noted("Too many rows");
+  case FindingId::loop_change_undone: return noted("Yarn change in the loop");
+  case FindingId::card_held: return noted("Card held for the second pass");
   case FindingId::unknown_key: break;
   }
-  return "Unknown key";
+  return noted("Unknown key");
 }
 
 } // namespace punchwright

@@ -72,8 +72,9 @@ struct Finding {
 
 // "float-too-long": stable, for scripts.
 [[nodiscard]] std::string_view stable_id(FindingId id);
+// In English, as scripts read it; people read its translation: tr(name_of(…).data()).
 [[nodiscard]] std::string_view name_of(Severity severity);
-// "Repeat cut at the edges": a heading, another one for every id.
+// "Repeat cut at the edges": a heading, another one for every id. In English, to be translated like a severity.
 [[nodiscard]] std::string_view title_of(FindingId id);
 
 // All findings: faults first, then warnings, then notes; within these by row from the bottom.
