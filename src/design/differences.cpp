@@ -65,12 +65,11 @@ std::string rows_in_words(const std::vector<std::pair<int, int>>& runs) {
 std::vector<std::string> differences_in_words(const Document& here, const Document& there) {
   std::vector<std::string> sentences;
   if (here.grid.width() != there.grid.width() || here.grid.height() != there.grid.height()) {
-    sentences.push_back(said("The drawing here is {} by {}, there {} by {}.",
-                             said_count(here.grid.width(), tr("{} stitch"), tr("{} stitches")),
-                             said_count(here.grid.height(), tr("{} row"), tr("{} rows")), there.grid.width(),
-                             there.grid.height()));
+    sentences.push_back(
+        said("The drawing here is {} by {}, there {} by {}.", said_count(here.grid.width(), "{} stitch", "{} stitches"),
+             said_count(here.grid.height(), "{} row", "{} rows"), there.grid.width(), there.grid.height()));
   } else if (const Differing found = differing_stitches(here.grid, there.grid); found.stitches > 0) {
-    sentences.push_back(said_count(found.stitches, tr("{} stitch differs, in {}."), tr("{} stitches differ, in {}."),
+    sentences.push_back(said_count(found.stitches, "{} stitch differs, in {}.", "{} stitches differ, in {}.",
                                    rows_in_words(found.runs)));
   }
   std::vector<std::string> names;
@@ -94,8 +93,8 @@ std::vector<std::string> differences_in_words(const Document& here, const Docume
     const auto count = static_cast<long>(names.size());
     const std::string all = listed(names);
     sentences.push_back(sentences.empty()
-                            ? said_count(count, tr("Different is: {1}."), tr("Different are: {1}."), all)
-                            : said_count(count, tr("Also different is: {1}."), tr("Also different are: {1}."), all));
+                            ? said_count(count, "Different is: {1}.", "Different are: {1}.", all)
+                            : said_count(count, "Also different is: {1}.", "Also different are: {1}.", all));
   }
   return sentences;
 }
