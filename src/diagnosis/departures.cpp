@@ -1,8 +1,9 @@
 // The departures that a list of steps allows, with how likely each is.
 #include "diagnosis/departures.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -131,17 +132,43 @@ std::string names_of(const std::vector<Needle>& needles) {
   return text_of(runs_of(needles));
 }
 
-std::string needles_counted(int amount) {
-  return fmt::format("{} {}", std::abs(amount), std::abs(amount) == 1 ? "needle" : "needles");
-}
-
 std::string words_of_needles(const Departure& departure) {
   switch (departure.stood) {
-  case Stood::none_forward: return fmt::format("In row {} no needle stood forward.", departure.row);
-  case Stood::all_forward: return fmt::format("In row {} every needle stood forward.", departure.row);
+  case Stood::none_forward: return said("In row {} no needle stood forward.", departure.row);
+  case Stood::all_forward: return said("In row {} every needle stood forward.", departure.row);
   case Stood::some_wrong: break;
   }
-  return fmt::format("In row {} the wrong needles stood forward: see {}.", departure.row, names_of(departure.needles));
+  return said("In row {} the wrong needles stood forward: see {}.", departure.row, names_of(departure.needles));
+}
+
+std::string words_of_card_off(int rows, int step) {
+  return rows > 0 ? said_count(rows, "The card stood {} row too far on when it was locked (step {}).",
+                               "The card stood {} rows too far on when it was locked (step {}).", step)
+                  : said_count(-rows, "The card stood {} row too far back when it was locked (step {}).",
+                               "The card stood {} rows too far back when it was locked (step {}).", step);
+}
+
+std::string words_of_work_off(int needles, int step) {
+  return needles > 0 ? said_count(needles, "The work hung {} needle too far to the right (step {}).",
+                                  "The work hung {} needles too far to the right (step {}).", step)
+                     : said_count(-needles, "The work hung {} needle too far to the left (step {}).",
+                                  "The work hung {} needles too far to the left (step {}).", step);
+}
+
+std::string words_of_counted_off(int needles, int row) {
+  return needles > 0
+             ? said_count(needles,
+                          "From row {1} on the needles were counted from the wrong place, {0} needle too far to the "
+                          "right.",
+                          "From row {1} on the needles were counted from the wrong place, {0} needles too far to the "
+                          "right.",
+                          row)
+             : said_count(-needles,
+                          "From row {1} on the needles were counted from the wrong place, {0} needle too far to the "
+                          "left.",
+                          "From row {1} on the needles were counted from the wrong place, {0} needles too far to the "
+                          "left.",
+                          row);
 }
 
 } // namespace
@@ -171,38 +198,31 @@ std::string words_of(const Departure& departure, const StepList& list) {
   const Step& step = list.steps[static_cast<std::size_t>(departure.step)];
   const int number = departure.step + 1;
   switch (departure.kind) {
-  case DepartureKind::left_out: return fmt::format("Step {} was left out: \"{}\"", number, step.text);
-  case DepartureKind::done_twice: return fmt::format("Step {} was done twice: \"{}\"", number, step.text);
-  case DepartureKind::part_left_out: return fmt::format("A part of step {} was left out: \"{}\"", number, step.text);
-  case DepartureKind::row_less: return fmt::format("One row too few was knitted in step {}: \"{}\"", number, step.text);
-  case DepartureKind::row_more:
-    return fmt::format("One row too many was knitted in step {}: \"{}\"", number, step.text);
-  case DepartureKind::card_row_off:
-    return fmt::format("The card stood {} {} too {} when it was locked (step {}).", std::abs(departure.amount),
-                       std::abs(departure.amount) == 1 ? "row" : "rows", departure.amount > 0 ? "far on" : "far back",
-                       number);
+  case DepartureKind::left_out: return said("Step {} was left out: \"{}\"", number, step.text);
+  case DepartureKind::done_twice: return said("Step {} was done twice: \"{}\"", number, step.text);
+  case DepartureKind::part_left_out: return said("A part of step {} was left out: \"{}\"", number, step.text);
+  case DepartureKind::row_less: return said("One row too few was knitted in step {}: \"{}\"", number, step.text);
+  case DepartureKind::row_more: return said("One row too many was knitted in step {}: \"{}\"", number, step.text);
+  case DepartureKind::card_row_off: return words_of_card_off(departure.amount, number);
   case DepartureKind::card_stuck:
-    return fmt::format("The card did not move on before the pass of row {}, and the same row of it was read again.",
-                       departure.row);
+    return said("The card did not move on before the pass of row {}, and the same row of it was read again.",
+                departure.row);
   case DepartureKind::card_skipped:
-    return fmt::format("The card moved on by two rows at once, and its row for row {} was left out.", departure.row);
+    return said("The card moved on by two rows at once, and its row for row {} was left out.", departure.row);
   case DepartureKind::needle_wrong: return words_of_needles(departure);
   case DepartureKind::carriage_plain:
-    return fmt::format("For the pass of row {} the carriage was set to plain knitting.", departure.row);
+    return said("For the pass of row {} the carriage was set to plain knitting.", departure.row);
   case DepartureKind::yarns_exchanged:
-    return fmt::format("Main and contrast were exchanged in the feeders in step {}: \"{}\"", number, step.text);
-  case DepartureKind::work_off:
-    return fmt::format("The work hung {} too far to the {} (step {}).", needles_counted(departure.amount),
-                       departure.amount > 0 ? "right" : "left", number);
-  case DepartureKind::counted_off:
-    return fmt::format("From row {} on the needles were counted from the wrong place, {} too far to the {}.",
-                       departure.row, needles_counted(departure.amount), departure.amount > 0 ? "right" : "left");
+    return said("Main and contrast were exchanged in the feeders in step {}: \"{}\"", number, step.text);
+  case DepartureKind::work_off: return words_of_work_off(departure.amount, number);
+  case DepartureKind::counted_off: return words_of_counted_off(departure.amount, departure.row);
   case DepartureKind::hole_wrong:
-    return fmt::format("The card has {} in row {}, column {}.",
-                       departure.amount > 0 ? "a hole too many" : "a hole too few", departure.row, departure.column);
+    return departure.amount > 0
+               ? said("The card has a hole too many in row {}, column {}.", departure.row, departure.column)
+               : said("The card has a hole too few in row {}, column {}.", departure.row, departure.column);
   case DepartureKind::stitch_slipped:
-    return fmt::format("A stitch slipped off its needle by itself in row {}: {}. No step explains it.", departure.row,
-                       names_of(departure.needles));
+    return said("A stitch slipped off its needle by itself in row {}: {}. No step explains it.", departure.row,
+                names_of(departure.needles));
   }
   return "";
 }

@@ -5,10 +5,10 @@
 #include "diagnosis/fitting.hpp"
 #include "diagnosis/marked_slips.hpp"
 #include "diagnosis/remedy.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -346,11 +346,10 @@ Diagnosis what_went_wrong(const Setting& setting, const SeenFabric& seen, std::s
 }
 
 std::string words_of_search(const Diagnosis& diagnosis) {
-  return diagnosis.complete
-             ? ""
-             : fmt::format("Not every pair of slips was tried: after {} the search was ended. Mark fewer "
-                           "rows, up to a few above the lowest fault, and ask again.",
-                           diagnosis.tried);
+  return diagnosis.complete ? ""
+                            : said("Not every pair of slips was tried: after {} the search was ended. Mark fewer "
+                                   "rows, up to a few above the lowest fault, and ask again.",
+                                   diagnosis.tried);
 }
 
 Diagnosis what_went_wrong(const Document& document, const Profile& profile, const RowsToKnit& rows,

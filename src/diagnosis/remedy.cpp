@@ -2,43 +2,40 @@
 #include "diagnosis/remedy.hpp"
 
 #include "diagnosis/marked_slips.hpp"
+#include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
-
-const char* word_for(Side side) {
-  return side == Side::left ? "left" : "right";
-}
 
 std::string card_words(const Setting& setting, const Remedy& remedy, int next_row) {
   if (remedy.card_row == 0) {
     return "";
   }
   if (setting.profile.selects == Selects::next_pass) {
-    return fmt::format(
-        " Turn the card until its row {} is under the reader, and leave it released: it moves on with the pass "
-        "that knits row {}.",
-        remedy.card_row, next_row);
+    return ' ' + said("Turn the card until its row {} is under the reader, and leave it released: it moves on with the "
+                      "pass that knits row {}.",
+                      remedy.card_row, next_row);
   }
-  return fmt::format(
-      " Lock the card on its row {} and make two free passes, across and back, so that the carriage stores it; then "
-      "release the card.",
-      remedy.card_row);
+  return ' ' +
+         said("Lock the card on its row {} and make two free passes, across and back, so that the carriage stores "
+              "it; then release the card.",
+              remedy.card_row);
 }
 
-std::string yarn_words(const Setting& setting, const RowToKnit& row) {
+std::string go_on_words(const Setting& setting, int counter, int number, const RowToKnit& row) {
   const auto name = [&](char key) {
     const std::string& given = yarn_of(setting.document, key).name;
-    return given.empty() ? "yarn " + std::string(1, key) : given;
+    return given.empty() ? said("yarn {}", key) : given;
   };
-  if (row.contrast == 0) {
-    return fmt::format(" in {} alone", name(row.main));
+  if (row.two_coloured()) {
+    return said("Set the row counter to {}. Go on with row {}, in {} and {}.", counter, number, name(row.main),
+                name(row.contrast));
   }
-  return row.all_contrast ? fmt::format(" in {} alone", name(row.contrast))
-                          : fmt::format(" in {} and {}", name(row.main), name(row.contrast));
+  return said("Set the row counter to {}. Go on with row {}, in {} alone.", counter, number,
+              name(row.contrast == 0 ? row.main : row.contrast));
 }
 
 // What must be put right before going on, whatever is ravelled.
@@ -47,7 +44,7 @@ std::string cause_words(const Setting& setting, const std::vector<Departure>& de
   std::string text;
   const auto say = [&](const std::string& sentence) { // once, whatever number of departures ask for it
     if (text.find(sentence) == std::string::npos) {
-      text += sentence;
+      text += ' ' + sentence;
     }
   };
   for (const Departure& departure : departures) {
@@ -56,17 +53,17 @@ std::string cause_words(const Setting& setting, const std::vector<Departure>& de
         step.actions, [](const MachineAction& action) { return std::holds_alternative<KnitPass>(action); });
     if ((departure.kind == DepartureKind::left_out || departure.kind == DepartureKind::part_left_out) && !knits &&
         step.first_row <= row) {
-      say(fmt::format(" Do step {} now.", departure.step + 1));
+      say(said("Do step {} now.", departure.step + 1));
     } else if (departure.kind == DepartureKind::hole_wrong) {
-      say(departure.amount > 0 ? fmt::format(" Close the hole in row {}, column {}, with tape on both sides.",
-                                             departure.row, departure.column)
-                               : fmt::format(" Punch the hole in row {}, column {}.", departure.row, departure.column));
+      say(departure.amount > 0
+              ? said("Close the hole in row {}, column {}, with tape on both sides.", departure.row, departure.column)
+              : said("Punch the hole in row {}, column {}.", departure.row, departure.column));
     } else if (departure.kind == DepartureKind::carriage_plain) {
-      say(" Set the carriage to two-colour knitting.");
+      say(tr("Set the carriage to two-colour knitting."));
     } else if (departure.kind == DepartureKind::yarns_exchanged) {
-      say(" Exchange the yarns in the feeders.");
+      say(tr("Exchange the yarns in the feeders."));
     } else if (departure.kind == DepartureKind::card_stuck || departure.kind == DepartureKind::card_skipped) {
-      say(" See that the card runs freely and its clips don't catch.");
+      say(tr("See that the card runs freely and its clips don't catch."));
     }
   }
   return text;
@@ -110,7 +107,7 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
   Remedy remedy;
   if (first_wrong < 0) {
     remedy.back_to_row = rows_seen;
-    remedy.text = "Nothing shows of it in what is knitted so far: go on.";
+    remedy.text = tr("Nothing shows of it in what is knitted so far: go on.");
     return remedy;
   }
   const int wrong = first_wrong - setting.steps.rows_before + 1; // row to knit
@@ -119,16 +116,16 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
     remedy.ravel_rows = rows_seen;
     remedy.carriage = setting.steps.carriage;
     remedy.card_row = setting.profile.selects == Selects::by_hand ? 0 : 1;
-    remedy.text = fmt::format("Ravel back {} of the pattern, and begin again with the setting-up.",
-                              rows_seen == 1 ? "the one row" : fmt::format("all {} rows", rows_seen));
+    remedy.text = said_count(rows_seen, "Ravel back the one row of the pattern, and begin again with the setting-up.",
+                             "Ravel back all {} rows of the pattern, and begin again with the setting-up.");
     return remedy;
   }
   remedy.back_to_row = wrong - 1;
   remedy.ravel_rows = std::max(0, rows_seen - remedy.back_to_row);
   std::string text = remedy.ravel_rows == 0
-                         ? std::string("Nothing needs ravelling.")
-                         : fmt::format("Ravel back {} {}, down to row {}, which is right.", remedy.ravel_rows,
-                                       remedy.ravel_rows == 1 ? "row" : "rows", remedy.back_to_row);
+                         ? std::string(tr("Nothing needs ravelling."))
+                         : said_count(remedy.ravel_rows, "Ravel back {} row, down to row {}, which is right.",
+                                      "Ravel back {} rows, down to row {}, which is right.", remedy.back_to_row);
   if (wrong <= count) {
     const RowToKnit& next = setting.rows.rows[static_cast<std::size_t>(wrong - 1)];
     remedy.carriage = other(end_of(next.travel));
@@ -139,27 +136,26 @@ Remedy remedy_for(const Setting& setting, int first_wrong, int rows_seen, bool o
     if (setting.profile.selects != Selects::by_hand) {
       remedy.card_row = next.card_row;
     }
-    text += fmt::format(" The carriage must stand on the {}.", word_for(remedy.carriage));
+    text += ' ' + said("The carriage must stand on the {}.", word_for_side(remedy.carriage));
     if (!remedy.forward.empty()) {
-      text += fmt::format(" Bring forward the needles of row {}: {}; all others stand back.", wrong,
-                          text_of(runs_of(remedy.forward)));
+      text += ' ' + said("Bring forward the needles of row {}: {}; all others stand back.", wrong,
+                         text_of(runs_of(remedy.forward)));
     } else if (setting.profile.selects != Selects::same_pass) {
-      text += " No needle stands forward.";
+      text += ' ' + std::string(tr("No needle stands forward."));
     }
     text += card_words(setting, remedy, wrong);
     text += cause_words(setting, departures, wrong);
-    text += fmt::format(" Set the row counter to {}. Go on with row {},{}.", remedy.counter, wrong,
-                        yarn_words(setting, next));
+    text += ' ' + go_on_words(setting, remedy.counter, wrong, next);
   } else {
     for (const Step& step : setting.steps.steps) {
       remedy.counter = step.last_row == count ? step.counter : remedy.counter;
     }
-    text += " Then finish as the last steps say.";
+    text += ' ' + std::string(tr("Then finish as the last steps say."));
   }
   if (only_dropped) {
-    text = "Where only few stitches dropped, latch them up with a hook, row by row, from the dropped loop to the "
-           "needle. Else: " +
-           text;
+    text = said("Where only few stitches dropped, latch them up with a hook, row by row, from the dropped loop to the "
+                "needle. Else: {}",
+                text);
   }
   remedy.text = std::move(text);
   return remedy;

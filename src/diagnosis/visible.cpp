@@ -1,6 +1,8 @@
 // Two fabrics held against each other, from the bottom upwards.
 #include "diagnosis/visible.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 #include <optional>
 #include <string>
@@ -228,19 +230,19 @@ private:
 
 std::string_view words_of(Visible visible) {
   switch (visible) {
-  case Visible::nothing: return "no difference";
-  case Visible::refused: return "it can't be done, and is noticed at once";
-  case Visible::loose_yarn: return "a yarn lies loose across the whole piece";
-  case Visible::dropped_ends: return "dropped stitches at the edges";
-  case Visible::dropped_stitches: return "dropped stitches within the piece";
-  case Visible::row_missing: return "rows missing, the rest sits lower";
-  case Visible::row_too_many: return "rows too many, or a plain row in the wrong place";
-  case Visible::motif_low: return "the motif sits too low or too high";
-  case Visible::twice_tall: return "rows twice as tall";
-  case Visible::one_row_only: return "the same row of the motif over and over";
-  case Visible::no_pattern: return "no pattern, all in main";
-  case Visible::all_contrast: return "the whole width in contrast";
-  case Visible::wrong_pattern: return "a pattern that was not drawn";
+  case Visible::nothing: return tr("no difference");
+  case Visible::refused: return tr("it can't be done, and is noticed at once");
+  case Visible::loose_yarn: return tr("a yarn lies loose across the whole piece");
+  case Visible::dropped_ends: return tr("dropped stitches at the edges");
+  case Visible::dropped_stitches: return tr("dropped stitches within the piece");
+  case Visible::row_missing: return tr("rows missing, the rest sits lower");
+  case Visible::row_too_many: return tr("rows too many, or a plain row in the wrong place");
+  case Visible::motif_low: return tr("the motif sits too low or too high");
+  case Visible::twice_tall: return tr("rows twice as tall");
+  case Visible::one_row_only: return tr("the same row of the motif over and over");
+  case Visible::no_pattern: return tr("no pattern, all in main");
+  case Visible::all_contrast: return tr("the whole width in contrast");
+  case Visible::wrong_pattern: return tr("a pattern that was not drawn");
   }
   return "";
 }

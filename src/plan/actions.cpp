@@ -1,6 +1,7 @@
 // What is done with the hands between the passes: yarns in and out of the feeders, needles pushed back.
 #include "plan/plan.hpp"
 #include "plan/yarn_uses.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -147,14 +148,14 @@ std::string text_of(const Action& action, const Document& document) {
   const auto name = [&] { return action.yarn != 0 ? yarn_of(document, action.yarn).name : std::string(); };
   switch (action.doing) {
   case Doing::contrast_out:
-  case Doing::main_out: return fmt::format("{} out", name());
+  case Doing::main_out: return said("{} out", name());
   case Doing::contrast_in:
-  case Doing::main_in: return fmt::format("{} in", name());
-  case Doing::lift_floats: return "lift floats onto " + text_of(runs_of(action.needles));
-  case Doing::end_needles_back: return "end needles back";
+  case Doing::main_in: return said("{} in", name());
+  case Doing::lift_floats: return said("lift floats onto {}", text_of(runs_of(action.needles)));
+  case Doing::end_needles_back: return tr("end needles back");
   case Doing::all_needles_back: break;
   }
-  return "all needles back";
+  return tr("all needles back");
 }
 
 std::string text_of(const std::vector<Action>& actions, const Document& document) {
@@ -170,7 +171,7 @@ std::string text_at_end(const std::vector<RowActions>& actions, const RowsToKnit
   std::string text;
   for (const RowActions& entry : actions) {
     if (entry.row > last + 1) {
-      text += text.empty() ? "plain row; " : "; plain row; ";
+      text += fmt::format("{}{}; ", text.empty() ? "" : "; ", tr("plain row"));
     }
     text += entry.row > last ? text_of(entry.actions, document) : "";
   }

@@ -2,6 +2,7 @@
 #include "plan/bench_moves.hpp"
 
 #include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -34,11 +35,47 @@ private:
   std::uint64_t value_ = 0xcbf29ce484222325U;
 };
 
+// What an action is about, without the words for it: they are in the reader's language.
+struct Facts {
+  const Document& document;
+
+  [[nodiscard]] std::string yarn(char key) const { return fmt::format("{} {}", key, yarn_of(document, key).name); }
+  static std::string span(const NeedleSpan& needles) {
+    return fmt::format("{}:{} ", needles.first.position, needles.last.position);
+  }
+  std::string operator()(const HangOn& action) const { return span(action.needles) + yarn(action.yarn); }
+  std::string operator()(const KnitPass& action) const { return action.free ? "free" : ""; }
+  std::string operator()(const SetSelection& action) const {
+    return fmt::format("{} {}", action.on, action.end_needles);
+  }
+  std::string operator()(const SetKnitting& action) const { return std::to_string(static_cast<int>(action.to)); }
+  std::string operator()(const LockCard& action) const { return std::to_string(static_cast<int>(action.locked)); }
+  std::string operator()(const TurnCard& action) const { return std::to_string(action.row); }
+  std::string operator()(const SetLength& action) const { return std::to_string(static_cast<int>(action.twice)); }
+  std::string operator()(const ThreadYarn& action) const { return std::to_string(action.feeder) + yarn(action.yarn); }
+  std::string operator()(const TakeOut& action) const { return std::to_string(action.feeder); }
+  std::string operator()(const CutYarn& action) const { return yarn(action.yarn); }
+  std::string operator()(const MoveNeedles& action) const {
+    std::string text = std::to_string(static_cast<int>(action.to)) + ' ';
+    for (const NeedleSpan& needles : action.needles) {
+      text += span(needles);
+    }
+    return text;
+  }
+  std::string operator()(const TransferLoop& action) const { return span({action.from, action.to}); }
+  std::string operator()(const LiftFloat& action) const { return std::to_string(action.needle.position); }
+  std::string operator()(const SetCounter& action) const { return std::to_string(action.to); }
+};
+
 std::string digest_of(const StepList& list, const Document& document, const Profile& profile, const RowsToKnit& rows) {
   Digest digest;
+  digest.add(document.card.loop ? "loop" : "open");
   for (const Step& step : list.steps) {
     digest.add(word_for(step.kind));
-    digest.add(step.text);
+    digest.add(fmt::format("{} {} {}", step.first_row, step.last_row, step.counter));
+    for (const MachineAction& action : step.actions) {
+      digest.add(std::to_string(action.index()) + ' ' + std::visit(Facts{document}, action));
+    }
   }
   std::string line;
   for (const RowToKnit& row : rows.rows) { // by card the words don't name the needles
@@ -121,8 +158,10 @@ std::string words_of(const BenchMoves& bench, int move, const Document& document
     return step.text;
   }
   const RowToKnit& row = rows.rows[static_cast<std::size_t>(here.row - 1)];
-  const std::string plain = row.contrast == 0 ? fmt::format(" plain in {}", name_of_yarn(document, row.main)) : "";
-  return fmt::format("Knit row {}{}, to the {}.", here.row, plain, word_for_side(here.after));
+  const std::string_view side = word_for_side(here.after);
+  return row.contrast == 0
+             ? said("Knit row {} plain in {}, to the {}.", here.row, name_of_yarn(document, row.main), side)
+             : said("Knit row {}, to the {}.", here.row, side);
 }
 
 NeedlesToSee needles_to_see(const BenchMoves& bench, int move, const Document& document, const Profile& profile,

@@ -1,8 +1,8 @@
 // The needles of a row, one by one and in runs.
 #include "plan/plan.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -70,7 +70,7 @@ std::vector<NeedleRun> runs_of(const std::vector<Needle>& needles) {
 
 std::string text_of(const std::vector<NeedleRun>& runs) {
   if (runs.empty()) {
-    return "none";
+    return tr("none");
   }
   std::string text;
   for (const NeedleRun& run : runs) {

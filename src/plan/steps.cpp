@@ -2,12 +2,11 @@
 // way of selecting; the comments at the parts say which step of it they are.
 #include "plan/steps.hpp"
 
-#include "design/words.hpp"
 #include "plan/step_words.hpp"
 #include "plan/yarn_uses.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -46,6 +45,9 @@ private:
   [[nodiscard]] bool next_pass() const { return profile_.selects == Selects::next_pass; }
   [[nodiscard]] bool one_feeder() const { return profile_.feeders == 1; }
   [[nodiscard]] std::string yarn(char key) const { return name_of_yarn(document_, key); }
+  [[nodiscard]] FeederName feeder_name(int feeder) const {
+    return one_feeder() ? FeederName::only : feeder == 1 ? FeederName::first : FeederName::second;
+  }
 
   Step& add(StepKind kind, std::string text, std::vector<MachineAction> actions = {}) {
     finish_gathered();
@@ -66,23 +68,19 @@ private:
     side_ = other(end_of(setup.front().travel));
     list_.carriage = side_;
     const char main = document_.bands.front().main;
-    add(StepKind::hang_on,
-        fmt::format("Starting position: the work hangs on {} needles, {} to {}, all in working position, the needles "
-                    "beside it out of work; the carriage stands on the {}, set to plain knitting, and selects nothing.",
-                    stitches_of(document_), name_of(first_needle_of(document_)), name_of(last_needle_of(document_)),
-                    word_for_side(side_)),
+    add(StepKind::hang_on, starting_words(document_, side_),
         {HangOn{{first_needle_of(document_), last_needle_of(document_)}, main}, SetKnitting{KnitSetting::plain}});
-    add(StepKind::main_in,
-        fmt::format("Thread {} into {}.", yarn(main), one_feeder() ? "the feeder" : "the first feeder (main)"),
-        {ThreadYarn{1, main}});
-    add(StepKind::tension, "Tension: at least one whole number looser than for plain knitting in this yarn.");
-    add(StepKind::weights, "Hang weights on both edges of the work.");
-    add(StepKind::counter, "Set the row counter to zero.", {SetCounter{0}});
+    add(StepKind::main_in, threading_words(yarn(main), feeder_name(1), false), {ThreadYarn{1, main}});
+    add(StepKind::tension, tr("Tension: at least one whole number looser than for plain knitting in this yarn."));
+    add(StepKind::weights, tr("Hang weights on both edges of the work."));
+    add(StepKind::counter, tr("Set the row counter to zero."), {SetCounter{0}});
     counter_ = 0;
     if (by_card()) {
       add(StepKind::card_in,
-          fmt::format("Put the card in{} and lock it on its first row: the number 1 in its margin is in sight.",
-                      document_.card.loop ? ", joined into a loop," : ""),
+          document_.card.loop ? tr("Put the card in, joined into a loop, and lock it on its first row: the number 1 in "
+                                   "its margin is in sight.")
+                              : tr("Put the card in and lock it on its first row: the number 1 in its margin is in "
+                                   "sight."),
           {TurnCard{1}, LockCard{true}});
       locked_ = true;
     }
@@ -90,44 +88,44 @@ private:
       row.selects ? add_selecting_row(row) : add_setup_plain_row(row);
     }
     if (by_card()) {
-      add(StepKind::length_single, "See that the card's length switch stands at single, not at double.",
+      add(StepKind::length_single, tr("See that the card's length switch stands at single, not at double."),
           {SetLength{false}});
       if (!one_feeder() || rows_.rows.empty() || rows_.rows.front().passes == 1) {
         release();
       }
     }
     if (!one_feeder()) {
-      add(StepKind::two_colour_on, "Set the carriage to two-colour knitting.", {SetKnitting{KnitSetting::two_colour}});
+      add(StepKind::two_colour_on, tr("Set the carriage to two-colour knitting."),
+          {SetKnitting{KnitSetting::two_colour}});
     }
   }
 
   void add_setup_plain_row(const SetupRow& row) {
     ++list_.rows_before;
-    add(StepKind::plain_row, fmt::format("Knit one plain row, to the {}.", word_for_side(end_of(row.travel))),
-        {KnitPass{}});
+    add(StepKind::plain_row, said("Knit one plain row, to the {}.", word_for_side(end_of(row.travel))), {KnitPass{}});
   }
 
   void add_selecting_row(const SetupRow& row) {
     const Side to = end_of(row.travel);
     add(StepKind::selection_on,
-        fmt::format("Set the carriage to select from the card{}.",
-                    end_needles_ ? ", end needles too" : ", without the end needles"),
+        end_needles_ ? tr("Set the carriage to select from the card, end needles too.")
+                     : tr("Set the carriage to select from the card, without the end needles."),
         {SetSelection{true, end_needles_}});
     if (row.main) {
       ++list_.rows_before;
       add(StepKind::selecting_row,
-          fmt::format("Knit back to the {}: it knits plain and selects the needles of row 1.", word_for_side(to)),
+          said("Knit back to the {}: it knits plain and selects the needles of row 1.", word_for_side(to)),
           {KnitPass{}});
     } else {
       add(StepKind::selecting_row,
-          fmt::format("Take the carriage to the {} in a free pass, without knitting: it stores row 1 of the card.",
-                      word_for_side(to)),
+          said("Take the carriage to the {} in a free pass, without knitting: it stores row 1 of the card.",
+               word_for_side(to)),
           {KnitPass{true}});
     }
   }
 
   void release() {
-    add(StepKind::card_released, "Release the card, so that it moves on with each pass.", {LockCard{false}});
+    add(StepKind::card_released, tr("Release the card, so that it moves on with each pass."), {LockCard{false}});
     locked_ = false;
   }
 
@@ -136,10 +134,9 @@ private:
       return;
     }
     locked_ = locked;
-    locked
-        ? (void)add(StepKind::card_locked,
-                    fmt::format("Lock the card: row {} takes two passes, and is read in both.", row_), {LockCard{true}})
-        : (void)add(StepKind::card_released, "Release the card.", {LockCard{false}});
+    locked ? (void)add(StepKind::card_locked,
+                       said("Lock the card: row {} takes two passes, and is read in both.", row_), {LockCard{true}})
+           : (void)add(StepKind::card_released, tr("Release the card."), {LockCard{false}});
   }
 
   void knit_row(const RowToKnit& row) {
@@ -188,28 +185,24 @@ private:
     }
     counter_ += count;
     const RowToKnit& last = rows_.rows[static_cast<std::size_t>(gathered_last_ - 1)];
-    std::string text = knit_words(first, gathered_last_, side_);
-    if (gathered_plain_) {
-      text = fmt::format("Knit {} plain in {} ({}), ending on the {}.",
-                         count == 1 ? "one row" : fmt::format("{} rows", count), yarn(last.main),
-                         first_to_last(first, gathered_last_, "row", "rows"), word_for_side(side_));
-    }
+    std::string text = gathered_plain_ ? plain_words(first, gathered_last_, yarn(last.main), side_)
+                                       : knit_words(first, gathered_last_, side_);
     if (by_card() && gathered_last_ < static_cast<int>(rows_.rows.size()) && gathered_plain_) {
-      text += next_pass() ? fmt::format(" The carriage selects row {} meanwhile.", gathered_last_ + 1)
-                          : fmt::format(" The carriage stores row {} meanwhile.", gathered_last_ + 1);
+      text += ' ' + (next_pass() ? said("The carriage selects row {} meanwhile.", gathered_last_ + 1)
+                                 : said("The carriage stores row {} meanwhile.", gathered_last_ + 1));
     }
-    text += fmt::format(" The counter shows {}.", counter_);
+    text += ' ' + said("The counter shows {}.", counter_);
     list_.steps.push_back({StepKind::knit_rows, StepPart::knitting, std::move(text), std::move(gathered_), first,
                            gathered_last_, counter_, side_});
   }
 
   void knit_by_hand(const RowToKnit& row) {
     const auto needles = needles_in_row(document_, profile_, row);
-    const std::string forward = row.all_contrast ? "every needle" : needles_words(needles);
+    const std::string_view to = word_for_side(other(side_));
     add(StepKind::knit_by_hand,
-        needles.empty()
-            ? fmt::format("Row {}: no needle comes forward. Knit to the {}.", row_, word_for_side(other(side_)))
-            : fmt::format("Row {}: bring forward {}. Knit to the {}.", row_, forward, word_for_side(other(side_))),
+        needles.empty()    ? said("Row {}: no needle comes forward. Knit to the {}.", row_, to)
+        : row.all_contrast ? said("Row {}: bring forward every needle. Knit to the {}.", row_, to)
+                           : said("Row {}: bring forward {}. Knit to the {}.", row_, needles_words(needles), to),
         {MoveNeedles{spans_of(needles), NeedlePosition::upper}, KnitPass{}});
   }
 
@@ -220,35 +213,29 @@ private:
     if (row.passes == 1) {
       lock(false);
       needles_stayed_ = false;
-      add(StepKind::knit_rows,
-          fmt::format("Row {}: every needle knits {}. Set the carriage to plain knitting{} and knit to the {}.", row_,
-                      yarn(wanted), by_card() ? ", still selecting from the card," : "", word_for_side(other(side_))),
+      add(StepKind::knit_rows, one_yarn_words(row_, yarn(wanted), by_card(), other(side_)),
           {SetKnitting{KnitSetting::plain}, KnitPass{}});
       return;
     }
     lock(!last);
     std::vector<MachineAction> actions;
-    std::string text = fmt::format("Row {}, {} pass, {}:", row_, first ? "first" : "second", yarn(wanted));
+    std::string text = pass_words(row_, first, yarn(wanted));
     if (!by_card() && (first || row.contrast_first)) {
       const auto needles = needles_in_row(document_, profile_, row);
-      const std::string which = needles.empty() ? "no needle" : needles_words(needles);
+      text += ' ' + bringing_words(needles, needles_stayed_, !first);
       if (needles_stayed_) {
-        text += " push every needle back, then";
         actions.emplace_back(
             MoveNeedles{{{first_needle_of(document_), last_needle_of(document_)}}, NeedlePosition::working});
       }
-      text += fmt::format(" bring forward {}{}.", first ? "" : "the same needles again: ", which);
       actions.emplace_back(MoveNeedles{spans_of(needles), NeedlePosition::upper});
     }
     needles_stayed_ = !contrast && last; // those that slipped in a row's last pass
-    const char* const chosen = by_card() && !next_pass() ? "needles that the card selects" : "needles standing forward";
-    text += contrast ? fmt::format(" Set the carriage so that only the {} knit.", chosen)
-                     : fmt::format(" Set the carriage so that the {} slip.", chosen);
+    text += ' ' + setting_words(contrast, by_card() && !next_pass());
     actions.emplace_back(SetKnitting{contrast ? KnitSetting::forward_only : KnitSetting::back_only});
     actions.emplace_back(KnitPass{});
-    text += fmt::format(" Knit to the {}.", word_for_side(other(side_)));
+    text += ' ' + said("Knit to the {}.", word_for_side(other(side_)));
     if (last) {
-      text += fmt::format(" The counter shows {}.", counter_ + 1);
+      text += ' ' + said("The counter shows {}.", counter_ + 1);
     }
     add(by_card() ? StepKind::knit_rows : StepKind::knit_by_hand, std::move(text), std::move(actions));
   }
@@ -259,7 +246,8 @@ private:
     }
     rows_since_weights_ = 0;
     finish_gathered();
-    add(StepKind::weights_up, "Move the edge weights up."); // every 10 cm of work: common practice, number from memory
+    add(StepKind::weights_up,
+        tr("Move the edge weights up.")); // every 10 cm of work: common practice, number from memory
   }
 
   // Line 7: contrast out, needles back; and the same for main before and behind an all-contrast row.
@@ -276,9 +264,7 @@ private:
       case Doing::contrast_in: thread(action, StepKind::contrast_in); break;
       case Doing::main_in: thread(action, StepKind::main_in); break;
       case Doing::end_needles_back:
-        push_back(row, fmt::format("Push {{}} back to working position: row {} has no contrast stitch.", row));
-        break;
-      case Doing::all_needles_back: push_back(row, push_back_words(row)); break;
+      case Doing::all_needles_back: push_back(row); break;
       }
     }
   }
@@ -290,57 +276,46 @@ private:
     for (const Needle needle : needles) {
       actions.emplace_back(LiftFloat{needle});
     }
-    add(StepKind::lift_float,
-        needles.size() == 1
-            ? fmt::format("Catch the float of row {}: with the transfer tool lift the yarn that passes "
-                          "behind {} onto that needle, beside its stitch.",
-                          row, name_of(needles.front()))
-            : fmt::format("Catch the floats of row {}: with the transfer tool lift the yarn that passes "
-                          "behind each of {} onto that needle, beside its stitch.",
-                          row, needles_words(needles)),
-        std::move(actions));
+    add(StepKind::lift_float, lifting_words(row, needles), std::move(actions));
   }
 
-  // Behind the last row; before the plain row at the end, and behind that.
-  [[nodiscard]] std::string push_back_words(int row) const {
-    if (row > static_cast<int>(rows_.rows.size()) + 1) {
-      return "Push {} back to working position.";
+  // The end needles before a plain row; behind the last row, before the plain row at the end and behind that.
+  [[nodiscard]] std::string push_back_words(int row, const std::string& which) const {
+    const int last = static_cast<int>(rows_.rows.size());
+    if (row <= last) {
+      return said("Push {} back to working position: row {} has no contrast stitch.", which, row);
     }
-    return document_.card.loop
-               ? "Push {} back to working position: the card has gone on to its first rows, which are not wanted now."
-               : "Push {} back to working position: the card has come to its overlap rows, which select every needle.";
+    if (row > last + 1) {
+      return said("Push {} back to working position.", which);
+    }
+    return document_.card.loop ? said("Push {} back to working position: the card has gone on to its first rows, which "
+                                      "are not wanted now.",
+                                      which)
+                               : said("Push {} back to working position: the card has come to its overlap rows, which "
+                                      "select every needle.",
+                                      which);
   }
 
-  void push_back(int row, const std::string& words) {
+  void push_back(int row) {
     const std::vector<Needle> needles = selected_needles(document_, profile_, rows_, row);
-    const std::string which =
-        static_cast<int>(needles.size()) == stitches_of(document_) && needles.size() > 2
-            ? fmt::format("every needle, {} to {},", name_of(needles.front()), name_of(needles.back()))
-            : needles_words(needles);
-    add(StepKind::needles_back, fmt::format(fmt::runtime(words), which),
-        {MoveNeedles{spans_of(needles), NeedlePosition::working}});
+    const bool every = static_cast<int>(needles.size()) == stitches_of(document_) && needles.size() > 2;
+    const std::string which = every ? said("every needle, {} to {},", name_of(needles.front()), name_of(needles.back()))
+                                    : needles_words(needles);
+    add(StepKind::needles_back, push_back_words(row, which), {MoveNeedles{spans_of(needles), NeedlePosition::working}});
   }
 
   void take_out(const Action& action, StepKind kind) {
     finish_gathered(); // the carriage's side is that behind the rows gathered so far
     std::vector<MachineAction> actions{TakeOut{action.feeder}};
-    std::string text = fmt::format("Take {} out of the feeder", yarn(action.yarn));
-    if (action.hangs) {
-      text += fmt::format(" and let it hang on the {}, where it is wanted again.", word_for_side(side_));
-    } else {
+    if (!action.hangs) {
       actions.emplace_back(CutYarn{action.yarn});
-      text += action.far_side ? " and cut it: it is wanted again on the other side." : " and cut it.";
     }
-    add(kind, std::move(text), std::move(actions));
+    const TakenOut how = action.hangs ? TakenOut::hangs : action.far_side ? TakenOut::cut_far_side : TakenOut::cut;
+    add(kind, taking_out_words(yarn(action.yarn), how, side_), std::move(actions));
   }
 
   void thread(const Action& action, StepKind kind) {
-    add(kind,
-        fmt::format("Thread {} into {}{}", yarn(action.yarn),
-                    one_feeder()         ? "the feeder"
-                    : action.feeder == 1 ? "the first feeder (main)"
-                                         : "the second feeder (contrast)",
-                    action.hangs ? "." : "; hang a peg on its end as a weight."),
+    add(kind, threading_words(yarn(action.yarn), feeder_name(action.feeder), !action.hangs),
         {ThreadYarn{action.feeder, action.yarn}});
   }
 
@@ -352,7 +327,7 @@ private:
     if (!drops) {
       set_plain();
     }
-    add(StepKind::end_row, fmt::format("Knit one plain row, to the {}.", word_for_side(other(side_))), {KnitPass{}});
+    add(StepKind::end_row, said("Knit one plain row, to the {}.", word_for_side(other(side_))), {KnitPass{}});
     act_before(last + 2, 1);
     if (drops) {
       set_plain();
@@ -365,8 +340,9 @@ private:
       actions.emplace_back(SetSelection{false, false});
     }
     add(StepKind::set_plain,
-        by_card() ? "Set the carriage to plain knitting, selecting nothing, so that no stitch can drop from here on."
-                  : "Set the carriage to plain knitting.",
+        by_card()
+            ? tr("Set the carriage to plain knitting, selecting nothing, so that no stitch can drop from here on.")
+            : tr("Set the carriage to plain knitting."),
         std::move(actions));
   }
 

@@ -5,10 +5,10 @@
 #include "machine/placement.hpp"
 #include "rules/findings.hpp"
 #include "sheets/card_pages.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <iterator>
 #include <limits>
 
 namespace punchwright {
@@ -80,6 +80,21 @@ std::vector<WantedRow> wanted_rows(const RowsToKnit& rows) {
   return wanted;
 }
 
+std::string compared_words(const Proof& proof, const Document& document) {
+  const Comparison& seen = proof.comparison;
+  const std::string stitches =
+      seen.selvedges > 0 ? said("Compared with the drawing: {} rows to knit on {} needles, {} stitches, and {} end "
+                                "stitches that knit contrast by rule",
+                                seen.rows, stitches_of(document), seen.stitches, seen.selvedges)
+                         : said("Compared with the drawing: {} rows to knit on {} needles, {} stitches", seen.rows,
+                                stitches_of(document), seen.stitches);
+  return fmt::format("{}; {}; {}.", stitches,
+                     said_count(proof.steps.rows_before, "{} row of the setting-up", "{} rows of the setting-up"),
+                     said_count(seen.longest_float, "{1} floats, the longest behind {0} stitch (checked: {2})",
+                                "{1} floats, the longest behind {0} stitches (checked: {2})", seen.floats,
+                                proof.limit));
+}
+
 } // namespace
 
 Result<PunchedCard> card_on_sheets(const Document& document, const Profile& profile) {
@@ -89,8 +104,8 @@ Result<PunchedCard> card_on_sheets(const Document& document, const Profile& prof
         {},
         0,
         0,
-        fmt::format("{} rows on the card are too many to draw and read back", job.plan.rows_in_all),
-        fmt::format("up to {} are allowed; set loop = true in [card], or lower times in [piece]", most_rows_on_sheets)};
+        said("{} rows on the card are too many to draw and read back", job.plan.rows_in_all),
+        said("up to {} are allowed; set loop = true in [card], or lower times in [piece]", most_rows_on_sheets)};
   }
   std::vector<PunchedCard> cards;
   for (const Card& card : job.plan.cards) {
@@ -107,7 +122,7 @@ Result<Proof> prove(const Document& document, const Profile& profile, std::share
                     const StepList* steps) {
   const RowsToKnit rows = rows_to_knit(document, profile);
   if (first_needle_of(document) < profile.leftmost() || last_needle_of(document) > profile.rightmost()) {
-    return Error{{}, 0, 0, "the piece doesn't fit on the bed, and can't be knitted", "see punchwright check"};
+    return Error{{}, 0, 0, tr("the piece doesn't fit on the bed, and can't be knitted"), tr("see punchwright check")};
   }
   if (profile.selects != Selects::by_hand && !card) {
     auto read = card_on_sheets(document, profile);
@@ -132,40 +147,32 @@ Result<Proof> prove(const Document& document, const Profile& profile, std::share
 
 std::string report(const Proof& proof, const Document& document, const Profile& profile) {
   std::string text;
-  auto out = std::back_inserter(text);
+  const auto add = [&text](const std::string& line) { text += line + '\n'; };
   const Comparison& seen = proof.comparison;
   if (proof.card && profile.selects != Selects::by_hand) {
-    fmt::format_to(out, "Card: {} rows of {} columns, read from its holes.\n", proof.card->rows(),
-                   proof.card->columns());
+    add(said("Card: {} rows of {} columns, read from its holes.", proof.card->rows(), proof.card->columns()));
   } else {
-    fmt::format_to(out, "Card: none, the needles were brought forward as the steps say.\n");
+    add(tr("Card: none, the needles were brought forward as the steps say."));
   }
-  fmt::format_to(out, "Machine: {} ({}), as its last user left it.\n", profile.name, profile.title);
+  add(said("Machine: {} ({}), as its last user left it.", profile.name, tr(profile.title.c_str())));
   if (proof.refused_step >= 0) {
-    fmt::format_to(out, "Steps: stopped at step {} of {}: {}.\n", proof.refused_step + 1, proof.steps.steps.size(),
-                   proof.refusal ? words_of(*proof.refusal) : "");
+    add(said("Steps: stopped at step {} of {}: {}.", proof.refused_step + 1, proof.steps.steps.size(),
+             proof.refusal ? words_of(*proof.refusal) : ""));
   } else {
-    fmt::format_to(out, "Steps: all {} carried out.\n", proof.steps.steps.size());
+    add(said("Steps: all {} carried out.", proof.steps.steps.size()));
   }
-  fmt::format_to(out, "Compared with the drawing: {} rows to knit on {} needles, {} stitches", seen.rows,
-                 stitches_of(document), seen.stitches);
-  if (seen.selvedges > 0) {
-    fmt::format_to(out, ", and {} end stitches that knit contrast by rule", seen.selvedges);
-  }
-  fmt::format_to(out, "; {} {} of the setting-up; {} floats, the longest behind {} {} (checked: {}).\n",
-                 proof.steps.rows_before, proof.steps.rows_before == 1 ? "row" : "rows", seen.floats,
-                 seen.longest_float, seen.longest_float == 1 ? "stitch" : "stitches", proof.limit);
+  add(compared_words(proof, document));
   if (proof.proved()) {
-    text += "Proved: the fabric is the drawing, no stitch is dropped, no float is longer than checked.\n";
+    add(tr("Proved: the fabric is the drawing, no stitch is dropped, no float is longer than checked."));
     return text;
   }
   constexpr std::size_t most_told = 20;
-  fmt::format_to(out, "Not proved: {} differences.\n", seen.differences.size());
+  add(said("Not proved: {} differences.", seen.differences.size()));
   for (std::size_t index = 0; index < std::min(most_told, seen.differences.size()); ++index) {
-    fmt::format_to(out, "  {}\n", words_of(seen.differences[index], proof.steps.rows_before));
+    add("  " + words_of(seen.differences[index], proof.steps.rows_before));
   }
   if (seen.differences.size() > most_told) {
-    fmt::format_to(out, "  and {} more\n", seen.differences.size() - most_told);
+    add("  " + said("and {} more", seen.differences.size() - most_told));
   }
   return text;
 }
