@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -22,6 +23,12 @@ std::string centimetres(double mm) {
   return decimal(mm / 10, mm < 10 && mm > 0 ? 1 : 0);
 }
 
+// The language's, for the point.
+std::string with_decimal_sign(std::string number) {
+  std::ranges::replace(number, '.', chosen_language().decimal_sign);
+  return number;
+}
+
 double rounded(double value, double parts) {
   return std::round(value * parts) / parts;
 }
@@ -29,9 +36,11 @@ double rounded(double value, double parts) {
 } // namespace
 
 std::string plain_number(double number) {
-  std::string text = fmt::format("{:.6g}", number);
-  std::ranges::replace(text, '.', chosen_language().decimal_sign);
-  return text;
+  return with_decimal_sign(fmt::format("{:.6g}", number));
+}
+
+std::string typed_number(double number) {
+  return with_decimal_sign(fmt::format("{}", number));
 }
 
 double small_length(double mm, LengthUnit unit) {

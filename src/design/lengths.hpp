@@ -14,6 +14,8 @@ constexpr double mm_per_inch = 25.4;
 
 // A number for people as exactly as it is known, six digits at most: "4.56", "142"; with the language's decimal sign.
 [[nodiscard]] std::string plain_number(double number);
+// The same with all its digits, as somebody typed it.
+[[nodiscard]] std::string typed_number(double number);
 
 // A small length in the unit that it is typed in: millimetres, or inches.
 [[nodiscard]] double small_length(double mm, LengthUnit unit);

@@ -2,8 +2,10 @@
 // holes of a corner. The other corners mirror it.
 #include "machine/hole_conflicts.hpp"
 
+#include "design/lengths.hpp"
+#include "words/words.hpp"
+
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -31,18 +33,16 @@ std::optional<HoleConflict> hole_conflict(const CardGeometry& geometry, int repe
     // Left side and right side: feed and clip holes stand at both.
     for (const double place : {from_left(geometry, column), geometry.sheet_width - from_left(geometry, column)}) {
       if (meet(std::abs(place - geometry.feed_from_side), geometry.feed_diameter, geometry.hole_diameter)) {
-        return HoleConflict{
-            "feed_from_side_mm",
-            fmt::format("the feed holes, {:g} mm from the side, run into column {}", geometry.feed_from_side, column)};
+        return HoleConflict{"feed_from_side_mm", said("the feed holes, {} mm from the side, run into column {}",
+                                                      plain_number(geometry.feed_from_side), column)};
       }
       for (const ClipHole& clip : geometry.clips) {
         const double distance =
             std::hypot(place - clip.from_side, nearest_row(geometry, clip.from_end) - clip.from_end);
         if (meet(distance, geometry.clip_diameter, geometry.hole_diameter)) {
-          return HoleConflict{"clips_mm",
-                              fmt::format("the clip hole {:g} mm from the side and {:g} mm from the end runs into "
-                                          "column {}",
-                                          clip.from_side, clip.from_end, column)};
+          return HoleConflict{"clips_mm", said("the clip hole {} mm from the side and {} mm from the end runs into "
+                                               "column {}",
+                                               plain_number(clip.from_side), plain_number(clip.from_end), column)};
         }
       }
     }

@@ -3,8 +3,7 @@
 #include "machine/open_document.hpp"
 
 #include "machine/profile_file.hpp"
-
-#include <fmt/core.h>
+#include "words/words.hpp"
 
 namespace punchwright {
 namespace {
@@ -12,9 +11,10 @@ namespace {
 std::string allowed_profiles() {
   std::string names;
   for (const Profile& profile : built_in_profiles()) {
-    names += profile.name + ", ";
+    names += names.empty() ? "" : ", ";
+    names += profile.name;
   }
-  return "allowed: " + names + "or the path of a .machine file";
+  return said("allowed: {}, or the path of a .machine file", names);
 }
 
 Error at(const std::string& path, Spot spot, std::string message, std::string remedy) {
@@ -36,7 +36,7 @@ Result<Profile> find_profile(const std::string& name, const std::filesystem::pat
   }
   const std::filesystem::path given(name);
   if (given.extension() != ".machine") {
-    return Error{"", 0, 0, fmt::format("\"{}\" is no machine profile", name), allowed_profiles()};
+    return Error{"", 0, 0, said("\"{}\" is no machine profile", name), allowed_profiles()};
   }
   const std::filesystem::path path = given.is_absolute() ? given : beside.parent_path() / given;
   const Result<std::string> text = read(path);
@@ -61,9 +61,8 @@ Result<OpenedDocument> open_document(std::string_view text, const std::string& p
   }
   if (found->document.piece.first_column && profile->card) {
     return at(
-        path, place("piece.first_column").key,
-        fmt::format("'piece.first_column' on a machine with a card, {}", profile->name),
-        "allowed: on machines without a card; here the card decides which column a needle knits, so leave it out");
+        path, place("piece.first_column").key, said("'piece.first_column' on a machine with a card, {}", profile->name),
+        tr("allowed: on machines without a card; here the card decides which column a needle knits, so leave it out"));
   }
   return OpenedDocument{std::move(found.value().document), *profile, std::move(found.value().notes)};
 }

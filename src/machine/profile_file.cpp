@@ -2,11 +2,13 @@
 // Values that belong together are compared, so that no hole overlaps another or lies off the sheet.
 #include "machine/profile_file.hpp"
 
+#include "design/lengths.hpp"
 #include "design/toml_extras.hpp"
 #include "design/toml_statements.hpp"
 #include "design/toml_values.hpp"
 #include "machine/hole_conflicts.hpp"
 #include "machine/profile_keys.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -55,17 +57,17 @@ private:
 
   void read_bed(const TomlTable& bed) {
     const TomlTable root(file_, "", "", errors_);
-    if (!root.require("bed", "a table [bed] with 'needles' and 'pitch_mm'")) {
+    if (!root.require("bed", tr("a table [bed] with 'needles' and 'pitch_mm'"))) {
       return;
     }
-    const std::string even = fmt::format("an even number from 2 to {}, half on each side of the middle", most_needles);
+    const std::string even = said("an even number from 2 to {}, half on each side of the middle", most_needles);
     if (bed.require("needles", even)) {
       profile_.needles = bed.whole("needles", 2, most_needles).value_or(2);
       if (profile_.needles % 2 != 0) {
         bed.refuse("needles", even);
       }
     }
-    if (bed.require("pitch_mm", "a number from 1 to 30")) {
+    if (bed.require("pitch_mm", tr("a number from 1 to 30"))) {
       profile_.pitch_mm = bed.number("pitch_mm", 1, 30).value_or(profile_.pitch_mm);
     }
   }
@@ -76,10 +78,10 @@ private:
     profile_.selects =
         knitting.word("selects", selects_words).value_or(profile_.card ? Selects::next_pass : Selects::by_hand);
     if (profile_.card && profile_.selects == Selects::by_hand) {
-      knitting.refuse("selects", R"("next-pass" or "same-pass" on a machine with a [card])");
+      knitting.refuse("selects", tr("\"next-pass\" or \"same-pass\" on a machine with a [card]"));
     }
     if (!profile_.card && profile_.selects != Selects::by_hand) {
-      knitting.refuse("selects", R"("by-hand" on a machine without a [card])");
+      knitting.refuse("selects", tr("\"by-hand\" on a machine without a [card]"));
     }
     profile_.end_needles = knitting.flag("end_needles").value_or(profile_.selects == Selects::next_pass);
     profile_.longest_float = knitting.whole("longest_float", 1, 200).value_or(profile_.longest_float);
@@ -90,11 +92,12 @@ private:
     card.repeat = table_of_card.whole("repeat", 1, 200).value_or(card.repeat);
     card.first_needle = table_of_card.needle("first_needle").value_or(centred_first_needle(card.repeat));
     if (card.first_needle < profile_.leftmost() || card.first_needle > profile_.rightmost()) {
-      complain(
-          table_of_card, "first_needle",
-          fmt::format("'card.first_needle' is \"{}\"{}, which is not on the bed", name_of(card.first_needle),
-                      table_of_card.has("first_needle") ? "" : " where it is left out"),
-          fmt::format("a needle from \"{}\" to \"{}\"", name_of(profile_.leftmost()), name_of(profile_.rightmost())));
+      complain(table_of_card, "first_needle",
+               table_of_card.has("first_needle")
+                   ? said("'card.first_needle' is \"{}\", which is not on the bed", name_of(card.first_needle))
+                   : said("'card.first_needle' is \"{}\" where it is left out, which is not on the bed",
+                          name_of(card.first_needle)),
+               said("a needle from \"{}\" to \"{}\"", name_of(profile_.leftmost()), name_of(profile_.rightmost())));
     }
     card.face = table_of_card.word("face", face_words).value_or(card.face);
     card.hole = table_of_card.word("hole", hole_words).value_or(card.hole);
@@ -132,7 +135,7 @@ private:
       return;
     }
     const std::string allowed =
-        "at most 8 pairs of distances from the side and from the end, 0.25 to 200 mm: [[6.0, 5.0]]";
+        tr("at most 8 pairs of distances from the side and from the end, 0.25 to 200 mm: [[6.0, 5.0]]");
     const toml::array* const clips = table_of_lengths.node("clips_mm")->as_array();
     if (clips == nullptr || clips->size() > 8) {
       table_of_lengths.refuse("clips_mm", allowed);
@@ -149,8 +152,8 @@ private:
       const auto from_side = two ? distance(*pair, 0) : std::nullopt;
       const auto from_end = two ? distance(*pair, 1) : std::nullopt;
       if (!from_side || !from_end) {
-        errors_.add(spot_of(entry), fmt::format("{} holds {}", table_of_lengths.name_of("clips_mm"), found_text(entry)),
-                    "allowed: " + allowed);
+        errors_.add(spot_of(entry), said("{} holds {}", table_of_lengths.name_of("clips_mm"), found_text(entry)),
+                    said("allowed: {}", allowed));
         return;
       }
       geometry.clips.push_back({*from_side, *from_end});
@@ -163,45 +166,48 @@ private:
     const double narrower = card.repeat > 1 ? std::min(geometry.stitch_pitch, geometry.row_pitch) : geometry.row_pitch;
     if (geometry.hole_diameter >= narrower) {
       complain(table_of_lengths, "hole_diameter_mm",
-               fmt::format("holes of {:g} mm, {:g} mm apart, run into one another", geometry.hole_diameter, narrower),
-               "holes smaller than both pitches");
+               said("holes of {} mm, {} mm apart, run into one another", plain_number(geometry.hole_diameter),
+                    plain_number(narrower)),
+               tr("holes smaller than both pitches"));
     }
     const double reach = geometry.column_1 + (card.repeat - 1) * geometry.stitch_pitch + geometry.hole_diameter / 2;
     if (reach > geometry.sheet_width || geometry.column_1 < geometry.hole_diameter / 2) {
       complain(table_of_lengths, table_of_lengths.has("column_1_mm") ? "column_1_mm" : "sheet_width_mm",
-               fmt::format("{} columns reach from {:g} to {:g} mm on a sheet {:g} mm wide", card.repeat,
-                           geometry.column_1 - geometry.hole_diameter / 2, reach, geometry.sheet_width),
-               "columns on the sheet");
+               said("{} columns reach from {} to {} mm on a sheet {} mm wide", card.repeat,
+                    plain_number(geometry.column_1 - geometry.hole_diameter / 2), plain_number(reach),
+                    plain_number(geometry.sheet_width)),
+               tr("columns on the sheet"));
     }
     if (geometry.feed_diameter >= geometry.feed_pitch) {
       complain(table_of_lengths, "feed_diameter_mm",
-               fmt::format("feed holes of {:g} mm, {:g} mm apart, run into one another", geometry.feed_diameter,
-                           geometry.feed_pitch),
-               "feed holes smaller than their pitch");
+               said("feed holes of {} mm, {} mm apart, run into one another", plain_number(geometry.feed_diameter),
+                    plain_number(geometry.feed_pitch)),
+               tr("feed holes smaller than their pitch"));
     }
     const auto off_sheet = [&](double from_edge, double diameter) {
       return from_edge < diameter / 2 || from_edge > geometry.sheet_width - diameter / 2;
     };
     if (off_sheet(geometry.feed_from_side, geometry.feed_diameter)) {
-      complain(table_of_lengths, "feed_from_side_mm", "the feed holes run off the sheet",
-               "holes that lie on the sheet");
+      complain(table_of_lengths, "feed_from_side_mm", tr("the feed holes run off the sheet"),
+               tr("holes that lie on the sheet"));
     }
     for (const ClipHole& clip : geometry.clips) {
       if (off_sheet(clip.from_side, geometry.clip_diameter) || clip.from_end < geometry.clip_diameter / 2) {
-        complain(table_of_lengths, "clips_mm", "a clip hole runs off the sheet", "holes that lie on the sheet");
+        complain(table_of_lengths, "clips_mm", tr("a clip hole runs off the sheet"), tr("holes that lie on the sheet"));
       }
     }
     if (geometry.first_row < geometry.hole_diameter / 2) {
-      complain(table_of_lengths, "first_row_mm", "the lowest row runs off the sheet", "holes that lie on the sheet");
+      complain(table_of_lengths, "first_row_mm", tr("the lowest row runs off the sheet"),
+               tr("holes that lie on the sheet"));
     }
     if (const auto conflict = hole_conflict(geometry, card.repeat)) {
-      complain(table_of_lengths, conflict->key, fmt::format("'card.geometry.{}': {}", conflict->key, conflict->what),
-               "places beside the pattern's holes");
+      complain(table_of_lengths, conflict->key, said("'card.geometry.{}': {}", conflict->key, conflict->what),
+               tr("places beside the pattern's holes"));
     }
   }
 
   void complain(const TomlTable& where, std::string_view key, std::string message, const std::string& allowed) const {
-    errors_.add(where.value_spot(key), std::move(message), "allowed: " + allowed);
+    errors_.add(where.value_spot(key), std::move(message), said("allowed: {}", allowed));
   }
 
   void read_sources(const TomlTable& root) {
@@ -214,8 +220,8 @@ private:
     for (const auto& [key, node] : *sources) {
       const std::string name(key.str());
       if (std::ranges::find(known, name, &ProfileKey::key) == known.end()) {
-        errors_.add(table_of_sources.key_spot(name), fmt::format("\"{}\" under 'sources' is no key of this form", name),
-                    "allowed: a key in quotation marks with its table's name, such as \"bed.needles\"");
+        errors_.add(table_of_sources.key_spot(name), said("\"{}\" under 'sources' is no key of this form", name),
+                    tr("allowed: a key in quotation marks with its table's name, such as \"bed.needles\""));
         return;
       }
       profile_.sources[name] = table_of_sources.text(name).value_or("");
@@ -233,13 +239,14 @@ private:
       const bool same = usual != nullptr && key.shown(*usual) == key.shown(profile_);
       const auto source = same ? usual->sources.find(name) : profile_.sources.end();
       profile_.sources[name] =
-          same && source != usual->sources.end() ? source->second : "from memory: taken as is usual";
+          same && source != usual->sources.end() ? source->second : noted("from memory: taken as is usual");
     }
   }
 
   [[nodiscard]] std::string usual_title() const {
-    const std::string bed = fmt::format("{:g} mm bed, {} needles, ", profile_.pitch_mm, profile_.needles);
-    return bed + (profile_.card ? fmt::format("{}-stitch card", profile_.card->repeat) : "by hand");
+    const std::string pitch = plain_number(profile_.pitch_mm);
+    return profile_.card ? said("{} mm bed, {} needles, {}-stitch card", pitch, profile_.needles, profile_.card->repeat)
+                         : said("{} mm bed, {} needles, by hand", pitch, profile_.needles);
   }
 };
 
@@ -256,8 +263,8 @@ void MachineReader::refuse_unknown_in(const toml::table& table, const std::strin
   if (first != nullptr) {
     const auto begin = first->source().begin;
     errors_.add({static_cast<int>(begin.line), static_cast<int>(begin.column)},
-                fmt::format("unknown key '{}{}'", before, first->str()),
-                "allowed: " + one_of({keys.begin(), keys.end()}));
+                said("unknown key '{}{}'", before, first->str()),
+                said("allowed: {}", one_of({keys.begin(), keys.end()})));
   }
 }
 

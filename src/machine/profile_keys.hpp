@@ -29,7 +29,7 @@ constexpr int most_card_rows = 2000;
 
 struct ProfileKey {
   std::string_view key;   // "card.geometry.sheet_width_mm"
-  std::string_view words; // "sheet width"
+  std::string_view words; // "sheet width", in English: a literal, translated where it is shown
   // The value for people, "142 mm"; nothing where the profile has no card.
   std::function<std::optional<std::string>(const Profile&)> shown;
 };
