@@ -1,6 +1,7 @@
 // Whether the pieces fit the bed, and pieces that don't cut into such that do.
 // What is cut stays a yoke that can be written and read: names of its own, no more pieces than a file holds.
 #include "pieces/size_counts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -77,12 +78,15 @@ Failure too_narrow(const OpenedYoke& opened, const TooWide& wide) {
   for (const auto* const widths : {&piece.bottom_cm, &piece.top_cm}) {
     for (const double width : divided(*widths, wide.parts).values) {
       if (width < narrowest_yoke_piece_cm) {
-        return not_split(opened, wide.piece,
-                         fmt::format("cut in {}, a part of piece '{}' would be {:g} cm wide at the {}", wide.parts,
-                                     piece.name, width, widths == &piece.top_cm ? "top" : "bottom"),
-                         fmt::format("allowed: {:g} cm and more: make the piece wider there, or narrower where it is "
-                                     "too wide for the bed",
-                                     narrowest_yoke_piece_cm));
+        const std::string cm = short_decimal(width, 3);
+        return not_split(
+            opened, wide.piece,
+            widths == &piece.top_cm
+                ? said("cut in {}, a part of piece '{}' would be {} cm wide at the top", wide.parts, piece.name, cm)
+                : said("cut in {}, a part of piece '{}' would be {} cm wide at the bottom", wide.parts, piece.name, cm),
+            said("allowed: {} cm and more: make the piece wider there, or narrower where it is too wide "
+                 "for the bed",
+                 short_decimal(narrowest_yoke_piece_cm, 3)));
       }
     }
   }
@@ -156,9 +160,8 @@ Result<Yoke> split_to_fit(const OpenedYoke& opened) {
   if (!wide_pieces.empty() && pieces > most_yoke_pieces) {
     return not_split(
         opened, wide_pieces.front().piece,
-        fmt::format("split so that they fit the bed of {} needles, the pieces would be {}", opened.profile.needles,
-                    pieces),
-        fmt::format("allowed: {} pieces at most: make them narrower, or choose a coarser gauge", most_yoke_pieces));
+        said("split so that they fit the bed of {} needles, the pieces would be {}", opened.profile.needles, pieces),
+        said("allowed: {} pieces at most: make them narrower, or choose a coarser gauge", most_yoke_pieces));
   }
   for (const TooWide& wide : wide_pieces) {
     if (widths_of(opened.yoke, wide.piece) != wide.piece) {

@@ -2,9 +2,9 @@
 #include "pieces/knit_pieces.hpp"
 
 #include "plan/knit_steps.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <memory>
 
 namespace punchwright {
@@ -20,8 +20,8 @@ std::string faults_of(const Fabric& fabric) {
   for (int row = 0; row < fabric.rows(); ++row) {
     for (const Made& made : fabric.row(row)) {
       if (made.dropped || made.missing || made.cast_on) {
-        return fmt::format("row {} of the fabric has a stitch that was {}", row + 1,
-                           made.cast_on ? "cast on by an empty needle" : "dropped");
+        return made.cast_on ? said("row {} of the fabric has a stitch that was cast on by an empty needle", row + 1)
+                            : said("row {} of the fabric has a stitch that was dropped", row + 1);
       }
     }
   }
@@ -75,18 +75,17 @@ TierFabric knit_tier(const OpenedYoke& opened, const SizePlan& size, std::size_t
   made.rows_before = steps.rows_before;
   made.pattern_rows = static_cast<int>(rows.rows.size());
   if (knitted.refused_step >= 0) {
-    made.trouble =
-        fmt::format("step {} can't be done: {}", knitted.refused_step + 1, words_of(*knitted.knitting.refusal));
+    made.trouble = said("step {} can't be done: {}", knitted.refused_step + 1, words_of(*knitted.knitting.refusal));
   }
   for (const MachineAction& action : moving_actions(opened, size, piece, tier)) {
     if (made.trouble.empty() && !knit_on(knitted.knitting, action)) {
-      made.trouble = fmt::format("moving the work can't be done: {}", words_of(*knitted.knitting.refusal));
+      made.trouble = said("moving the work can't be done: {}", words_of(*knitted.knitting.refusal));
     }
   }
   const Shaping& shaping = size.pieces[piece].tiers[tier].shaping;
   const int wanted = std::min(shaping.before, shaping.after);
   if (const int loops = needles_with_loops(knitted.knitting.state); made.trouble.empty() && loops != wanted) {
-    made.trouble = fmt::format("{} needles hold loops after the decreases, and {} should", loops, wanted);
+    made.trouble = said("{} needles hold loops after the decreases, and {} should", loops, wanted);
   }
   made.fabric = std::move(knitted.knitting.fabric);
   if (made.trouble.empty()) {

@@ -1,23 +1,22 @@
 // From one tier to the next, in the trade's words (procedure: common practice).
-#include "design/words.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
 
 std::string span_words(Needle first, Needle last) {
-  return fmt::format("{} to {}", name_of(first), name_of(last));
+  return said("{} to {}", name_of(first), name_of(last));
 }
 
 // "L40 to L39, L34 to L33, R6 to R5".
 std::string transfers_words(const Shaping& shaping) {
   std::string words;
   for (const Transfer& transfer : shaping.transfers) {
-    words += fmt::format("{}{} to {}", words.empty() ? "" : ", ", name_of(transfer.from), name_of(transfer.to));
+    words += (words.empty() ? "" : ", ") + span_words(transfer.from, transfer.to);
   }
   return words;
 }
@@ -25,41 +24,42 @@ std::string transfers_words(const Shaping& shaping) {
 // "counted from the left, 1 stitch clear of the seams".
 std::string counted_words(const Shaping& shaping) {
   const std::string clear = clearance_words(shaping);
-  return clear.empty() ? "counted from the left" : "counted from the left, " + clear;
+  return clear.empty() ? tr("counted from the left") : said("counted from the left, {}", clear);
 }
 
 void add_decreases(std::vector<std::string>& lines, const Shaping& shaping) {
   const int count = shaping.decreases();
-  lines.push_back("Set the carriage to plain knitting; pattern and end-needle selection off.");
-  lines.push_back(fmt::format("Decrease {} in {}: bring forward {} ({}): {}.", counted(count, "stitch", "stitches"),
-                              counted(shaping.before, "stitch", "stitches"), words_of(shaping.every),
-                              counted_words(shaping), needles_words(shaping.forward)));
-  lines.push_back(fmt::format("Transfer each loop to its neighbour: {}.", transfers_words(shaping)));
-  lines.push_back(fmt::format("Put the {} out of work: an empty needle in work would cast on an eyelet.",
-                              counted(count, "empty needle", "empty needles")));
+  lines.emplace_back(tr("Set the carriage to plain knitting; pattern and end-needle selection off."));
+  lines.push_back(said("Decrease {} in {}: bring forward {} ({}): {}.", said_count(count, "{} stitch", "{} stitches"),
+                       said_count(shaping.before, "{} stitch", "{} stitches"), words_of(shaping.every),
+                       counted_words(shaping), needles_words(shaping.forward)));
+  lines.push_back(said("Transfer each loop to its neighbour: {}.", transfers_words(shaping)));
+  lines.push_back(said_count(count,
+                             "Put the {} empty needle out of work: an empty needle in work would cast on an eyelet.",
+                             "Put the {} empty needles out of work: an empty needle in work would cast on an eyelet."));
 }
 
 void add_rehanging(std::vector<std::string>& lines, const TierOfPiece& tier) {
   const Shaping& shaping = tier.shaping;
   if (shaping.decreases() > 0) {
-    lines.push_back(
-        fmt::format("Bring the {} back to work.", counted(shaping.decreases(), "empty needle", "empty needles")));
+    lines.push_back(said_count(shaping.decreases(), "Bring the {} empty needle back to work.",
+                               "Bring the {} empty needles back to work."));
   }
-  lines.push_back(fmt::format("Have the {} from {} in work and all others out of work.",
-                              counted(shaping.after, "needle", "needles"),
-                              span_words(tier.first_after, tier.last_after)));
+  const std::string span = span_words(tier.first_after, tier.last_after);
+  lines.push_back(said_count(shaping.after, "Have the {} needle from {} in work and all others out of work.",
+                             "Have the {} needles from {} in work and all others out of work.", span));
   if (shaping.increases() == 0) {
-    lines.push_back(fmt::format("Hang the {} on {}, then the weights again.", counted(shaping.after, "loop", "loops"),
-                                span_words(tier.first_after, tier.last_after)));
+    lines.push_back(said_count(shaping.after, "Hang the {} loop on {}, then the weights again.",
+                               "Hang the {} loops on {}, then the weights again.", span));
     return;
   }
   const std::vector<Needle> fill = needles_to_fill(shaping, tier.first_after);
-  lines.push_back(fmt::format("Increase {} to {}: hang the {} on {}, and leave free one needle behind {} ({}): {}.",
-                              counted(shaping.before, "stitch", "stitches"), shaping.after,
-                              counted(shaping.before, "loop", "loops"), span_words(tier.first_after, tier.last_after),
-                              words_of(shaping.every), counted_words(shaping), needles_words(fill)));
-  lines.push_back("Lift the loop below its left neighbour onto each free needle: an empty one would cast on an eyelet. "
-                  "Then the weights again.");
+  lines.push_back(said("Increase {} to {}: hang the {} on {}, and leave free one needle behind {} ({}): {}.",
+                       said_count(shaping.before, "{} stitch", "{} stitches"), shaping.after,
+                       said_count(shaping.before, "{} loop", "{} loops"), span, words_of(shaping.every),
+                       counted_words(shaping), needles_words(fill)));
+  lines.emplace_back(tr("Lift the loop below its left neighbour onto each free needle: an empty one would cast on an "
+                        "eyelet. Then the weights again."));
 }
 
 } // namespace
@@ -75,29 +75,28 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
   const int plain = opened.yoke.tiers[tier].plain_above.at(index);
   std::vector<std::string> lines;
   if (const int more = plain - needed.needed(); more > 0) {
-    lines.push_back(fmt::format("Knit {} more of one colour.", counted(more, "row", "rows")));
+    lines.push_back(said_count(more, "Knit {} row more of one colour.", "Knit {} rows more of one colour."));
   }
   if (of_piece.shaping.decreases() > 0) {
     add_decreases(lines, of_piece.shaping);
   }
-  lines.push_back(fmt::format("Knit {}.", counted(needed.after_decreases, "row", "rows")));
+  lines.push_back(said_count(needed.after_decreases, "Knit {} row.", "Knit {} rows."));
   if (hung_on_again && of_piece.shaping.before == of_piece.shaping.after &&
       of_piece.first_after == of_piece.bed.first) {
-    lines.push_back("The work stays on its needles.");
+    lines.emplace_back(tr("The work stays on its needles."));
   } else {
-    lines.push_back(
-        "Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the bed's pitch, "
-        "or on a circular needle.");
+    lines.emplace_back(tr("Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the "
+                          "bed's pitch, or on a circular needle."));
     if (hung_on_again) {
       add_rehanging(lines, of_piece);
     }
     if (last && hung_on_again) {
-      lines.push_back("These needles are where the neck begins.");
+      lines.emplace_back(tr("These needles are where the neck begins."));
     }
   }
   if (needed.setting_up > 0) {
-    lines.push_back(fmt::format("{} set up the next tier; its steps name them.",
-                                with_capital(counted(needed.setting_up, "row", "rows"))));
+    lines.push_back(said_count(needed.setting_up, "{} row set up the next tier; its steps name them.",
+                               "{} rows set up the next tier; its steps name them."));
   }
   return lines;
 }

@@ -2,10 +2,10 @@
 #include "pieces/no_fit.hpp"
 
 #include "pieces/size_counts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <utility>
 #include <vector>
 
@@ -34,14 +34,14 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
     const int width = opened.tiers[tier].document.grid.width();
     rules.push_back(
         {seams == YokeSeams::continuous
-             ? fmt::format("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width)
-             : fmt::format("the repeat of tier {} in the middle of each piece, with seams that are alike,", tier + 1),
+             ? said("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width)
+             : said("the repeat of tier {} in the middle of each piece, with seams that are alike,", tier + 1),
          {true, false, false, static_cast<int>(tier)}});
   }
   if (groups_of(opened.yoke).first.size() < opened.yoke.pieces.size()) {
-    rules.push_back({"equal pieces staying equal", {true, false, true, -1}});
+    rules.push_back({tr("equal pieces staying equal"), {true, false, true, -1}});
   }
-  rules.push_back({"no decrease row taking more than one stitch in two", {true, true, false, -1}});
+  rules.push_back({tr("no decrease row taking more than one stitch in two"), {true, true, false, -1}});
   return rules;
 }
 
@@ -49,7 +49,7 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
 std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
   const CountsFound without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
   if (without_tolerance.gave_up) {
-    return fmt::format("with the tolerance of {:g}", opened.yoke.fit.tolerance);
+    return said("with the tolerance of {}", short_decimal(opened.yoke.fit.tolerance, 6));
   }
   std::string costliest;
   double most = 0;
@@ -65,10 +65,10 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
     }
   }
   if (costliest.empty()) {
-    return fmt::format("the tolerance of {:g} costs most", opened.yoke.fit.tolerance);
+    return said("the tolerance of {} costs most", short_decimal(opened.yoke.fit.tolerance, 6));
   }
-  return without_tolerance.counts ? fmt::format("{} costs most, {:.1f} squared stitches", costliest, most)
-                                  : fmt::format("{} can't be kept at all", costliest);
+  return without_tolerance.counts ? said("{} costs most, {} squared stitches", costliest, decimal(most, 1))
+                                  : said("{} can't be kept at all", costliest);
 }
 
 // To a thousandth; 0: none up to the form's largest.
@@ -108,8 +108,9 @@ std::string widths_text(const Yoke& yoke, std::size_t size) {
   std::string text;
   for (const YokePiece& piece : yoke.pieces) {
     if (piece.like.empty()) {
-      text += fmt::format("{}{} {:g} cm at the bottom and {:g} cm at the top", text.empty() ? "" : ", ", piece.name,
-                          piece.bottom_cm.at(size), piece.top_cm.at(size));
+      text += (text.empty() ? "" : ", ") + said("{} {} cm at the bottom and {} cm at the top", piece.name,
+                                                short_decimal(piece.bottom_cm.at(size), 3),
+                                                short_decimal(piece.top_cm.at(size), 3));
     }
   }
   return text;
@@ -145,21 +146,21 @@ std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
 } // namespace
 
 Error no_fit(const OpenedYoke& opened, std::size_t size) {
-  Error error = fit_error(opened,
-                          fmt::format("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size],
-                                      costliest_rule(opened, size)),
-                          "");
+  Error error = fit_error(
+      opened,
+      said("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size], costliest_rule(opened, size)),
+      "");
   const double tolerance = smallest_tolerance(opened, size);
   const std::string widths = nearest_widths(opened, size);
   if (tolerance > 0) {
-    error.remedy = fmt::format("it fits with a tolerance of {:.3f}", tolerance);
+    error.remedy = said("it fits with a tolerance of {}", decimal(tolerance, 3));
   }
   if (!widths.empty()) {
-    error.remedy +=
-        (error.remedy.empty() ? "the nearest widths that fit: " : ", or with the nearest widths that fit: ") + widths;
+    error.remedy = error.remedy.empty() ? said("the nearest widths that fit: {}", widths)
+                                        : said("{}, or with the nearest widths that fit: {}", error.remedy, widths);
   }
   if (error.remedy.empty()) {
-    error.remedy = "choose narrower repeats for the tiers, or seams = \"free\"";
+    error.remedy = tr("choose narrower repeats for the tiers, or seams = \"free\"");
   }
   return error;
 }
@@ -167,10 +168,10 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
 Error gave_up(const OpenedYoke& opened, std::size_t size) {
   return fit_error(
       opened,
-      fmt::format("the search for stitch counts of size {} gave up after {} parts: whether any keep to every "
-                  "rule is not known",
-                  opened.yoke.sizes[size], most_count_parts),
-      "with a smaller tolerance, or pieces that narrow less from tier to tier, there is less to search");
+      said("the search for stitch counts of size {} gave up after {} parts: whether any keep to every "
+           "rule is not known",
+           opened.yoke.sizes[size], most_count_parts),
+      tr("with a smaller tolerance, or pieces that narrow less from tier to tier, there is less to search"));
 }
 
 } // namespace punchwright

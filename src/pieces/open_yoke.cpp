@@ -1,8 +1,8 @@
 // Opens the tiers of a yoke, and checks what only all of the files together can tell.
 #include "pieces/open_yoke.hpp"
 
-#include "design/words.hpp"
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -64,9 +64,9 @@ Failure find_machine(OpenedYoke& opened, const FileReader& read, const std::vect
   for (std::size_t tier = 1; tier < machines.size(); ++tier) {
     if (machines[tier] != machines.front()) {
       return at(opened, tier_place(tier, "repeat"),
-                fmt::format("tier {} is for another machine than tier 1: {} and {}", tier + 1, machines[tier].name,
-                            machines.front().name),
-                "name one machine for all in [machine]");
+                said("tier {} is for another machine than tier 1: {} and {}", tier + 1, machines[tier].name,
+                     machines.front().name),
+                tr("name one machine for all in [machine]"));
     }
   }
   return std::nullopt;
@@ -94,9 +94,9 @@ Failure check_widths(const OpenedYoke& opened) {
         widths += (widths.empty() ? "" : ", ") + std::to_string(allowed);
       }
       return at(opened, tier_place(tier, "repeat"),
-                fmt::format("tier {} is {} wide, which a card of {} can't hold", tier + 1,
-                            counted(width, "stitch", "stitches"), repeat),
-                "allowed: a repeat of " + widths + " stitches");
+                said_count(width, "tier {1} is {0} stitch wide, which a card of {2} can't hold",
+                           "tier {1} is {0} stitches wide, which a card of {2} can't hold", tier + 1, repeat),
+                said("allowed: a repeat of {} stitches", widths));
     }
   }
   return std::nullopt;
@@ -108,21 +108,23 @@ Failure check_rows(const OpenedYoke& opened) {
     const auto& plain = opened.yoke.tiers[tier].plain_above.values;
     const PlainRows needed = plain_rows_needed(opened, tier);
     if (const int fewest = *std::ranges::min_element(plain); fewest < needed.needed()) {
-      const std::string what = needed.setting_up == 0
-                                   ? std::string("the last plain row and the row after the decreases")
-                                   : fmt::format("the last plain row, the row after the decreases and {} to set up",
-                                                 counted(needed.setting_up, "row", "rows"));
+      const std::string what =
+          needed.setting_up == 0
+              ? std::string(tr("the last plain row and the row after the decreases"))
+              : said_count(needed.setting_up, "the last plain row, the row after the decreases and {} row to set up",
+                           "the last plain row, the row after the decreases and {} rows to set up");
       return at(opened, tier_place(tier, "plain_above"),
-                fmt::format("{} plain above tier {}, and the procedure needs {}: {}", counted(fewest, "row", "rows"),
-                            tier + 1, needed.needed(), what),
-                fmt::format("allowed: {} and more", needed.needed()));
+                said_count(fewest, "{} row plain above tier {}, and the procedure needs {}: {}",
+                           "{} rows plain above tier {}, and the procedure needs {}: {}", tier + 1, needed.needed(),
+                           what),
+                said("allowed: {} and more", needed.needed()));
     }
     const auto rows = static_cast<std::ptrdiff_t>(opened.tiers[tier].rows.rows.size());
     most += static_cast<int>(std::min<std::ptrdiff_t>(rows, most_yoke_rows)) + *std::ranges::max_element(plain);
     if (most > most_yoke_rows) {
       return at(opened, tier_place(tier, "repeat"),
-                fmt::format("the tiers up to {} come to more than {} rows", tier + 1, most_yoke_rows),
-                "allowed: fewer tiers, or fewer repetitions in their files");
+                said("the tiers up to {} come to more than {} rows", tier + 1, most_yoke_rows),
+                tr("allowed: fewer tiers, or fewer repetitions in their files"));
     }
   }
   return std::nullopt;
@@ -136,16 +138,16 @@ Failure check_yarns(OpenedYoke& opened) {
       return std::ranges::find(tier.document.yarns, key, &Yarn::key) != tier.document.yarns.end();
     });
     if (!known) {
-      return at(opened, fmt::format("yarn.{}.key", index + 1), fmt::format("no tier has a yarn '{}'", key),
-                "allowed: a key of the tiers' yarns");
+      return at(opened, fmt::format("yarn.{}.key", index + 1), said("no tier has a yarn '{}'", key),
+                tr("allowed: a key of the tiers' yarns"));
     }
   }
   std::map<char, std::string> names;
   for (const OpenedTier& tier : opened.tiers) {
     for (const Yarn& yarn : tier.document.yarns) {
       const auto [known, is_new] = names.emplace(yarn.key, yarn.name);
-      const std::string text = fmt::format("yarn {} has two names in the tiers, {} and {}: it counts as one yarn",
-                                           yarn.key, known->second, yarn.name);
+      const std::string text = said("yarn {} has two names in the tiers, {} and {}: it counts as one yarn", yarn.key,
+                                    known->second, yarn.name);
       if (!is_new && known->second != yarn.name &&
           std::ranges::find(opened.notes, text, &ReadingNote::text) == opened.notes.end()) {
         opened.notes.push_back({0, text});

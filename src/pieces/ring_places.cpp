@@ -3,12 +3,11 @@
 #include "pieces/ring_places.hpp"
 
 #include "design/edits.hpp"
-#include "design/words.hpp"
 #include "design/wrap.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -213,38 +212,41 @@ private:
       return "";
     }
     if (const int over = visible_in_all() % width_; over != 0) {
-      return fmt::format(
-          "{} visible stitches all round are no multiple of {}; {} fewer or {} more would close the ring",
-          visible_in_all(), width_, over, width_ - over);
+      return said("{} visible stitches all round are no multiple of {}; {} fewer or {} more would close the ring",
+                  visible_in_all(), width_, over, width_ - over);
     }
-    return fmt::format(
-        "the bed of {} needles leaves too little room to move the work; with {} or fewer every piece could "
-        "be moved to any column",
-        profile_.needles, counted(std::max(1, profile_.needles - width_ + 1), "stitch", "stitches"));
+    return said_count(std::max(1, profile_.needles - width_ + 1),
+                      "the bed of {1} needles leaves too little room to move the work; with {0} stitch or fewer every "
+                      "piece could be moved to any column",
+                      "the bed of {1} needles leaves too little room to move the work; with {0} stitches or fewer "
+                      "every piece could be moved to any column",
+                      profile_.needles);
   }
 
   [[nodiscard]] std::string mend_of_centres(const RingOnBed& ring) const {
     for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {
       if ((stitches_[piece] - width_) % 2 != 0) {
-        return fmt::format(
-            "a piece of {} has the middle of the repeat half a stitch beside its own; one stitch more or "
-            "fewer would mend it",
-            counted(stitches_[piece], "stitch", "stitches"));
+        return said_count(stitches_[piece],
+                          "a piece of {} stitch has the middle of the repeat half a stitch beside its own; one stitch "
+                          "more or fewer would mend it",
+                          "a piece of {} stitches has the middle of the repeat half a stitch beside its own; one "
+                          "stitch more or fewer would mend it");
       }
       if (ring.pieces[piece].left_column != centred_column(piece)) {
-        return fmt::format(
-            "a piece of {} can't be moved so far that the middle of the repeat lies at its own; with {} or "
-            "fewer it could",
-            counted(stitches_[piece], "stitch", "stitches"), std::max(1, profile_.needles - width_ + 1));
+        return said_count(stitches_[piece],
+                          "a piece of {} stitch can't be moved so far that the middle of the repeat lies at its own; "
+                          "with {} or fewer it could",
+                          "a piece of {} stitches can't be moved so far that the middle of the repeat lies at its own; "
+                          "with {} or fewer it could",
+                          std::max(1, profile_.needles - width_ + 1));
       }
     }
     for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {
       const int other = stitches_[(piece + 2) % stitches_.size()];
       if (!ring.seams[(piece + 1) % stitches_.size()].alike && (stitches_[piece] - other) % (2 * width_) != 0) {
-        return fmt::format(
-            "the seams are not alike: pieces of {} and {} stitches, next but one to each other, would have "
-            "to be equal or differ by a multiple of {}",
-            stitches_[piece], other, 2 * width_);
+        return said("the seams are not alike: pieces of {} and {} stitches, next but one to each other, would have "
+                    "to be equal or differ by a multiple of {}",
+                    stitches_[piece], other, 2 * width_);
       }
     }
     return "";

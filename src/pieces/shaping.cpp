@@ -2,11 +2,10 @@
 // Increases are pairs as well, between whose stitches one is made; there a stitch may belong to two pairs.
 #include "pieces/shaping.hpp"
 
-#include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
-#include <fmt/format.h>
 #include <limits>
 
 namespace punchwright {
@@ -125,11 +124,26 @@ std::string ordinal(int number) {
   const int tens = number % 100;
   const bool teens = tens >= 11 && tens <= 13;
   switch (teens ? 0 : number % 10) {
-  case 1: return std::to_string(number) + "st";
-  case 2: return std::to_string(number) + "nd";
-  case 3: return std::to_string(number) + "rd";
-  default: return std::to_string(number) + "th";
+  case 1: return said("{}st", number);
+  case 2: return said("{}nd", number);
+  case 3: return said("{}rd", number);
+  default: return said("{}th", number);
   }
+}
+
+std::string first_words(int step, int times) {
+  const std::string which = ordinal(step);
+  return times == 1   ? said("every {} needle once", which)
+         : times == 2 ? said("every {} needle twice", which)
+                      : said("every {} needle {} times", which, times);
+}
+
+// Behind others, where "needle" is understood.
+std::string next_words(int step, int times) {
+  const std::string which = ordinal(step);
+  return times == 1   ? said("every {} once", which)
+         : times == 2 ? said("every {} twice", which)
+                      : said("every {} {} times", which, times);
 }
 
 } // namespace
@@ -157,25 +171,28 @@ Shaping shaping_between(const ShapingWishes& wishes) {
 std::string words_of(const Steps& every) {
   std::string words;
   for (const auto& [step, times] : every) {
-    const std::string often = times == 1 ? "once" : times == 2 ? "twice" : fmt::format("{} times", times);
-    words += words.empty() ? fmt::format("every {} needle {}", ordinal(step), often)
-                           : fmt::format(", every {} {}", ordinal(step), often);
+    words += words.empty() ? first_words(step, times) : ", " + next_words(step, times);
   }
-  return words.empty() ? "none" : words;
+  return words.empty() ? tr("none") : words;
 }
 
 std::string clearance_words(const Shaping& shaping) {
   std::string clear;
   std::string no_room;
-  const auto add = [](std::string& words, const std::string& more) { words += (words.empty() ? "" : " and ") + more; };
+  const auto add = [](std::string& words, const std::string& more) {
+    words = words.empty() ? more : said("{} and {}", words, more);
+  };
   if (shaping.wished.clear_of_seam > 0) {
     add(shaping.kept_off_seams ? clear : no_room,
-        fmt::format("{} clear of the seams", counted(shaping.wished.clear_of_seam, "stitch", "stitches")));
+        said_count(shaping.wished.clear_of_seam, "{} stitch clear of the seams", "{} stitches clear of the seams"));
   }
   if (shaping.wished.clear_of_centre) {
-    add(shaping.kept_off_centre ? clear : no_room, "off the motif's centre line");
+    add(shaping.kept_off_centre ? clear : no_room, tr("off the motif's centre line"));
   }
-  return no_room.empty() ? clear : fmt::format("{}{}no room to stay {}", clear, clear.empty() ? "" : "; ", no_room);
+  if (no_room.empty()) {
+    return clear;
+  }
+  return (clear.empty() ? "" : clear + "; ") + said("no room to stay {}", no_room);
 }
 
 std::vector<Needle> needles_to_fill(const Shaping& shaping, Needle first) {

@@ -2,10 +2,10 @@
 #include "pieces/yarn_amounts.hpp"
 
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -205,10 +205,19 @@ std::vector<LoopCheck> check_loops(const OpenedYoke& opened) {
 }
 
 std::string text_of(const LoopCheck& check) {
-  return fmt::format("yarn {}: a loop of {:g} mm {} the gauge: Munden's constant comes to {:.1f}, plain knitting has "
-                     "{:.1f} to {:.1f}; loops of {:.1f} to {:.1f} mm would do",
-                     check.key, check.loop_mm, check.plausible ? "goes with" : "does not go with", check.constant,
-                     munden_dry_relaxed, munden_fully_relaxed, check.shortest_mm, check.longest_mm);
+  const std::string loop = short_decimal(check.loop_mm, 3);
+  const std::string constant = decimal(check.constant, 1);
+  const std::string least = decimal(munden_dry_relaxed, 1);
+  const std::string most = decimal(munden_fully_relaxed, 1);
+  const std::string shortest = decimal(check.shortest_mm, 1);
+  const std::string longest = decimal(check.longest_mm, 1);
+  return check.plausible
+             ? said("yarn {}: a loop of {} mm goes with the gauge: Munden's constant comes to {}, plain knitting has "
+                    "{} to {}; loops of {} to {} mm would do",
+                    check.key, loop, constant, least, most, shortest, longest)
+             : said("yarn {}: a loop of {} mm does not go with the gauge: Munden's constant comes to {}, plain "
+                    "knitting has {} to {}; loops of {} to {} mm would do",
+                    check.key, loop, constant, least, most, shortest, longest);
 }
 
 } // namespace punchwright

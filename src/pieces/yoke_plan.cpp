@@ -1,7 +1,7 @@
 // Puts the parts of the computation together, size by size.
 #include "pieces/yoke_plan.hpp"
 
-#include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -107,12 +107,12 @@ Failure bed_failure(const OpenedYoke& opened) {
   const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
   const Spot spot = place == opened.places.end() ? Spot{} : place->second;
   return Error{opened.file, spot.line, spot.column,
-               fmt::format("piece '{}' is {} wide in size {}, and the bed has {} needles",
-                           opened.yoke.pieces[first.piece].name, counted(first.stitches, "stitch", "stitches"),
-                           opened.yoke.sizes[first.size], opened.profile.needles),
-               split ? fmt::format("{} pieces in its place would fit: split it, or make it narrower", first.parts)
-                     : fmt::format("{} pieces in its place would fit; but {}; {}", first.parts, split.error().message,
-                                   split.error().remedy)};
+               said_count(first.stitches, "piece '{1}' is {0} stitch wide in size {2}, and the bed has {3} needles",
+                          "piece '{1}' is {0} stitches wide in size {2}, and the bed has {3} needles",
+                          opened.yoke.pieces[first.piece].name, opened.yoke.sizes[first.size], opened.profile.needles),
+               split ? said("{} pieces in its place would fit: split it, or make it narrower", first.parts)
+                     : said("{} pieces in its place would fit; but {}; {}", first.parts, split.error().message,
+                            split.error().remedy)};
 }
 
 Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {

@@ -5,6 +5,7 @@
 #include "design/toml_values.hpp"
 #include "pieces/yoke_file.hpp"
 #include "pieces/yoke_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -22,7 +23,7 @@ public:
     read_yarns();
     read_pieces();
     const TomlTable depth = table(root(), "depth", "depth.");
-    if (root().require("depth", "a table [depth] with 'cm'")) {
+    if (root().require("depth", tr("a table [depth] with 'cm'"))) {
       yoke_.depth_cm = measures(depth, "cm", 1, 200);
       places_["depth.cm"] = depth.value_spot("cm");
     }
@@ -55,8 +56,7 @@ private:
   [[nodiscard]] PerSize<Value> per_size(const TomlTable& from, std::string_view key, const std::string& what,
                                         One one) const {
     PerSize<Value> values;
-    const std::string allowed =
-        fmt::format("{}, or a list of {} such numbers, one for each size", what, yoke_.sizes.size());
+    const std::string allowed = said("{}, or a list of {} such numbers, one for each size", what, yoke_.sizes.size());
     if (!from.require(key, allowed)) {
       return values;
     }
@@ -72,17 +72,17 @@ private:
     }
     if (list->size() != yoke_.sizes.size()) {
       errors_.add(spot_of(found),
-                  fmt::format("{} has {} {}, and there are {} sizes", from.name_of(key), list->size(),
-                              list->size() == 1 ? "number" : "numbers", yoke_.sizes.size()),
-                  "allowed: " + allowed);
+                  said_count(static_cast<long>(list->size()), "{1} has {0} number, and there are {2} sizes",
+                             "{1} has {0} numbers, and there are {2} sizes", from.name_of(key), yoke_.sizes.size()),
+                  said("allowed: {}", allowed));
       return values;
     }
     for (const toml::node& entry : *list) {
       if (const auto value = one(entry)) {
         values.values.push_back(*value);
       } else {
-        errors_.add(spot_of(entry), fmt::format("{} holds {}", from.name_of(key), found_text(entry)),
-                    "allowed: " + what);
+        errors_.add(spot_of(entry), said("{} holds {}", from.name_of(key), found_text(entry)),
+                    said("allowed: {}", what));
         return values;
       }
     }
@@ -90,16 +90,16 @@ private:
   }
 
   [[nodiscard]] PerSize<double> measures(const TomlTable& from, std::string_view key, double least, double most) const {
-    return per_size<double>(from, key, fmt::format("a number from {} to {}", least, most),
-                            [&](const toml::node& node) -> std::optional<double> {
-                              const auto value = node.is_number() ? node.value<double>() : std::nullopt;
-                              const bool allowed = value && *value >= least && *value <= most; // refuses nan too
-                              return allowed ? value : std::nullopt;
-                            });
+    const std::string what = said("a number from {} to {}", least, most);
+    return per_size<double>(from, key, what, [&](const toml::node& node) -> std::optional<double> {
+      const auto value = node.is_number() ? node.value<double>() : std::nullopt;
+      const bool allowed = value && *value >= least && *value <= most; // refuses nan too
+      return allowed ? value : std::nullopt;
+    });
   }
 
   [[nodiscard]] PerSize<int> row_counts(const TomlTable& from, std::string_view key) const {
-    return per_size<int>(from, key, fmt::format("a whole number from 0 to {}", most_plain_rows),
+    return per_size<int>(from, key, said("a whole number from {} to {}", 0, most_plain_rows),
                          [](const toml::node& node) -> std::optional<int> {
                            const auto* const value = node.as_integer();
                            const bool allowed =
@@ -120,7 +120,7 @@ private:
   }
 
   void read_sizes(const TomlTable& head) {
-    const std::string allowed = fmt::format("a list of 1 to {} names, such as [\"small\", \"large\"]", most_yoke_sizes);
+    const std::string allowed = said("a list of 1 to {} names, such as [\"small\", \"large\"]", most_yoke_sizes);
     if (!head.require("sizes", allowed)) {
       return;
     }
@@ -132,23 +132,23 @@ private:
     for (const toml::node& entry : *list) {
       const auto name = entry.value_exact<std::string>();
       if (!name || name->empty()) {
-        errors_.add(spot_of(entry), fmt::format("'sizes' holds {}", found_text(entry)), "allowed: " + allowed);
+        errors_.add(spot_of(entry), said("{} holds {}", "'sizes'", found_text(entry)), said("allowed: {}", allowed));
       } else if (std::ranges::find(yoke_.sizes, *name) != yoke_.sizes.end()) {
-        errors_.add(spot_of(entry), fmt::format("'sizes' holds {} twice", found_text(entry)),
-                    "allowed: each name once");
+        errors_.add(spot_of(entry), said("{} holds {} twice", "'sizes'", found_text(entry)),
+                    tr("allowed: each name once"));
       } else {
         yoke_.sizes.push_back(*name);
       }
     }
     if (list->empty() || list->size() > most_yoke_sizes) {
-      errors_.add(head.value_spot("sizes"), fmt::format("'sizes' is a list of {}", list->size()),
-                  "allowed: " + allowed);
+      errors_.add(head.value_spot("sizes"), said("{} is a list of {}", "'sizes'", list->size()),
+                  said("allowed: {}", allowed));
     }
   }
 
   void read_machine() {
     const TomlTable machine = table(root(), "machine", "machine.");
-    const std::string what = "the name of a built-in profile, or the path of a .machine file";
+    const std::string what = tr("the name of a built-in profile, or the path of a .machine file");
     yoke_.profile = machine.text("profile", what);
     places_["machine.profile"] = machine.value_spot("profile");
     if (yoke_.profile && yoke_.profile->empty()) {
@@ -163,8 +163,8 @@ private:
   }
 
   void read_yarns() {
-    for (const TomlTable& yarn : root().tables("yarn", "[[yarn]] with a key", 62)) {
-      const std::string one_key = "one letter a to z or A to Z, or one digit, that no yarn above has";
+    for (const TomlTable& yarn : root().tables("yarn", tr("[[yarn]] with a key"), 62)) {
+      const std::string one_key = tr("one letter a to z or A to Z, or one digit, that no yarn above has");
       if (!yarn.require("key", one_key)) {
         return;
       }
@@ -181,7 +181,7 @@ private:
   }
 
   void read_pieces() {
-    const auto pieces = needed_tables("piece", "[[piece]] with a name and its widths", most_yoke_pieces);
+    const auto pieces = needed_tables("piece", tr("[[piece]] with a name and its widths"), most_yoke_pieces);
     for (const TomlTable& piece : pieces) {
       read_piece(piece);
       if (errors_.first()) {
@@ -192,13 +192,13 @@ private:
       const std::string& like = yoke_.pieces[index].like;
       const auto found = std::ranges::find(yoke_.pieces, like, &YokePiece::name);
       if (!like.empty() && (found == yoke_.pieces.end() || !found->like.empty())) {
-        pieces[index].refuse("like", "the name of a piece that has widths of its own");
+        pieces[index].refuse("like", tr("the name of a piece that has widths of its own"));
       }
     }
   }
 
   void read_piece(const TomlTable& piece) {
-    const std::string a_name = "a name that no piece above has";
+    const std::string a_name = tr("a name that no piece above has");
     if (!piece.require("name", a_name)) {
       return;
     }
@@ -209,15 +209,15 @@ private:
     }
     const std::string place = fmt::format("piece.{}.", yoke_.pieces.size() + 1);
     if (piece.has("like")) {
-      next.like = piece.text("like", "the name of a piece").value_or("");
+      next.like = piece.text("like", tr("the name of a piece")).value_or("");
       for (const std::string_view key : {"bottom_cm", "top_cm"}) {
         if (piece.has(key)) {
-          errors_.add(piece.key_spot(key), fmt::format("{} beside 'like'", piece.name_of(key)),
-                      "allowed: the widths, or 'like' and the piece that has them");
+          errors_.add(piece.key_spot(key), said("{} beside 'like'", piece.name_of(key)),
+                      tr("allowed: the widths, or 'like' and the piece that has them"));
         }
       }
       if (next.like.empty()) {
-        piece.refuse("like", "the name of a piece that has widths of its own");
+        piece.refuse("like", tr("the name of a piece that has widths of its own"));
       }
       places_[place + "bottom_cm"] = piece.value_spot("like");
     } else {
@@ -229,9 +229,9 @@ private:
   }
 
   void read_tiers() {
-    const std::string path = "the path of a .repeat file";
-    for (const TomlTable& tier :
-         needed_tables("tier", "[[tier]] with 'repeat' and 'plain_above', from the bottom upwards", most_yoke_tiers)) {
+    const std::string path = tr("the path of a .repeat file");
+    for (const TomlTable& tier : needed_tables(
+             "tier", tr("[[tier]] with 'repeat' and 'plain_above', from the bottom upwards"), most_yoke_tiers)) {
       if (!tier.require("repeat", path)) {
         return;
       }
@@ -276,8 +276,8 @@ Result<ReadYoke> read_yoke(std::string_view text, const std::string& file_name) 
   FoundExtras found = find_extras(*toml->text, toml->statements, yoke_form());
   read.yoke.extras = std::move(found.extras);
   for (const UnknownName& unknown : found.unknown) {
-    read.notes.push_back(
-        {unknown.line, fmt::format("unknown {} '{}' is kept as it is", unknown.table ? "table" : "key", unknown.name)});
+    read.notes.push_back({unknown.line, unknown.table ? said("unknown table '{}' is kept as it is", unknown.name)
+                                                      : said("unknown key '{}' is kept as it is", unknown.name)});
   }
   return read;
 }

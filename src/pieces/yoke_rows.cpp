@@ -1,11 +1,10 @@
 // Adds up rows and millimetres, and moves plain rows one at a time to where the depth is nearest.
 #include "pieces/yoke_rows.hpp"
 
-#include "design/words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -103,35 +102,36 @@ RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size) {
 }
 
 std::string text_of(const RowsOfYoke& rows) {
-  std::string text = fmt::format("{} ({} in the tiers, {} plain), {:.0f} mm of {:.0f} mm",
-                                 counted(rows.pattern_rows + rows.plain_rows, "row", "rows"), rows.pattern_rows,
-                                 rows.plain_rows, rows.mm, rows.depth_mm);
+  std::string text =
+      said_count(rows.pattern_rows + rows.plain_rows, "{} row ({} in the tiers, {} plain), {} mm of {} mm",
+                 "{} rows ({} in the tiers, {} plain), {} mm of {} mm", rows.pattern_rows, rows.plain_rows,
+                 decimal(rows.mm, 0), decimal(rows.depth_mm, 0));
   if (rows.missing_rows == 0) {
-    return text + ": the depth comes out";
+    return text + ": " + tr("the depth comes out");
   }
-  text += fmt::format(": {} ({:.0f} mm) {}", counted(std::abs(rows.missing_rows), "row", "rows"),
-                      std::fabs(rows.missing_mm),
-                      rows.missing_rows < 0              ? "too many"
-                      : std::abs(rows.missing_rows) == 1 ? "is missing"
-                                                         : "are missing");
+  const std::string missing_mm = decimal(std::fabs(rows.missing_mm), 0);
+  text += ": " +
+          (rows.missing_rows < 0
+               ? said_count(-rows.missing_rows, "{} row ({} mm) too many", "{} rows ({} mm) too many", missing_mm)
+               : said_count(rows.missing_rows, "{} row ({} mm) is missing", "{} rows ({} mm) are missing", missing_mm));
   std::string proposal;
   for (const int plain : rows.proposal) {
     proposal += (proposal.empty() ? "" : ", ") + std::to_string(plain);
   }
   const bool nothing = std::fabs(rows.proposal_missing_mm) >= std::fabs(rows.missing_mm);
   if (nothing && !rows.proposal_full) {
-    return text + "; no plain row can be spared: leave out pattern rows, or make the yoke deeper";
+    return text + "; " + tr("no plain row can be spared: leave out pattern rows, or make the yoke deeper");
   }
   if (!nothing) {
-    text +=
-        fmt::format("; with {} plain rows above the tiers {:.0f} mm {}", proposal, std::fabs(rows.proposal_missing_mm),
-                    rows.proposal_missing_mm < 0 ? "are too much" : "are missing");
+    const std::string still = decimal(std::fabs(rows.proposal_missing_mm), 0);
+    text += "; " + (rows.proposal_missing_mm < 0
+                        ? said("with {} plain rows above the tiers {} mm are too much", proposal, still)
+                        : said("with {} plain rows above the tiers {} mm are missing", proposal, still));
   }
   if (rows.proposal_full) {
-    text +=
-        fmt::format("; a yoke holds no more than {} plain rows above a tier and {} rows in all: add a tier, or make "
-                    "it less deep",
-                    most_plain_rows, most_yoke_rows);
+    text += "; " + said("a yoke holds no more than {} plain rows above a tier and {} rows in all: add a tier, or make "
+                        "it less deep",
+                        most_plain_rows, most_yoke_rows);
   }
   return text;
 }
