@@ -1,6 +1,8 @@
 // The screen saver interface and the portal's, through libdbus. A desktop that doesn't answer in time is left alone.
 #include "editor/screen_awake.hpp"
 
+#include "words/words.hpp"
+
 #include <chrono>
 #include <condition_variable>
 #include <cstdint>
@@ -19,7 +21,7 @@ namespace {
 constexpr int longest_answer_ms = 2000;
 constexpr std::chrono::milliseconds longest_farewell{200};
 constexpr const char* program = "Punchwright";
-constexpr const char* reason = "The steps at the knitting machine are shown";
+constexpr const char* reason = noted("The steps at the knitting machine are shown");
 
 struct Unref {
   void operator()(DBusMessage* message) const { dbus_message_unref(message); }
@@ -71,8 +73,9 @@ constexpr const char* saver_path = "/org/freedesktop/ScreenSaver";
 
 std::optional<dbus_uint32_t> inhibit_saver(DBusConnection& connection) {
   const Message question(dbus_message_new_method_call(saver, saver_path, saver, "Inhibit"));
+  const char* const words = tr(reason);
   if (question == nullptr || dbus_message_append_args(question.get(), DBUS_TYPE_STRING, &program, DBUS_TYPE_STRING,
-                                                      &reason, DBUS_TYPE_INVALID) == FALSE) {
+                                                      &words, DBUS_TYPE_INVALID) == FALSE) {
     return std::nullopt;
   }
   const Message answer = answer_to(connection, question);
@@ -102,6 +105,7 @@ bool append_reason(DBusMessage& question) {
   DBusMessageIter value;
   const char* const key = "reason";
   const char* const window = "";
+  const char* const words = tr(reason);
   dbus_message_iter_init_append(&question, &all);
   return dbus_message_iter_append_basic(&all, DBUS_TYPE_STRING, &window) == TRUE &&
          dbus_message_iter_append_basic(&all, DBUS_TYPE_UINT32, &portal_idle) == TRUE &&
@@ -109,7 +113,7 @@ bool append_reason(DBusMessage& question) {
          dbus_message_iter_open_container(&options, DBUS_TYPE_DICT_ENTRY, nullptr, &entry) == TRUE &&
          dbus_message_iter_append_basic(&entry, DBUS_TYPE_STRING, &key) == TRUE &&
          dbus_message_iter_open_container(&entry, DBUS_TYPE_VARIANT, "s", &value) == TRUE &&
-         dbus_message_iter_append_basic(&value, DBUS_TYPE_STRING, &reason) == TRUE &&
+         dbus_message_iter_append_basic(&value, DBUS_TYPE_STRING, &words) == TRUE &&
          dbus_message_iter_close_container(&entry, &value) == TRUE &&
          dbus_message_iter_close_container(&options, &entry) == TRUE &&
          dbus_message_iter_close_container(&all, &options) == TRUE;

@@ -3,10 +3,10 @@
 #include "editor/panels.hpp"
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <fmt/format.h>
 #include <imgui_stdlib.h>
 
 namespace punchwright::editor {
@@ -19,24 +19,24 @@ struct TabInfo {
   const char* tip;
 };
 
-constexpr std::array tabs = {TabInfo{Tab::design, "Design", "Title, notes, gauge, size"},
-                             TabInfo{Tab::tools, "Tools", "Shapes, symmetry, lettering, motifs"},
-                             TabInfo{Tab::yarns, "Yarns", "Yarns and the bands that use them"},
-                             TabInfo{Tab::machine, "Machine", "Which machine, and how its card is read"},
-                             TabInfo{Tab::piece, "Piece", "Stitches, needles, and the rules of knitting"},
-                             TabInfo{Tab::card, "Card", "Paper, loop, and whether the printer is true"}};
+constexpr std::array tabs = {TabInfo{Tab::design, noted("Design"), noted("Title, notes, gauge, size")},
+                             TabInfo{Tab::tools, noted("Tools"), noted("Shapes, symmetry, lettering, motifs")},
+                             TabInfo{Tab::yarns, noted("Yarns"), noted("Yarns and the bands that use them")},
+                             TabInfo{Tab::machine, noted("Machine"), noted("Which machine, and how its card is read")},
+                             TabInfo{Tab::piece, noted("Piece"), noted("Stitches, needles, and the rules of knitting")},
+                             TabInfo{Tab::card, noted("Card"), noted("Paper, loop, and whether the printer is true")}};
 
 // For a narrow panel with large text: one under the other, where they are asked for.
 void tab_list(const App& app, Actions& actions) {
   const auto present = std::ranges::find(tabs, app.view.tab, &TabInfo::tab);
   ImGui::SetNextItemWidth(-1);
-  if (ImGui::BeginCombo("##tabs", present->name)) {
+  if (ImGui::BeginCombo("##tabs", tr(present->name))) {
     for (const TabInfo& info : tabs) {
-      if (list_entry(info.name, info.tab == app.view.tab)) {
+      if (list_entry(tr(info.name), info.tab == app.view.tab)) {
         actions.push(ChooseTab{info.tab});
       }
       remember_place(actions, std::string("tab ") + info.name);
-      tip(app.theme, info.tip);
+      tip(app.theme, tr(info.tip));
     }
     ImGui::EndCombo();
   }
@@ -48,7 +48,7 @@ void tab_row(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   float words = 0;
   for (const TabInfo& info : tabs) {
-    words += ImGui::CalcTextSize(info.name).x;
+    words += ImGui::CalcTextSize(tr(info.name)).x;
   }
   const float gap = 2 * theme.scale;
   const float room = ImGui::GetContentRegionAvail().x;
@@ -56,7 +56,7 @@ void tab_row(const App& app, Actions& actions) {
   const bool two_lines = padding < 2 * theme.scale;
   float widest = 0;
   for (const TabInfo& info : tabs) {
-    widest = std::max(widest, ImGui::CalcTextSize(info.name).x);
+    widest = std::max(widest, ImGui::CalcTextSize(tr(info.name)).x);
   }
   if (two_lines && widest + 2 > (room - 2 * gap) / 3) {
     return tab_list(app, actions);
@@ -69,15 +69,16 @@ void tab_row(const App& app, Actions& actions) {
     const TabInfo& info = tabs[index];
     const std::size_t in_line = 3;
     const float wide = two_lines ? (room - gap * static_cast<float>(in_line - 1)) / static_cast<float>(in_line)
-                                 : ImGui::CalcTextSize(info.name).x + 2 * padding;
+                                 : ImGui::CalcTextSize(tr(info.name)).x + 2 * padding;
     if (index > 0 && (!two_lines || index != in_line)) {
       ImGui::SameLine(0, gap);
     }
     const std::string place = std::string("tab ") + info.name;
-    if (button(theme, actions, place.c_str(), info.name, app.view.tab == info.tab ? Look::chosen : Look::quiet, wide)) {
+    if (button(theme, actions, place.c_str(), tr(info.name), app.view.tab == info.tab ? Look::chosen : Look::quiet,
+               wide)) {
       actions.push(ChooseTab{info.tab});
     }
-    tip(theme, info.tip, TipPlace{{ImGui::GetItemRectMin().x, below}});
+    tip(theme, tr(info.tip), TipPlace{{ImGui::GetItemRectMin().x, below}});
   }
   ImGui::PopStyleVar(2);
 }
@@ -116,7 +117,7 @@ void notes_field(const App& app, Actions& actions) {
   } else if (wrapping.edited) {
     Document settings = settings_of(design);
     settings.notes = wrapping.after;
-    send({app, actions, "notes"}, std::move(settings));
+    send({app, actions, noted("notes")}, std::move(settings));
   }
 }
 
@@ -142,14 +143,14 @@ void settings_panel(const App& app, Actions& actions, const ScreenBox& box) {
 void design_tab(const App& app, Actions& actions) {
   const Document& design = app.work.design;
   const Theme& theme = app.theme;
-  heading(theme, "Title and notes");
-  text_field({app, actions, "title"}, "Title", &Document::title);
+  heading(theme, tr("Title and notes"));
+  text_field({app, actions, noted("title")}, tr("Title"), &Document::title);
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Notes");
+  ImGui::TextUnformatted(tr("Notes"));
   notes_field(app, actions);
 
   const LengthUnit unit = app.settings.lengths;
-  heading(theme, fmt::format("Gauge, over {}", gauge_span_text(unit)).c_str());
+  heading(theme, said("Gauge, over {}", gauge_span_text(unit)).c_str());
   Document settings = settings_of(design);
   const auto gauge = [&](const char* name, const char* words, double& over_10_cm) {
     double shown = gauge_shown(over_10_cm, unit);
@@ -158,21 +159,21 @@ void design_tab(const App& app, Actions& actions) {
       send({app, actions, name}, settings);
     }
   };
-  gauge("gauge stitches", "Stitches", settings.gauge.stitches);
-  gauge("gauge rows", "Rows", settings.gauge.rows);
-  hint(theme, fmt::format("A stitch is {} wide and {} high; the drawing's cells have that proportion.",
-                          small_length_text(design.gauge.stitch_mm(), unit, 2),
-                          small_length_text(design.gauge.row_mm(), unit, 2)));
+  gauge(noted("gauge stitches"), tr("Stitches"), settings.gauge.stitches);
+  gauge(noted("gauge rows"), tr("Rows"), settings.gauge.rows);
+  hint(theme,
+       said("A stitch is {} wide and {} high; the drawing's cells have that proportion.",
+            small_length_text(design.gauge.stitch_mm(), unit, 2), small_length_text(design.gauge.row_mm(), unit, 2)));
 
-  heading(theme, "Repeat");
-  label(theme, "Size");
+  heading(theme, tr("Repeat"));
+  label(theme, tr("Size"));
   ImGui::PushTextWrapPos(0);
-  ImGui::Text("%d stitches × %d rows", design.grid.width(), design.grid.height());
+  ImGui::TextUnformatted(said("{} stitches × {} rows", design.grid.width(), design.grid.height()).c_str());
   ImGui::PopTextWrapPos();
-  if (button(theme, actions, "change size", "Change the size…")) {
+  if (button(theme, actions, "change size", tr("Change the size…"))) {
     actions.run(Command::resize);
   }
-  tip(theme, "Stitches and rows of the repeat (Ctrl+R)");
+  tip(theme, tr("Stitches and rows of the repeat (Ctrl+R)"));
 }
 
 } // namespace punchwright::editor

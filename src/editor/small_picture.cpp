@@ -6,6 +6,7 @@
 #include "editor/yoke_work.hpp"
 #include "files/files.hpp"
 #include "pictures/picture.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -34,13 +35,13 @@ DesignCard design_card(const std::filesystem::path& path, double width_by_height
   std::error_code ignored;
   if (!std::filesystem::is_regular_file(path, ignored)) { // reading a pipe would wait
     card.missing = !std::filesystem::exists(path, ignored);
-    card.trouble = card.missing ? "No longer there" : "No file that can be read";
+    card.trouble = card.missing ? tr("No longer there") : tr("No file that can be read");
     return card;
   }
   const bool picture = has_picture_name(path.string());
   const auto text = read_file(path, picture ? largest_picture_file : largest_shown);
   if (!text) {
-    card.trouble = "Can't be opened";
+    card.trouble = tr("Can't be opened");
     return card;
   }
   if (has_yoke_name(path)) {
@@ -49,7 +50,7 @@ DesignCard design_card(const std::filesystem::path& path, double width_by_height
   }
   const auto read = picture ? design_in_picture(*text) : design_in_text(*text);
   if (!read) {
-    card.trouble = picture ? read.error().message : "Can't be read";
+    card.trouble = picture ? read.error().message : tr("Can't be read");
     return card;
   }
   const Document& design = *read;

@@ -3,10 +3,12 @@
 
 #include "editor/app.hpp"
 #include "plan/bench_moves.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <csignal>
 #include <cstdlib>
+#include <initializer_list>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -45,14 +47,27 @@ pid_t start(const std::vector<std::string>& command) {
 } // namespace
 
 std::vector<std::string> speaking_command(Voice voice, const fs::path& program, int rate, const std::string& words) {
+  std::vector<std::string> command{program.string()};
+  const auto add = [&command](std::initializer_list<std::string> more) { command.insert(command.end(), more); };
+  // English in the voice that the person has chosen for it; other words need a voice of their language.
+  const std::string language(chosen_language().code == "en" ? "" : chosen_language().code);
   switch (voice) {
   case Voice::speech_dispatcher: // waits until it is said; a newer text takes the place of an older one
-    return {program.string(), "--wait", "--application-name", "punchwright", "--priority",
-            "text",           "--rate", std::to_string(rate), "--",          words};
-  case Voice::espeak: return {program.string(), "-s", std::to_string(words_a_minute(rate)), "--", words};
-  case Voice::none: break;
+    add({"--wait", "--application-name", "punchwright", "--priority", "text", "--rate", std::to_string(rate)});
+    if (!language.empty()) {
+      add({"--language", language});
+    }
+    break;
+  case Voice::espeak:
+    add({"-s", std::to_string(words_a_minute(rate))});
+    if (!language.empty()) {
+      add({"-v", language});
+    }
+    break;
+  case Voice::none: return {};
   }
-  return {};
+  add({"--", words});
+  return command;
 }
 
 fs::path program_in(std::string_view path, std::string_view name) {
@@ -122,7 +137,7 @@ void Speaker::follow(const App& app) {
   const BenchMoves& moves = *bench.moves;
   const std::string words = bench.place.done < moves.count()
                                 ? words_of(moves, bench.place.done, app.work.design, app.caches.rows)
-                                : "All steps are done.";
+                                : tr("All steps are done.");
   child_ = start(speaking_command(voice_, program_, app.settings.speech_rate, spoken(words)));
 }
 

@@ -4,6 +4,7 @@
 #include "editor/demos.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,10 +19,10 @@ namespace {
 constexpr double card_shape = 1.7; // width by height of a demo's picture
 
 void machines(const App& app, Actions& actions) {
-  heading(app.theme, "Begin a repeat for");
+  heading(app.theme, tr("Begin a repeat for"));
   bool first = true;
   for (const Profile& profile : built_in_profiles()) {
-    const std::string title = with_capital(profile.title);
+    const std::string title = with_capital(tr(profile.title.c_str()));
     if (!first) {
       flow(ImGui::CalcTextSize(title.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
     }
@@ -44,11 +45,11 @@ bool demo(const App& app, Actions& actions, const DesignCard& card, ImVec2 size)
   const bool pressed = ImGui::Selectable("##demo", false, ImGuiSelectableFlags_DontClosePopups, size);
   ImGui::PopID();
   remember_place(actions, "demo " + card.path.stem().string(), Stop::Kind::button);
-  const std::string yarns = fmt::format("{} yarns", card.yarns.size());
-  tip(theme, card.trouble.empty()
-                 ? fmt::format("{}: {} × {}, {}\nOpens as a copy", card.title,
-                               counted(card.stitches, "stitch", "stitches"), counted(card.rows, "row", "rows"), yarns)
-                 : card.trouble);
+  const std::string yarns = said_count(static_cast<long>(card.yarns.size()), "{} yarn", "{} yarns");
+  tip(theme, card.trouble.empty() ? said("{}: {} × {}, {}\nOpens as a copy", card.title,
+                                         said_count(card.stitches, "{} stitch", "{} stitches"),
+                                         said_count(card.rows, "{} row", "{} rows"), yarns)
+                                  : card.trouble);
   const float words = ImGui::GetTextLineHeight() + 2 * theme.scale;
   const ScreenBox box{corner.x + margin, corner.y + margin, corner.x + size.x - margin,
                       corner.y + size.y - words - margin};
@@ -62,7 +63,7 @@ void demos(const App& app, Actions& actions, const std::vector<DesignCard>& card
   if (cards.empty()) {
     return;
   }
-  heading(app.theme, "Demos, opened as a copy");
+  heading(app.theme, tr("Demos, opened as a copy"));
   const float least = 150 * app.theme.scale;
   const float gap = ImGui::GetStyle().ItemSpacing.x;
   const float room = ImGui::GetContentRegionAvail().x;
@@ -84,26 +85,26 @@ void recent(const App& app, Actions& actions, const std::vector<DesignCard>& car
     return;
   }
   const Theme& theme = app.theme;
-  heading(theme, "Opened before");
+  heading(theme, tr("Opened before"));
   for (std::size_t place = 0; place < cards.size(); ++place) {
     const DesignCard& card = cards[place];
     const std::string name = card.path.filename().string();
     const std::string folder = card.path.parent_path().string();
-    const float remove = ImGui::CalcTextSize("Remove").x + 2 * ImGui::GetStyle().FramePadding.x;
+    const float remove = ImGui::CalcTextSize(tr("Remove")).x + 2 * ImGui::GetStyle().FramePadding.x;
     const float room = ImGui::GetContentRegionAvail().x - remove - ImGui::GetStyle().ItemSpacing.x;
     ImGui::PushID(static_cast<int>(place));
-    const std::string shown =
-        shortened(fmt::format("{}{}   {}", name, card.missing ? "  (missing)" : "", folder), room - 18 * theme.scale);
+    const std::string shown = shortened(fmt::format("{}{}   {}", name, card.missing ? tr("  (missing)") : "", folder),
+                                        room - 18 * theme.scale);
     if (button(theme, actions, fmt::format("recent {}", place + 1).c_str(), shown.c_str(), Look::quiet, 0,
                !card.missing)) {
       actions.push(OpenDropped{card.path});
     }
-    tip(theme, card.missing ? fmt::format("{} is no longer there", card.path.string()) : card.path.string());
+    tip(theme, card.missing ? said("{} is no longer there", card.path.string()) : card.path.string());
     ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - remove);
-    if (button(theme, actions, fmt::format("forget {}", place + 1).c_str(), "Remove", Look::quiet)) {
+    if (button(theme, actions, fmt::format("forget {}", place + 1).c_str(), tr("Remove"), Look::quiet)) {
       actions.push(ForgetRecent{card.path});
     }
-    tip(theme, "From this list only; the file stays");
+    tip(theme, tr("From this list only; the file stays"));
     ImGui::PopID();
   }
 }
@@ -153,25 +154,25 @@ void start_page(const App& app, Actions& actions, const StartDialog& dialog) {
   demos(app, actions, dialog.demos);
   recent(app, actions, dialog.recent);
   ImGui::Dummy(ImVec2(0, 8 * theme.scale));
-  if (button(theme, actions, "start open", "Open a file…")) {
+  if (button(theme, actions, "start open", tr("Open a file…"))) {
     actions.run(Command::open);
   }
-  tip(theme, "Choose a .repeat or .yoke file (Ctrl+O)");
-  flow(ImGui::CalcTextSize("New yoke…").x + 20 * theme.scale);
-  if (button(theme, actions, "start yoke", "New yoke…")) {
+  tip(theme, tr("Choose a .repeat or .yoke file (Ctrl+O)"));
+  flow(ImGui::CalcTextSize(tr("New yoke…")).x + 20 * theme.scale);
+  if (button(theme, actions, "start yoke", tr("New yoke…"))) {
     actions.run(Command::new_yoke);
   }
-  tip(theme, "A round yoke in pieces, from body measurements");
-  flow(ImGui::CalcTextSize("The guide").x + 20 * theme.scale);
-  if (button(theme, actions, "start help", "The guide")) {
+  tip(theme, tr("A round yoke in pieces, from body measurements"));
+  flow(ImGui::CalcTextSize(tr("The guide")).x + 20 * theme.scale);
+  if (button(theme, actions, "start help", tr("The guide"))) {
     actions.run(Command::help);
   }
-  tip(theme, "Job by job, with a search (F1)");
+  tip(theme, tr("Job by job, with a search (F1)"));
   const bool blank = app.session.path.empty() && app.work.history.done() == 0;
-  const char* const words = blank ? "A blank drawing" : "Back to the drawing";
+  const char* const words = blank ? tr("A blank drawing") : tr("Back to the drawing");
   flow(ImGui::CalcTextSize(words).x + 20 * theme.scale);
   cancel_button(app, actions, words);
-  tip(theme, "Escape");
+  tip(theme, tr("Escape"));
 }
 
 Dialog start_dialog(const App& app) {

@@ -1,36 +1,43 @@
 // The words for each tool.
 #include "editor/status_words.hpp"
 
-#include <fmt/format.h>
+#include "words/words.hpp"
 
 namespace punchwright::editor {
 
 namespace {
 
 std::string words_for_marked(const Area& area, bool drag_moves_it) {
-  return fmt::format(
-      "{} × {} marked, from row {}, column {}: {}copy, mirror, shift and turn work on it; Escape unmarks", area.columns,
-      area.rows, area.corner.row + 1, area.corner.column + 1, drag_moves_it ? "drag moves it; " : "");
+  const int row = area.corner.row + 1;
+  const int column = area.corner.column + 1;
+  return drag_moves_it
+             ? said("{} × {} marked, from row {}, column {}: drag moves it; copy, mirror, shift and turn work on it; "
+                    "Escape unmarks",
+                    area.columns, area.rows, row, column)
+             : said("{} × {} marked, from row {}, column {}: copy, mirror, shift and turn work on it; Escape unmarks",
+                    area.columns, area.rows, row, column);
 }
 
 std::string words_for_tool(Tool tool) {
   switch (tool) {
-  case Tool::pen: return "Draw with the left button, erase with the right; F1 opens the guide";
-  case Tool::line: return "Straight line: press at one end, release at the other; Escape gives up";
-  case Tool::rectangle: return "Rectangle: press at one corner, release at the opposite one; Escape gives up";
-  case Tool::ellipse: return "Ellipse: press at one corner of its room, release at the opposite one; Escape gives up";
-  case Tool::flood: return "Fill: click a stitch: all of its colour that touch one another change";
-  case Tool::mark: return "Mark: drag over an area to move, copy, mirror or turn it";
+  case Tool::pen: return tr("Draw with the left button, erase with the right; F1 opens the guide");
+  case Tool::line: return tr("Straight line: press at one end, release at the other; Escape gives up");
+  case Tool::rectangle: return tr("Rectangle: press at one corner, release at the opposite one; Escape gives up");
+  case Tool::ellipse:
+    return tr("Ellipse: press at one corner of its room, release at the opposite one; Escape gives up");
+  case Tool::flood: return tr("Fill: click a stitch: all of its colour that touch one another change");
+  case Tool::mark: return tr("Mark: drag over an area to move, copy, mirror or turn it");
   }
   return {};
 }
 
 std::string words_for_view(YokeShows shows) {
   switch (shows) {
-  case YokeShows::schematic: return "Drag a round handle, or type on the left; F11 goes back to the drawing";
-  case YokeShows::flat: return "Rest on a tier for its needles; a double click shows the piece on its bed";
-  case YokeShows::worn: return "From above: the front below, the neck in the middle";
-  case YokeShows::bed: return "As the knitter sees it: hatched seam stitches, a sign where a needle is brought forward";
+  case YokeShows::schematic: return tr("Drag a round handle, or type on the left; F11 goes back to the drawing");
+  case YokeShows::flat: return tr("Rest on a tier for its needles; a double click shows the piece on its bed");
+  case YokeShows::worn: return tr("From above: the front below, the neck in the middle");
+  case YokeShows::bed:
+    return tr("As the knitter sees it: hatched seam stitches, a sign where a needle is brought forward");
   }
   return {};
 }
@@ -46,7 +53,7 @@ std::string words_for_pointer(const App& app) {
   }
   std::string words = words_for_tool(app.view.tool);
   if (app.view.symmetry && app.view.tool != Tool::mark) {
-    words += "; completed under the symmetry";
+    words += tr("; completed under the symmetry");
   }
   return words;
 }

@@ -1,8 +1,8 @@
 // The list of steps as a whole, and the question that is asked when it has changed.
-#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -11,7 +11,9 @@ namespace punchwright::editor {
 namespace {
 
 const char* name_of_part(StepPart part) {
-  return part == StepPart::setting_up ? "Setting up" : part == StepPart::knitting ? "Knitting" : "At the end";
+  return part == StepPart::setting_up ? tr("Setting up")
+         : part == StepPart::knitting ? tr("Knitting")
+                                      : tr("At the end");
 }
 
 // The first move of a step.
@@ -40,7 +42,7 @@ bool step_line(const App& app, Actions& actions, const BenchMoves& bench, int st
   std::string words = entry.text;
   if (here.step == step) {
     const std::string pass = pass_words(bench, here.move);
-    words += pass.empty() ? "  ◆ here" : fmt::format("  ◆ here, {}", pass);
+    words += pass.empty() ? tr("  ◆ here") : said("  ◆ here, {}", pass);
   }
   const float number = ImGui::CalcTextSize("0000. ").x;
   const float sign = ImGui::CalcTextSize("▸ ").x;
@@ -68,8 +70,8 @@ bool step_line(const App& app, Actions& actions, const BenchMoves& bench, int st
 
 void step_list_dialog(const App& app, Actions& actions, const StepListDialog& dialog) {
   if (app.bench.moves == nullptr || app.bench.moves->count() == 0) {
-    hint(app.theme, fmt::format("There are too many rows for a list: more than {}. Export the steps instead.",
-                                most_rows_at_the_bench));
+    hint(app.theme,
+         said("There are too many rows for a list: more than {}. Export the steps instead.", most_rows_at_the_bench));
     return close_button(app, actions);
   }
   const BenchMoves& bench = *app.bench.moves;
@@ -101,44 +103,46 @@ void step_list_dialog(const App& app, Actions& actions, const StepListDialog& di
   }
   const bool to_here = next.chosen == here.step;
   const std::string words =
-      to_here ? std::string("Go on at the bench") : fmt::format("Go on at the bench from step {}", next.chosen + 1);
+      to_here ? std::string(tr("Go on at the bench")) : said("Go on at the bench from step {}", next.chosen + 1);
   if (button(app.theme, actions, "go to bench", words.c_str(), Look::main)) {
     actions.push(SetDialog{NoDialog{}});
     actions.push(GoToMove{to_here ? here.move : move_of(bench, next.chosen)});
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(app.theme, "One step at a time, in large type");
+  tip(app.theme, tr("One step at a time, in large type"));
   ImGui::SameLine();
-  cancel_button(app, actions, "Close");
+  cancel_button(app, actions, tr("Close"));
 }
 
 void bench_changed_dialog(const App& app, Actions& actions, const BenchChangedDialog& dialog) {
   const Theme& theme = app.theme;
   ImGui::PushTextWrapPos(0);
   ImGui::TextUnformatted(
-      fmt::format("{} {} knitted when the bench was left. The design has changed since: its steps or "
-                  "its needles are others now. What hangs on the machine is as it was.",
-                  counted(dialog.rows, "row", "rows"), dialog.rows == 1 ? "was" : "were")
+      said_count(dialog.rows,
+                 "{} row was knitted when the bench was left. The design has changed since: its steps or its needles "
+                 "are others now. What hangs on the machine is as it was.",
+                 "{} rows were knitted when the bench was left. The design has changed since: its steps or its needles "
+                 "are others now. What hangs on the machine is as it was.")
           .c_str());
   ImGui::PopTextWrapPos();
   ImGui::Dummy(ImVec2(0, 4 * theme.scale));
   const int row = std::min(dialog.rows, dialog.rows_now);
   const std::string stay =
-      row < dialog.rows_now ? fmt::format("Stay: row {} is next", row + 1) : std::string("Stay: all rows are knitted");
+      row < dialog.rows_now ? said("Stay: row {} is next", row + 1) : std::string(tr("Stay: all rows are knitted"));
   if (button(theme, actions, "bench stay", stay.c_str(), Look::main)) {
     actions.push(AnswerBench{true});
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(theme, "The next row is the one with that number in the design as it is now");
+  tip(theme, tr("The next row is the one with that number in the design as it is now"));
   ImGui::SameLine();
-  if (button(theme, actions, "bench start over", "Start over")) {
+  if (button(theme, actions, "bench start over", tr("Start over"))) {
     actions.push(AnswerBench{false});
   }
-  tip(theme, "From the setting-up; the rows of each day stay counted");
+  tip(theme, tr("From the setting-up; the rows of each day stay counted"));
   ImGui::SameLine();
-  cancel_button(app, actions, "Not now");
+  cancel_button(app, actions, tr("Not now"));
 }
 
 } // namespace punchwright::editor

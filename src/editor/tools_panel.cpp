@@ -7,6 +7,7 @@
 #include "editor/tool_pictures.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -24,18 +25,19 @@ void choose_tool(const App& app, Actions& actions) {
     const char* label;
     Tool tool;
   };
-  constexpr std::array choices = {Choice{Command::tool_pen, "Pen", Tool::pen},
-                                  Choice{Command::tool_line, "Line", Tool::line},
-                                  Choice{Command::tool_rectangle, "Rectangle", Tool::rectangle},
-                                  Choice{Command::tool_ellipse, "Ellipse", Tool::ellipse},
-                                  Choice{Command::tool_flood, "Fill", Tool::flood},
-                                  Choice{Command::tool_mark, "Mark", Tool::mark}};
+  constexpr std::array choices = {Choice{Command::tool_pen, noted("Pen"), Tool::pen},
+                                  Choice{Command::tool_line, noted("Line"), Tool::line},
+                                  Choice{Command::tool_rectangle, noted("Rectangle"), Tool::rectangle},
+                                  Choice{Command::tool_ellipse, noted("Ellipse"), Tool::ellipse},
+                                  Choice{Command::tool_flood, noted("Fill"), Tool::flood},
+                                  Choice{Command::tool_mark, noted("Mark"), Tool::mark}};
   const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
   const float gap = 4 * app.theme.scale;
   const float third = std::floor((ImGui::GetContentRegionAvail().x - 2 * gap) / 3);
   bool first = true;
   for (const Choice& choice : choices) {
-    const float needs = ImGui::CalcTextSize(choice.label).x + 2 * ImGui::GetStyle().FramePadding.x;
+    const char* const words = tr(choice.label);
+    const float needs = ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x;
     const float wide = std::max(third, std::ceil(needs));
     if (!first) {
       ImGui::SameLine(0, gap);
@@ -44,14 +46,18 @@ void choose_tool(const App& app, Actions& actions) {
       }
     }
     first = false;
-    command_button(app, actions, choice.command, choice.label,
-                   app.view.tool == choice.tool ? Look::chosen : Look::plain, wide);
+    command_button(app, actions, choice.command, words, app.view.tool == choice.tool ? Look::chosen : Look::plain,
+                   wide);
   }
   bool filled = app.view.interior == Interior::filled;
-  if (check_box(actions, "filled", "Rectangles and ellipses filled", filled)) {
+  if (check_box(actions, "filled", tr("Rectangles and ellipses filled"), filled)) {
     actions.push(ChooseInterior{filled ? Interior::filled : Interior::outline});
   }
-  tip(app.theme, "Shift+F");
+  tip(app.theme, tr("Shift+F"));
+}
+
+void tip_of_command(const Theme& theme, Command command) {
+  tip(theme, fmt::format("{} ({})", tr(info_of(command).tip), shown_keys(info_of(command).keys)));
 }
 
 // A flag without any symmetry of its own, repeated under the group: the picture says what the notation means.
@@ -66,16 +72,21 @@ Grid picture_of(FriezeGroup group) {
   return strip;
 }
 
-std::string place_of_axis(int twice, const char* what) {
-  return twice % 2 == 0 ? fmt::format("through {} {}", what, twice / 2 + 1)
-                        : fmt::format("between {}s {} and {}", what, twice / 2 + 1, twice / 2 + 2);
+std::string upright_axis(int twice) {
+  return twice % 2 == 0 ? said("Upright through column {}", twice / 2 + 1)
+                        : said("Upright between columns {} and {}", twice / 2 + 1, twice / 2 + 2);
 }
 
-void axis_field(const App& app, Actions& actions, const char* name, const char* words, int Frieze::*axis, int count,
-                const char* what) {
+std::string level_axis(int twice) {
+  return twice % 2 == 0 ? said("Level through row {}", twice / 2 + 1)
+                        : said("Level between rows {} and {}", twice / 2 + 1, twice / 2 + 2);
+}
+
+void axis_field(const App& app, Actions& actions, const char* name, int Frieze::*axis, int count,
+                std::string (*words)(int)) {
   const Frieze& frieze = *app.view.symmetry;
   ImGui::AlignTextToFramePadding();
-  ImGui::Text("%s %s", words, place_of_axis(frieze.*axis, what).c_str());
+  ImGui::TextUnformatted(words(frieze.*axis).c_str());
   const auto step = [&](const char* sign, int by) {
     const std::string place = fmt::format("{} {}", name, sign);
     if (button(app.theme, actions, place.c_str(), sign)) {
@@ -95,7 +106,7 @@ void axis_field(const App& app, Actions& actions, const char* name, const char* 
 void symmetry(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const Grid& grid = app.work.design.grid;
-  heading(theme, "Symmetry while drawing");
+  heading(theme, tr("Symmetry while drawing"));
   const float gap = 4 * theme.scale;
   const float wide = std::floor((ImGui::GetContentRegionAvail().x - gap) / 2);
   int place = 0;
@@ -108,22 +119,23 @@ void symmetry(const App& app, Actions& actions) {
                        group == chosen_group(app), 1.0)) {
       actions.run(command_for(group));
     }
-    tip(theme, fmt::format("{}: {} ({})", notation_of(group), description_of(group), info_of(command_for(group)).keys));
+    tip(theme, fmt::format("{}: {} ({})", notation_of(group), description_of(group),
+                           shown_keys(info_of(command_for(group)).keys)));
   }
   if (app.view.symmetry) {
     if (uses_upright_axis(app.view.symmetry->group) || app.view.symmetry->group == FriezeGroup::p2) {
-      axis_field(app, actions, "upright", "Upright", &Frieze::upright, app.view.symmetry->repeat, "column");
+      axis_field(app, actions, "upright", &Frieze::upright, app.view.symmetry->repeat, upright_axis);
     }
     if (uses_level_axis(app.view.symmetry->group)) {
-      axis_field(app, actions, "level", "Level", &Frieze::level, 2 * grid.height() - 1, "row");
+      axis_field(app, actions, "level", &Frieze::level, 2 * grid.height() - 1, level_axis);
     }
-    if (button(theme, actions, "make it so", "Make the drawing so")) {
+    if (button(theme, actions, "make it so", tr("Make the drawing so"))) {
       actions.run(Command::make_symmetric);
     }
-    tip(theme, fmt::format("{} ({})", info_of(Command::make_symmetric).tip, info_of(Command::make_symmetric).keys));
+    tip_of_command(theme, Command::make_symmetric);
   }
   const FriezeGroup has = app.caches.frieze.group;
-  hint(theme, fmt::format("Symmetry of the drawing: {} ({}).", description_of(has), notation_of(has)));
+  hint(theme, said("Symmetry of the drawing: {} ({}).", description_of(has), notation_of(has)));
 }
 
 // Floats that the lettering would make at the cursor, beyond those that are there already.
@@ -132,18 +144,20 @@ std::string remark_on(const App& app, const Grid& lettering) {
   const auto more = app.caches.lettering_floats;
   const std::string floats = more <= 0
                                  ? std::string()
-                                 : fmt::format("set down at the cursor it makes {} float{} of more than {} stitches",
-                                               more, more == 1 ? "" : "s", longest_float_of(design, app.work.profile));
+                                 : said_count(more, "set down at the cursor it makes {} float of more than {} stitches",
+                                              "set down at the cursor it makes {} floats of more than {} stitches",
+                                              longest_float_of(design, app.work.profile));
   if (lettering.width() > design.grid.width()) {
-    return fmt::format("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off{}{}",
-                       lettering.width(), design.grid.width(), floats.empty() ? "" : "; ", floats);
+    return said("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off", lettering.width(),
+                design.grid.width()) +
+           (floats.empty() ? "" : "; ") + floats;
   }
   if (!floats.empty()) {
-    return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(), floats);
+    return said("{} × {} stitches; {}", lettering.width(), lettering.height(), floats);
   }
   const bool there = std::ranges::any_of(app.caches.findings, is_long_float_of_repeat);
-  return fmt::format("{} × {} stitches; {}", lettering.width(), lettering.height(),
-                     there ? "at the cursor it makes no further float that is too long" : "no float too long");
+  return said("{} × {} stitches; {}", lettering.width(), lettering.height(),
+              there ? tr("at the cursor it makes no further float that is too long") : tr("no float too long"));
 }
 
 // Where the letters are wider than the repeat: a repeat in which they have room.
@@ -152,32 +166,32 @@ void room_for(const App& app, Actions& actions) {
   if (!wider) {
     return;
   }
-  if (button(app.theme, actions, "widen repeat", fmt::format("Make the repeat {} wide", wider->width).c_str())) {
+  if (button(app.theme, actions, "widen repeat", said("Make the repeat {} wide", wider->width).c_str())) {
     actions.run(Command::widen_repeat);
   }
-  tip(app.theme, fmt::format("{}, as one step ({})",
-                             wider->times > 1 ? fmt::format("The drawing {} times side by side", wider->times)
-                                              : "New stitches of main at its right",
-                             info_of(Command::widen_repeat).keys));
+  const std::string keys = shown_keys(info_of(Command::widen_repeat).keys);
+  tip(app.theme, wider->times > 1 ? said("The drawing {} times side by side, as one step ({})", wider->times, keys)
+                                  : said("New stitches of main at its right, as one step ({})", keys));
   if (!wider->fits_card) {
-    hint(app.theme, fmt::format("The card repeats over {} stitches: a repeat of {} is knitted without a card, the "
-                                "needles brought forward by hand.",
-                                *card_width_of(app.work.profile), wider->width));
+    hint(app.theme, said("The card repeats over {} stitches: a repeat of {} is knitted without a card, the needles "
+                         "brought forward by hand.",
+                         *card_width_of(app.work.profile), wider->width));
   }
 }
 
 void lettering(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
-  heading(theme, "Lettering");
+  heading(theme, tr("Lettering"));
   std::string words = app.session.lettering;
   LetterHeight height = app.session.letter_height;
   ImGui::SetNextItemWidth(-1);
-  bool changed = ImGui::InputTextWithHint("##lettering", "Words to knit", &words);
+  bool changed = ImGui::InputTextWithHint("##lettering", tr("Words to knit"), &words);
   remember_place(actions, "lettering", Stop::Kind::field);
   make_wanted(app, actions, WantedField::lettering);
   for (const LetterHeight choice : {LetterHeight::five, LetterHeight::seven}) {
     const std::string name = fmt::format("{} rows high", rows_of(choice));
-    if (button(theme, actions, name.c_str(), name.c_str(), height == choice ? Look::chosen : Look::quiet)) {
+    if (button(theme, actions, name.c_str(), said("{} rows high", rows_of(choice)).c_str(),
+               height == choice ? Look::chosen : Look::quiet)) {
       height = choice;
       changed = true;
     }
@@ -204,18 +218,18 @@ void lettering(const App& app, Actions& actions) {
   hint(theme, remark_on(app, drawn->drawing));
   room_for(app, actions);
   hint(theme, app.view.face == Face::knit
-                  ? "To be read on the knit side; choose the purl side of the piece to mirror it."
-                  : "To be read on the purl side, so it is mirrored in the drawing.");
-  if (button(theme, actions, "set lettering down", "Put it over the drawing", Look::main)) {
+                  ? tr("To be read on the knit side; choose the purl side of the piece to mirror it.")
+                  : tr("To be read on the purl side, so it is mirrored in the drawing."));
+  if (button(theme, actions, "set lettering down", tr("Put it over the drawing"), Look::main)) {
     actions.run(Command::place_lettering);
   }
-  tip(theme, fmt::format("{} ({})", info_of(Command::place_lettering).tip, info_of(Command::place_lettering).keys));
+  tip_of_command(theme, Command::place_lettering);
 }
 
 } // namespace
 
 void tools_tab(const App& app, Actions& actions) {
-  heading(app.theme, "Tool");
+  heading(app.theme, tr("Tool"));
   choose_tool(app, actions);
   symmetry(app, actions);
   lettering(app, actions);

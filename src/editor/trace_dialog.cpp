@@ -1,10 +1,10 @@
 // A picture with the part that is traced, the drawing that comes of it, and what can be chosen between them.
-#include "design/words.hpp"
 #include "editor/choice_field.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/trace_view.hpp"
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -36,8 +36,8 @@ bool photo_with_part(const App& app, Actions& actions, TraceDialog& wishes, cons
   const ScreenBox box = box_of_small_picture(wishes.shown, {corner.x, corner.y, corner.x + size.x, corner.y + size.y});
   ImGui::InvisibleButton("##photo", size);
   remember_place(actions, "photo");
-  tip(app.theme, wishes.picking ? "Click on the colour that is to count as white paper"
-                                : "Drag to move the part, turn the wheel to make it wider or narrower");
+  tip(app.theme, wishes.picking ? tr("Click on the colour that is to count as white paper")
+                                : tr("Drag to move the part, turn the wheel to make it wider or narrower"));
   draw_small_picture(app.theme, wishes.shown, box);
   draw_part(app.theme, wishes, box);
   const ImGuiIO& io = ImGui::GetIO();
@@ -94,7 +94,7 @@ bool result_with_kept(const App& app, Actions& actions, TraceDialog& wishes, con
   }
   ImGui::InvisibleButton("##result", size);
   remember_place(actions, "trace result");
-  tip(app.theme, "Drag over the stitches that are to stay as the picture has them");
+  tip(app.theme, tr("Drag over the stitches that are to stay as the picture has them"));
   draw_small_picture(app.theme, wishes.result, room);
   bool changed = false;
   if (ImGui::IsItemActive() || way_of_frame()) {
@@ -135,47 +135,49 @@ bool percent_field(const App& app, Actions& actions, const char* name, const cha
 bool part_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   const Photo& photo = *wishes.photo;
   bool changed =
-      count_field({app, actions, "trace width", &wishes.remark}, "Stitches", wishes.columns, 1, widest_repeat);
+      count_field({app, actions, "trace width", &wishes.remark}, tr("Stitches"), wishes.columns, 1, widest_repeat);
   changed =
-      count_field({app, actions, "trace rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
-  changed =
-      whole_number(app, actions, "trace left", "Part from left, px", wishes, wishes.left, -photo.width, photo.width) ||
-      changed;
-  changed =
-      whole_number(app, actions, "trace top", "Part from top, px", wishes, wishes.top, -photo.height, photo.height) ||
-      changed;
-  return whole_number(app, actions, "trace part", "Width of the part, px", wishes, wishes.width, 4, 2 * photo.width) ||
+      count_field({app, actions, "trace rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
+  changed = whole_number(app, actions, "trace left", tr("Part from left, px"), wishes, wishes.left, -photo.width,
+                         photo.width) ||
+            changed;
+  changed = whole_number(app, actions, "trace top", tr("Part from top, px"), wishes, wishes.top, -photo.height,
+                         photo.height) ||
+            changed;
+  return whole_number(app, actions, "trace part", tr("Width of the part, px"), wishes, wishes.width, 4,
+                      2 * photo.width) ||
          changed;
 }
 
 bool tone_fields(const App& app, Actions& actions, TraceDialog& wishes) {
-  constexpr std::array shadings = {Choice{"one split", static_cast<int>(Shading::split)},
-                                   Choice{"diffused", static_cast<int>(Shading::diffusion)},
-                                   Choice{"in a grain", static_cast<int>(Shading::dither)}};
+  const std::array shadings = {Choice{tr("one split"), static_cast<int>(Shading::split)},
+                               Choice{tr("diffused"), static_cast<int>(Shading::diffusion)},
+                               Choice{tr("in a grain"), static_cast<int>(Shading::dither)}};
   double split = wishes.traced.split;
   bool changed = false;
-  if (percent_field(app, actions, "trace split", "Contrast from darkness, %", wishes, split, 1, 99)) {
+  if (percent_field(app, actions, "trace split", tr("Contrast from darkness, %"), wishes, split, 1, 99)) {
     wishes.how.split = split;
     changed = true;
   }
   bool automatic = !wishes.how.split;
-  if (check_box(actions, "trace automatic", "Found from the picture", automatic)) {
+  if (check_box(actions, "trace automatic", tr("Found from the picture"), automatic)) {
     wishes.how.split = automatic ? std::nullopt : std::optional(wishes.traced.split);
     changed = true;
   }
   make_first_stop(actions);
-  changed = percent_field(app, actions, "trace emphasis", "Areas (-) or edges (+), %", wishes, wishes.how.emphasis,
+  changed = percent_field(app, actions, "trace emphasis", tr("Areas (-) or edges (+), %"), wishes, wishes.how.emphasis,
                           -100, 100) ||
             changed;
-  changed = choose({app, actions, "trace shading", &wishes.remark}, "Shades", wishes.how.shading, shadings) || changed;
-  changed = check_box(actions, "trace light", "Light becomes contrast", wishes.how.light_is_contrast) || changed;
-  return check_box(actions, "trace mirror", "Mirrored", wishes.how.mirrored) || changed;
+  changed =
+      choose({app, actions, "trace shading", &wishes.remark}, tr("Shades"), wishes.how.shading, shadings) || changed;
+  changed = check_box(actions, "trace light", tr("Light becomes contrast"), wishes.how.light_is_contrast) || changed;
+  return check_box(actions, "trace mirror", tr("Mirrored"), wishes.how.mirrored) || changed;
 }
 
 bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   bool changed = false;
   bool ignoring = wishes.ignored.has_value() || wishes.picking;
-  if (check_box(actions, "trace ignore", "Ignore a colour of the background", ignoring)) {
+  if (check_box(actions, "trace ignore", tr("Ignore a colour of the background"), ignoring)) {
     wishes.picking = ignoring;
     if (!ignoring) {
       wishes.ignored.reset();
@@ -187,7 +189,8 @@ bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   if (!wishes.ignored) {
     return changed;
   }
-  if (button(app.theme, actions, "trace pick", "Pick it in the picture", wishes.picking ? Look::chosen : Look::plain)) {
+  if (button(app.theme, actions, "trace pick", tr("Pick it in the picture"),
+             wishes.picking ? Look::chosen : Look::plain)) {
     wishes.picking = !wishes.picking;
     changed = true;
   }
@@ -197,7 +200,7 @@ bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   swatch(*ImGui::GetWindowDrawList(), app.theme, {corner.x, corner.y, corner.x + side, corner.y + side},
          wishes.ignored->colour);
   ImGui::Dummy({side, side});
-  return count_field({app, actions, "trace within", &wishes.remark}, "How near to it", wishes.ignored->within, 0,
+  return count_field({app, actions, "trace within", &wishes.remark}, tr("How near to it"), wishes.ignored->within, 0,
                      441) ||
          changed;
 }
@@ -206,7 +209,7 @@ bool ignore_fields(const App& app, Actions& actions, TraceDialog& wishes) {
 bool kept_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   bool protecting = !wishes.how.kept.empty();
   bool changed = false;
-  if (check_box(actions, "trace protect", "Protect an area, such as an eye or a letter", protecting)) {
+  if (check_box(actions, "trace protect", tr("Protect an area, such as an eye or a letter"), protecting)) {
     wishes.how.kept.clear();
     if (protecting) { // until another is dragged: the middle
       wishes.how.kept.push_back(
@@ -220,34 +223,38 @@ bool kept_fields(const App& app, Actions& actions, TraceDialog& wishes) {
   Area& area = wishes.how.kept.front();
   int column = area.corner.column + 1;
   int row = area.corner.row + 1;
-  if (count_field({app, actions, "kept column", &wishes.remark}, "From stitch", column, 1, wishes.columns)) {
+  if (count_field({app, actions, "kept column", &wishes.remark}, tr("From stitch"), column, 1, wishes.columns)) {
     area.corner.column = column - 1;
     changed = true;
   }
-  changed = count_field({app, actions, "kept columns", &wishes.remark}, "Protected stitches", area.columns, 1,
+  changed = count_field({app, actions, "kept columns", &wishes.remark}, tr("Protected stitches"), area.columns, 1,
                         wishes.columns) ||
             changed;
-  if (count_field({app, actions, "kept row", &wishes.remark}, "From row", row, 1, wishes.rows)) {
+  if (count_field({app, actions, "kept row", &wishes.remark}, tr("From row"), row, 1, wishes.rows)) {
     area.corner.row = row - 1;
     changed = true;
   }
-  return count_field({app, actions, "kept rows", &wishes.remark}, "Protected rows", area.rows, 1, wishes.rows) ||
+  return count_field({app, actions, "kept rows", &wishes.remark}, tr("Protected rows"), area.rows, 1, wishes.rows) ||
          changed;
 }
 
 std::string words_for(const TraceDialog& dialog) {
-  const std::string size = fmt::format("{} stitches × {} rows. ", dialog.columns, dialog.rows);
+  const std::string size = said("{} stitches × {} rows", dialog.columns, dialog.rows) + ". ";
   if (!dialog.traced.unmendable.empty()) {
-    return size + fmt::format("What is protected leaves a float too long in {}, first in row {}.",
-                              counted(static_cast<int>(dialog.traced.unmendable.size()), "row", "rows"),
-                              dialog.traced.unmendable.front().row + 1);
+    return size + said_count(static_cast<long>(dialog.traced.unmendable.size()),
+                             "What is protected leaves a float too long in {} row, first in row {}.",
+                             "What is protected leaves a float too long in {} rows, first in row {}.",
+                             dialog.traced.unmendable.front().row + 1);
   }
   if (dialog.traced.moved == 0) {
-    return size + "No float had to be caught.";
+    return size + tr("No float had to be caught.");
   }
-  return size + fmt::format("{} otherwise than in the picture, where it matters least, so that no float passes more "
-                            "than {}.",
-                            counted(dialog.traced.moved, "stitch is", "stitches are"), dialog.how.limit);
+  return size + said_count(dialog.traced.moved,
+                           "{} stitch is otherwise than in the picture, where it matters least, so that no float "
+                           "passes more than {}.",
+                           "{} stitches are otherwise than in the picture, where it matters least, so that no float "
+                           "passes more than {}.",
+                           dialog.how.limit);
 }
 
 } // namespace
@@ -275,11 +282,11 @@ void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
     ImGui::TableNextColumn();
   }
   changed = part_fields(app, actions, wishes) || changed;
-  if (button(theme, actions, "best place", "Where it tiles best")) {
+  if (button(theme, actions, "best place", tr("Where it tiles best"))) {
     wishes = at_best_place(wishes, design);
     changed = true;
   }
-  tip(theme, "Looks for the place and the width at which the repeat beside itself is nearest to the picture");
+  tip(theme, tr("Looks for the place and the width at which the repeat beside itself is nearest to the picture"));
   width_words(app, &app.work.profile, wishes.columns);
   if (two_columns) {
     ImGui::TableNextColumn();
@@ -298,23 +305,23 @@ void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
     actions.push(SetDialog{wishes});
   }
 
-  if (button(theme, actions, "trace new", "As a new design", untouched ? Look::main : Look::plain)) {
+  if (button(theme, actions, "trace new", tr("As a new design"), untouched ? Look::main : Look::plain)) {
     actions.push(TakeTrace{true});
   }
   if (untouched) {
     make_default(actions);
   }
-  tip(theme, "For this machine, gauge and yarns; what is not saved is asked for first");
+  tip(theme, tr("For this machine, gauge and yarns; what is not saved is asked for first"));
   ImGui::SameLine();
-  if (button(theme, actions, "trace place", "Put it over this drawing", untouched ? Look::plain : Look::main)) {
+  if (button(theme, actions, "trace place", tr("Put it over this drawing"), untouched ? Look::plain : Look::main)) {
     actions.push(TakeTrace{false});
   }
   if (!untouched) {
     make_default(actions);
   }
-  tip(theme, "It hangs over the drawing until it is set down");
+  tip(theme, tr("It hangs over the drawing until it is set down"));
   ImGui::SameLine();
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 } // namespace punchwright::editor

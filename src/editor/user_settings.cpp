@@ -5,6 +5,7 @@
 #include "files/files.hpp"
 #include "files/user_folder.hpp"
 #include "settings/desktop_appearance.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -131,7 +132,7 @@ void load_settings(App& app, const fs::path& path) {
   app.settings_file.desktop = desktop_now();
   std::error_code ignored;
   if (path.empty()) {
-    say_once(app, "No home folder is known: settings last until the window closes");
+    say_once(app, tr("No home folder is known: settings last until the window closes"));
   } else if (fs::exists(fs::symlink_status(path, ignored))) {
     const auto text = read_file(path, largest_settings);
     auto settings = text ? read_settings(*text, path.filename().string()) : Result<Settings>(text.error());
@@ -142,9 +143,9 @@ void load_settings(App& app, const fs::path& path) {
       if (aside.empty()) {
         app.settings_file.path.clear(); // what can't be read isn't written over
       }
-      const std::string then = aside.empty() ? "they stay as they are, and the usual ones are used"
-                                             : fmt::format("they lie in {} now", aside.string());
-      say(app, fmt::format("The settings could not be read ({}); {}", settings.error().message, then), Tone::trouble);
+      const std::string then = aside.empty() ? tr("they stay as they are, and the usual ones are used")
+                                             : said("they lie in {} now", aside.string());
+      say(app, said("The settings could not be read ({}); {}", settings.error().message, then), Tone::trouble);
     }
   }
   choose_colours(app);
@@ -170,7 +171,7 @@ void keep_settings(App& app, bool at_end) {
     failure = write_file(file.path, write_settings(now));
   }
   if (failure) {
-    say_once(app, fmt::format("The settings can't be kept ({}): they last until the window closes", failure->message));
+    say_once(app, said("The settings can't be kept ({}): they last until the window closes", failure->message));
   }
 }
 

@@ -3,6 +3,7 @@
 
 #include "editor/tab_commands.hpp"
 #include "editor/typed_text.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -160,48 +161,51 @@ bool button(const Theme& theme, Actions& actions, const char* name, const char* 
 
 std::string why_not(const App& app, Command command) {
   if (app.bench.open && !works_at_bench(command)) {
-    return "Leave the bench first (F5)";
+    return tr("Leave the bench first (F5)");
   }
   if (app.yoke.shown && !works_with_yoke(command)) {
-    return "Back to the drawing first (F11)";
+    return tr("Back to the drawing first (F11)");
   }
   switch (command) {
-  case Command::show_yoke: return app.yoke.opened ? "" : "No yoke is open: open a .yoke file, or begin a new yoke";
+  case Command::show_yoke: return app.yoke.opened ? "" : tr("No yoke is open: open a .yoke file, or begin a new yoke");
   case Command::yoke_schematic:
   case Command::yoke_flat:
   case Command::yoke_worn:
   case Command::yoke_bed:
-  case Command::export_yoke: return app.yoke.shown ? "" : "Only while a yoke is shown (F11)";
+  case Command::export_yoke: return app.yoke.shown ? "" : tr("Only while a yoke is shown (F11)");
   case Command::bench_forward:
-  case Command::bench_back: return app.bench.open ? "" : "Only at the bench (F5)";
+  case Command::bench_back: return app.bench.open ? "" : tr("Only at the bench (F5)");
   case Command::say_step:
-    return !app.bench.speaks ? "No program that speaks is there: spd-say (speech-dispatcher) or espeak-ng"
+    return !app.bench.speaks ? tr("No program that speaks is there: spd-say (speech-dispatcher) or espeak-ng")
            : app.bench.open  ? ""
-                             : "Only at the bench (F5)";
-  case Command::make_symmetric: return app.view.symmetry ? "" : "Choose a symmetry first: it stands among the tools";
+                             : tr("Only at the bench (F5)");
+  case Command::make_symmetric:
+    return app.view.symmetry ? "" : tr("Choose a symmetry first: it stands among the tools");
   case Command::place_lettering:
   case Command::widen_repeat:
-    return app.session.lettering.empty() ? "Type the words first (I)"
+    return app.session.lettering.empty() ? tr("Type the words first (I)")
            : command == Command::widen_repeat && !widening_for_lettering(app)
-               ? "The lettering has room in the repeat as it is"
+               ? tr("The lettering has room in the repeat as it is")
                : "";
   case Command::cut:
-    return app.view.marked || app.session.floating ? "" : "Mark an area first: M, or Ctrl+A for all of it";
+    return app.view.marked || app.session.floating ? "" : tr("Mark an area first: M, or Ctrl+A for all of it");
   case Command::undo:
-    return (app.yoke.shown ? app.yoke.done > 0 : app.work.history.can_undo()) ? "" : "Nothing has been done yet";
+    return (app.yoke.shown ? app.yoke.done > 0 : app.work.history.can_undo()) ? "" : tr("Nothing has been done yet");
   case Command::redo:
     return (app.yoke.shown ? app.yoke.done < app.yoke.steps.size() : app.work.history.can_redo())
                ? ""
-               : "Nothing has been undone";
+               : tr("Nothing has been undone");
   case Command::export_card:
   case Command::export_measure_page:
   case Command::export_swatch:
-    return app.work.profile.card ? ""
-                                 : "This machine reads no card; the needle chart says which needles to bring forward";
+    return app.work.profile.card
+               ? ""
+               : tr("This machine reads no card; the needle chart says which needles to bring forward");
   case Command::next_finding:
   case Command::previous_finding:
-    return (app.yoke.shown ? app.caches.yoke.findings.empty() : app.caches.findings.empty()) ? "There are no findings"
-                                                                                             : "";
+    return (app.yoke.shown ? app.caches.yoke.findings.empty() : app.caches.findings.empty())
+               ? tr("There are no findings")
+               : "";
   default: return "";
   }
 }
@@ -213,9 +217,9 @@ void command_button(const App& app, Actions& actions, Command command, const cha
   if (button(app.theme, actions, info.id, text, look, width, reason.empty())) {
     actions.run(command);
   }
-  const std::string keys = *info.keys != 0 ? fmt::format("  ({})", info.keys) : "";
-  const std::string more = reason.empty() ? info.tip : reason;
-  tip(app.theme, fmt::format("{}{}{}{}", info.name, keys, more.empty() ? "" : "\n", more), tip_place);
+  const std::string keys = *info.keys != 0 ? fmt::format("  ({})", shown_keys(info.keys)) : "";
+  const std::string more = reason.empty() ? tr(info.tip) : reason;
+  tip(app.theme, fmt::format("{}{}{}{}", tr(info.name), keys, more.empty() ? "" : "\n", more), tip_place);
 }
 
 void heading(const Theme& theme, const char* text) {

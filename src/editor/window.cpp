@@ -6,6 +6,7 @@
 #include "editor/stitch_form.hpp"
 #include "editor/style.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <GLFW/glfw3.h>
 #include <algorithm>
@@ -63,7 +64,7 @@ std::pair<int, int> fitting_size(const WindowWishes& wishes, float display_scale
 
 Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
   if (glfwInit() != GLFW_TRUE) {
-    return no_window("there is no display to open a window on");
+    return no_window(tr("there is no display to open a window on"));
   }
   glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
   glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 2);
@@ -89,7 +90,7 @@ Result<std::unique_ptr<Window>> Window::open(const WindowWishes& wishes) {
   window->window_ = glfwCreateWindow(width, height, "Punchwright", nullptr, nullptr);
   type_faces.join();
   if (window->window_ == nullptr) {
-    return no_window("the display has no OpenGL 3.2");
+    return no_window(tr("the display has no OpenGL 3.2"));
   }
   // Below this the lists at the sides have no room for an entry.
   glfwSetWindowSizeLimits(window->window_, static_cast<int>(std::min(720 * display_scale, 1024.0F)),

@@ -1,7 +1,7 @@
 // The fabric to be marked, and beside it what may have been done and the way back.
-#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,19 +19,24 @@ struct ChangeButton {
   const char* tip;
 };
 
-constexpr std::array of_stitch = {
-    ChangeButton{SeenChange::other_yarn, "mark yarn", "Other yarn", 'y', "Space does it too, and a click"},
-    ChangeButton{SeenChange::dropped, "mark dropped", "Dropped", 'd', "The stitch hangs loose or has run"},
-    ChangeButton{SeenChange::not_looked_at, "mark unseen", "Not seen", 'u', "What stands there doesn't count"}};
+constexpr std::array of_stitch = {ChangeButton{SeenChange::other_yarn, "mark yarn", noted("Other yarn"), 'y',
+                                               noted("Space does it too, and a click")},
+                                  ChangeButton{SeenChange::dropped, "mark dropped", noted("Dropped"), 'd',
+                                               noted("The stitch hangs loose or has run")},
+                                  ChangeButton{SeenChange::not_looked_at, "mark unseen", noted("Not seen"), 'u',
+                                               noted("What stands there doesn't count")}};
 constexpr std::array of_row = {
-    ChangeButton{SeenChange::row_main, "mark main", "All main", 'm', "The cursor's row"},
-    ChangeButton{SeenChange::row_contrast, "mark contrast", "All contrast", 'c', "The cursor's row"},
-    ChangeButton{SeenChange::row_missing, "mark missing", "Missing", 'x', "What lies above it sits a row lower"},
-    ChangeButton{SeenChange::row_twice, "mark twice", "Twice", 't', "It stands there twice"},
-    ChangeButton{SeenChange::shift_left, "mark left", "← Shifted", '<', "The row and all above it, by a stitch"},
-    ChangeButton{SeenChange::shift_right, "mark right", "Shifted →", '>', "The row and all above it, by a stitch"},
-    ChangeButton{SeenChange::as_planned, "mark planned", "As planned", 'p', "The cursor's row"},
-    ChangeButton{SeenChange::all_as_planned, "mark none", "All as planned", 0, "Takes all marks away"}};
+    ChangeButton{SeenChange::row_main, "mark main", noted("All main"), 'm', noted("The cursor's row")},
+    ChangeButton{SeenChange::row_contrast, "mark contrast", noted("All contrast"), 'c', noted("The cursor's row")},
+    ChangeButton{SeenChange::row_missing, "mark missing", noted("Missing"), 'x',
+                 noted("What lies above it sits a row lower")},
+    ChangeButton{SeenChange::row_twice, "mark twice", noted("Twice"), 't', noted("It stands there twice")},
+    ChangeButton{SeenChange::shift_left, "mark left", noted("← Shifted"), '<',
+                 noted("The row and all above it, by a stitch")},
+    ChangeButton{SeenChange::shift_right, "mark right", noted("Shifted →"), '>',
+                 noted("The row and all above it, by a stitch")},
+    ChangeButton{SeenChange::as_planned, "mark planned", noted("As planned"), 'p', noted("The cursor's row")},
+    ChangeButton{SeenChange::all_as_planned, "mark none", noted("All as planned"), 0, noted("Takes all marks away")}};
 
 bool letter_typed(char letter) {
   const auto& typed = ImGui::GetIO().InputQueueCharacters;
@@ -55,9 +60,9 @@ void change_buttons(const App& app, Actions& actions, SeenForm& form, const char
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(words);
   for (const ChangeButton& one : buttons) {
-    flow(one.words);
-    const bool pressed = button(app.theme, actions, one.name, one.words);
-    tip(app.theme, one.letter != 0 ? fmt::format("{}  ({:c})", one.tip, std::toupper(one.letter)) : one.tip);
+    flow(tr(one.words));
+    const bool pressed = button(app.theme, actions, one.name, tr(one.words));
+    tip(app.theme, one.letter != 0 ? fmt::format("{}  ({:c})", tr(one.tip), std::toupper(one.letter)) : tr(one.tip));
     if (pressed || (letter_typed(one.letter) && !ImGui::GetIO().WantTextInput)) {
       form = with_change(std::move(form), one.change);
     }
@@ -205,21 +210,21 @@ void answer_lines(const App& app, Actions& actions, const WrongAnswer& answer) {
     }
   }
   if (answer.as_planned) {
-    return lines("What you see is the fabric as planned, as far as it is marked.");
+    return lines(tr("What you see is the fabric as planned, as far as it is marked."));
   }
   if (answer.explanations.empty()) {
-    return lines(fmt::format("No slip in the steps explains what you see; {} were tried. Mark as not seen what you are "
-                             "not sure of, and look again at the rows around the lowest fault.",
-                             answer.tried));
+    return lines(said("No slip in the steps explains what you see; {} were tried. Mark as not seen what you are not "
+                      "sure of, and look again at the rows around the lowest fault.",
+                      answer.tried));
   }
-  lines(answer.explanations.size() == 1 ? "This explains what you see:"
-                                        : "These explain what you see, the likeliest first:");
+  lines(answer.explanations.size() == 1 ? tr("This explains what you see:")
+                                        : tr("These explain what you see, the likeliest first:"));
   int number = 0;
   for (const Explained& told : answer.explanations) {
     ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
     ImGui::PushFont(app.theme.bold);
     for (const std::string& cause : told.causes) {
-      lines(&cause == &told.causes.front() ? fmt::format("{}. {}", ++number, cause) : "And: " + cause);
+      lines(&cause == &told.causes.front() ? fmt::format("{}. {}", ++number, cause) : said("And: {}", cause));
     }
     ImGui::PopFont();
     lines(told.remedy);
@@ -240,16 +245,16 @@ void answer_or_hint(const App& app, Actions& actions, const WrongDialog& dialog)
     if (actions.publish_places) {
       actions.places.push_back({"searching", {}});
     }
-    hint(app.theme, "Looking for the slips that give such a fabric. Where no single one does, pairs of them are tried: "
-                    "about a second.");
-    return hint(app.theme, "Another mark, or Stop searching, ends it.");
+    hint(app.theme, tr("Looking for the slips that give such a fabric. Where no single one does, pairs of them are "
+                       "tried: about a second."));
+    return hint(app.theme, tr("Another mark, or Stop searching, ends it."));
   }
   const int marked = marked_stitches(dialog.form);
   hint(app.theme, marked == 0
-                      ? std::string("The picture shows the fabric as it should be. Mark what you see otherwise: "
-                                    "go to a stitch or a row, and choose below.")
-                      : fmt::format("{} marked. Then ask.", counted(marked, "stitch", "stitches")));
-  hint(app.theme, "Red frames are what differs from the plan. A ring is a dropped stitch.");
+                      ? std::string(tr("The picture shows the fabric as it should be. Mark what you see otherwise: go "
+                                       "to a stitch or a row, and choose below."))
+                      : said_count(marked, "{} stitch marked. Then ask.", "{} stitches marked. Then ask."));
+  hint(app.theme, tr("Red frames are what differs from the plan. A ring is a dropped stitch."));
 }
 
 // The answer, and below it what can be marked. With Ctrl the keys that move the cursor move it.
@@ -259,19 +264,19 @@ void side(const App& app, Actions& actions, const WrongDialog& dialog, SeenForm&
     scroll_by_keys();
   }
   answer_or_hint(app, actions, dialog);
-  heading(app.theme, "What you see");
-  change_buttons(app, actions, form, "Stitch", of_stitch);
-  change_buttons(app, actions, form, "Row", of_row);
+  heading(app.theme, tr("What you see"));
+  change_buttons(app, actions, form, tr("Stitch"), of_stitch);
+  change_buttons(app, actions, form, tr("Row"), of_row);
   bool knit_side = form.face == Face::knit;
-  if (check_box(actions, "seen knit side", "Seen from the knit side", knit_side)) {
+  if (check_box(actions, "seen knit side", tr("Seen from the knit side"), knit_side)) {
     form.face = knit_side ? Face::knit : Face::purl;
   }
-  tip(app.theme, "Else from the purl side, as it hangs on the machine");
-  check_box(actions, "rest unseen", "Only what is marked was looked at", form.rest_unseen);
-  tip(app.theme, "Else all the rest is as planned");
+  tip(app.theme, tr("Else from the purl side, as it hangs on the machine"));
+  check_box(actions, "rest unseen", tr("Only what is marked was looked at"), form.rest_unseen);
+  tip(app.theme, tr("Else all the rest is as planned"));
   int rows = form.height();
   const int most = std::max(rows, static_cast<int>(form.planned.size())); // one may stand there twice
-  if (count_field({app, actions, "seen rows"}, "Rows knitted", rows, 1, most)) {
+  if (count_field({app, actions, "seen rows"}, tr("Rows knitted"), rows, 1, most)) {
     form = with_height(std::move(form), rows);
   }
   ImGui::EndChild();
@@ -281,7 +286,7 @@ void side(const App& app, Actions& actions, const WrongDialog& dialog, SeenForm&
 
 void wrong_dialog(const App& app, Actions& actions, const WrongDialog& dialog) {
   if (dialog.form.rows.empty() || dialog.form.planned.size() > app.caches.rows.rows.size()) {
-    hint(app.theme, "There is nothing to knit.");
+    hint(app.theme, tr("There is nothing to knit."));
     return close_button(app, actions);
   }
   WrongDialog next = dialog;
@@ -310,20 +315,20 @@ void wrong_dialog(const App& app, Actions& actions, const WrongDialog& dialog) {
   if (form != dialog.form) {
     actions.push(SetDialog{next});
   }
-  if (button(theme, actions, "ask", "What went wrong?", Look::main)) {
+  if (button(theme, actions, "ask", tr("What went wrong?"), Look::main)) {
     actions.push(AskWhatWentWrong{});
   }
   make_default(actions);
   make_first_stop(actions);
   ImGui::SameLine();
   if (dialog.search != nullptr) {
-    if (button(theme, actions, "stop search", "Stop searching")) {
+    if (button(theme, actions, "stop search", tr("Stop searching"))) {
       next.search = nullptr;
       actions.push(SetDialog{next});
     }
     ImGui::SameLine();
   }
-  cancel_button(app, actions, "Close");
+  cancel_button(app, actions, tr("Close"));
 }
 
 } // namespace punchwright::editor

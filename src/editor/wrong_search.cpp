@@ -2,6 +2,7 @@
 #include "editor/wrong_search.hpp"
 
 #include "editor/applying.hpp"
+#include "words/words.hpp"
 
 #include <utility>
 
@@ -15,9 +16,9 @@ constexpr std::chrono::milliseconds between_looks{10};
 std::string why_no_search(const App& app) {
   const Document& design = app.work.design;
   if (first_needle_of(design) < app.work.profile.leftmost() || last_needle_of(design) > app.work.profile.rightmost()) {
-    return "The piece doesn't fit on the bed: see the findings.";
+    return tr("The piece doesn't fit on the bed: see the findings.");
   }
-  return app.caches.rows.rows.size() > most_rows_searched ? "There are too many rows to search." : "";
+  return app.caches.rows.rows.size() > most_rows_searched ? tr("There are too many rows to search.") : "";
 }
 
 SeenFabric seen_in(const SeenForm& form) {

@@ -6,6 +6,7 @@
 #include "editor/widgets.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "rules/findings.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +55,7 @@ bool search_field(Actions& actions, const char* place, std::string& search) {
   if (ImGui::IsWindowAppearing()) {
     ImGui::SetKeyboardFocusHere();
   }
-  const bool changed = ImGui::InputTextWithHint("##search", "A name, or light, dark, blue, red…", &search);
+  const bool changed = ImGui::InputTextWithHint("##search", tr("A name, or light, dark, blue, red…"), &search);
   remember_place(actions, place, Stop::Kind::field);
   return changed;
 }
@@ -111,10 +112,11 @@ void show_pair(const App& app, const PictureGrid& grid, ImVec2 corner, const Yar
   draw_small_picture(theme, dyed(sample, seen(pair.main.colour), seen(pair.contrast.colour)),
                      {corner.x, corner.y, corner.x + wide, corner.y + high});
   const std::string& name = change == PairChange::contrast ? pair.contrast.name : pair.main.name;
-  const std::string words = pair.present ? name + ", as it is" : name;
+  const std::string words = pair.present ? said("{}, as it is", name) : name;
   list.AddText({corner.x, corner.y + high + 2 * theme.scale}, ink(theme.text), shortened(words, wide).c_str());
   const bool weak = pair.ratio < hardly_shows;
-  const std::string ratio = fmt::format("{:.1f}{}", pair.ratio, weak ? ": hardly shows" : " contrast");
+  const std::string ratio =
+      weak ? said("{}: hardly shows", decimal(pair.ratio, 1)) : said("{} contrast", decimal(pair.ratio, 1));
   list.AddText({corner.x, corner.y + high + line + 2 * theme.scale}, ink(weak ? theme.warning : theme.quiet_text),
                shortened(ratio, wide).c_str());
 }
@@ -126,14 +128,14 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
   PairsDialog next = dialog;
   const Document& design = app.work.design;
   bool changed = false;
-  for (const auto& [change, place, words] : {std::tuple(PairChange::contrast, "try contrast", "Another contrast"),
-                                             std::tuple(PairChange::main, "try main", "Another main")}) {
+  for (const auto& [change, place, words] : {std::tuple(PairChange::contrast, "try contrast", tr("Another contrast")),
+                                             std::tuple(PairChange::main, "try main", tr("Another main"))}) {
     if (button(theme, actions, place, words, dialog.change == change ? Look::chosen : Look::plain)) {
       next.change = change;
       next.chosen = 0;
       changed = true;
     }
-    tip(theme, "The other yarn stays");
+    tip(theme, tr("The other yarn stays"));
     ImGui::SameLine();
   }
   ImGui::NewLine();
@@ -165,7 +167,7 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
   }
   ImGui::EndChild();
   if (has_room_for_words(app)) {
-    hint(theme, "All bands of this pair change together; one step, which undo takes back.");
+    hint(theme, tr("All bands of this pair change together; one step, which undo takes back."));
   }
   if (taken >= 0 && taken < count) {
     actions.push(SetDialog{NoDialog{}});
@@ -177,7 +179,7 @@ void pairs_dialog(const App& app, Actions& actions, const PairsDialog& dialog) {
   if (changed || next.chosen != dialog.chosen) {
     actions.push(SetDialog{next});
   }
-  cancel_button(app, actions, "Leave it as it is");
+  cancel_button(app, actions, tr("Leave it as it is"));
 }
 
 void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialog) {
@@ -212,7 +214,7 @@ void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialo
     list.AddText({corner.x, corner.y + 42 * unit}, ink(theme.text), shortened(colour.name, wide).c_str());
   }
   if (count == 0) {
-    hint(theme, "No colour has these words.");
+    hint(theme, tr("No colour has these words."));
   }
   ImGui::EndChild();
   if (taken >= 0 && taken < count && yarn != design.yarns.end()) {
@@ -229,10 +231,10 @@ void palette_dialog(const App& app, Actions& actions, const PaletteDialog& dialo
     actions.push(SetDialog{next});
   }
   if (has_room_for_words(app)) {
-    hint(theme, fmt::format("For yarn {}, everywhere. A colour of your own is mixed in the square before its name.",
-                            dialog.yarn));
+    hint(theme,
+         said("For yarn {}, everywhere. A colour of your own is mixed in the square before its name.", dialog.yarn));
   }
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 } // namespace punchwright::editor

@@ -3,9 +3,9 @@
 
 #include "drawing/word_search.hpp"
 #include "rules/findings.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright::editor {
@@ -50,7 +50,7 @@ char key_for(std::vector<Yarn>& yarns, char old, bool used_elsewhere, const Yarn
 } // namespace
 
 std::string shown_name(const Yarn& yarn) {
-  return yarn.name.empty() ? fmt::format("Yarn {}", yarn.key) : yarn.name;
+  return yarn.name.empty() ? said("Yarn {}", yarn.key) : yarn.name;
 }
 
 std::vector<YarnPair> pairs_to_try(const Document& design, char main, char contrast, PairChange change,

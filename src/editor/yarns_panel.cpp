@@ -3,6 +3,7 @@
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yarn_pairs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -30,14 +31,14 @@ void yarn_colour(const App& app, Actions& actions, std::size_t index) {
     ImGui::OpenPopup("colour");
   }
   remember_place(actions, fmt::format("yarn {} colour", yarn.key), Stop::Kind::button);
-  tip(app.theme, fmt::format("Choose the colour ({})", hex_of(yarn.colour)));
+  tip(app.theme, said("Choose the colour ({})", hex_of(yarn.colour)));
   if (ImGui::BeginPopup("colour")) {
     if (ImGui::ColorPicker3("##picker", colour.data(),
                             ImGuiColorEditFlags_NoSidePreview | ImGuiColorEditFlags_DisplayRGB |
                                 ImGuiColorEditFlags_DisplayHex)) {
       Document settings = settings_of(design);
       settings.yarns[index].colour = Colour{part(colour[0]), part(colour[1]), part(colour[2])};
-      send({app, actions, "yarn colour"}, std::move(settings));
+      send({app, actions, noted("yarn colour")}, std::move(settings));
     }
     ImGui::EndPopup();
   }
@@ -59,7 +60,7 @@ void yarn_buttons(const App& app, Actions& actions, std::size_t index) {
     dialog.yarn = yarn.key;
     actions.push(SetDialog{dialog});
   }
-  tip(theme, "A colour with a name from the palette");
+  tip(theme, tr("A colour with a name from the palette"));
   ImGui::SameLine(0, 4 * theme.scale);
   const bool used = in_use(design, yarn.key);
   const bool few = design.yarns.size() <= 2;
@@ -68,9 +69,9 @@ void yarn_buttons(const App& app, Actions& actions, std::size_t index) {
     settings.yarns.erase(settings.yarns.begin() + static_cast<std::ptrdiff_t>(index));
     actions.push(EditDesign{ChangeSettings{std::move(settings)}});
   }
-  tip(theme, used  ? "It can't be taken off the list: a band is knitted in it"
-             : few ? "Two yarns always stay on the list"
-                   : "Take it off the list");
+  tip(theme, used  ? tr("It can't be taken off the list: a band is knitted in it")
+             : few ? tr("Two yarns always stay on the list")
+                   : tr("Take it off the list"));
 }
 
 // One line of the table: colour, letter, name, and the buttons.
@@ -91,7 +92,7 @@ void one_yarn(const App& app, Actions& actions, std::size_t index, bool below) {
   if (text_input({app, actions, place.c_str()}, name)) {
     Document settings = settings_of(design);
     settings.yarns[index].name = name;
-    send({app, actions, "yarn name"}, std::move(settings));
+    send({app, actions, noted("yarn name")}, std::move(settings));
   }
   if (!below) {
     ImGui::TableNextColumn();
@@ -106,7 +107,7 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
   bool changed = false;
   const float square = ImGui::GetFrameHeight();
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const std::string shown = key == 0 ? "none" : "      " + shown_name(yarn_of(design, key));
+  const std::string shown = key == 0 ? std::string(tr("none")) : "      " + shown_name(yarn_of(design, key));
   ImGui::PushID(name.c_str());
   if (ImGui::BeginCombo("##yarn", shown.c_str())) {
     for (const Yarn& yarn : design.yarns) {
@@ -121,7 +122,7 @@ bool choose_yarn(const App& app, Actions& actions, const std::string& name, char
              {at.x + 2, at.y + 1, at.x + 2 + square * 0.55F, at.y + square * 0.6F}, yarn.colour);
     }
     if (may_be_none) {
-      if (list_entry("none", key == 0)) {
+      if (list_entry(tr("none"), key == 0)) {
         key = 0;
         changed = true;
       }
@@ -155,18 +156,18 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
   Band& band = bands[index];
   bool own = band.plain_below.has_value();
   const auto derived = app.caches.strips.below[static_cast<std::size_t>(first_row)].count;
-  if (check_box(actions, fmt::format("band {} plain", index + 1).c_str(), "Plain rows below: own number", own)) {
+  if (check_box(actions, fmt::format("band {} plain", index + 1).c_str(), tr("Plain rows below: own number"), own)) {
     band.plain_below = own ? std::optional<int>(derived) : std::nullopt;
     actions.push(EditDesign{ChangeBands{bands}});
   }
-  tip(theme, fmt::format("Instead of the number that follows from the rules; now {}", derived));
+  tip(theme, said("Instead of the number that follows from the rules; now {}", derived));
   if (band.plain_below) {
     int count = *band.plain_below;
     const std::string place = fmt::format("band {} plain rows", index + 1);
-    if (count_field({app, actions, place.c_str()}, "Plain rows", count, 0, 99)) {
+    if (count_field({app, actions, place.c_str()}, tr("Plain rows"), count, 0, 99)) {
       band.plain_below = count;
       if (!ImGui::IsKeyPressed(ImGuiKey_Escape)) { // then DropField takes the typing back
-        actions.push(ChangeField{{}, place, bands});
+        actions.push(ChangeField{{}, said("band {} plain rows", index + 1), bands});
       }
     }
   }
@@ -176,8 +177,8 @@ void plain_below(const App& app, Actions& actions, std::size_t index, int first_
 void pair_words(const App& app, const Band& band) {
   const Colour main = yarn_of(app.work.design, band.main).colour;
   const Colour contrast = yarn_of(app.work.design, *band.contrast).colour;
-  hint(app.theme, fmt::format("Contrast ratio {:.1f}; lightness {:.0f} and {:.0f}", contrast_ratio(main, contrast),
-                              lightness_of(main), lightness_of(contrast)));
+  hint(app.theme, said("Contrast ratio {}; lightness {:.0f} and {:.0f}", decimal(contrast_ratio(main, contrast), 1),
+                       lightness_of(main), lightness_of(contrast)));
 }
 
 // For the cursor's band, or the one that is pressed: the cursor goes there first.
@@ -191,31 +192,31 @@ void pair_buttons(const App& app, Actions& actions, std::size_t index, int first
   if (button(app.theme, actions, fmt::format("swap {}", index + 1).c_str(), "⇄")) {
     act(Command::swap_yarns);
   }
-  tip(app.theme, "Exchange main and contrast (W)");
+  tip(app.theme, tr("Exchange main and contrast (W)"));
   ImGui::SameLine();
-  if (button(app.theme, actions, fmt::format("try pairs {}", index + 1).c_str(), "Try other pairs…")) {
+  if (button(app.theme, actions, fmt::format("try pairs {}", index + 1).c_str(), tr("Try other pairs…"))) {
     act(Command::try_pairs);
   }
-  tip(app.theme, "This band in other yarns, as small pictures (Y)");
+  tip(app.theme, tr("This band in other yarns, as small pictures (Y)"));
 }
 
 // How the colours are seen; the design keeps its own.
 void choose_sight(const App& app, Actions& actions) {
-  label(app.theme, "Seen", 0.24F);
-  if (ImGui::BeginCombo("##sight", info_of(app.view.sight).name)) {
+  label(app.theme, tr("Seen"), 0.24F);
+  if (ImGui::BeginCombo("##sight", tr(info_of(app.view.sight).name))) {
     for (const SightInfo& info : colour_sights) {
-      if (list_entry(info.name, info.sight == app.view.sight)) {
+      if (list_entry(tr(info.name), info.sight == app.view.sight)) {
         constexpr std::array commands = {Command::sight_as_is, Command::sight_lightness, Command::sight_protan,
                                          Command::sight_deutan, Command::sight_tritan};
         actions.run(commands[static_cast<std::size_t>(info.sight)]);
       }
       remember_place(actions, std::string("sight ") + info.id);
-      tip(app.theme, info.tip);
+      tip(app.theme, tr(info.tip));
     }
     ImGui::EndCombo();
   }
   remember_place(actions, "sight");
-  tip(app.theme, "How the drawing and the piece are shown; the yarns stay as they are");
+  tip(app.theme, tr("How the drawing and the piece are shown; the yarns stay as they are"));
 }
 
 void one_band(const App& app, Actions& actions, std::size_t index, int first_row) {
@@ -228,7 +229,7 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
   ImGui::PushFont(theme.bold);
   ImGui::PushStyleColor(ImGuiCol_Text, tint(here ? theme.accent : theme.text));
   const std::string title =
-      band.rows == 1 ? fmt::format("Row {}", first_row + 1) : fmt::format("Rows {}–{}", first_row + 1, last_row + 1);
+      band.rows == 1 ? said("Row {}", first_row + 1) : said("Rows {}–{}", first_row + 1, last_row + 1);
   if (ImGui::Selectable((title + "##band").c_str(), false)) {
     actions.push(PlaceCursor{Cell{app.view.cursor.column, first_row}});
   }
@@ -246,9 +247,9 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
     ImGui::SetNextItemWidth(half);
     changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
   } else {
-    label(theme, "Main", 0.36F);
+    label(theme, tr("Main"), 0.36F);
     changed = choose_yarn(app, actions, fmt::format("band {} main", index + 1), main, false);
-    label(theme, "Contrast", 0.36F);
+    label(theme, tr("Contrast"), 0.36F);
     changed = choose_yarn(app, actions, fmt::format("band {} contrast", index + 1), contrast, true) || changed;
   }
   if (changed) {
@@ -270,7 +271,7 @@ void one_band(const App& app, Actions& actions, std::size_t index, int first_row
 void yarns_tab(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const Document& design = app.work.design;
-  heading(theme, "Yarns");
+  heading(theme, tr("Yarns"));
   const bool below = buttons_below();
   if (ImGui::BeginTable("yarns", below ? 3 : 4)) {
     const ImGuiStyle& style = ImGui::GetStyle();
@@ -286,28 +287,28 @@ void yarns_tab(const App& app, Actions& actions) {
     }
     ImGui::EndTable();
   }
-  if (button(theme, actions, "add yarn", "Add a yarn")) {
+  if (button(theme, actions, "add yarn", tr("Add a yarn"))) {
     actions.run(Command::add_yarn);
   }
-  tip(theme, "One more for the bands to choose from (Shift+U)");
+  tip(theme, tr("One more for the bands to choose from (Shift+U)"));
   choose_sight(app, actions);
-  heading(theme, "Bands, from the top");
+  heading(theme, tr("Bands, from the top"));
   if (side_by_side(app)) {
-    hint(theme, "Main at the left, contrast at the right.");
+    hint(theme, tr("Main at the left, contrast at the right."));
   }
-  if (button(theme, actions, "split band", "New band at cursor")) {
+  if (button(theme, actions, "split band", tr("New band at cursor"))) {
     actions.run(Command::split_band);
   }
-  tip(theme, "Cut below the cursor's row (B)");
-  const float join = ImGui::CalcTextSize("Join below").x + 2 * ImGui::GetStyle().FramePadding.x;
+  tip(theme, tr("Cut below the cursor's row (B)"));
+  const float join = ImGui::CalcTextSize(tr("Join below")).x + 2 * ImGui::GetStyle().FramePadding.x;
   ImGui::SameLine();
   if (ImGui::GetContentRegionAvail().x < join) {
     ImGui::NewLine();
   }
-  if (button(theme, actions, "join band", "Join below")) {
+  if (button(theme, actions, "join band", tr("Join below"))) {
     actions.run(Command::join_band);
   }
-  tip(theme, "The cursor's band takes the yarns of the one below it (Shift+B)");
+  tip(theme, tr("The cursor's band takes the yarns of the one below it (Shift+B)"));
   int row = design.grid.height();
   for (std::size_t index = design.bands.size(); index-- > 0;) {
     row -= design.bands[index].rows;

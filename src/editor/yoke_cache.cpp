@@ -5,10 +5,10 @@
 #include "editor/app.hpp"
 #include "editor/yoke_findings.hpp"
 #include "pieces/no_fit.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <filesystem>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -24,8 +24,8 @@ std::optional<Error> plan_into(const OpenedYoke& opened, std::size_t size, bool 
       return Error{{},
                    0,
                    0,
-                   fmt::format("no stitch counts of size {} keep to every rule", opened.yoke.sizes[size]),
-                   "let go, and what would fit is sought"};
+                   said("no stitch counts of size {} keep to every rule", opened.yoke.sizes[size]),
+                   tr("let go, and what would fit is sought")};
     }
   }
   auto found = plan_size(opened, size);
@@ -156,10 +156,9 @@ std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache
       finding.tier = static_cast<int>(tier);
       finding.seam = at_seam;
       finding.piece = at_seam ? static_cast<int>(gap->left) : -1;
-      finding.words = at_seam
-                          ? fmt::format("Tier {}: the seam between {} and {} does not meet", tier + 1,
-                                        plan.pieces[gap->left].name, plan.pieces[gap->right].name)
-                          : fmt::format("Tier {}: not every piece has the middle of the repeat at its own", tier + 1);
+      finding.words = at_seam ? said("Tier {}: the seam between {} and {} does not meet", tier + 1,
+                                     plan.pieces[gap->left].name, plan.pieces[gap->right].name)
+                              : said("Tier {}: not every piece has the middle of the repeat at its own", tier + 1);
       finding.remedy = with_capital(there.mend);
       found.push_back(std::move(finding));
     }

@@ -3,6 +3,7 @@
 
 #include "editor/yoke_cache.hpp"
 #include "files/files.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -40,7 +41,7 @@ void fill_yoke_card(DesignCard& card, const std::string& text) {
   const FileReader read = [](const std::filesystem::path& path) { return read_file(path, largest_tier); };
   const auto opened = open_yoke(text, card.path.string(), read);
   if (!opened) {
-    card.trouble = "Can't be read";
+    card.trouble = tr("Can't be read");
     return;
   }
   card.title = opened->yoke.title.empty() ? card.title : opened->yoke.title;

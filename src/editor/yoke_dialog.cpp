@@ -3,6 +3,7 @@
 #include "editor/demos.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -47,28 +48,28 @@ void sizes_of(const App& app, Actions& actions, const Table& table, NewYokeDialo
       }
       changed = true;
     }
-    tip(app.theme, chosen ? "Leave this size out" : "Take this size too");
+    tip(app.theme, chosen ? tr("Leave this size out") : tr("Take this size too"));
   }
 }
 
 void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
-  heading(app.theme, "Sizes: round the chest");
+  heading(app.theme, tr("Sizes: round the chest"));
   sizes_of(app, actions, bust_sizes(), next, changed);
-  hint(app.theme, "Chests of the table at yayforyarn.com; each can be changed.");
+  hint(app.theme, tr("Chests of the table at yayforyarn.com; each can be changed."));
   sizes_of(app, actions, child_sizes(), next, changed);
   hint(app.theme,
-       "Children: arms and armholes of the table at crochetkitten.com, which has no chests: they are made from "
-       "the arm by the sleeve's share, so measure them.");
+       tr("Children: arms and armholes of the table at crochetkitten.com, which has no chests: they are made from the "
+          "arm by the sleeve's share, so measure them."));
   for (std::size_t index = 0; index < next.sizes.size(); ++index) {
     BodySize& size = next.sizes[index];
     ImGui::PushID(static_cast<int>(index));
     const std::string name = fmt::format("new chest {}", index + 1);
-    changed = cloth_field({app, actions, name.c_str(), &next.remark}, ("Chest, " + size.name).c_str(), size.chest_cm,
-                          smallest_body_cm, largest_body_cm) ||
+    changed = cloth_field({app, actions, name.c_str(), &next.remark}, said("Chest, {}", size.name).c_str(),
+                          size.chest_cm, smallest_body_cm, largest_body_cm) ||
               changed;
     if (next.own_arms && next.kind == YokeKind::pullover) {
       const std::string arm = fmt::format("new arm {}", index + 1);
-      changed = cloth_field({app, actions, arm.c_str(), &next.remark}, ("Upper arm, " + size.name).c_str(),
+      changed = cloth_field({app, actions, arm.c_str(), &next.remark}, said("Upper arm, {}", size.name).c_str(),
                             size.upper_arm_cm, smallest_body_cm, largest_body_cm) ||
                 changed;
     }
@@ -86,26 +87,25 @@ void share(const App& app, Actions& actions, NewYokeDialog& next, bool& changed,
 }
 
 void rules(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
-  heading(app.theme, "Rules");
+  heading(app.theme, tr("Rules"));
   const Field ease{app, actions, "new ease", &next.remark};
-  changed = cloth_field(ease, "Ease, added to the chest", next.ease_cm, -20, 100) || changed;
+  changed = cloth_field(ease, tr("Ease, added to the chest"), next.ease_cm, -20, 100) || changed;
   if (next.kind == YokeKind::pullover) {
     changed =
-        check_box(actions, "new own arms", "Sleeves from measured arms, not as a share", next.own_arms) || changed;
+        check_box(actions, "new own arms", tr("Sleeves from measured arms, not as a share"), next.own_arms) || changed;
     if (!next.own_arms) {
-      share(app, actions, next, changed, "new sleeve", "Sleeve, % of the body", next.rules.sleeve);
+      share(app, actions, next, changed, "new sleeve", tr("Sleeve, % of the body"), next.rules.sleeve);
     }
   }
-  share(app, actions, next, changed, "new underarm", "Each underarm, % of the body", next.rules.underarm);
-  share(app, actions, next, changed, "new neck", "Neck, % of the body", next.rules.neck);
-  share(app, actions, next, changed, "new depth", "Depth, % of the body", next.rules.depth);
+  share(app, actions, next, changed, "new underarm", tr("Each underarm, % of the body"), next.rules.underarm);
+  share(app, actions, next, changed, "new neck", tr("Neck, % of the body"), next.rules.neck);
+  share(app, actions, next, changed, "new depth", tr("Depth, % of the body"), next.rules.depth);
   const LengthUnit unit = app.settings.lengths;
-  hint(app.theme,
-       fmt::format("Shares: summary of Knitting Without Tears and Knitting Around "
-                   "(handmadestitchbystitch.wordpress.com); depth: jenjoycedesign.com, 2012-08-16, but no "
-                   "deeper than {} at a chest of {} to {} at {} (morrisandsons.com.au).",
-                   cloth_length(next.rules.shallow_cm, unit), cloth_length(next.rules.shallow_chest_cm, unit),
-                   cloth_length(next.rules.deep_cm, unit), cloth_length(next.rules.deep_chest_cm, unit)));
+  hint(app.theme, said("Shares: summary of Knitting Without Tears and Knitting Around "
+                       "(handmadestitchbystitch.wordpress.com); depth: jenjoycedesign.com, 2012-08-16, but no "
+                       "deeper than {} at a chest of {} to {} at {} (morrisandsons.com.au).",
+                       cloth_length(next.rules.shallow_cm, unit), cloth_length(next.rules.shallow_chest_cm, unit),
+                       cloth_length(next.rules.deep_cm, unit), cloth_length(next.rules.deep_chest_cm, unit)));
 }
 
 // What comes of the numbers, size by size.
@@ -117,21 +117,21 @@ void outcome(const App& app, const NewYokeDialog& dialog) {
         yoke_measures(size.chest_cm, dialog.ease_cm, arms ? std::optional(size.upper_arm_cm) : std::nullopt,
                       dialog.rules, size.armhole_cm > 0 ? std::optional(size.armhole_cm) : std::nullopt);
     const std::string pieces = dialog.kind == YokeKind::pullover
-                                   ? fmt::format("front and back {}, sleeves {}", cloth_length(measures.front, unit),
-                                                 cloth_length(measures.sleeve, unit))
-                                   : fmt::format("each quarter {}", cloth_length(measures.ring() / 4, unit));
-    hint(app.theme, fmt::format("{}: {}; neck {}; depth {}{}", size.name, pieces, cloth_length(measures.neck, unit),
-                                cloth_length(measures.depth, unit),
-                                measures.depth_raised   ? " (the armhole's)"
-                                : measures.depth_capped ? " (no deeper)"
-                                                        : ""));
+                                   ? said("front and back {}, sleeves {}", cloth_length(measures.front, unit),
+                                          cloth_length(measures.sleeve, unit))
+                                   : said("each quarter {}", cloth_length(measures.ring() / 4, unit));
+    const char* const because = measures.depth_raised   ? tr(" (the armhole's)")
+                                : measures.depth_capped ? tr(" (no deeper)")
+                                                        : "";
+    hint(app.theme, said("{}: {}; neck {}; depth {}{}", size.name, pieces, cloth_length(measures.neck, unit),
+                         cloth_length(measures.depth, unit), because));
   }
 }
 
 // Repeats that lie at hand, as a drop-down.
 void known_tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
   ImGui::SetNextItemWidth(-1);
-  if (ImGui::BeginCombo("##known", "Add one of these repeats")) {
+  if (ImGui::BeginCombo("##known", tr("Add one of these repeats"))) {
     for (const fs::path& path : next.known) {
       if (ImGui::Selectable(path.filename().string().c_str(), false)) {
         next.tiers.push_back(path);
@@ -146,12 +146,12 @@ void known_tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& ch
 }
 
 void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
-  heading(app.theme, "Tiers, from the bottom upwards");
+  heading(app.theme, tr("Tiers, from the bottom upwards"));
   const std::vector<fs::path> present = next.tiers;
   for (std::size_t tier = 0; tier < present.size(); ++tier) {
     ImGui::PushID(static_cast<int>(tier));
     ImGui::AlignTextToFramePadding();
-    const std::string remove = "Remove";
+    const std::string remove = tr("Remove");
     const float wide = ImGui::CalcTextSize(remove.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x;
     ImGui::TextUnformatted(shortened(fmt::format("{}. {}", tier + 1, present[tier].filename().string()),
                                      ImGui::GetContentRegionAvail().x - wide - ImGui::GetStyle().ItemSpacing.x)
@@ -167,7 +167,7 @@ void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
   if (!next.known.empty()) {
     known_tiers(app, actions, next, changed);
   }
-  if (button(app.theme, actions, "new tier", "Choose a file…")) {
+  if (button(app.theme, actions, "new tier", tr("Choose a file…"))) {
     actions.push(AddTierTo{next});
   }
 }
@@ -202,8 +202,8 @@ void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog
   bool changed = false;
   ImGui::BeginChild("new yoke", {0, height_beside_lines(app, 4)}, false, ImGuiWindowFlags_NavFlattened);
   for (const auto& [kind, name, words] :
-       {std::tuple{YokeKind::pullover, "new pullover", "Pullover: front, back, two sleeves"},
-        std::tuple{YokeKind::poncho, "new poncho", "Poncho: four quarters"}}) {
+       {std::tuple{YokeKind::pullover, "new pullover", tr("Pullover: front, back, two sleeves")},
+        std::tuple{YokeKind::poncho, "new poncho", tr("Poncho: four quarters")}}) {
     if (kind != YokeKind::pullover) {
       flow(ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x);
     }
@@ -218,7 +218,7 @@ void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog
   tiers(app, actions, next, changed);
   sizes(app, actions, next, changed);
   rules(app, actions, next, changed);
-  heading(theme, "What comes of it");
+  heading(theme, tr("What comes of it"));
   outcome(app, dialog);
   ImGui::EndChild();
   warning_lines(theme, dialog.remark);
@@ -232,13 +232,13 @@ void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog
     }
     actions.push(SetDialog{next});
   }
-  if (button(theme, actions, "begin yoke", "Begin the yoke", Look::main)) {
+  if (button(theme, actions, "begin yoke", tr("Begin the yoke"), Look::main)) {
     actions.push(BeginYoke{dialog});
   }
   make_default(actions);
-  tip(theme, "Every measure can be changed afterwards; pieces that are wider than the bed are split");
+  tip(theme, tr("Every measure can be changed afterwards; pieces that are wider than the bed are split"));
   ImGui::SameLine();
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 } // namespace punchwright::editor

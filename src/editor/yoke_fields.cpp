@@ -1,6 +1,7 @@
 // What the yoke says, as fields: for the size that is shown, where a number differs from size to size.
 #include "editor/choice_field.hpp"
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -28,13 +29,13 @@ public:
 
 private:
   void title() {
-    heading(app_.theme, "The yoke");
-    label(app_.theme, "Title", 0.30F);
+    heading(app_.theme, tr("The yoke"));
+    label(app_.theme, tr("Title"), 0.30F);
     std::string text = yoke_.title;
     if (text_input({app_, actions_, "yoke title"}, text)) {
       Yoke next = yoke_;
       next.title = text;
-      send(app_, actions_, std::move(next), "title");
+      send(app_, actions_, std::move(next), noted("title"));
     }
   }
 
@@ -55,13 +56,13 @@ private:
       ImGui::PushID(static_cast<int>(index));
       heading(app_.theme, piece.name.c_str());
       if (!piece.like.empty()) {
-        hint(app_.theme, fmt::format("As wide as {}.", piece.like));
+        hint(app_.theme, said("As wide as {}.", piece.like));
       } else {
-        measure(fmt::format("yoke bottom {}", index + 1), "Bottom", piece.bottom_cm, narrowest_cm, widest_cm,
-                piece.name + " at the bottom",
+        measure(fmt::format("yoke bottom {}", index + 1), tr("Bottom"), piece.bottom_cm, narrowest_cm, widest_cm,
+                said("{} at the bottom", piece.name),
                 [index](Yoke& yoke) -> PerSize<double>& { return yoke.pieces[index].bottom_cm; });
-        measure(fmt::format("yoke top {}", index + 1), "Top", piece.top_cm, narrowest_cm, widest_cm,
-                piece.name + " at the top",
+        measure(fmt::format("yoke top {}", index + 1), tr("Top"), piece.top_cm, narrowest_cm, widest_cm,
+                said("{} at the top", piece.name),
                 [index](Yoke& yoke) -> PerSize<double>& { return yoke.pieces[index].top_cm; });
       }
       ImGui::PopID();
@@ -69,13 +70,13 @@ private:
   }
 
   void depth() {
-    heading(app_.theme, "Depth");
-    measure("yoke depth", "Depth", yoke_.depth_cm, shallowest_cm, deepest_cm, "depth",
+    heading(app_.theme, tr("Depth"));
+    measure("yoke depth", tr("Depth"), yoke_.depth_cm, shallowest_cm, deepest_cm, tr("depth"),
             [](Yoke& yoke) -> PerSize<double>& { return yoke.depth_cm; });
   }
 
   void tiers() {
-    heading(app_.theme, "Tiers, from the bottom");
+    heading(app_.theme, tr("Tiers, from the bottom"));
     for (std::size_t tier = 0; tier < yoke_.tiers.size(); ++tier) {
       ImGui::PushID(static_cast<int>(tier));
       const std::string words =
@@ -86,20 +87,20 @@ private:
       if (button(app_.theme, actions_, name.c_str(), shown.c_str())) {
         actions_.push(OpenTier{tier});
       }
-      tip(app_.theme, fmt::format("Open its repeat: {}", yoke_.tiers[tier].repeat));
+      tip(app_.theme, said("Open its repeat: {}", yoke_.tiers[tier].repeat));
       plain_rows(tier);
       ImGui::PopID();
     }
-    if (button(app_.theme, actions_, "yoke add tier", "Add a tier…")) {
+    if (button(app_.theme, actions_, "yoke add tier", tr("Add a tier…"))) {
       actions_.push(AddTierTo{});
     }
-    tip(app_.theme, "Another repeat, above the others");
+    tip(app_.theme, tr("Another repeat, above the others"));
     if (yoke_.tiers.size() > 1) {
-      flow(ImGui::CalcTextSize("Remove the top tier").x + 2 * ImGui::GetStyle().FramePadding.x);
-      if (button(app_.theme, actions_, "yoke remove tier", "Remove the top tier")) {
+      flow(ImGui::CalcTextSize(tr("Remove the top tier")).x + 2 * ImGui::GetStyle().FramePadding.x);
+      if (button(app_.theme, actions_, "yoke remove tier", tr("Remove the top tier"))) {
         Yoke next = yoke_;
         next.tiers.pop_back();
-        send(app_, actions_, std::move(next), "remove the top tier");
+        send(app_, actions_, std::move(next), noted("remove the top tier"));
       }
     }
   }
@@ -108,71 +109,72 @@ private:
     const int needed = plain_rows_needed(opened_, tier).needed();
     int rows = yoke_.tiers[tier].plain_above.at(size_);
     const std::string name = fmt::format("yoke rows {}", tier + 1);
-    if (count_field({app_, actions_, name.c_str()}, "Plain rows above", rows, needed, most_plain_rows)) {
+    if (count_field({app_, actions_, name.c_str()}, tr("Plain rows above"), rows, needed, most_plain_rows)) {
       Yoke next = yoke_;
       set_for_size(next.tiers[tier].plain_above, yoke_.sizes.size(), size_, rows);
-      send(app_, actions_, std::move(next), fmt::format("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
+      send(app_, actions_, std::move(next), said("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
     }
   }
 
   void fit() {
-    heading(app_.theme, "Stitch counts and seams");
+    heading(app_.theme, tr("Stitch counts and seams"));
     Yoke next = yoke_;
     double percent = next.fit.tolerance * 100;
-    if (number_field({app_, actions_, "yoke tolerance"}, "Tolerance, %", percent, 0, 50, 1)) {
+    if (number_field({app_, actions_, "yoke tolerance"}, tr("Tolerance, %"), percent, 0, 50, 1)) {
       next.fit.tolerance = percent / 100;
-      send(app_, actions_, next, "tolerance");
+      send(app_, actions_, next, noted("tolerance"));
     }
-    tip(app_.theme, "How far stitch counts may leave the straight line between bottom and top");
-    if (choose<YokeSeams, 3>({app_, actions_, "yoke seams"}, "Seams", next.fit.seams,
-                             {{{"continuous", static_cast<int>(YokeSeams::continuous)},
-                               {"centred", static_cast<int>(YokeSeams::centred)},
-                               {"free", static_cast<int>(YokeSeams::free)}}})) {
-      send(app_, actions_, next, "seams");
+    tip(app_.theme, tr("How far stitch counts may leave the straight line between bottom and top"));
+    if (choose<YokeSeams, 3>({app_, actions_, "yoke seams"}, tr("Seams"), next.fit.seams,
+                             {{{tr("continuous"), static_cast<int>(YokeSeams::continuous)},
+                               {tr("centred"), static_cast<int>(YokeSeams::centred)},
+                               {tr("free"), static_cast<int>(YokeSeams::free)}}})) {
+      send(app_, actions_, next, noted("seams"));
     }
-    tip(app_.theme,
-        "Continuous: the motif goes on across every seam. Centred: its middle at the middle of each piece, and "
-        "seams alike");
-    if (count_field({app_, actions_, "yoke edge"}, "Seam stitches", next.edge, 0, 50)) {
-      send(app_, actions_, next, "seam stitches");
+    tip(app_.theme, tr("Continuous: the motif goes on across every seam. Centred: its middle at the middle of each "
+                       "piece, and seams "
+                       "alike"));
+    if (count_field({app_, actions_, "yoke edge"}, tr("Seam stitches"), next.edge, 0, 50)) {
+      send(app_, actions_, next, noted("seam stitches"));
     }
-    tip(app_.theme, "On each side of each piece; they vanish in the seam");
+    tip(app_.theme, tr("On each side of each piece; they vanish in the seam"));
   }
 
   void decreases() {
-    heading(app_.theme, "Decreases");
+    heading(app_.theme, tr("Decreases"));
     Yoke next = yoke_;
-    if (choose<DecreaseWay, 3>({app_, actions_, "yoke way"}, "Spacing", next.decreases.way,
-                               {{{"gathered", static_cast<int>(DecreaseWay::gathered)},
-                                 {"spread", static_cast<int>(DecreaseWay::spread)},
-                                 {"half steps", static_cast<int>(DecreaseWay::half_steps)}}})) {
-      send(app_, actions_, next, "spacing of decreases");
+    if (choose<DecreaseWay, 3>({app_, actions_, "yoke way"}, tr("Spacing"), next.decreases.way,
+                               {{{tr("gathered"), static_cast<int>(DecreaseWay::gathered)},
+                                 {tr("spread"), static_cast<int>(DecreaseWay::spread)},
+                                 {tr("half steps"), static_cast<int>(DecreaseWay::half_steps)}}})) {
+      send(app_, actions_, next, noted("spacing of decreases"));
     }
-    tip(app_.theme, "Gathered: the long steps at both ends. Spread: mixed. Half steps: going on across the seams");
-    if (choose<DecreaseTowards, 2>({app_, actions_, "yoke towards"}, "Towards", next.decreases.towards,
-                                   {{{"the centre", static_cast<int>(DecreaseTowards::centre)},
-                                     {"the edges", static_cast<int>(DecreaseTowards::edges)}}})) {
-      send(app_, actions_, next, "side of decreases");
+    tip(app_.theme, tr("Gathered: the long steps at both ends. Spread: mixed. Half steps: going on across the seams"));
+    if (choose<DecreaseTowards, 2>({app_, actions_, "yoke towards"}, tr("Towards"), next.decreases.towards,
+                                   {{{tr("the centre"), static_cast<int>(DecreaseTowards::centre)},
+                                     {tr("the edges"), static_cast<int>(DecreaseTowards::edges)}}})) {
+      send(app_, actions_, next, noted("side of decreases"));
     }
-    if (count_field({app_, actions_, "yoke clear"}, "Clear of seams", next.decreases.clear_of_seam, 0, 50)) {
-      send(app_, actions_, next, "decreases clear of seams");
+    if (count_field({app_, actions_, "yoke clear"}, tr("Clear of seams"), next.decreases.clear_of_seam, 0, 50)) {
+      send(app_, actions_, next, noted("decreases clear of seams"));
     }
-    tip(app_.theme, "Stitches beside the seam stitches that decreases and increases leave alone where there is room");
-    if (check_box(actions_, "yoke centre", "Off the motif's centre line", next.decreases.clear_of_centre)) {
-      send(app_, actions_, next, "decreases off the centre line");
+    tip(app_.theme,
+        tr("Stitches beside the seam stitches that decreases and increases leave alone where there is room"));
+    if (check_box(actions_, "yoke centre", tr("Off the motif's centre line"), next.decreases.clear_of_centre)) {
+      send(app_, actions_, next, noted("decreases off the centre line"));
     }
   }
 
   void yarns() {
-    heading(app_.theme, "Yarns, for the amounts");
+    heading(app_.theme, tr("Yarns, for the amounts"));
     for (const YarnAmount& amount : amounts()) {
       ImGui::PushID(amount.key);
       const auto known = std::ranges::find(yoke_.yarns, amount.key, &YokeYarn::key);
       YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{amount.key, {}, {}, {}, {}} : *known;
-      bool changed = optional_number(fmt::format("yoke metres {}", amount.key),
-                                     fmt::format("{}: metres in 100 g", amount.key), yarn.metres_per_100g, 1, 10000);
-      changed = optional_number(fmt::format("yoke loop {}", amount.key), fmt::format("{}: loop, mm", amount.key),
-                                yarn.loop_mm, 1, 200) ||
+      bool changed = optional_number(fmt::format("yoke metres {}", amount.key), said("{}: metres in 100 g", amount.key),
+                                     yarn.metres_per_100g, 1, 10000);
+      changed = optional_number(fmt::format("yoke loop {}", amount.key), said("{}: loop, mm", amount.key), yarn.loop_mm,
+                                1, 200) ||
                 changed;
       if (changed) {
         Yoke next = yoke_;
@@ -181,11 +183,12 @@ private:
         } else {
           next.yarns[static_cast<std::size_t>(known - yoke_.yarns.begin())] = yarn;
         }
-        send(app_, actions_, std::move(next), fmt::format("yarn {}", amount.key));
+        send(app_, actions_, std::move(next), said("yarn {}", amount.key));
       }
       ImGui::PopID();
     }
-    hint(app_.theme, "The loop: the length of a ravelled row by its stitches. Without it, what the gauge suggests.");
+    hint(app_.theme,
+         tr("The loop: the length of a ravelled row by its stitches. Without it, what the gauge suggests."));
   }
 
   [[nodiscard]] std::vector<YarnAmount> amounts() const {

@@ -1,5 +1,6 @@
 // The yoke's page: its bar, and where fields, view and findings stand.
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,16 +18,16 @@ struct BarButton {
 };
 
 std::vector<BarButton> bar_buttons() {
-  return {{Command::open, "Open", 0},
-          {Command::save, "Save"},
-          {Command::undo, "↶ Undo", 16},
-          {Command::redo, "↷ Redo"},
-          {Command::yoke_schematic, "Schematic", 16},
-          {Command::yoke_flat, "Laid flat"},
-          {Command::yoke_worn, "As worn"},
-          {Command::yoke_bed, "On the bed"},
-          {Command::export_yoke, "Sheets", 16},
-          {Command::show_yoke, "Back to the drawing", 16}};
+  return {{Command::open, tr("Open"), 0},
+          {Command::save, tr("Save")},
+          {Command::undo, tr("↶ Undo"), 16},
+          {Command::redo, tr("↷ Redo")},
+          {Command::yoke_schematic, tr("Schematic"), 16},
+          {Command::yoke_flat, tr("Laid flat")},
+          {Command::yoke_worn, tr("As worn")},
+          {Command::yoke_bed, tr("On the bed")},
+          {Command::export_yoke, tr("Sheets"), 16},
+          {Command::show_yoke, tr("Back to the drawing"), 16}};
 }
 
 float width_of(const BarButton& item) {
@@ -93,7 +94,7 @@ void choices(const App& app, Actions& actions) {
   const YokeView& view = app.view.yoke;
   const Yoke& yoke = app.yoke.opened->yoke;
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Size");
+  ImGui::TextUnformatted(tr("Size"));
   const auto choice = [&](const std::string& name, const std::string& words, bool chosen, YokeView next) {
     flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
     if (button(theme, actions, name.c_str(), words.c_str(), chosen ? Look::chosen : Look::quiet)) {
@@ -109,7 +110,7 @@ void choices(const App& app, Actions& actions) {
     return;
   }
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Piece");
+  ImGui::TextUnformatted(tr("Piece"));
   for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
     YokeView next = view;
     next.piece = piece;
@@ -119,8 +120,8 @@ void choices(const App& app, Actions& actions) {
 
 void no_plan_words(const App& app) {
   ImGui::Dummy({0, 8 * app.theme.scale});
-  hint(app.theme, "There is nothing to show in this size yet: no stitch counts fit. The findings say why, and what "
-                  "would do; the schematic shows the measures.");
+  hint(app.theme, tr("There is nothing to show in this size yet: no stitch counts fit. The findings say why, and what "
+                     "would do; the schematic shows the measures."));
 }
 
 void view_part(const App& app, Actions& actions, const ScreenBox& box) {
@@ -158,7 +159,7 @@ float yoke_bar_height(const App& app, float width) {
 }
 
 std::string cloth_length(double cm, LengthUnit unit) {
-  return unit == LengthUnit::inches ? fmt::format("{:.1f} in", cm * 10 / mm_per_inch) : fmt::format("{:.1f} cm", cm);
+  return unit == LengthUnit::inches ? said("{} in", decimal(cm * 10 / mm_per_inch, 1)) : said("{} cm", decimal(cm, 1));
 }
 
 bool cloth_field(const Field& field, const char* words, double& cm, double low, double high) {

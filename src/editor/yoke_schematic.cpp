@@ -2,6 +2,7 @@
 // with its tiers. Round handles are dragged; where a drag began is kept by ImGui, so that nothing here changes.
 #include "design/words.hpp"
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -68,7 +69,7 @@ private:
     std::string words = cloth_length(mm / 10, app_.settings.lengths);
     if (plan_ != nullptr) {
       const auto& tiers = plan_->pieces[shown_[place]].tiers;
-      words += fmt::format(" · {} st", top ? tiers.back().shaping.after : tiers.front().stitches);
+      words += said(" · {} st", top ? tiers.back().shaping.after : tiers.front().stitches);
     }
     return words;
   }
@@ -78,7 +79,7 @@ private:
     ImGuiStorage& kept = *ImGui::GetStateStorage();
     const ImGuiID id = ImGui::GetID("laid out");
     const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
-    const float words = ImGui::CalcTextSize("12 plain rows").x;
+    const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
     beside_ = words < 0.25F * room_.width(); // else the fields alone say it
     left_ = room_.left + (beside_ ? words : 0) + 24 * theme_.scale;
     right_ = room_.right - 30 * theme_.scale;
@@ -133,10 +134,11 @@ private:
       name_lines_ = std::max(name_lines_, words_.back().names.size());
       top_lines_ = std::max(top_lines_, words_.back().top.size());
     }
-    rows_words_ = label_lines(theme_,
-                              plan_ == nullptr ? std::string("No stitch counts fit: the lines show what is asked for.")
-                                               : with_capital(text_of(plan_->rows)) + ".",
-                              room_.width(), 3);
+    rows_words_ =
+        label_lines(theme_,
+                    plan_ == nullptr ? std::string(tr("No stitch counts fit: the lines show what is asked for."))
+                                     : with_capital(text_of(plan_->rows)) + ".",
+                    room_.width(), 3);
   }
 
   [[nodiscard]] std::vector<float> cells_at_scale() const {
@@ -217,8 +219,8 @@ private:
       const float high = y(height_of_row(cache_.heights[tier + 1]));
       list_.AddRectFilled({x - 3 * theme_.scale, middle}, {x + 3 * theme_.scale, low}, ink(theme_.quiet_text));
       list_.AddLine({x, high}, {x, middle}, ink(theme_.quiet_text), 2 * theme_.scale);
-      beside(middle, low, fmt::format("tier {}", tier + 1));
-      beside(high, middle, counted(plain, "plain row", "plain rows"));
+      beside(middle, low, said("tier {}", tier + 1));
+      beside(high, middle, said_count(plain, "{} plain row", "{} plain rows"));
     }
   }
 
@@ -250,7 +252,7 @@ private:
       held_ = true;
       ImGui::SetTooltip("%s", words.c_str());
     } else if (ImGui::IsItemHovered()) {
-      tip(theme_, words + "; drag it, or type the number on the left");
+      tip(theme_, said("{}; drag it, or type the number on the left", words));
     }
     const auto way = way_of_drag();
     by = to_imgui(way.value_or(ScreenPoint{}));
@@ -295,7 +297,8 @@ private:
     for (const Corner& corner : corners) {
       const double mm = corner.top ? top_mm(place) : bottom_mm(place);
       const std::string name = fmt::format("{} {}", corner.name, piece + 1);
-      const std::string step = fmt::format("{} at the {}", yoke_.pieces[piece].name, corner.top ? "top" : "bottom");
+      const std::string step = corner.top ? said("{} at the top", yoke_.pieces[piece].name)
+                                          : said("{} at the bottom", yoke_.pieces[piece].name);
       const ImVec2 at{middles_[place] + corner.side * px(mm) / 2, y(corner.top ? depth_mm() : 0)};
       ImVec2 by;
       if (handle(name, at, fmt::format("{}: {}", step, cloth_length(mm / 10, app_.settings.lengths)), by)) {
@@ -313,7 +316,8 @@ private:
       const std::string name = fmt::format("drag rows {}", tier + 1);
       const ImVec2 at{left_ - 14 * theme_.scale, y(height_of_row(cache_.heights[tier + 1]))};
       ImVec2 by;
-      if (!handle(name, at, fmt::format("{} above tier {}", counted(plain, "plain row", "plain rows"), tier + 1), by)) {
+      if (!handle(name, at, said_count(plain, "{} plain row above tier {}", "{} plain rows above tier {}", tier + 1),
+                  by)) {
         continue;
       }
       const int last = cache_.heights[tier + 1];
@@ -325,8 +329,7 @@ private:
       if (rows != plain) {
         Yoke next = yoke_;
         set_for_size(next.tiers[tier].plain_above, yoke_.sizes.size(), size_, rows);
-        send(app_, actions_, std::move(next),
-             fmt::format("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
+        send(app_, actions_, std::move(next), said("plain rows above tier {}, {}", tier + 1, yoke_.sizes[size_]));
       }
     }
   }
@@ -334,7 +337,7 @@ private:
   void depth_handle() {
     const std::string name = "drag depth";
     const float x = room_.right - 12 * theme_.scale;
-    const std::string words = fmt::format("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
+    const std::string words = said("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
     list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
     const float wide = ImGui::CalcTextSize(words.c_str()).x;
     words_on(
@@ -348,7 +351,7 @@ private:
       if (std::abs(cm - yoke_.depth_cm.at(size_)) > 1e-9) {
         Yoke next = yoke_;
         set_for_size(next.depth_cm, yoke_.sizes.size(), size_, cm);
-        send(app_, actions_, std::move(next), fmt::format("depth, {}", yoke_.sizes[size_]));
+        send(app_, actions_, std::move(next), fmt::format("{}, {}", tr("depth"), yoke_.sizes[size_]));
       }
     }
   }

@@ -2,6 +2,7 @@
 #include "design/words.hpp"
 #include "editor/yoke_findings.hpp"
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -25,13 +26,13 @@ void remedies(const App& app, Actions& actions, const YokeFinding& finding, int 
   if (!finding.remedy.empty()) {
     hint(app.theme, finding.remedy + ".");
   }
-  if (finding.can_split && button(app.theme, actions, "yoke split", "Split the pieces")) {
+  if (finding.can_split && button(app.theme, actions, "yoke split", tr("Split the pieces"))) {
     actions.push(SplitYoke{});
   }
   if (finding.rows && finding.size) {
     const std::string name = fmt::format("yoke take rows {}", index + 1);
-    if (button(app.theme, actions, name.c_str(), "Take these plain rows")) {
-      actions.push(ChangeYoke{with_proposed_rows(app, *finding.size), "plain rows to the depth"});
+    if (button(app.theme, actions, name.c_str(), tr("Take these plain rows"))) {
+      actions.push(ChangeYoke{with_proposed_rows(app, *finding.size), noted("plain rows to the depth")});
       actions.push(CloseField{});
     }
   }
@@ -41,8 +42,7 @@ void entry(const App& app, Actions& actions, int index) {
   const Theme& theme = app.theme;
   const YokeFinding& finding = app.caches.yoke.findings[static_cast<std::size_t>(index)];
   const Yoke& yoke = app.yoke.opened->yoke;
-  const std::string size =
-      finding.size && yoke.sizes.size() > 1 ? fmt::format("Size {}: ", yoke.sizes[*finding.size]) : "";
+  const std::string size = finding.size && yoke.sizes.size() > 1 ? said("Size {}: ", yoke.sizes[*finding.size]) : "";
   const std::string words = size + finding.words;
   const float side = 24 * theme.scale;
   const float wide = ImGui::GetContentRegionAvail().x - side;
@@ -72,7 +72,7 @@ std::string amount_words(const YarnAmount& yarn) {
   if (yarn.metres) {
     words += fmt::format("{}{:.0f} m", words.empty() ? "" : ", ", std::ceil(*yarn.metres));
   }
-  return words.empty() ? std::string("not known") : words;
+  return words.empty() ? std::string(tr("not known")) : words;
 }
 
 const Yarn* yarn_with(const OpenedYoke& opened, char key) {
@@ -86,7 +86,7 @@ const Yarn* yarn_with(const OpenedYoke& opened, char key) {
 }
 
 void yarn_lines(const App& app, const SizePlan& plan) {
-  heading(app.theme, "Yarn");
+  heading(app.theme, tr("Yarn"));
   for (const YarnAmount& amount : plan.yarns) {
     const Yarn* const yarn = yarn_with(*app.yoke.opened, amount.key);
     const float square = ImGui::GetTextLineHeight();
@@ -113,15 +113,15 @@ void numbers(const App& app, const SizePlan& plan) {
       const Shaping& shaping = there.shaping;
       const std::string then = shaping.increases() > 0   ? fmt::format("+{}", shaping.increases())
                                : shaping.decreases() > 0 ? fmt::format("−{}", shaping.decreases())
-                                                         : std::string("none");
+                                                         : std::string(tr("none"));
       ImGui::PushTextWrapPos(0);
-      ImGui::TextUnformatted(fmt::format("{}.  {} st, {}–{}, {}", tier + 1, there.stitches, name_of(there.bed.first),
-                                         name_of(there.bed.last), then)
+      ImGui::TextUnformatted(said("{}.  {} st, {}–{}, {}", tier + 1, there.stitches, name_of(there.bed.first),
+                                  name_of(there.bed.last), then)
                                  .c_str());
       ImGui::PopTextWrapPos();
       if (shaping.decreases() + shaping.increases() > 0) {
         const std::string clear = clearance_words(shaping);
-        tip(app.theme, words_of(shaping.every) + (clear.empty() ? "" : "; " + clear));
+        tip(app.theme, punchwright::words_of(shaping.every) + (clear.empty() ? "" : "; " + clear));
       }
     }
   }
@@ -132,7 +132,7 @@ void numbers(const App& app, const SizePlan& plan) {
 void yoke_side(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const YokeCache& cache = app.caches.yoke;
-  heading(theme, "Findings");
+  heading(theme, tr("Findings"));
   for (int index = 0; index < static_cast<int>(cache.findings.size()); ++index) {
     entry(app, actions, index);
   }
@@ -140,8 +140,8 @@ void yoke_side(const App& app, Actions& actions) {
   if (cache.findings.empty()) {
     ImGui::PushTextWrapPos(0);
     ImGui::TextColored(tint(theme.good), "%s",
-                       continuous ? "Every piece fits the bed, and all seams meet in every size."
-                                  : "Every piece fits the bed, with the motif in its middle.");
+                       continuous ? tr("Every piece fits the bed, and all seams meet in every size.")
+                                  : tr("Every piece fits the bed, with the motif in its middle."));
     ImGui::PopTextWrapPos();
   }
   if (const SizePlan* const plan = shown_plan(app)) {

@@ -1,6 +1,8 @@
 // How the open yoke is looked at: which view, size, piece and tier. Never part of what is saved.
 #pragma once
 
+#include "words/words.hpp"
+
 #include <array>
 #include <cstddef>
 
@@ -15,10 +17,13 @@ struct YokeShowsInfo {
   const char* tip;
 };
 inline constexpr std::array yoke_views = {
-    YokeShowsInfo{YokeShows::schematic, "schematic", "Schematic", "Pieces with their measures, which can be dragged"},
-    YokeShowsInfo{YokeShows::flat, "flat", "Laid flat", "All pieces and tiers side by side, knit side up"},
-    YokeShowsInfo{YokeShows::worn, "worn", "As worn", "From above: the ring narrowing to the neck"},
-    YokeShowsInfo{YokeShows::bed, "bed", "On the bed", "One piece on its needles, as the knitter sees it"}};
+    YokeShowsInfo{YokeShows::schematic, "schematic", noted("Schematic"),
+                  noted("Pieces with their measures, which can be dragged")},
+    YokeShowsInfo{YokeShows::flat, "flat", noted("Laid flat"),
+                  noted("All pieces and tiers side by side, knit side up")},
+    YokeShowsInfo{YokeShows::worn, "worn", noted("As worn"), noted("From above: the ring narrowing to the neck")},
+    YokeShowsInfo{YokeShows::bed, "bed", noted("On the bed"),
+                  noted("One piece on its needles, as the knitter sees it")}};
 
 struct YokeView {
   YokeShows shows = YokeShows::schematic;

@@ -1,6 +1,7 @@
 // The yoke's pictures: laid flat, from above as it is worn, and one piece on its bed. Shapes and stitches come from the
 // cache; here they only get their place on the screen, with words beside them.
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -80,23 +81,22 @@ void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, con
 
 std::string shaping_text(const Shaping& shaping) {
   if (shaping.every.empty()) {
-    return "no decreases above";
+    return tr("no decreases above");
   }
   const std::string clear = clearance_words(shaping);
-  return fmt::format("then {} {}: {}{}{}", shaping.decreases() + shaping.increases(),
-                     shaping.increases() > 0 ? "more" : "fewer", words_of(shaping.every), clear.empty() ? "" : ";\n",
-                     clear);
+  const std::string how = punchwright::words_of(shaping.every) + (clear.empty() ? "" : ";\n") + clear;
+  const int count = shaping.decreases() + shaping.increases();
+  return shaping.increases() > 0 ? said("then {} more: {}", count, how) : said("then {} fewer: {}", count, how);
 }
 
 void block_tip(const App& app, const YokeBlock& block) {
   const SizePlan& plan = *shown_plan(app);
   const TierOfPiece& there = plan.pieces[block.piece].tiers[block.tier];
-  ImGui::SetTooltip("%s",
-                    fmt::format("{}, tier {}: {}\n{} stitches on {} to {}, columns {} to {}\n{}",
-                                plan.pieces[block.piece].name, block.tier + 1, app.caches.yoke.tiers[block.tier],
-                                there.stitches, name_of(there.bed.first), name_of(there.bed.last),
-                                there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping))
-                        .c_str());
+  ImGui::SetTooltip("%s", said("{}, tier {}: {}\n{} stitches on {} to {}, columns {} to {}\n{}",
+                               plan.pieces[block.piece].name, block.tier + 1, app.caches.yoke.tiers[block.tier],
+                               there.stitches, name_of(there.bed.first), name_of(there.bed.last),
+                               there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping))
+                              .c_str());
 }
 
 // The picture's room takes the pointer: what it rests on is said, and pressing a piece shows it on its bed.
@@ -162,8 +162,8 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
     const auto most = static_cast<std::size_t>(lines_of_names);
     label_on(list, theme, {middle.x, middle.y + line * 0.8F},
              label_lines(theme, plan.pieces[piece].name, wide, most, true), true);
-    const std::string counts = fmt::format("{} to {}", plan.pieces[piece].tiers.front().stitches,
-                                           plan.pieces[piece].tiers.back().shaping.after);
+    const std::string counts =
+        said("{} to {}", plan.pieces[piece].tiers.front().stitches, plan.pieces[piece].tiers.back().shaping.after);
     label_on(list, theme, {middle.x, middle.y + line * (0.8F + lines_of_names)}, label_lines(theme, counts, wide, 1));
   }
   finding_signs(app, list, shape, fitting);
@@ -282,8 +282,8 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
   const auto tiers = static_cast<float>(shape.blocks.size());
   const std::size_t count = plan.pieces.size();
-  const std::string to_left = fmt::format("← seam to {}", plan.pieces[(piece + 1) % count].name);
-  const std::string to_right = fmt::format("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
+  const std::string to_left = said("← seam to {}", plan.pieces[(piece + 1) % count].name);
+  const std::string to_right = said("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
   const float half = room.width() / 2 - 8 * theme.scale;
   const auto left_seam = label_lines(theme, to_left, half, 2);
   const auto right_seam = label_lines(theme, to_right, half, 2);
