@@ -5,6 +5,7 @@
 #include "sheets/point_runs.hpp"
 #include "sheets/short_strokes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <array>
 #include <cairo-ft.h>
@@ -40,13 +41,13 @@ Result<CairoFontFace> load_face(bool bold) {
   auto font = std::make_unique<OpenFont>();
   if (FT_Init_FreeType(&font->library) != 0 ||
       FT_New_Face(font->library, font_file(bold).c_str(), 0, &font->face) != 0) {
-    return Error{font_file(bold), 0, 0, "the font can't be read", "install Debian's package fonts-dejavu-core"};
+    return Error{font_file(bold), 0, 0, tr("the font can't be read"), tr("install Debian's package fonts-dejavu-core")};
   }
   CairoFontFace face(cairo_ft_font_face_create_for_ft_face(font->face, FT_LOAD_NO_HINTING));
   const auto let_go = [](void* data) { delete static_cast<OpenFont*>(data); };
   const auto status = cairo_font_face_set_user_data(face.get(), &open_font_key, font.get(), let_go);
   if (status != CAIRO_STATUS_SUCCESS) {
-    return cairo_error("the font can't be used", status);
+    return cairo_error(tr("the font can't be used"), status);
   }
   static_cast<void>(font.release()); // now cairo's, by let_go
   return face;

@@ -6,8 +6,8 @@
 #include "sheets/pages.hpp"
 #include "sheets/punch_list.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -26,11 +26,11 @@ Failure why_no_card(const Document& document, const Profile& profile) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("the machine '{}' reads no card: its needles are brought forward by hand", profile.name),
-                 "use the needle chart instead: punchwright needles FILE -o OUT.pdf"};
+                 said("the machine '{}' reads no card: its needles are brought forward by hand", profile.name),
+                 tr("use the needle chart instead: punchwright needles FILE -o OUT.pdf")};
   }
   if (document.grid.height() < 1) {
-    return Error{{}, 0, 0, "the drawing has no rows", "draw one row at least"};
+    return Error{{}, 0, 0, tr("the drawing has no rows"), tr("draw one row at least")};
   }
   return std::nullopt;
 }
@@ -40,9 +40,9 @@ Failure why_no_form(const std::string& extension) {
     return Error{{},
                  0,
                  0,
-                 extension.empty() ? "the card's file name has no extension"
-                                   : fmt::format("a card can't be written as '{}'", extension),
-                 "allowed: .pdf, .svg, .png, .txt"};
+                 extension.empty() ? tr("the card's file name has no extension")
+                                   : said("a card can't be written as '{}'", extension),
+                 tr("allowed: .pdf, .svg, .png, .txt")};
   }
   return std::nullopt;
 }
@@ -55,8 +55,8 @@ Failure why_not_that_one(const CardJob& job, std::optional<int> only_card) {
   return Error{{},
                0,
                0,
-               fmt::format("there is no card {}", *only_card),
-               count == 1 ? "the design has one card" : fmt::format("the design has cards 1 to {}", count)};
+               said("there is no card {}", *only_card),
+               count == 1 ? tr("the design has one card") : said("the design has cards 1 to {}", count)};
 }
 
 // Told before anything is made of the rows: of a large design that would take memory and time for nothing.
@@ -70,19 +70,18 @@ Failure too_much(const Document& document, const Profile& profile, const RowsToK
     return Error{{},
                  0,
                  0,
-                 fmt::format("the punch list of {} rows would be larger than 1 GiB", plan.rows_in_all),
-                 "set loop = true in [card], or lower times in [piece]"};
+                 said("the punch list of {} rows would be larger than 1 GiB", plan.rows_in_all),
+                 tr("set loop = true in [card], or lower times in [piece]")};
   }
   if (plan.rows_in_all <= most_rows_on_pages) {
     return std::nullopt;
   }
-  return Error{
-      {},
-      0,
-      0,
-      fmt::format("{} rows need {} cards, too many to draw", plan.rows_in_all, plan.cards.size()),
-      fmt::format("up to {} rows are allowed; set loop = true in [card], lower times in [piece], or write .txt",
-                  most_rows_on_pages)};
+  return Error{{},
+               0,
+               0,
+               said("{} rows need {} cards, too many to draw", plan.rows_in_all, plan.cards.size()),
+               said("up to {} rows are allowed; set loop = true in [card], lower times in [piece], or write .txt",
+                    most_rows_on_pages)};
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -97,7 +98,7 @@ std::string before_of(const MarginNote& note) {
 }
 
 std::string words_of(const MarginNote& note) {
-  return note.kind == NoteKind::start ? note.heading + ": " + note.words : note.words;
+  return note.kind == NoteKind::start ? fmt::format("{}: {}", note.heading, note.words) : note.words;
 }
 
 // In the order of knitting, which on a loop isn't that of the lines; the overlap is on the cover.
@@ -127,8 +128,8 @@ std::vector<Group> list_of_actions(const CardJob& job, const std::vector<CardLay
   ListPages list(frame, numbers);
   for (const std::size_t card : cards) {
     const CardLayout& layout = layouts[card];
-    list.heading(layouts.size() == 1 ? "Before row"
-                                     : fmt::format("Card {} of {}: before row", layout.card().number, layouts.size()));
+    list.heading(layouts.size() == 1 ? tr("Before row")
+                                     : said("Card {} of {}: before row", layout.card().number, layouts.size()));
     for (const MarginNote& note : listed_notes(layout, job.notes)) {
       list.entry(before_of(note), words_of(note));
     }

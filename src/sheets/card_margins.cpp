@@ -3,6 +3,7 @@
 #include "sheets/card_drawing.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -51,7 +52,7 @@ public:
 
   // In the free strips at both ends of the sheet.
   void words(const CardWords& words) {
-    const std::string name = words.title.empty() ? "card" : words.title;
+    const std::string name = words.title.empty() ? tr("card") : words.title;
     const double size = std::min(2.8, strips_.end * 0.3);
     if (size < 1.4) {
       return;
@@ -80,7 +81,7 @@ public:
     const double x = (strips_.right_from + 3.2 + strips_.right_to) / 2;
     const double from = std::max(part_.top, 0.0);
     const double to = std::min(part_.bottom, layout_.height());
-    const std::string text = "this side towards you  ·  the card travels this way";
+    const std::string text = tr("this side towards you  ·  the card travels this way");
     const double length = width_of(text, size, false) + 8.0;
     const int times = std::max(0, static_cast<int>((to - from - 30.0) / std::max(length + 25.0, 1.0)));
     for (int index = 0; index < std::max(times, to - from - 30.0 > length ? 1 : 0); ++index) {
@@ -104,11 +105,12 @@ private:
   // way.
   static EndLine end_line(const CardWords& words, double size, double room) {
     const std::string number = words.number.empty() ? "" : " · " + words.number;
-    const std::string whole = words.profile + number + " · this side towards you";
+    const std::string side = tr("this side towards you");
+    const std::string whole = words.profile + number + " · " + side;
     if (width_of(whole, size, false) <= room) {
       return {whole, size};
     }
-    const std::string needed = "this side towards you" + number;
+    const std::string needed = side + number;
     const double width = width_of(needed, size, false);
     if (width > room) {
       return {needed, std::max(smallest_words, size * room / width)};

@@ -4,6 +4,7 @@
 #include "sheets/card_notes.hpp"
 
 #include "sheets/card_layout.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <map>
@@ -21,7 +22,7 @@ Actions actions_by_row(const Document& document, const std::vector<RowActions>& 
     text += text.empty() ? "" : "; ";
     // What goes in; that the other one comes out of the only feeder goes without saying, and there is little room.
     text += entry.pass == 1 ? text_of(entry.actions, document)
-                            : "then " + yarn_of(document, entry.actions.back().yarn).name;
+                            : said("then {}", yarn_of(document, entry.actions.back().yarn).name);
   }
   return actions;
 }
@@ -43,15 +44,15 @@ std::string action_at(const Actions& actions, const CardPlan& plan, int rows_to_
     return later;
   }
   if (later.empty()) {
-    return "first time " + first;
+    return said("first time {}", first);
   }
-  return (first.empty() ? "later " : "first time " + first + "; later ") + later;
+  return first.empty() ? said("later {}", later) : said("first time {}; later {}", first, later);
 }
 
 } // namespace
 
 std::string end_words(const CardNotes& notes) {
-  return notes.loop ? "after the last time round" : "after the last row";
+  return notes.loop ? tr("after the last time round") : tr("after the last row");
 }
 
 CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {

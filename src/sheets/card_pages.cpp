@@ -1,13 +1,13 @@
 // Card parts placed on paper, with rulers, flap and registration crosses.
 #include "sheets/card_pages.hpp"
 
-#include "design/words.hpp"
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -49,8 +49,7 @@ void add_flap(std::vector<Shape>& marks, Point corner, double width, int next_pa
                                 {}});
   marks.push_back(line_shape(corner, {corner.x + width, corner.y}, line_paint(ink::dark, 0.15)));
   marks.push_back(text_shape({corner.x + width / 2, corner.y - flap_height / 2 + 1.0},
-                             fmt::format("flap: glue under part {}, crosses upon crosses", next_part), 2.8,
-                             Anchor::middle));
+                             said("flap: glue under part {}, crosses upon crosses", next_part), 2.8, Anchor::middle));
 }
 
 void add_joints(std::vector<Shape>& marks, const CardLayout& layout, const CardPage& page, Point origin) {
@@ -66,7 +65,7 @@ void add_joints(std::vector<Shape>& marks, const CardLayout& layout, const CardP
     const double y = origin.y + page.part.bottom;
     marks.push_back(line_shape({left, y}, {right, y}, line_paint(ink::black, 0.15)));
     marks.push_back(text_shape({left + layout.width() / 2, y + 3.2},
-                               fmt::format("cut along this line; lay it on the flap of part {}", page.number - 1), 2.6,
+                               said("cut along this line; lay it on the flap of part {}", page.number - 1), 2.6,
                                Anchor::middle));
     add_cross(marks, {left - cross_at, y});
     add_cross(marks, {right + cross_at, y});
@@ -81,14 +80,14 @@ std::string title_of(const CardJob& job) {
 std::string name_of_page(const CardJob& job, const CardPage& page, int list) {
   std::string text;
   if (job.plan.cards.size() > 1) {
-    text += fmt::format("card {} of {} · ", page.card + 1, job.plan.cards.size());
+    text += said("card {} of {}", page.card + 1, job.plan.cards.size()) + " · ";
   }
   if (page.parts > 1) {
-    text += fmt::format("part {} of {} · ", page.number, page.parts);
+    text += said("part {} of {}", page.number, page.parts) + " · ";
   }
-  text += page.first_row <= page.last_row ? first_to_last(page.first_row, page.last_row, "row", "rows") + " · " : "";
-  text += page.margin.told == Told::in_full ? "" : fmt::format("what is done: list on page {} · ", list);
-  return text + "print at 100 %, do not scale";
+  text += page.first_row <= page.last_row ? rows_from_to(page.first_row, page.last_row) + " · " : "";
+  text += page.margin.told == Told::in_full ? "" : said("what is done: list on page {}", list) + " · ";
+  return text + tr("print at 100 %, do not scale");
 }
 
 // The card's top left corner on the page.
@@ -139,16 +138,16 @@ Error too_wide(const CardJob& job, const PageFrame& frame) {
   return Error{{},
                0,
                0,
-               fmt::format("a card {:.1f} mm wide doesn't fit on this paper with its rulers ({:.1f} of {:.1f} mm)",
-                           sheet, least_width(sheet), frame.width()),
-               "choose paper = \"roll\" in [card], or export .svg"};
+               said("a card {} mm wide doesn't fit on this paper with its rulers ({} of {} mm)", decimal(sheet, 1),
+                    decimal(least_width(sheet), 1), decimal(frame.width(), 1)),
+               tr("choose paper = \"roll\" in [card], or export .svg")};
 }
 
 } // namespace
 
 void add_head_and_rulers(std::vector<Shape>& marks, const PageFrame& frame, const std::string& title,
                          const std::string& what, int number, int pages) {
-  const std::string page = fmt::format("page {} of {}", number, pages);
+  const std::string page = said("page {} of {}", number, pages);
   const double page_width = width_of(page, 3.0, false) + 6.0;
   marks.push_back(text_shape({frame.left(), frame.top() + 3.4},
                              fitting_text(title, 3.8, true, frame.width() - page_width), 3.8, Anchor::start, true));
@@ -173,7 +172,7 @@ CardJob card_job(const Document& document, const Profile& profile, RowsToKnit ro
 CardWords card_words(const CardJob& job, const Card& card) {
   const bool several = job.plan.cards.size() > 1;
   return {job.document.title, job.profile.name,
-          several ? fmt::format("card {} of {}", card.number, job.plan.cards.size()) : std::string(),
+          several ? said("card {} of {}", card.number, job.plan.cards.size()) : std::string(),
           job.profile.card->reader_offset};
 }
 
@@ -214,7 +213,8 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> onl
     }
     const auto parts = roll ? std::vector<CardPart>{{0, layout.height()}} : parts_of(layout, zone_height(cover_frame));
     if (parts.empty()) {
-      return Error{{}, 0, 0, "not even one row of the card fits on this paper", "choose paper = \"roll\" in [card]"};
+      return Error{
+          {}, 0, 0, tr("not even one row of the card fits on this paper"), tr("choose paper = \"roll\" in [card]")};
     }
     for (const CardPage& page : pages_of(layout, layouts.size() - 1, parts)) {
       pages.push_back(page);
@@ -242,7 +242,7 @@ Result<std::vector<Sheet>> card_pages(const CardJob& job, std::optional<int> onl
                                 count, first_list));
   }
   for (Group& list : lists) {
-    add_head_and_rulers(list.shapes, cover_frame, title_of(job), "what is done before which row",
+    add_head_and_rulers(list.shapes, cover_frame, title_of(job), tr("what is done before which row"),
                         static_cast<int>(sheets.size()) + 1, count);
     Sheet sheet;
     sheet.title = job.document.title;

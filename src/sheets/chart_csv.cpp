@@ -1,8 +1,11 @@
 // The needle chart as comma-separated values (RFC 4180): one record a row to knit, for spreadsheets and scripts.
-// Yarns by key and by name; lines end in CR LF, fields with commas, quotes or breaks stand in quotes.
+// Yarns by key and by name; lines end in CR LF, fields with commas, quotes or breaks stand in quotes. Only what is said
+// to people, before and after a row, is in their language: the rest is the same for every reader.
 #include "plan/reasons.hpp"
 #include "sheets/chart_forms.hpp"
 #include "sheets/chart_words.hpp"
+#include "sheets/reports.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 #include <iterator>
@@ -39,6 +42,14 @@ std::string every_needle(const ChartRows& chart, const ChartNeedles& needles) {
   return names;
 }
 
+// "L36–L28 L3", "all but L27".
+std::string listed_needles(const ChartNeedles& needles) {
+  if (!needles.lists_those_that_stay) {
+    return text_of(needles.listed);
+  }
+  return needles.listed.empty() ? "all" : "all but " + text_of(needles.listed);
+}
+
 // "A leftwards; B rightwards".
 std::string passes_words(const RowToKnit& row) {
   std::string words;
@@ -50,7 +61,7 @@ std::string passes_words(const RowToKnit& row) {
       }
     }
     words += ' ';
-    words += travel_words(pass.travel);
+    words += word_for(pass.travel);
   }
   return words;
 }
@@ -58,10 +69,11 @@ std::string passes_words(const RowToKnit& row) {
 std::string setting_up(const ChartRows& chart) {
   std::string words;
   for (const SetupRow& row : chart.setup()) {
-    words += fmt::format("{}{} {}{}", words.empty() ? "setting up: " : "; ", travel_words(row.travel), setup_words(row),
-                         row.main ? " in " + chart.yarn_name(*row.main) : "");
+    words += words.empty() ? "" : "; ";
+    words += row.main ? said("{} {} in {}", travel_words(row.travel), setup_words(row), chart.yarn_name(*row.main))
+                      : fmt::format("{} {}", travel_words(row.travel), setup_words(row));
   }
-  return words;
+  return words.empty() ? words : said("setting up: {}", words);
 }
 
 std::string before_words(const ChartRows& chart, int number) {
@@ -84,10 +96,10 @@ std::string chart_csv(const ChartRows& chart) {
     const ChartNeedles& needles = chart.needles_of(row);
     std::string& fields = needle_fields[&needles];
     if (fields.empty()) {
-      fields = field(needles.count == 0 ? "" : chart.list_of(row)) + ',' + field(every_needle(chart, needles));
+      fields = field(needles.count == 0 ? "" : listed_needles(needles)) + ',' + field(every_needle(chart, needles));
     }
     fmt::format_to(std::back_inserter(out), "{},{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", number,
-                   row.drawn < 0 ? "" : std::to_string(row.drawn + 1), word_for(row.why), travel_words(row.travel),
+                   row.drawn < 0 ? "" : std::to_string(row.drawn + 1), word_for(row.why), word_for(row.travel),
                    row.main, row.contrast == 0 ? "" : std::string(1, row.contrast), needles.count, fields,
                    field(before_words(chart, number)), number == last ? field(chart.done_at_end()) : "",
                    row.card_row > 0 ? std::to_string(row.card_row) : "", field(passes_words(row)),

@@ -4,9 +4,9 @@
 #include "sheets/output_names.hpp"
 #include "sheets/page_files.hpp"
 #include "sheets/pages.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -23,9 +23,9 @@ Failure too_many_rows(const std::string& path, std::size_t rows, std::size_t mos
   if (rows <= most) {
     return std::nullopt;
   }
-  return Error{path, 0, 0, fmt::format("{} rows to knit are too many for this form of the needle chart", rows),
-               fmt::format("up to {} are allowed; write {}.txt or .csv, or knit fewer times", most,
-                           rows <= most_rows_in_html ? ".html, " : "")};
+  return Error{path, 0, 0, said("{} rows to knit are too many for this form of the needle chart", rows),
+               said("up to {} are allowed; write {}.txt or .csv, or knit fewer times", most,
+                    rows <= most_rows_in_html ? ".html, " : "")};
 }
 
 // About: a needle takes 4 bytes in the full list, 1 in the strip, and a run of them 10; yarns are named up to four
@@ -44,8 +44,8 @@ Failure too_large_a_text(const std::string& path, const ChartRows& chart) {
   if (bytes <= largest_text) {
     return std::nullopt;
   }
-  return Error{path, 0, 0, fmt::format("the needle chart of {} rows would be larger than 1 GiB", chart.rows().size()),
-               "knit fewer times"};
+  return Error{path, 0, 0, said("the needle chart of {} rows would be larger than 1 GiB", chart.rows().size()),
+               tr("knit fewer times")};
 }
 
 Error named_after(const std::string& path, Error error) {
@@ -75,8 +75,8 @@ Result<std::vector<OutputFile>> needle_files(const Document& document, const Pro
   const bool as_pages = extension == ".pdf";
   const bool as_html = extension == ".html" || extension == ".htm";
   if (!as_pages && !as_html && extension != ".csv" && extension != ".txt") {
-    return Error{path, 0, 0, fmt::format("'{}' is no form of the needle chart", extension),
-                 "allowed: .pdf, .html, .csv, .txt"};
+    return Error{path, 0, 0, said("'{}' is no form of the needle chart", extension),
+                 tr("allowed: .pdf, .html, .csv, .txt")};
   }
   if (as_pages) {
     const auto pages = pages_of_chart(document, profile, wishes);

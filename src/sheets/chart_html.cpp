@@ -3,6 +3,7 @@
 #include "sheets/chart_forms.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/html_nodes.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 #include <sstream>
@@ -48,7 +49,7 @@ tr { break-inside: avoid; }
 .forward { fill: currentColor; }
 input { width: 1.5rem; height: 1.5rem; margin: 0; }
 @media print {
-  @page { margin: 10mm 10mm 14mm; @bottom-right { content: "page " counter(page) " of " counter(pages); } }
+  @page { margin: 10mm 10mm 14mm; @bottom-right { content: PAGE-OF-PAGES; } }
   :root { color-scheme: light; }
   body { margin: 0; padding: 0; max-width: none; font-size: 4mm; }
   thead { display: table-header-group; }
@@ -137,9 +138,9 @@ void append_pass(Node cell, const ChartRows& chart, const Pass& pass) {
   }
 }
 
-void append_tick_box(Node row, const std::string& name) {
+void append_tick_box(Node row, const std::string& label) {
   Node box = with(row.append_child("td").append_child("input"), "type", "checkbox");
-  with(box, "aria-label", name + " done");
+  with(box, "aria-label", label);
 }
 
 void append_heads(Node table, const ChartRows& chart) {
@@ -149,29 +150,29 @@ void append_heads(Node table, const ChartRows& chart) {
   with(again, "colspan", chart.profile().card ? "6" : "5");
   Node row = heads.append_child("tr");
   const auto head = [&row](const char* words) { return with(element(row, "th", words), "scope", "col"); };
-  head("done");
-  head("row");
+  head(tr("done"));
+  head(tr("row"));
   if (chart.profile().card) {
-    head("card row");
+    head(tr("card row"));
   }
-  head("carriage, yarns");
-  head("count");
-  append_ruler(head("needles to bring forward, left to right"), chart);
+  head(tr("carriage, yarns"));
+  head(tr("count"));
+  append_ruler(head(tr("needles to bring forward, left to right")), chart);
 }
 
 void append_setup(Node body, const ChartRows& chart) {
   int number = 0;
   for (const SetupRow& setup : chart.setup()) {
-    const std::string name = fmt::format("S{}", ++number);
+    const std::string name = said("S{}", ++number);
     Node row = classed(body, "tr", "inserted");
-    append_tick_box(row, "setting up, " + name);
+    append_tick_box(row, said("setting up, {} done", name));
     with(classed(row, "th", "row", name), "scope", "row");
     if (chart.profile().card) {
       element(row, "td", "–");
     }
     append_pass(row.append_child("td"), chart, Pass{setup.travel, setup.main.value_or('\0'), 0});
     classed(row, "td", "count", "–");
-    classed(row, "td", "needles", fmt::format("setting up: {}", setup_words(setup)));
+    classed(row, "td", "needles", said("setting up: {}", setup_words(setup)));
   }
 }
 
@@ -186,7 +187,7 @@ void append_row(Node body, const ChartRows& chart, int number) {
   const RowToKnit& knit = chart.rows()[static_cast<std::size_t>(number - 1)];
   const ChartNeedles& needles = chart.needles_of(knit);
   Node row = classed(body, "tr", knit.why == Why::drawn ? nullptr : "inserted");
-  append_tick_box(row, fmt::format("row {}", number));
+  append_tick_box(row, said("row {} done", number));
   with(classed(row, "th", "row", std::to_string(number)), "scope", "row");
   if (chart.profile().card) {
     classed(row, "td", "count", std::to_string(knit.card_row));
@@ -206,21 +207,21 @@ void append_row(Node body, const ChartRows& chart, int number) {
 
 Node append_page(pugi::xml_document& page, const ChartRows& chart) {
   page.append_child(pugi::node_doctype).set_value("html");
-  Node html = with(with(page.append_child("html"), "xmlns", "http://www.w3.org/1999/xhtml"), "lang", "en");
+  Node html = with(with(page.append_child("html"), "xmlns", "http://www.w3.org/1999/xhtml"), "lang",
+                   std::string(chosen_language().code));
   Node head = html.append_child("head");
   with(head.append_child("meta"), "charset", "utf-8");
   with(with(head.append_child("meta"), "name", "viewport"), "content", "width=device-width, initial-scale=1");
-  element(head, "title", fmt::format("{}: needle chart", title_of(chart)));
-  element(head, "style", style);
+  element(head, "title", said("{}: needle chart", title_of(chart)));
+  element(head, "style", with_page_counters(style));
   Node body = html.append_child("body");
   element(body, "h1", title_of(chart));
-  element(body, "p", std::string(mirror_words));
+  element(body, "p", std::string(mirror_words()));
   element(body, "p", std::string(selection_words(chart.profile())));
-  element(
-      body, "p",
-      "A filled needle comes forward and knits contrast, an empty one stays back; long ticks every ten needles, short "
-      "ones every five, the thick line is the middle of the bed.");
-  element(body, "p", std::string(care_words));
+  element(body, "p",
+          tr("A filled needle comes forward and knits contrast, an empty one stays back; long ticks every ten needles, "
+             "short ones every five, the thick line is the middle of the bed."));
+  element(body, "p", std::string(care_words()));
   return body;
 }
 
@@ -236,10 +237,10 @@ std::string chart_html(const ChartRows& chart) {
   append_setup(rows, chart);
   const int last = static_cast<int>(chart.rows().size());
   for (int number = 1; number <= last; ++number) {
-    append_done(rows, chart, fmt::format("before row {}", number), chart.done_before(number));
+    append_done(rows, chart, said("before row {}", number), chart.done_before(number));
     append_row(rows, chart, number);
   }
-  append_done(rows, chart, "at the end", chart.done_at_end());
+  append_done(rows, chart, tr("at the end"), chart.done_at_end());
   std::ostringstream out;
   out.imbue(std::locale::classic());
   page.save(out, " ", pugi::format_indent | pugi::format_no_declaration, pugi::encoding_utf8);

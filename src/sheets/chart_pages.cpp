@@ -4,9 +4,9 @@
 
 #include "sheets/chart_forms.hpp"
 #include "sheets/chart_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -27,8 +27,7 @@ std::string action_line(const ChartRows& chart, const Block& block) {
   if (done.empty()) {
     return done;
   }
-  return block.kind == Block::Kind::end ? fmt::format("At the end: {}", done)
-                                        : fmt::format("Before row {}: {}", block.number, done);
+  return block.kind == Block::Kind::end ? said("At the end: {}", done) : said("Before row {}: {}", block.number, done);
 }
 
 std::vector<Block> blocks_of(const ChartRows& chart, ChartPainter& painter) {
@@ -86,16 +85,16 @@ ChartPage::ChartPage(const ChartRows& chart) {
   // "card 1234" in names_type, or the row's number, whichever is wider.
   const double number_column =
       std::max(width_of(std::to_string(chart.rows().size()), number_type, true),
-               chart.profile().card ? width_of(fmt::format("card {}", chart.rows().size()), names_type, false)
-                                    : width_of("row", names_type, false));
+               chart.profile().card ? width_of(said("card {}", chart.rows().size()), names_type, false)
+                                    : width_of(tr("row"), names_type, false));
   row_end = left + 9.0 + number_column;
   yarns = row_end + 3.0;
-  double names = width_of("carriage, yarns", head_type, true) - 9.0; // the heads mustn't touch
+  double names = width_of(tr("carriage, yarns"), head_type, true) - 9.0; // the heads mustn't touch
   for (const Yarn& yarn : chart.document().yarns) {
     names = std::max(names, width_of(chart.yarn_name(yarn.key), names_type, false));
   }
   names_end = yarns + 12.0 + std::min(names, 30.0);
-  count_end = names_end + 3.0 + std::max(width_of("count", head_type, true), width_of("1000", needles_type, true));
+  count_end = names_end + 3.0 + std::max(width_of(tr("count"), head_type, true), width_of("1000", needles_type, true));
   needles = count_end + 3.0;
   // A small piece needn't fill the page: cells of more than 4 mm are no easier to read.
   needle_width = std::min(4.0, (right - needles) / chart.stitches());
@@ -111,7 +110,7 @@ std::vector<Sheet> chart_sheets(const ChartRows& chart) {
   starts.push_back(blocks.size());
   std::vector<Sheet> sheets;
   for (std::size_t index = 0; index < pages; ++index) {
-    Sheet sheet{fmt::format("{}: needle chart", title_of(chart)), page.width, page.height, {}};
+    Sheet sheet{said("{}: needle chart", title_of(chart)), page.width, page.height, {}};
     Group group;
     group.id = "chart";
     painter.head(group.shapes, static_cast<int>(index) + 1, static_cast<int>(pages));

@@ -4,6 +4,7 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -36,8 +37,8 @@ void box(std::vector<Shape>& shapes, double x, double y, double width, double he
 
 ChartPainter::ChartPainter(const ChartRows& chart, const ChartPage& page)
     : chart_(chart), page_(page),
-      mirror_lines_(lines_of(std::string(mirror_words) + " " + std::string(selection_words(chart.profile())), head_type,
-                             false, page.right - page.left)) {}
+      mirror_lines_(lines_of(fmt::format("{} {}", mirror_words(), selection_words(chart.profile())), head_type, false,
+                             page.right - page.left)) {}
 
 std::vector<std::string> ChartPainter::broken(const std::string& words, double type) const {
   return lines_of(words, type, false, page_.right - page_.needles);
@@ -45,7 +46,7 @@ std::vector<std::string> ChartPainter::broken(const std::string& words, double t
 
 // Runs stand two spaces apart, so that the eye finds the next one.
 std::vector<std::string> ChartPainter::broken_runs(const ChartNeedles& needles) const {
-  std::vector<std::string> lines{needles.lists_those_that_stay ? "all but" : ""};
+  std::vector<std::string> lines{needles.lists_those_that_stay ? tr("all but") : ""};
   double used = width_of(lines.back(), needles_type, false);
   const double gap = width_of("  ", needles_type, false);
   for (const NeedleRun& run : needles.listed) {
@@ -114,8 +115,7 @@ void ChartPainter::tick_box(std::vector<Shape>& shapes, double y) const {
 void ChartPainter::number(std::vector<Shape>& shapes, double y, const std::string& words, int card_row) const {
   text(shapes, page_.row_end, y, words, number_type, true, Anchor::end);
   if (card_row > 0) {
-    text(shapes, page_.row_end, y + number_type * 1.2, fmt::format("card {}", card_row), names_type, false,
-         Anchor::end);
+    text(shapes, page_.row_end, y + number_type * 1.2, said("card {}", card_row), names_type, false, Anchor::end);
   }
 }
 
@@ -187,9 +187,9 @@ void ChartPainter::setup(std::vector<Shape>& shapes, double y, int setup_number)
   frame(shapes, y, setup_height(), true);
   y += row_padding;
   tick_box(shapes, y);
-  number(shapes, y, fmt::format("S{}", setup_number), 0);
+  number(shapes, y, said("S{}", setup_number), 0);
   passes(shapes, y, {Pass{row.travel, row.main.value_or('\0'), 0}});
-  const std::string words = fmt::format("Setting up: {}", setup_words(row));
+  const std::string words = said("Setting up: {}", setup_words(row));
   text(shapes, page_.needles, y, fitting_text(words, names_type, false, page_.right - page_.needles), names_type);
 }
 
@@ -247,15 +247,15 @@ void ChartPainter::legend(std::vector<Shape>& shapes, double y) const {
   };
   box(shapes, x, y, legend_cell, legend_cell, Paint{ink::black, 0.2, ink::black, false});
   x += legend_cell + 1.5;
-  words("comes forward, knits contrast");
+  words(tr("comes forward, knits contrast"));
   box(shapes, x, y, legend_cell, legend_cell, line_paint(ink::black, 0.2));
   x += legend_cell + 1.5;
-  words("stays back");
+  words(tr("stays back"));
   shapes.push_back(line_shape(Point{x, y - 0.4}, Point{x, y + legend_cell + 0.4}, line_paint(ink::black, 0.6)));
   x += 1.5;
-  words("middle of the bed");
+  words(tr("middle of the bed"));
   if (chart_.document().marks.caught.width() == 0) {
-    words("ticks: every 5 and 10 needles");
+    words(tr("ticks: every 5 and 10 needles"));
     return;
   }
   // There is no room for both, and what is to be done goes before what is seen.
@@ -263,7 +263,7 @@ void ChartPainter::legend(std::vector<Shape>& shapes, double y) const {
   box(shapes, x + (legend_cell - size) / 2, y + (legend_cell - size) / 2, size, size,
       Paint{ink::black, size / 4, Colour{255, 255, 255}, false});
   x += legend_cell + 1.5;
-  words("a float is lifted onto it");
+  words(tr("a float is lifted onto it"));
 }
 
 void ChartPainter::ruler(std::vector<Shape>& shapes, double y) const {
@@ -285,7 +285,7 @@ void ChartPainter::ruler(std::vector<Shape>& shapes, double y) const {
 void ChartPainter::head(std::vector<Shape>& shapes, int page_number, int pages) const {
   const double step = head_type * 1.4;
   const double room = page_.right - page_.left;
-  const std::string page_words = fmt::format("page {} of {}", page_number, pages);
+  const std::string page_words = said("page {} of {}", page_number, pages);
   double y = page_.top;
   text(shapes, page_.right, y + 1.5, page_words, names_type, false, Anchor::end);
   const double title_room = room - width_of(page_words, names_type, false) - 5.0;
@@ -302,14 +302,14 @@ void ChartPainter::head(std::vector<Shape>& shapes, int page_number, int pages) 
   }
   legend(shapes, y + 0.4);
   y += head_type * 1.7;
-  text(shapes, page_.row_end, y, "row", head_type, true, Anchor::end);
-  text(shapes, page_.yarns, y, "carriage, yarns", head_type, true);
-  text(shapes, page_.count_end, y, "count", head_type, true, Anchor::end);
+  text(shapes, page_.row_end, y, tr("row"), head_type, true, Anchor::end);
+  text(shapes, page_.yarns, y, tr("carriage, yarns"), head_type, true);
+  text(shapes, page_.count_end, y, tr("count"), head_type, true, Anchor::end);
   ruler(shapes, y);
   y += step + 0.8;
   shapes.push_back(line_shape(Point{page_.left, y}, Point{page_.right, y}, line_paint(ink::black, 0.5)));
   y = page_.bottom + 1.5;
-  for (const std::string& words : lines_of(std::string(care_words), care_type, false, room)) {
+  for (const std::string& words : lines_of(std::string(care_words()), care_type, false, room)) {
     text(shapes, page_.left, y, words, care_type);
     y += care_type * 1.3;
   }

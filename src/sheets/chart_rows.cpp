@@ -2,6 +2,7 @@
 #include "sheets/chart_rows.hpp"
 
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -66,7 +67,7 @@ std::string ChartRows::list_of(const RowToKnit& row) const {
   if (!needles.lists_those_that_stay) {
     return text_of(needles.listed);
   }
-  return needles.listed.empty() ? "all" : "all but " + text_of(needles.listed);
+  return needles.listed.empty() ? tr("all") : said("all but {}", text_of(needles.listed));
 }
 
 std::string ChartRows::done_before(int row) const {

@@ -2,6 +2,7 @@
 // For a screen beside the machine, a text printer, or other programs.
 #include "sheets/chart_forms.hpp"
 #include "sheets/chart_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -16,10 +17,10 @@ constexpr std::size_t rows_between_rulers = 10;
 //     [ ]   1     1  ← Oat + Ink      4  ..##|##..  L2–R2
 //     tick row  card  carriage    count  strip      needles
 struct Columns {
-  std::size_t row = 3;
+  std::size_t row = 0;
   std::size_t card = 0; // 0: no such column
-  std::size_t carriage = 8;
-  std::size_t count = 5;
+  std::size_t carriage = 0;
+  std::size_t count = 0;
 };
 
 std::string carriage_words(const std::vector<Pass>& passes, const ChartRows& chart) {
@@ -37,7 +38,9 @@ std::string padded(std::string_view text, std::size_t width) {
 
 Columns columns_of(const ChartRows& chart) {
   Columns columns;
-  columns.row = std::max(columns.row, std::to_string(chart.rows().size()).size());
+  columns.row = std::max(characters_in(tr("row")), std::to_string(chart.rows().size()).size());
+  columns.carriage = characters_in(tr("carriage"));
+  columns.count = characters_in(tr("count"));
   int last_card_row = 0;
   const RowToKnit* before = nullptr;
   for (const RowToKnit& row : chart.rows()) {
@@ -49,7 +52,7 @@ Columns columns_of(const ChartRows& chart) {
     before = &row;
   }
   if (chart.profile().card) {
-    columns.card = std::max<std::size_t>(4, std::to_string(last_card_row).size());
+    columns.card = std::max(characters_in(tr("card")), std::to_string(last_card_row).size());
   }
   return columns;
 }
@@ -81,7 +84,7 @@ template <class CharacterAt> std::string strip_of(const ChartRows& chart, Charac
 //     row  carriage  count  +    '    |    '    +    needles
 // A name ends on its needle: '+' marks every tenth, ''' every fifth.
 std::string ruler_of(const ChartRows& chart, const Columns& columns) {
-  const std::string heads = left_part("", "row", "card", "carriage", "count", columns);
+  const std::string heads = left_part("", tr("row"), tr("card"), tr("carriage"), tr("count"), columns);
   std::string names(heads.size(), ' ');
   const std::string ticks = strip_of(chart, [&](Needle needle, std::size_t stitch) {
     const int number = needle_number(needle);
@@ -96,22 +99,23 @@ std::string ruler_of(const ChartRows& chart, const Columns& columns) {
   });
   const std::size_t last = names.find_last_not_of(' ');
   names.resize(last == std::string::npos ? 0 : last + 1);
-  return names + (names.empty() ? "" : "\n") + heads + ticks + "  needles to bring forward\n";
+  return names + (names.empty() ? "" : "\n") + heads + ticks + "  " + tr("needles to bring forward") + "\n";
 }
 
 void append_head(std::string& out, const ChartRows& chart) {
   fmt::format_to(std::back_inserter(out), "{}\n{}\n{}\n", title_of(chart), machine_of(chart), piece_words(chart));
-  fmt::format_to(std::back_inserter(out), "\n{}\n{}\n", mirror_words, selection_words(chart.profile()));
-  out += "'#' comes forward and knits contrast, '.' stays back, '|' is the middle of the bed\n";
-  fmt::format_to(std::back_inserter(out), "{}\n\n", care_words);
+  fmt::format_to(std::back_inserter(out), "\n{}\n{}\n", mirror_words(), selection_words(chart.profile()));
+  fmt::format_to(std::back_inserter(out), "{}\n{}\n\n",
+                 tr("'#' comes forward and knits contrast, '.' stays back, '|' is the middle of the bed"),
+                 care_words());
 }
 
 void append_setup(std::string& out, const ChartRows& chart, const Columns& columns) {
   int number = 0;
   for (const SetupRow& row : chart.setup()) {
     const std::string yarn = row.main ? " " + chart.yarn_name(*row.main) : "";
-    out += left_part("[ ]", fmt::format("S{}", ++number), "", std::string(arrow_of(row.travel)) + yarn, "", columns);
-    fmt::format_to(std::back_inserter(out), "setting up: {}\n", setup_words(row));
+    out += left_part("[ ]", said("S{}", ++number), "", std::string(arrow_of(row.travel)) + yarn, "", columns);
+    out += said("setting up: {}", setup_words(row)) + '\n';
   }
 }
 
@@ -147,10 +151,10 @@ std::string chart_text(const ChartRows& chart) {
     if (index % rows_between_rulers == 0) {
       out += ruler;
     }
-    append_done(out, fmt::format("before row {}", number), chart.done_before(number));
+    append_done(out, said("before row {}", number), chart.done_before(number));
     append_row(out, chart, index, columns);
   }
-  append_done(out, "at the end", chart.done_at_end());
+  append_done(out, tr("at the end"), chart.done_at_end());
   return out;
 }
 

@@ -2,9 +2,12 @@
 #include "sheets/chart_words.hpp"
 
 #include "plan/reasons.hpp"
+#include "sheets/reports.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright {
 
@@ -25,7 +28,7 @@ std::string_view arrow_of(Travel travel) {
 }
 
 std::string_view travel_words(Travel travel) {
-  return travel == Travel::leftwards ? "leftwards" : "rightwards";
+  return tr(word_for(travel));
 }
 
 std::string yarn_names(const Pass& pass, const ChartRows& chart) {
@@ -43,24 +46,24 @@ std::string remark_of(const RowToKnit& row, const ChartRows& chart) {
     return std::string(reason_for(row.why));
   }
   if (row.contrast == 0) {
-    return fmt::format("all knit {}", chart.yarn_name(row.main));
+    return said("all knit {}", chart.yarn_name(row.main));
   }
   if (row.all_contrast) {
-    return fmt::format("all knit {}", chart.yarn_name(row.contrast));
+    return said("all knit {}", chart.yarn_name(row.contrast));
   }
   return "";
 }
 
 std::string_view setup_words(const SetupRow& row) {
   if (!row.main) {
-    return "free pass, knits nothing and stores card row 1";
+    return tr("free pass, knits nothing and stores card row 1");
   }
-  return row.selects ? "knits plain and selects card row 1" : "plain row";
+  return row.selects ? tr("knits plain and selects card row 1") : tr("plain row");
 }
 
 std::string title_of(const ChartRows& chart) {
   const std::string title = one_line(chart.document().title);
-  return title.empty() ? "Needle chart" : title;
+  return title.empty() ? tr("Needle chart") : title;
 }
 
 std::string machine_of(const ChartRows& chart) {
@@ -69,20 +72,33 @@ std::string machine_of(const ChartRows& chart) {
 }
 
 std::string piece_words(const ChartRows& chart) {
-  const std::size_t rows = chart.rows().size();
-  return fmt::format("Piece {}–{}, {} {}; {} {}, the carriage begins on the {}",
-                     name_of(first_needle_of(chart.document())), name_of(last_needle_of(chart.document())),
-                     chart.stitches(), chart.stitches() == 1 ? "needle" : "needles", rows, rows == 1 ? "row" : "rows",
-                     chart.document().piece.carriage == Side::right ? "right" : "left");
+  const std::string first = name_of(first_needle_of(chart.document()));
+  const std::string last = name_of(last_needle_of(chart.document()));
+  const std::string needles = said_count(chart.stitches(), "{} needle", "{} needles");
+  const std::string rows = rows_counted(std::ssize(chart.rows()));
+  return chart.document().piece.carriage == Side::right
+             ? said("Piece {}–{}, {}; {}, the carriage begins on the right", first, last, needles, rows)
+             : said("Piece {}–{}, {}; {}, the carriage begins on the left", first, last, needles, rows);
 }
 
 std::string_view selection_words(const Profile& profile) {
   switch (profile.card ? profile.selects : Selects::by_hand) {
-  case Selects::next_pass: return "The card brings the needles forward in the pass before: compare before you knit.";
-  case Selects::same_pass: return "The card selects the needles in the pass that knits: compare with the cloth.";
-  case Selects::by_hand: return "Bring the listed needles forward by hand before the carriage passes.";
+  case Selects::next_pass:
+    return tr("The card brings the needles forward in the pass before: compare before you knit.");
+  case Selects::same_pass: return tr("The card selects the needles in the pass that knits: compare with the cloth.");
+  case Selects::by_hand: return tr("Bring the listed needles forward by hand before the carriage passes.");
   }
   return "";
+}
+
+std::string_view mirror_words() {
+  return tr("As you see the bed: its left is on the left, the purl side faces you. "
+            "The knit side shows the mirror image.");
+}
+
+std::string_view care_words() {
+  return tr("Care: mind eyes and fingers near latch needles. Weights come off before the work does. "
+            "The maker's manual goes before this sheet.");
 }
 
 } // namespace punchwright

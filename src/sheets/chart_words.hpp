@@ -16,7 +16,7 @@ namespace punchwright {
 
 // "←" and "→", as the knitter sees the carriage go.
 [[nodiscard]] std::string_view arrow_of(Travel travel);
-[[nodiscard]] std::string_view travel_words(Travel travel); // "leftwards"
+[[nodiscard]] std::string_view travel_words(Travel travel); // "leftwards", in the reader's language
 
 // "Oat + Ink": the yarns in the feeders in that pass.
 [[nodiscard]] std::string yarn_names(const Pass& pass, const ChartRows& chart);
@@ -36,9 +36,7 @@ namespace punchwright {
 [[nodiscard]] std::string_view selection_words(const Profile& profile);
 
 // Which way round the chart is.
-constexpr std::string_view mirror_words = "As you see the bed: its left is on the left, the purl side faces you. "
-                                          "The knit side shows the mirror image.";
-constexpr std::string_view care_words = "Care: mind eyes and fingers near latch needles. Weights come off before the "
-                                        "work does. The maker's manual goes before this sheet.";
+[[nodiscard]] std::string_view mirror_words();
+[[nodiscard]] std::string_view care_words();
 
 } // namespace punchwright

@@ -3,6 +3,7 @@
 
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -11,7 +12,7 @@ namespace {
 
 constexpr double gutter = 5.0;
 
-// 1.000, or as many digits as the correction needs.
+// 1.000, or as many digits as the correction needs; with a point, since it is typed into a file.
 std::string correction_text(double scale) {
   return fmt::format("{:.4g}", scale);
 }
@@ -20,28 +21,29 @@ void add_size_check(std::vector<Shape>& shapes, Point corner, const PageFrame& f
   add_test_square(shapes, corner);
   TextColumn column(shapes, {corner.x + 5, corner.y + 4}, test_square - 10, corner.y + test_square - 3);
   column.paragraph("100 × 100 mm", 4.2, true);
-  column.heading("Check the size before you punch");
+  column.heading(tr("Check the size before you punch"));
   column.item(
-      "Lay a steel ruler along both printed rulers. Each has to be 150 mm long, this square 100 mm on every side.");
-  column.item("If not, see first whether the printer was told to fit or shrink the page, and print again at 100 %.");
-  column.item("If it still differs, type what the two rulers measure into the editor's card panel; or work out the new "
-              "correction for the file's [card] table:");
+      tr("Lay a steel ruler along both printed rulers. Each has to be 150 mm long, this square 100 mm on every side."));
+  column.item(
+      tr("If not, see first whether the printer was told to fit or shrink the page, and print again at 100 %."));
+  column.item(tr("If it still differs, type what the two rulers measure into the editor's card panel; or work out the "
+                 "new correction for the file's [card] table:"));
   column.gap(1.0);
-  column.paragraph("new scale_x = present scale_x × measured across / 150", 2.7, true);
-  column.paragraph("new scale_y = present scale_y × measured upwards / 150", 2.7, true);
+  column.paragraph(tr("new scale_x = present scale_x × measured across / 150"), 2.7, true);
+  column.paragraph(tr("new scale_y = present scale_y × measured upwards / 150"), 2.7, true);
   column.gap(1.0);
-  column.paragraph(fmt::format("Present correction of this print: scale_x = {}, scale_y = {}.",
-                               correction_text(frame.scale_x), correction_text(frame.scale_y)));
+  column.paragraph(said("Present correction of this print: scale_x = {}, scale_y = {}.", correction_text(frame.scale_x),
+                        correction_text(frame.scale_y)));
   column.gap(1.5);
-  column.paragraph("measured across: ____________ mm", 3.0);
+  column.paragraph(tr("measured across: ____________ mm"), 3.0);
   column.gap(2.5);
-  column.paragraph("measured upwards: ____________ mm", 3.0);
+  column.paragraph(tr("measured upwards: ____________ mm"), 3.0);
 }
 
 double add_title(std::vector<Shape>& shapes, const PageFrame& frame, const std::string& title,
                  const std::string& subtitle, int pages) {
   const double y = frame.top();
-  const std::string page = fmt::format("page 1 of {}", pages);
+  const std::string page = said("page {} of {}", 1, pages);
   const double page_width = width_of(page, 3.0, false) + 6.0;
   shapes.push_back(title_shape({frame.left(), y + 5.6}, title, 7.0, 4.0, frame.width() - page_width));
   shapes.push_back(text_shape({frame.right(), y + 5.6}, page, 3.0, Anchor::end));
@@ -53,10 +55,10 @@ double add_title(std::vector<Shape>& shapes, const PageFrame& frame, const std::
   box.height = 11.0;
   box.paint = Paint{ink::black, 0.4, ink::wash, false};
   shapes.push_back(box);
-  shapes.push_back(text_shape({frame.left() + frame.width() / 2, y + 19.0}, "PRINT AT 100 % — “ACTUAL SIZE”", 4.0,
+  shapes.push_back(text_shape({frame.left() + frame.width() / 2, y + 19.0}, tr("PRINT AT 100 % — “ACTUAL SIZE”"), 4.0,
                               Anchor::middle, true));
   shapes.push_back(text_shape({frame.left() + frame.width() / 2, y + 23.6},
-                              "Do not scale, fit or shrink the pages: the holes would not meet the machine's.", 2.9,
+                              tr("Do not scale, fit or shrink the pages: the holes would not meet the machine's."), 2.9,
                               Anchor::middle));
   return y + 27.5;
 }

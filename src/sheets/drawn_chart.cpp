@@ -5,10 +5,10 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -29,7 +29,7 @@ void add_line(std::vector<Shape>& shapes, Point from, Point to, Colour colour, d
 std::vector<std::string> words_of_band(const Document& document, const Band& band) {
   std::vector<std::string> lines{one_line(yarn_of(document, band.main).name)};
   if (band.contrast) {
-    lines.push_back("with " + one_line(yarn_of(document, *band.contrast).name));
+    lines.push_back(said("with {}", one_line(yarn_of(document, *band.contrast).name)));
   }
   return lines;
 }

@@ -2,9 +2,9 @@
 #include "sheets/everything.hpp"
 
 #include "sheets/reports.hpp"
+#include "words/words.hpp"
 
 #include <filesystem>
-#include <fmt/format.h>
 #include <functional>
 #include <iterator>
 #include <utility>
@@ -70,8 +70,8 @@ Everything everything_of(const Document& document, const Profile& profile, const
       return Error{{},
                    0,
                    0,
-                   fmt::format("{} rows are too many for the table of rows", rows.rows.size()),
-                   fmt::format("up to {} are allowed; knit fewer times", most_rows_in_table)};
+                   said("{} rows are too many for the table of rows", rows.rows.size()),
+                   said("up to {} are allowed; knit fewer times", most_rows_in_table)};
     }
     std::string text;
     rows_table(document, profile, rows, [&](std::string_view piece) { text += piece; });

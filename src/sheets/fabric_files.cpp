@@ -4,8 +4,8 @@
 #include "sheets/knitted_picture.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <functional>
 
 namespace punchwright {
@@ -15,7 +15,7 @@ namespace {
 Result<std::vector<OutputFile>> picture_files(const std::string& path,
                                               const std::function<Result<FabricPicture>()>& draw) {
   if (const std::string extension = extension_in(path); extension != ".png") {
-    return Error{path, 0, 0, fmt::format("'{}' is no form of the fabric picture", extension), "allowed: .png"};
+    return Error{path, 0, 0, said("'{}' is no form of the fabric picture", extension), tr("allowed: .png")};
   }
   const auto failed = [&](Error error) {
     error.file = path;

@@ -6,10 +6,10 @@
 #include "rows/rows.hpp"
 #include "sheets/fabric_strand.hpp"
 #include "sheets/fabric_tile.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <iterator>
 #include <map>
 #include <tuple>
@@ -145,12 +145,11 @@ Result<FabricSize> fabric_size(int stitches, int rows, const Gauge& gauge) {
   const FabricSize size{stitches, rows, static_cast<int>(std::lround(wide * pixels_in_mm)),
                         static_cast<int>(std::lround(high * pixels_in_mm))};
   if (size.width < stitches || size.height < rows) {
-    return Error{
-        {},
-        0,
-        0,
-        fmt::format("{} stitches by {} rows are too many for one picture in the gauge's proportion", stitches, rows),
-        "knit fewer times, or fewer stitches, to draw it"};
+    return Error{{},
+                 0,
+                 0,
+                 said("{} stitches by {} rows are too many for one picture in the gauge's proportion", stitches, rows),
+                 tr("knit fewer times, or fewer stitches, to draw it")};
   }
   return size;
 }

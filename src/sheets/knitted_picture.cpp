@@ -4,6 +4,7 @@
 #include "sheets/defect_tile.hpp"
 #include "sheets/fabric_strand.hpp"
 #include "sheets/fabric_tile.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <map>
@@ -146,7 +147,7 @@ private:
 
 Result<FabricPicture> knitted_picture(const Fabric& fabric, const Document& document, Face side) {
   if (fabric.rows() == 0) {
-    return Error{{}, 0, 0, "nothing was knitted that could be drawn", "see the steps"};
+    return Error{{}, 0, 0, tr("nothing was knitted that could be drawn"), tr("see the steps")};
   }
   const Result<FabricSize> size = fabric_size(stitches_of(document), fabric.rows(), document.gauge);
   if (!size) {

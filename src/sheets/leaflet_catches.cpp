@@ -3,9 +3,9 @@
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <utility>
 #include <vector>
 
@@ -34,16 +34,16 @@ bool any_in(const Catches& catches) {
 // Common practice of catching floats on a single bed.
 std::vector<FlowBlock> how(double width) {
   std::vector<FlowBlock> blocks{leaflet_text(
-      "Some floats are longer than fingers and buttons leave in peace. They stay as they are drawn, and are caught "
-      "while they are knitted:",
+      tr("Some floats are longer than fingers and buttons leave in peace. They stay as they are drawn, and "
+         "are caught while they are knitted:"),
       width)};
   for (const char* const text :
-       {"Knit the row. Before anything else is done, look below each needle that is named for it: across its stitch "
-        "lies the strand of the other yarn.",
-        "Take up that strand with a transfer tool or a hook, without drawing it tight, and lay it over the needle into "
-        "its hook, beside the stitch.",
-        "The next row knits both off together. A strand drawn tight puckers the cloth, and shows as a speck on the "
-        "knit side."}) {
+       {tr("Knit the row. Before anything else is done, look below each needle that is named for it: across its stitch "
+           "lies the strand of the other yarn."),
+        tr("Take up that strand with a transfer tool or a hook, without drawing it tight, and lay it over the needle "
+           "into its hook, beside the stitch."),
+        tr("The next row knits both off together. A strand drawn tight puckers the cloth, and shows as a speck on the "
+           "knit side.")}) {
     blocks.push_back(leaflet_item(text, width));
   }
   return blocks;
@@ -92,14 +92,14 @@ void add_catches(LeafletPages& pages, const LeafletMachine& by_card, const Leafl
     return;
   }
   const bool one_for_both = lists.size() == 2 && lists.front().second == lists.back().second;
-  pages.add_part("Floats caught by hand", room_for_catches, [&](LeafletPages& on) {
+  pages.add_part(tr("Floats caught by hand"), room_for_catches, [&](LeafletPages& on) {
     on.set(how(on.width()), 1);
     if (one_for_both || lists.size() == 1) {
-      set_list(on, "After the row, onto the needles", lists.front().second);
+      set_list(on, tr("After the row, onto the needles"), lists.front().second);
       return;
     }
     for (const auto& [machine, catches] : lists) {
-      set_list(on, name_of_kind(machine->profile) + ", after the row, onto the needles", catches);
+      set_list(on, said("{}, after the row, onto the needles", name_of_kind(machine->profile)), catches);
     }
   });
 }

@@ -1,6 +1,7 @@
 // The leaflet's cautions, and what a check of the design says.
 #include "design/words.hpp"
 #include "sheets/leaflet_parts.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -26,27 +27,28 @@ std::vector<FlowBlock> what_the_check_says(const LeafletMachine& own, double wid
     found.push_back(leaflet_item(with_capital(fmt::format("{}; {}.", words.text, words.remedy)), width));
   }
   if (left_out > 0) {
-    found.push_back(leaflet_item(fmt::format("And {} more.", left_out), width));
+    found.push_back(leaflet_item(said("And {} more.", left_out), width));
   }
   if (!found.empty()) {
-    found.insert(found.begin(), leaflet_subheading("What a check of the design says", width));
+    found.insert(found.begin(), leaflet_subheading(tr("What a check of the design says"), width));
   }
   return found;
 }
 
 std::vector<FlowBlock> cautions(const LeafletMachine& own, const LeafletMachine& by_card, double width) {
   std::vector<FlowBlock> blocks;
-  for (const char* const text :
-       {"The maker's manual goes before this leaflet.", "Latch needles and transfer tools: mind eyes and fingers.",
-        "Punches and knives: on a mat, away from the body.", "Weights come off before the work does, or it falls.",
-        "Keep children and the moving carriage apart."}) {
+  for (const char* const text : {tr("The maker's manual goes before this leaflet."),
+                                 tr("Latch needles and transfer tools: mind eyes and fingers."),
+                                 tr("Punches and knives: on a mat, away from the body."),
+                                 tr("Weights come off before the work does, or it falls."),
+                                 tr("Keep children and the moving carriage apart.")}) {
     blocks.push_back(leaflet_item(text, width));
   }
   if (reads_card(by_card.profile) && !unsure_values(by_card.profile).empty()) {
     blocks.push_back(
-        leaflet_item("Whether a card's face shows the purl or the knit side, and how far above the reader the "
-                     "visible line lies, differs between machines: knit a small swatch with a lopsided "
-                     "motif before you punch the whole card.",
+        leaflet_item(tr("Whether a card's face shows the purl or the knit side, and how far above the reader the "
+                        "visible line lies, differs between machines: knit a small swatch with a lopsided "
+                        "motif before you punch the whole card."),
                      width));
   }
   const auto found = what_the_check_says(own, width);
@@ -57,7 +59,7 @@ std::vector<FlowBlock> cautions(const LeafletMachine& own, const LeafletMachine&
 } // namespace
 
 void add_cautions(LeafletPages& pages, const LeafletMachine& own, const LeafletMachine& by_card) {
-  const std::string name = "Cautions";
+  const std::string name = tr("Cautions");
   const auto in_one = [&](LeafletPages& on) { on.set(cautions(own, by_card, on.width()), 1); };
   const auto close_in_two = [&](LeafletPages& on) {
     auto blocks = cautions(own, by_card, on.column_width(2));

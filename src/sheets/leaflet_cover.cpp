@@ -1,13 +1,14 @@
 // The leaflet's first page, and the chart with its legend.
 #include "design/lengths.hpp"
-#include "design/words.hpp"
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/cloth_drawing.hpp"
 #include "sheets/drawn_chart.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -90,7 +91,7 @@ FlowBlock yarn_block(const Document& document, const Yarn& yarn, double width) {
   strand.height = sample_height;
   strand.paint = dashed_paint(ink::middle, 0.2);
   line.shapes.emplace_back(strand);
-  line.shapes.emplace_back(text_shape({width - strand_width / 2, sample_height / 2 + 0.9}, "strand", small_type,
+  line.shapes.emplace_back(text_shape({width - strand_width / 2, sample_height / 2 + 0.9}, tr("strand"), small_type,
                                       Anchor::middle, false, ink::dark));
   const double x = sample_width + 3.0;
   const double room = width - strand_width - 3.0 - x;
@@ -100,10 +101,11 @@ FlowBlock yarn_block(const Document& document, const Yarn& yarn, double width) {
   double y = base_line + line_step;
   for (const bool contrast : {false, true}) {
     if (const std::string rows = rows_text(document, yarn.key, contrast); !rows.empty()) {
-      line.shapes.emplace_back(text_shape(
-          {x, y},
-          fitting_text((contrast ? "contrast, chart rows " : "main, chart rows ") + rows, small_type, false, room),
-          small_type));
+      line.shapes.emplace_back(
+          text_shape({x, y},
+                     fitting_text(contrast ? said("contrast, chart rows {}", rows) : said("main, chart rows {}", rows),
+                                  small_type, false, room),
+                     small_type));
       y += line_step;
     }
   }
@@ -113,22 +115,23 @@ FlowBlock yarn_block(const Document& document, const Yarn& yarn, double width) {
 }
 
 std::string machine_words(const LeafletMachine& machine) {
-  return fmt::format("{}: {}.{}", name_of_kind(machine.profile), name_of_machine(machine.profile),
-                     !machine.misfits.empty() ? " The drawing doesn't fit it as it is; its part says why."
-                     : machine.own            ? ""
-                                              : " Yours may differ: compare bed and card.");
+  const std::string name = fmt::format("{}: {}.", name_of_kind(machine.profile), name_of_machine(machine.profile));
+  if (!machine.misfits.empty()) {
+    return fmt::format("{} {}", name, tr("The drawing doesn't fit it as it is; its part says why."));
+  }
+  return machine.own ? name : fmt::format("{} {}", name, tr("Yours may differ: compare bed and card."));
 }
 
 std::string cloth_words(const ClothDrawn& cloth, int columns, int rows) {
   if (cloth.columns == columns && cloth.rows == rows) {
-    return "The knit side, the whole piece.";
+    return tr("The knit side, the whole piece.");
   }
-  return fmt::format("The knit side: {} of {} stitches, {} of {} rows, from the lower left corner.", cloth.columns,
-                     columns, cloth.rows, rows);
+  return said("The knit side: {} of {} stitches, {} of {} rows, from the lower left corner.", cloth.columns, columns,
+              cloth.rows, rows);
 }
 
 std::vector<FlowBlock> yarn_blocks(const Document& document, double width) {
-  std::vector<FlowBlock> blocks{leaflet_subheading("Yarns", width)};
+  std::vector<FlowBlock> blocks{leaflet_subheading(tr("Yarns"), width)};
   for (const Yarn* yarn : used_yarns(document)) {
     blocks.push_back(yarn_block(document, *yarn, width));
   }
@@ -141,25 +144,25 @@ std::vector<FlowBlock> facts(const LeafletMachine& own, const LeafletMachine& ot
   const Document& document = own.document;
   const int columns = stitches_of(document);
   const int rows = static_cast<int>(own.rows.rows.size());
-  std::vector<FlowBlock> blocks{leaflet_subheading("Gauge and size", width)};
+  std::vector<FlowBlock> blocks{leaflet_subheading(tr("Gauge and size"), width)};
   for (const std::string& text :
-       {fmt::format("Gauge: {:g} stitches and {:g} rows to 10 cm, in the two-colour pattern.", document.gauge.stitches,
-                    document.gauge.rows),
-        fmt::format("Repeat: {} wide, {} high.", counted(document.grid.width(), "stitch", "stitches"),
-                    counted(document.grid.height(), "row", "rows")),
-        fmt::format("Piece: {} and {} to knit; {}.", counted(columns, "stitch", "stitches"),
-                    counted(rows, "row", "rows"),
-                    both_units(columns * document.gauge.stitch_mm(), rows * document.gauge.row_mm()))}) {
+       {said("Gauge: {} stitches and {} rows to 10 cm, in the two-colour pattern.",
+             with_decimal_sign(fmt::format("{:g}", document.gauge.stitches)),
+             with_decimal_sign(fmt::format("{:g}", document.gauge.rows))),
+        said("Repeat: {} wide, {} high.", stitches_counted(document.grid.width()),
+             rows_counted(document.grid.height())),
+        said("Piece: {} and {} to knit; {}.", stitches_counted(columns), rows_counted(rows),
+             both_units(columns * document.gauge.stitch_mm(), rows * document.gauge.row_mm()))}) {
     blocks.push_back(leaflet_item(text, width));
   }
-  blocks.push_back(leaflet_subheading("Machines", width));
+  blocks.push_back(leaflet_subheading(tr("Machines"), width));
   for (const LeafletMachine* machine : {&own, &other}) {
     blocks.push_back(leaflet_item(machine_words(*machine), width));
   }
   if (own.profile.pitch_mm != other.profile.pitch_mm) {
-    blocks.push_back(leaflet_item("Another bed gives another gauge: knit a swatch of the pattern first.", width));
+    blocks.push_back(leaflet_item(tr("Another bed gives another gauge: knit a swatch of the pattern first."), width));
   }
-  blocks.push_back(leaflet_subheading("In this leaflet", width));
+  blocks.push_back(leaflet_subheading(tr("In this leaflet"), width));
   for (const LeafletPart& part : parts) {
     blocks.push_back(leaflet_contents(part, width));
     blocks.back().before = part.name == parts.front().name ? half_line : 0;
@@ -198,10 +201,11 @@ void add_cover(LeafletPages& pages, const LeafletMachine& own, const LeafletMach
                const std::vector<LeafletPart>& parts) {
   const Document& document = own.document;
   const std::string title = one_line(document.title);
-  std::vector<FlowBlock> head{paragraph(title.empty() ? "A two-colour band" : title, pages.width(),
+  std::vector<FlowBlock> head{paragraph(title.empty() ? tr("A two-colour band") : title, pages.width(),
                                         {title_type, true, 0, 0, 3 * line_step, base_line + line_step})};
-  head.push_back(paragraph("A two-colour pattern for hand-operated knitting machines: with a punch card, or by hand.",
-                           pages.width(), {}));
+  head.push_back(
+      paragraph(tr("A two-colour pattern for hand-operated knitting machines: with a punch card, or by hand."),
+                pages.width(), {}));
   if (const std::string notes = one_line(document.notes); !notes.empty()) {
     head.push_back(paragraph(notes, pages.width(), {body_type, false, 0, half_line}));
   }
@@ -225,12 +229,13 @@ void add_cover(LeafletPages& pages, const LeafletMachine& own, const LeafletMach
 }
 
 void add_chart(LeafletPages& pages, const Document& document) {
-  pages.begin_part("Chart");
+  pages.begin_part(tr("Chart"));
   const DrawnChart chart(document);
-  pages.set({paragraph("The knit side. Row 1 is knitted first and lies lowest; column 1 is the leftmost. Rows of one "
-                       "colour that come between the drawn ones at a yarn change are in the steps.",
-                       pages.width(), {})},
-            1);
+  pages.set(
+      {paragraph(tr("The knit side. Row 1 is knitted first and lies lowest; column 1 is the leftmost. Rows of one "
+                    "colour that come between the drawn ones at a yarn change are in the steps."),
+                 pages.width(), {})},
+      1);
   pages.gap(half_line);
   // The legend: cells as they stand in the chart.
   double x = pages.left();
@@ -251,11 +256,11 @@ void add_chart(LeafletPages& pages, const Document& document) {
   for (const Band& band : document.bands) {
     if (std::ranges::find(mains, band.main) == mains.end()) {
       mains.push_back(band.main);
-      entry(band.main, false, "main: " + name_of_yarn(document, band.main));
+      entry(band.main, false, said("main: {}", name_of_yarn(document, band.main)));
     }
   }
   for (const char yarn : chart.contrasts()) {
-    entry(yarn, true, "contrast: " + name_of_yarn(document, yarn));
+    entry(yarn, true, said("contrast: {}", name_of_yarn(document, yarn)));
   }
   pages.gap(2 * line_step);
   const auto windows = chart_windows(chart, document, pages.width(), pages.room());

@@ -5,8 +5,7 @@
 #include "sheets/output_names.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/writers.hpp"
-
-#include <fmt/format.h>
+#include "words/words.hpp"
 
 namespace punchwright {
 namespace {
@@ -20,16 +19,16 @@ Failure too_large(const Document& document, const RowsToKnit& rows) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("{} rows to knit are too many for a leaflet", rows.rows.size()),
-                 fmt::format("up to {} are allowed; knit fewer times", most_rows)};
+                 said("{} rows to knit are too many for a leaflet", rows.rows.size()),
+                 said("up to {} are allowed; knit fewer times", most_rows)};
   }
   const long long cells = static_cast<long long>(document.grid.width()) * document.grid.height();
   if (cells > most_cells) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("a drawing of {} stitches is too large for a leaflet", cells),
-                 fmt::format("up to {} are allowed", most_cells)};
+                 said("a drawing of {} stitches is too large for a leaflet", cells),
+                 said("up to {} are allowed", most_cells)};
   }
   return std::nullopt;
 }
@@ -49,7 +48,7 @@ LeafletMachine on_machine(const Document& document, const Profile& profile, Rows
 LeafletPages set_all(const LeafletMachine& own, const LeafletMachine& other, Paper paper,
                      const std::vector<LeafletPart>& parts) {
   const std::string title = one_line(own.document.title);
-  LeafletPages pages(paper, title.empty() ? "Two-colour band" : title);
+  LeafletPages pages(paper, title.empty() ? tr("Two-colour band") : title);
   add_cover(pages, own, other, parts);
   add_chart(pages, own.document);
   const LeafletMachine& by_card = reads_card(own.profile) ? own : other;
@@ -82,7 +81,7 @@ Result<std::vector<Sheet>> pages_of_leaflet(const Document& document, const Prof
 Result<std::vector<OutputFile>> leaflet_files(const Document& document, const Profile& profile, const std::string& path,
                                               Paper paper) {
   if (const std::string extension = extension_in(path); extension != ".pdf") {
-    return Error{path, 0, 0, fmt::format("'{}' is no form of the leaflet", extension), "allowed: .pdf"};
+    return Error{path, 0, 0, said("'{}' is no form of the leaflet", extension), tr("allowed: .pdf")};
   }
   const auto failed = [&](Error error) {
     error.file = path;

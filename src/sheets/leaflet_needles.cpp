@@ -5,6 +5,7 @@
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -45,17 +46,18 @@ public:
         yarns += fmt::format("{}{} {}", yarns.empty() ? "" : ", ", yarn.key, name_of_yarn(document, yarn.key));
       }
     }
-    std::string text = fmt::format("{} {}", mirror_words, selection_words(machine_.profile));
+    std::string text = fmt::format("{} {}", mirror_words(), selection_words(machine_.profile));
     if (other_) {
-      text += " By card, compare them with those that the card brings forward.";
+      text += fmt::format(" {}", tr("By card, compare them with those that the card brings forward."));
       const auto& ends = difference_.end_needles;
       if (!ends.empty()) {
-        text += fmt::format(" There the end {}, {}, {} forward in every row with contrast too.",
-                            ends.size() == 1 ? "needle" : "needles", needles_words(ends),
-                            ends.size() == 1 ? "comes" : "come");
+        text += ' ' + said_count(std::ssize(ends),
+                                 "There the end needle, {1}, comes forward in every row with contrast too.",
+                                 "There the end needles, {1}, come forward in every row with contrast too.",
+                                 needles_words(ends));
       }
     }
-    return text + fmt::format(" Yarns: {}.", yarns);
+    return text + ' ' + said("Yarns: {}.", yarns);
   }
 
   [[nodiscard]] FlowBlock head() const {
@@ -65,17 +67,17 @@ public:
     const auto add = [&](double x, const char* words, Anchor anchor) {
       line.shapes.emplace_back(text_shape({x, base_line}, words, small_type, anchor, true));
     };
-    add(row_end_, "row", Anchor::end);
+    add(row_end_, tr("row"), Anchor::end);
     if (chart_end_ > 0) {
-      add(chart_end_, "chart", Anchor::end);
+      add(chart_end_, tr("chart"), Anchor::end);
     }
     if (second_travel_ > 0) {
-      add(travel_, "hand", Anchor::middle);
-      add(second_travel_, "card", Anchor::middle);
+      add(travel_, tr("hand"), Anchor::middle);
+      add(second_travel_, tr("card"), Anchor::middle);
     }
-    add(yarns_, "yarns", Anchor::start);
-    add(count_end_, "count", Anchor::end);
-    add(needles_, "needles that come forward", Anchor::start);
+    add(yarns_, tr("yarns"), Anchor::start);
+    add(count_end_, tr("count"), Anchor::end);
+    add(needles_, tr("needles that come forward"), Anchor::start);
     line.shapes.emplace_back(line_shape({0, line_step - 0.2}, {width_, line_step - 0.2}, line_paint(ink::black, 0.3)));
     head.lines.push_back(std::move(line));
     return head;
@@ -86,7 +88,7 @@ public:
     const int rows = static_cast<int>(chart_.rows().size());
     for (int row = 1; row <= listed_; ++row) {
       if (const std::string done = done_before(row); !done.empty()) {
-        blocks.push_back(done_block(fmt::format("before row {}: {}", row, done)));
+        blocks.push_back(done_block(said("before row {}: {}", row, done)));
       }
       blocks.push_back(row_block(row));
     }
@@ -103,10 +105,11 @@ public:
         passes += chart_.rows()[static_cast<std::size_t>(row)].passes;
       }
       const bool arrows_turn = passes % 2 != 0;
-      close_with(again_words(listed_, rows) + (arrows_turn ? ", each time with the arrows the other way round" : ""));
+      const std::string again = again_words(listed_, rows);
+      close_with(arrows_turn ? said("{}, each time with the arrows the other way round", again) : again);
     }
     if (const std::string done = told(chart_.done_at_end(), other_ ? other_->done_at_end() : ""); !done.empty()) {
-      close_with(fmt::format("at the end: {}", done));
+      close_with(said("at the end: {}", done));
     }
     return blocks;
   }
@@ -118,7 +121,8 @@ private:
     for (std::size_t row = 0; row < chart_.rows().size(); ++row) {
       as_drawn = as_drawn && in_chart(row);
     }
-    row_end_ = std::max(7.0, width_of(std::to_string(chart_.rows().size()), body_type, true) + 1.0);
+    row_end_ = std::max({7.0, width_of(tr("row"), small_type, true),
+                         width_of(std::to_string(chart_.rows().size()), body_type, true) + 1.0});
     double x = row_end_;
     if (!as_drawn) {
       chart_end_ = x += 13.0;
@@ -159,10 +163,9 @@ private:
     if (by_card == words) {
       return words;
     }
-    return by_card.starts_with(words + ", ")
-               ? fmt::format("{}; by card also {}", words, by_card.substr(words.size() + 2))
-           : words.empty() ? "by card " + by_card
-                           : fmt::format("{}; by card {}", words, by_card);
+    return by_card.starts_with(words + ", ") ? said("{}; by card also {}", words, by_card.substr(words.size() + 2))
+           : words.empty()                   ? said("by card {}", by_card)
+                                             : said("{}; by card {}", words, by_card);
   }
 
   // On a band as wide as the list.
@@ -185,8 +188,9 @@ private:
     const ChartNeedles& needles = chart_.needles_of(row);
     const std::string remark = remark_of(row, chart_);
     if (needles.runs.empty() || needles.count == std::ssize(needles.forward)) {
-      const std::string which = needles.runs.empty() ? "none" : "all";
-      return lines_of(remark.empty() ? which : which + ": " + remark, body_type, false, width_ - needles_);
+      const std::string which = needles.runs.empty() ? tr("none") : tr("all");
+      return lines_of(remark.empty() ? which : fmt::format("{}: {}", which, remark), body_type, false,
+                      width_ - needles_);
     }
     std::vector<std::string> lines;
     for (const NeedleRun& run : needles.runs) {
@@ -305,12 +309,12 @@ std::optional<OneList> one_list_for(const LeafletMachine& by_card, const Leaflet
 void add_needles(LeafletPages& pages, const LeafletMachine& by_card, const LeafletMachine& by_hand) {
   const bool both = by_card.misfits.empty() && by_hand.misfits.empty();
   if (const auto difference = both ? one_list_for(by_card, by_hand) : std::nullopt) {
-    add_list(pages, "Needles", by_hand, &by_card, *difference);
+    add_list(pages, tr("Needles"), by_hand, &by_card, *difference);
     return;
   }
   for (const LeafletMachine* machine : {&by_card, &by_hand}) {
     if (machine->misfits.empty()) {
-      add_list(pages, reads_card(machine->profile) ? "Needles by card" : "Needles by hand", *machine);
+      add_list(pages, reads_card(machine->profile) ? tr("Needles by card") : tr("Needles by hand"), *machine);
     }
   }
 }

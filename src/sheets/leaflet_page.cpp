@@ -2,10 +2,10 @@
 #include "sheets/leaflet_page.hpp"
 
 #include "sheets/shapes.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -27,7 +27,7 @@ void LeafletPages::add_page(const std::string& running_head) {
 }
 
 void LeafletPages::new_page() {
-  add_page(part_.empty() ? part_ : part_ + ", continued");
+  add_page(part_.empty() ? part_ : said("{}, continued", part_));
 }
 
 LeafletPages LeafletPages::blank_from(double y) const {
@@ -108,8 +108,8 @@ std::vector<Sheet> LeafletPages::finish(int more_pages) {
     auto& shapes = sheets_[page].groups.back().shapes;
     const double right = left() + width();
     const double foot_line = frame_.paper_height - 12.0;
-    shapes.push_back(text_shape({right, foot_line}, fmt::format("page {} of {}", page + 1, count), small_type,
-                                Anchor::end, false, ink::dark));
+    shapes.push_back(text_shape({right, foot_line}, said("page {} of {}", page + 1, count), small_type, Anchor::end,
+                                false, ink::dark));
     if (page == 0) {
       continue;
     }

@@ -6,8 +6,10 @@
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/punch_list.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/step_forms.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -21,16 +23,17 @@ namespace {
 constexpr double room_for_steps = 100.0; // mm: with less, the other way of knitting has a page of its own
 
 void add_misfits(LeafletPages& pages, const LeafletMachine& machine) {
-  std::vector<FlowBlock> blocks{leaflet_text("The drawing can't be knitted on this machine as it is:", pages.width())};
+  std::vector<FlowBlock> blocks{
+      leaflet_text(tr("The drawing can't be knitted on this machine as it is:"), pages.width())};
   for (const Finding& finding : machine.misfits) {
     const Words words = words_of(finding, machine.document, machine.profile);
     blocks.push_back(leaflet_item(with_capital(fmt::format("{}; {}.", words.text, words.remedy)), pages.width()));
   }
   blocks.push_back(leaflet_text(
-      machine.own ? "Once that is mended, the leaflet made anew has the steps here."
+      machine.own ? tr("Once that is mended, the leaflet made anew has the steps here.")
       : reads_card(machine.profile)
-          ? "Bring the needles forward by hand instead, as the other part says; many card machines allow it."
-          : "Knit it by card instead, as the other part says.",
+          ? tr("Bring the needles forward by hand instead, as the other part says; many card machines allow it.")
+          : tr("Knit it by card instead, as the other part says."),
       pages.width()));
   pages.set(blocks, 1);
 }
@@ -44,31 +47,47 @@ std::string with_dashes(const std::string& runs) {
   return text;
 }
 
+std::string way_round_text(const CardReader& reader) {
+  const bool column_1_left = (reader.face == CardFace::as_knitter_sees) != reader.turned;
+  if (reader.turned) {
+    return column_1_left
+               ? tr("The face towards you, the end that goes in first up: column 1 is the leftmost one, row 1 "
+                    "the uppermost.")
+               : tr("The face towards you, the end that goes in first up: column 1 is the rightmost one, row "
+                    "1 the uppermost.");
+  }
+  return column_1_left
+             ? tr("The face towards you, the end that goes in first down: column 1 is the leftmost one, row 1 the "
+                  "lowest.")
+             : tr("The face towards you, the end that goes in first down: column 1 is the rightmost one, row 1 the "
+                  "lowest.");
+}
+
 // How many rows, on how many blanks, and which way round.
 std::string card_text(const CardJob& job, const CardReader& reader) {
-  const bool column_1_left = (reader.face == CardFace::as_knitter_sees) != reader.turned;
-  std::string text = fmt::format("{} {} of {} columns, with two overlap rows of all holes at each end. ",
-                                 job.plan.rows_in_all, job.plan.rows_in_all == 1 ? "row" : "rows", reader.repeat);
+  std::vector<std::string> sentences{
+      said_count(job.plan.rows_in_all, "{} row of {} columns, with two overlap rows of all holes at each end.",
+                 "{} rows of {} columns, with two overlap rows of all holes at each end.", reader.repeat)};
   if (job.plan.circuits > 1) {
-    text += fmt::format("These are the {} rows listed, {} times over, since a shorter loop can't run round. ",
-                        job.plan.circuit, job.plan.circuits);
+    sentences.push_back(said("These are the {} rows listed, {} times over, since a shorter loop can't run round.",
+                             job.plan.circuit, job.plan.circuits));
   }
   if (job.plan.cards.size() > 1) {
-    text += fmt::format("They take {} blanks, joined in order: ", job.plan.cards.size());
+    std::string cards;
     for (const Card& card : job.plan.cards) {
-      text += fmt::format("{}{} on card {}", card.number == 1 ? "" : ", ",
-                          first_to_last(card.first_row, card.first_row + card.rows - 1, "row", "rows"), card.number);
+      cards += cards.empty() ? "" : ", ";
+      cards += said("{} on card {}", rows_from_to(card.first_row, card.first_row + card.rows - 1), card.number);
     }
-    text += ". ";
+    sentences.push_back(said("They take {} blanks, joined in order: {}.", job.plan.cards.size(), cards));
   }
   if (job.plan.loop) {
-    text += "The ends are joined into a loop. ";
+    sentences.emplace_back(tr("The ends are joined into a loop."));
   }
-  return text + fmt::format("The face towards you, the end that goes in first {}: column 1 is the {} one, row 1 the "
-                            "{}. A hole is a {} stitch. Here stand the columns with a hole, for each row.",
-                            reader.turned ? "up" : "down", column_1_left ? "leftmost" : "rightmost",
-                            reader.turned ? "uppermost" : "lowest",
-                            reader.hole == HoleMeans::contrast ? "contrast" : "main");
+  sentences.push_back(way_round_text(reader));
+  sentences.emplace_back(reader.hole == HoleMeans::contrast ? tr("A hole is a contrast stitch.")
+                                                            : tr("A hole is a main stitch."));
+  sentences.emplace_back(tr("Here stand the columns with a hole, for each row."));
+  return fmt::format("{}", fmt::join(sentences, " "));
 }
 
 // The columns with a hole, a line for each row.
@@ -77,12 +96,12 @@ std::vector<FlowBlock> card_rows(const std::vector<std::vector<int>>& punched, i
   std::vector<FlowBlock> rows;
   for (int row = 1; row <= listed; ++row) {
     const auto& columns = punched[static_cast<std::size_t>(row - 1)];
-    const std::string text = columns.empty() ? "no hole" : with_dashes(runs_text(columns));
+    const std::string text = columns.empty() ? tr("no hole") : with_dashes(runs_text(columns));
     rows.push_back(
         paragraph(text, width, {small_type, false, indent},
                   {text_shape({indent - 1.6, base_line}, std::to_string(row), small_type, Anchor::end, true)}));
     rows.back().whole = true;
-    rows.back().again = leaflet_subheading("The card, continued", width).lines;
+    rows.back().again = leaflet_subheading(said("{}, continued", tr("The card")), width).lines;
   }
   return rows;
 }
@@ -108,9 +127,9 @@ void add_card(LeafletPages& pages, const LeafletMachine& machine) {
       period_of(punched.size(), [&](std::size_t one, std::size_t other) { return punched[one] == punched[other]; }));
   pages.gap(line_step);
   pages.set_together([&](LeafletPages& on) {
-    on.set(
-        {leaflet_subheading("The card", on.width()), leaflet_text(card_text(job, *machine.profile.card), on.width())},
-        1);
+    on.set({leaflet_subheading(tr("The card"), on.width()),
+            leaflet_text(card_text(job, *machine.profile.card), on.width())},
+           1);
     on.gap(half_line);
     set_card_rows(on, punched, listed);
     if (listed < job.plan.circuit) {
@@ -135,17 +154,16 @@ std::vector<FlowBlock> step_blocks(const std::vector<Step>& steps, double width)
     }
     blocks.push_back(leaflet_step(++number, one_line(step.text), width, indent));
     if (!first) {
-      blocks.back().again = leaflet_subheading(heading + ", continued", width).lines;
+      blocks.back().again = leaflet_subheading(said("{}, continued", heading), width).lines;
     }
   }
   return blocks;
 }
 
 void set_steps(LeafletPages& pages, const LeafletMachine& machine) {
-  pages.set({leaflet_text(fmt::format("{}: {}.",
-                                      machine.own ? "The machine that the design was made for"
-                                                  : "A machine of the other kind, as an example",
-                                      name_of_machine(machine.profile)),
+  const std::string name = name_of_machine(machine.profile);
+  pages.set({leaflet_text(machine.own ? said("The machine that the design was made for: {}.", name)
+                                      : said("A machine of the other kind, as an example: {}.", name),
                           pages.width())},
             1);
   if (!machine.misfits.empty()) {
@@ -169,7 +187,7 @@ FlowBlock leaflet_step(int number, const std::string& text, double width, double
 }
 
 std::string name_of_kind(const Profile& profile) {
-  return reads_card(profile) ? "By card" : "By hand";
+  return reads_card(profile) ? tr("By card") : tr("By hand");
 }
 
 std::string name_of_machine(const Profile& profile) {
@@ -178,10 +196,10 @@ std::string name_of_machine(const Profile& profile) {
 
 std::string again_words(int period, int rows) {
   const int first = period + 1;
-  const std::string which = period == 1 ? "row 1" : fmt::format("rows 1 to {}", period);
-  return first == rows        ? fmt::format("Row {} is as row 1", rows)
-         : rows <= 2 * period ? fmt::format("Rows {} to {} are as {}", first, rows, which)
-                              : fmt::format("Rows {} to {} are as {}, again and again", first, rows, which);
+  const std::string which = rows_from_to(1, period);
+  return first == rows        ? said("Row {} is as row 1", rows)
+         : rows <= 2 * period ? said("Rows {} to {} are as {}", first, rows, which)
+                              : said("Rows {} to {} are as {}, again and again", first, rows, which);
 }
 
 std::vector<Step> leaflet_steps(const StepList& list, const Profile& profile) {
@@ -197,9 +215,12 @@ std::vector<Step> leaflet_steps(const StepList& list, const Profile& profile) {
     const bool goes_on = !steps.empty() && steps.back().kind == StepKind::knit_by_hand;
     Step gathered = step;
     gathered.first_row = goes_on ? steps.back().first_row : step.first_row;
-    gathered.text = fmt::format("{} Bring the needles of the list forward before {}. The counter shows {}.",
-                                knit_words(gathered.first_row, gathered.last_row, gathered.carriage),
-                                gathered.first_row == gathered.last_row ? "it" : "each row", gathered.counter);
+    const std::string knit = knit_words(gathered.first_row, gathered.last_row, gathered.carriage);
+    gathered.text =
+        gathered.first_row == gathered.last_row
+            ? said("{} Bring the needles of the list forward before it. The counter shows {}.", knit, gathered.counter)
+            : said("{} Bring the needles of the list forward before each row. The counter shows {}.", knit,
+                   gathered.counter);
     if (goes_on) {
       steps.back() = gathered;
     } else {

@@ -4,6 +4,7 @@
 
 #include "sheets/note_places.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -49,18 +50,18 @@ void add_beyond(std::vector<MarginNote>& all, const CardLayout& layout, const Ca
     add(notes.rows_in_all + 1, end_words(notes), notes.at_end);
   }
   if (!notes.beyond.empty()) { // at the top of them all
-    all[layout.first_row_lowest() ? all.size() - 1 : first].heading = "beyond the card's last line:";
+    all[layout.first_row_lowest() ? all.size() - 1 : first].heading = tr("beyond the card's last line:");
   }
 }
 
 void add_start_and_overlap(std::vector<MarginNote>& all, const CardLayout& layout) {
   if (layout.first_row() == 1) {
-    all.push_back({NoteKind::start, layout.y_of_line(layout.line_of(1)), 0, "knitting starts here", "",
-                   "lock the card with row 1 under the reader"});
+    all.push_back({NoteKind::start, layout.y_of_line(layout.line_of(1)), 0, tr("knitting starts here"), "",
+                   tr("lock the card with row 1 under the reader")});
   }
   for (const int line : {0, layout.lines() - overlap_rows}) {
     all.push_back({NoteKind::overlap, (layout.y_of_line(line) + layout.y_of_line(line + overlap_rows - 1)) / 2, 0, "",
-                   "", "2 overlap rows: punch all"});
+                   "", tr("2 overlap rows: punch all")});
   }
 }
 
@@ -68,7 +69,7 @@ std::string words_told(const MarginNote& note, Told told) {
   if (note.before.empty()) {
     return note.words;
   }
-  return fmt::format("{}: {}", note.before, told == Told::by_pointer ? "→ list" : note.words);
+  return fmt::format("{}: {}", note.before, told == Told::by_pointer ? tr("→ list") : note.words);
 }
 
 std::vector<NoteLine> lines_told(const MarginNote& note, Told told, double type, double width) {

@@ -11,7 +11,9 @@
 #include "sheets/pages.hpp"
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/text_column.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -146,14 +148,16 @@ struct Reading {
 std::vector<Reading> readings_on_page(const CardReader& card) {
   const BlankReadings present = readings_of(card.geometry, card.repeat);
   const int gaps = gaps_measured(card.repeat);
-  const std::string side = card.face == CardFace::as_knitter_sees ? "left" : "right";
-  return {{"A", fmt::format("over {} holes: from the first to the last of {} in a row", gaps, gaps + 1),
-           present.over_23_holes},
-          {"B", "over 50 rows: from the middle of a hole to that of the 50th above it", present.over_50_rows},
-          {"C", fmt::format("edge to first hole: from the {} edge to the middle of the nearest column", side),
-           present.edge_to_first_hole},
-          {"D", "sheet width: from edge to edge", present.sheet_width},
-          {"E", "hole diameter: of one punched hole", present.hole_diameter}};
+  return {
+      {"A", said("over {} holes: from the first to the last of {} in a row", gaps, gaps + 1), present.over_23_holes},
+      {"B", tr("over 50 rows: from the middle of a hole to that of the 50th above it"), present.over_50_rows},
+      {"C",
+       card.face == CardFace::as_knitter_sees
+           ? tr("edge to first hole: from the left edge to the middle of the nearest column")
+           : tr("edge to first hole: from the right edge to the middle of the nearest column"),
+       present.edge_to_first_hole},
+      {"D", tr("sheet width: from edge to edge"), present.sheet_width},
+      {"E", tr("hole diameter: of one punched hole"), present.hole_diameter}};
 }
 
 void add_readings(std::vector<Shape>& shapes, const CardReader& card, const PageFrame& frame, Point corner) {
@@ -165,27 +169,29 @@ void add_readings(std::vector<Shape>& shapes, const CardReader& card, const Page
     shapes.push_back(
         line_shape({frame.right() - 52, y + 0.6}, {frame.right() - 32, y + 0.6}, line_paint(ink::black, 0.25)));
     shapes.push_back(text_shape({frame.right() - 30.5, y}, "mm", 2.8));
-    shapes.push_back(
-        text_shape({frame.right(), y}, fmt::format("now {:g}", reading.present), 2.6, Anchor::end, false, ink::dark));
+    shapes.push_back(text_shape({frame.right(), y},
+                                said("now {}", with_decimal_sign(fmt::format("{:g}", reading.present))), 2.6,
+                                Anchor::end, false, ink::dark));
     y += 8.0;
   }
 }
 
 Sheet measure_sheet(const Profile& profile, const PageFrame& frame) {
   Sheet sheet;
-  sheet.title = "Measure your blank";
+  sheet.title = tr("Measure your blank");
   Group page{"page", {}};
   auto& shapes = page.shapes;
-  shapes.push_back(text_shape({frame.left(), frame.top() + 5.6}, "Measure your blank", 7.0, Anchor::start, true));
+  shapes.push_back(text_shape({frame.left(), frame.top() + 5.6}, sheet.title, 7.0, Anchor::start, true));
   shapes.push_back(text_shape(
       {frame.left(), frame.top() + 11.4},
-      fitting_text(profile.name + " · " + profile.title + " · print at 100 %, do not scale", 3.1, false, frame.width()),
+      fitting_text(fmt::format("{} · {} · {}", profile.name, profile.title, tr("print at 100 %, do not scale")), 3.1,
+                   false, frame.width()),
       3.1, Anchor::start, false, ink::dark));
   TextColumn text(shapes, {frame.left(), frame.top() + 14.5}, frame.width(), frame.bottom());
   text.paragraph(
-      "Five readings with a steel ruler make the card template fit your own blanks. Lay a punched or printed blank "
-      "face up, the end that goes into the machine first towards you; measure from middle to middle, to a "
-      "fifth of a millimetre. Then type the readings into the editor's machine panel, 'measure your blank'.",
+      tr("Five readings with a steel ruler make the card template fit your own blanks. Lay a punched or printed blank "
+         "face up, the end that goes into the machine first towards you; measure from middle to middle, to a "
+         "fifth of a millimetre. Then type the readings into the editor's machine panel, 'measure your blank'."),
       3.0);
   const Point corner{frame.left() + ruler_breadth, frame.bottom() - ruler_breadth};
   add_ruler_across(shapes, corner);
@@ -202,7 +208,7 @@ Sheet measure_sheet(const Profile& profile, const PageFrame& frame) {
   picture.dimensions();
   add_enlarged_hole(shapes, {frame.right() - 14, text.y() + 12});
   shapes.push_back(
-      text_shape({frame.right() - 24, text.y() + 13}, "a hole, enlarged", 2.6, Anchor::end, false, ink::dark));
+      text_shape({frame.right() - 24, text.y() + 13}, tr("a hole, enlarged"), 2.6, Anchor::end, false, ink::dark));
   sheet.groups.push_back(std::move(page));
   return printed_sheet(std::move(sheet), frame);
 }
@@ -214,8 +220,8 @@ Result<std::vector<Sheet>> pages_of_measuring(const Profile& profile, Paper pape
     return Error{{},
                  0,
                  0,
-                 "the machine '" + profile.name + "' reads no card, so there is no blank to measure",
-                 "choose a machine with a card"};
+                 said("the machine '{}' reads no card, so there is no blank to measure", profile.name),
+                 tr("choose a machine with a card")};
   }
   return std::vector<Sheet>{measure_sheet(profile, frame_for(paper, 1, 1))};
 }
@@ -227,7 +233,8 @@ Result<std::vector<OutputFile>> measure_files(const Profile& profile, Paper pape
   }
   const std::string extension = extension_in(path);
   if (extension != ".pdf" && extension != ".svg" && extension != ".png") {
-    return Error{{}, 0, 0, "'Measure your blank' can't be written as '" + extension + "'", "allowed: .pdf, .svg, .png"};
+    return Error{
+        {}, 0, 0, said("'Measure your blank' can't be written as '{}'", extension), tr("allowed: .pdf, .svg, .png")};
   }
   return files_of_pages(*pages, path);
 }

@@ -6,7 +6,9 @@
 #include "sheets/output_names.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -57,13 +59,14 @@ std::vector<LegendEntry> legend_of(const Document& document, const DrawnChart& c
 std::string words_of(const Document& document, const LegendEntry& entry) {
   const Yarn& yarn = yarn_of(document, entry.yarn);
   const std::string name = yarn.name.empty() ? std::string(1, yarn.key) : one_line(yarn.name);
-  return (entry.contrast ? "contrast: " : "main: ") + name;
+  return entry.contrast ? said("contrast: {}", name) : said("main: {}", name);
 }
 
 std::vector<std::string> words_above(const Document& document) {
-  return {fmt::format("{} stitches × {} rows, repeated side by side.", document.grid.width(), document.grid.height()),
-          fmt::format("Gauge over 10 cm: {} stitches, {} rows.", document.gauge.stitches, document.gauge.rows),
-          "The knit side; row 1 is knitted first."};
+  return {said("{} stitches × {} rows, repeated side by side.", document.grid.width(), document.grid.height()),
+          said("Gauge over 10 cm: {} stitches, {} rows.", with_decimal_sign(fmt::format("{}", document.gauge.stitches)),
+               with_decimal_sign(fmt::format("{}", document.gauge.rows))),
+          tr("The knit side; row 1 is knitted first.")};
 }
 
 // The sentences in as few lines as the width has room for.
@@ -89,7 +92,7 @@ Sheet chart_in_one(const Document& document) {
     width = std::max(width, width_of(sentence, body_type, false));
   }
   Sheet sheet;
-  sheet.title = document.title.empty() ? "Pattern chart" : one_line(document.title);
+  sheet.title = document.title.empty() ? tr("Pattern chart") : one_line(document.title);
   std::vector<Shape> words;
   double y = margin;
   if (!document.title.empty()) {
@@ -147,9 +150,9 @@ Result<std::vector<Sheet>> pages_of_pattern(const Document& document) {
 Result<std::vector<OutputFile>> pattern_files(const Document& document, const std::string& path) {
   if (const std::string extension = extension_in(path); extension != ".png" && extension != ".svg") {
     return Error{path, 0, 0,
-                 extension.empty() ? "the pattern chart's file name has no extension"
-                                   : fmt::format("a pattern chart can't be written as '{}'", extension),
-                 "allowed: .png, .svg"};
+                 extension.empty() ? tr("the pattern chart's file name has no extension")
+                                   : said("a pattern chart can't be written as '{}'", extension),
+                 tr("allowed: .png, .svg")};
   }
   auto picture = picture_of(chart_in_one(document), path);
   if (!picture) {

@@ -1,6 +1,8 @@
 // The date is exchanged in the finished file: any date has the same length, so that no place in the file moves.
 #include "sheets/pdf_date.hpp"
 
+#include "words/words.hpp"
+
 #include <charconv>
 #include <chrono>
 #include <fmt/format.h>
@@ -28,8 +30,8 @@ Failure date_pdfs(std::vector<OutputFile>& files, const char* seconds) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("SOURCE_DATE_EPOCH is '{}'", wish),
-                 "allowed: whole seconds since 1970-01-01, such as 1764158400; or unset it"};
+                 said("SOURCE_DATE_EPOCH is '{}'", wish),
+                 tr("allowed: whole seconds since 1970-01-01, such as 1764158400; or unset it")};
   }
   const std::chrono::sys_seconds time{std::chrono::seconds{since_1970}};
   // Part by part: fmt's own formatting goes by way of nanoseconds, which hold no year after 2262.

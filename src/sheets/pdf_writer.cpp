@@ -3,6 +3,7 @@
 #include "sheets/cairo_canvas.hpp"
 #include "sheets/text_metrics.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
 #include <cairo-pdf.h>
 #include <charconv>
@@ -27,9 +28,9 @@ Failure too_long(const std::vector<Sheet>& sheets) {
       return Error{{},
                    0,
                    0,
-                   fmt::format("a page of {:.0f} × {:.0f} mm is larger than a PDF page may be, {:.0f} mm", sheet.width,
-                               sheet.height, longest_page_mm),
-                   "choose sheets of paper (a4, letter), or fewer rows on a blank in the profile"};
+                   said("a page of {:.0f} × {:.0f} mm is larger than a PDF page may be, {:.0f} mm", sheet.width,
+                        sheet.height, longest_page_mm),
+                   tr("choose sheets of paper (a4, letter), or fewer rows on a blank in the profile")};
     }
   }
   return std::nullopt;
@@ -61,7 +62,7 @@ Result<std::string> pages_by_cairo(const std::vector<Sheet>& sheets) {
   cairo_surface_finish(surface.get());
   for (const cairo_status_t status : {cairo_status(context.get()), cairo_surface_status(surface.get())}) {
     if (status != CAIRO_STATUS_SUCCESS) {
-      return cairo_error("the PDF can't be drawn", status);
+      return cairo_error(tr("the PDF can't be drawn"), status);
     }
   }
   return bytes;
@@ -80,6 +81,12 @@ std::optional<long> last_number_after(const std::string& bytes, std::string_view
   return found ? std::optional(number) : std::nullopt;
 }
 
+// For programs that read aloud; English, the language of the source, goes without saying.
+std::string language_entry() {
+  const std::string_view code = chosen_language().code;
+  return code == languages().front().code ? "" : fmt::format(" /Lang ({})", code);
+}
+
 // The catalogue again, with the viewer's preferences in it, behind the file; a reader takes the later one.
 Result<std::string> with_print_settings(std::string bytes) {
   const auto catalogue = last_number_after(bytes, "/Root ");
@@ -89,13 +96,14 @@ Result<std::string> with_print_settings(std::string bytes) {
   const std::string head = fmt::format("\n{} 0 obj\n<<", catalogue.value_or(0));
   const auto old = bytes.rfind(head);
   if (!catalogue || !information || !count || !table || old == std::string::npos) {
-    return Error{{}, 0, 0, "the PDF's catalogue can't be found in what cairo wrote", "report this as a defect"};
+    return Error{{}, 0, 0, tr("the PDF's catalogue can't be found in what cairo wrote"), tr("report this as a defect")};
   }
   const auto entries = old + head.size();
   const std::string kept = bytes.substr(entries, bytes.find("endobj", entries) - entries);
   bytes += '\n';
   const std::size_t place = bytes.size();
-  bytes += fmt::format("{} 0 obj\n<< /ViewerPreferences << /PrintScaling /None >>{}endobj\n", *catalogue, kept);
+  bytes += fmt::format("{} 0 obj\n<< /ViewerPreferences << /PrintScaling /None >>{}{}endobj\n", *catalogue,
+                       language_entry(), kept);
   const std::size_t new_table = bytes.size();
   bytes += fmt::format("xref\n{} 1\n{:010} 00000 n \ntrailer\n<< /Size {} /Root {} 0 R /Info {} 0 R /Prev {} >>\n"
                        "startxref\n{}\n%%EOF\n",
@@ -107,7 +115,7 @@ Result<std::string> with_print_settings(std::string bytes) {
 
 Result<std::string> pdf_of(const std::vector<Sheet>& sheets) {
   if (sheets.empty()) {
-    return Error{{}, 0, 0, "there is no page to write", {}};
+    return Error{{}, 0, 0, tr("there is no page to write"), {}};
   }
   if (const auto failure = too_long(sheets)) {
     return *failure;

@@ -2,12 +2,12 @@
 // true size (W3C PNG, 11.3.5.3). Tall sheets are drawn in strips, since cairo refuses pictures beyond 32,767 pixels.
 #include "sheets/cairo_canvas.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
-#include <fmt/format.h>
 #include <stb_image_write.h>
 
 namespace punchwright {
@@ -73,7 +73,7 @@ Result<std::string> png_of_pixels(int width, int height, const std::vector<unsig
   std::string bytes;
   if (stbi_write_png_to_func(append, &bytes, width, height, 3, rgb.data(), width * 3) == 0 ||
       bytes.size() < after_first_chunk) {
-    return Error{{}, 0, 0, "the PNG can't be made: not enough memory", {}};
+    return Error{{}, 0, 0, tr("the PNG can't be made: not enough memory"), {}};
   }
   if (pixels_per_metre_x > 0 && pixels_per_metre_y > 0) {
     bytes.insert(after_first_chunk, density_chunk(pixels_per_metre_x, pixels_per_metre_y));
@@ -99,7 +99,7 @@ Result<SheetPixels> pixels_of(const Sheet& sheet, double pixels_per_mm, Point co
     cairo_translate(context.get(), -corner.x, -corner.y);
     draw_sheet(context.get(), sheet, *fonts);
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
-      return cairo_error("the page can't be drawn", status);
+      return cairo_error(tr("the page can't be drawn"), status);
     }
     copy_rows(surface.get(), width, rows, pixels.rgb.data() + across * static_cast<std::size_t>(top));
   }
@@ -113,8 +113,8 @@ Result<std::string> png_of(const Sheet& sheet, int pixels_per_mm) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("a picture of {} × {} pixels is too large", width, height),
-                 "export PDF or SVG, or choose sheets of paper (a4, letter)"};
+                 said("a picture of {} × {} pixels is too large", width, height),
+                 tr("export PDF or SVG, or choose sheets of paper (a4, letter)")};
   }
   const auto pixels = pixels_of(sheet, pixels_per_mm, {}, width, height);
   return pixels ? png_of_pixels(width, height, pixels->rgb, pixels_per_mm * 1000, pixels_per_mm * 1000)

@@ -1,7 +1,9 @@
 // One line a row, in the order in which the card is read, with the blank's own printed number beside it.
+// "row 12: 1-3, 7" is read back, and stays so in every language; what is around it is for people.
 #include "sheets/punch_list.hpp"
 
-#include "design/words.hpp"
+#include "sheets/sheet_words.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 #include <iterator>
@@ -11,36 +13,39 @@ namespace {
 
 std::string heading(const CardJob& job) {
   const CardReader& reader = *job.profile.card;
-  std::string text;
-  auto out = std::back_inserter(text);
-  fmt::format_to(out, "Punch list: {}\n", job.document.title.empty() ? "card" : job.document.title);
-  fmt::format_to(out, "Machine: {} ({})\n", job.profile.name, job.profile.title);
-  fmt::format_to(out, "Rows on the card: {}{}\n", job.plan.rows_in_all,
-                 job.plan.circuits > 1
-                     ? fmt::format(" (the circuit of {} rows, {} times)", job.plan.circuit, job.plan.circuits)
-                     : "");
-  fmt::format_to(out, "\nHold the blank with its face towards you and the end that goes into the machine first {}.\n",
-                 reader.turned ? "up" : "down");
+  std::vector<std::string> lines;
+  lines.push_back(said("Punch list: {}", job.document.title.empty() ? tr("card") : job.document.title));
+  lines.push_back(said("Machine: {} ({})", job.profile.name, job.profile.title));
+  lines.push_back(job.plan.circuits > 1 ? said("Rows on the card: {} (the circuit of {} rows, {} times)",
+                                               job.plan.rows_in_all, job.plan.circuit, job.plan.circuits)
+                                        : said("Rows on the card: {}", job.plan.rows_in_all));
+  lines.emplace_back();
+  lines.emplace_back(
+      reader.turned
+          ? tr("Hold the blank with its face towards you and the end that goes into the machine first up.")
+          : tr("Hold the blank with its face towards you and the end that goes into the machine first down."));
   const bool column_1_left = (reader.face == CardFace::as_knitter_sees) != reader.turned;
-  fmt::format_to(out, "Column 1 is the {} column, column {} the {} one.\n", column_1_left ? "leftmost" : "rightmost",
-                 reader.repeat, column_1_left ? "rightmost" : "leftmost");
-  fmt::format_to(out, "Row 1 is read first; it lies just {} the two overlap rows. Rows are counted {} from there.\n",
-                 reader.turned ? "below" : "above", reader.turned ? "downwards" : "upwards");
+  lines.push_back(column_1_left ? said("Column 1 is the leftmost column, column {} the rightmost one.", reader.repeat)
+                                : said("Column 1 is the rightmost column, column {} the leftmost one.", reader.repeat));
+  lines.emplace_back(reader.turned ? tr("Row 1 is read first; it lies just below the two overlap rows. Rows are "
+                                        "counted downwards from there.")
+                                   : tr("Row 1 is read first; it lies just above the two overlap rows. Rows are "
+                                        "counted upwards from there."));
   if (reader.reader_offset > 0) {
-    fmt::format_to(out,
-                   "[at n]: the number that a printed blank shows beside that row. Its numbers stand {} rows higher "
-                   "than the rows\n"
-                   "they mean, so that number n is in sight while row n is read.\n",
-                   reader.reader_offset);
+    lines.push_back(said("[at n]: the number that a printed blank shows beside that row. Its numbers stand {} rows "
+                         "higher than the rows\n"
+                         "they mean, so that number n is in sight while row n is read.",
+                         reader.reader_offset));
   }
-  text += "A hole is a " + std::string(reader.hole == HoleMeans::contrast ? "contrast" : "main") + " stitch.\n";
-  return text;
+  lines.emplace_back(reader.hole == HoleMeans::contrast ? tr("A hole is a contrast stitch.")
+                                                        : tr("A hole is a main stitch."));
+  return fmt::format("{}\n", fmt::join(lines, "\n"));
 }
 
 // The number that a printed blank shows beside the card's `line`-th row; every blank begins anew.
 std::string blank_number(int line, int offset) {
   const int number = line - offset;
-  return number >= 1 ? fmt::format("[at {}]", number) : "[below 1]";
+  return number >= 1 ? said("[at {}]", number) : tr("[below 1]");
 }
 
 void add_card(std::string& text, const CardJob& job, const Card& card) {
@@ -48,17 +53,19 @@ void add_card(std::string& text, const CardJob& job, const Card& card) {
   const int repeat = job.profile.card->repeat;
   const int offset = job.profile.card->reader_offset;
   if (job.plan.cards.size() > 1) {
-    fmt::format_to(out, "\nCard {} of {}: {}\n", card.number, job.plan.cards.size(),
-                   first_to_last(card.first_row, card.first_row + card.rows - 1, "row", "rows"));
+    text += '\n' +
+            said("Card {} of {}: {}", card.number, job.plan.cards.size(),
+                 rows_from_to(card.first_row, card.first_row + card.rows - 1)) +
+            '\n';
   } else {
     text += '\n';
   }
-  const std::string overlap = fmt::format("overlap, two rows: 1-{}\n", repeat);
+  const std::string overlap = said("overlap, two rows: 1-{}", repeat) + '\n';
   text += overlap;
   for (int line = 1; line <= card.rows; ++line) {
     const int row = card.first_row + line - 1;
     const auto columns = punched_columns(job.document, job.profile, job.rows, row);
-    const std::string runs = columns.empty() ? "no hole, a blank row" : runs_text(columns);
+    const std::string runs = columns.empty() ? tr("no hole, a blank row") : runs_text(columns);
     fmt::format_to(out, "row {}: {}{}\n", row, runs, offset > 0 ? "   " + blank_number(line, offset) : "");
   }
   text += overlap;
@@ -102,8 +109,8 @@ std::string punch_list(const CardJob& job) {
   for (const Card& card : job.plan.cards) {
     add_card(text, job, card);
   }
-  text += "\nCare: punches and knives on a mat, away from the body. The maker's manual goes before this list.\n";
-  return text;
+  return text + '\n' +
+         tr("Care: punches and knives on a mat, away from the body. The maker's manual goes before this list.") + '\n';
 }
 
 } // namespace punchwright

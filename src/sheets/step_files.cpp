@@ -4,9 +4,9 @@
 #include "sheets/page_files.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/step_forms.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -18,17 +18,17 @@ Failure too_many_steps(const std::string& path, const StepList& list) {
   if (list.steps.size() <= most_steps) {
     return std::nullopt;
   }
-  return Error{path, 0, 0, fmt::format("{} steps are too many for this form", list.steps.size()),
-               fmt::format("up to {} are allowed; write .txt, or knit fewer times", most_steps)};
+  return Error{path, 0, 0, said("{} steps are too many for this form", list.steps.size()),
+               said("up to {} are allowed; write .txt, or knit fewer times", most_steps)};
 }
 
 } // namespace
 
 std::string_view heading_of(StepPart part) {
   switch (part) {
-  case StepPart::setting_up: return "Setting up";
-  case StepPart::knitting: return "Knitting";
-  case StepPart::end: return "At the end";
+  case StepPart::setting_up: return tr("Setting up");
+  case StepPart::knitting: return tr("Knitting");
+  case StepPart::end: return tr("At the end");
   }
   return "";
 }
@@ -38,9 +38,12 @@ std::string step_head_words(const StepList& list, const Document& document) {
   for (const Step& step : list.steps) {
     rows = std::max(rows, step.last_row);
   }
-  return fmt::format("{} needles, {} to {}; {} rows to knit; the carriage begins on the {}", stitches_of(document),
-                     name_of(first_needle_of(document)), name_of(last_needle_of(document)), rows,
-                     list.carriage == Side::left ? "left" : "right");
+  const std::string first = name_of(first_needle_of(document));
+  const std::string last = name_of(last_needle_of(document));
+  return list.carriage == Side::left ? said("{} needles, {} to {}; {} rows to knit; the carriage begins on the left",
+                                            stitches_of(document), first, last, rows)
+                                     : said("{} needles, {} to {}; {} rows to knit; the carriage begins on the right",
+                                            stitches_of(document), first, last, rows);
 }
 
 Result<std::vector<Sheet>> pages_of_steps(const Document& document, const Profile& profile) {
@@ -55,7 +58,7 @@ Result<std::vector<OutputFile>> step_files(const Document& document, const Profi
   const std::string extension = extension_in(path);
   const bool html = extension == ".html" || extension == ".htm";
   if (!html && extension != ".pdf" && extension != ".txt") {
-    return Error{path, 0, 0, fmt::format("'{}' is no form of the step list", extension), "allowed: .pdf, .html, .txt"};
+    return Error{path, 0, 0, said("'{}' is no form of the step list", extension), tr("allowed: .pdf, .html, .txt")};
   }
   const StepList list = steps_of(document, profile, rows_to_knit(document, profile));
   if (extension == ".txt") {

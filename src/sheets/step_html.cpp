@@ -2,6 +2,7 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/html_nodes.hpp"
 #include "sheets/step_forms.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 #include <sstream>
@@ -23,7 +24,7 @@ li { display: flex; gap: .7rem; padding: .45rem 0; border-bottom: 1px solid rgba
 input { width: 1.5rem; height: 1.5rem; margin: .1rem 0; flex: none; }
 b { min-width: 2.2rem; text-align: right; flex: none; }
 @media print {
-  @page { margin: 10mm 10mm 14mm; @bottom-right { content: "page " counter(page) " of " counter(pages); } }
+  @page { margin: 10mm 10mm 14mm; @bottom-right { content: PAGE-OF-PAGES; } }
   :root { color-scheme: light; }
   body { margin: 0; padding: 0; max-width: none; font-size: 4.5mm; }
 }
@@ -32,15 +33,16 @@ b { min-width: 2.2rem; text-align: right; flex: none; }
 } // namespace
 
 std::string step_html(const StepList& list, const Document& document, const Profile& profile) {
-  const std::string title = (document.title.empty() ? "Steps" : one_line(document.title)) + ": steps";
+  const std::string title = said("{}: steps", document.title.empty() ? tr("Steps") : one_line(document.title));
   pugi::xml_document page;
   page.append_child(pugi::node_doctype).set_value("html");
-  Node html = with(with(page.append_child("html"), "xmlns", "http://www.w3.org/1999/xhtml"), "lang", "en");
+  Node html = with(with(page.append_child("html"), "xmlns", "http://www.w3.org/1999/xhtml"), "lang",
+                   std::string(chosen_language().code));
   Node head = html.append_child("head");
   with(head.append_child("meta"), "charset", "utf-8");
   with(with(head.append_child("meta"), "name", "viewport"), "content", "width=device-width, initial-scale=1");
   element(head, "title", title);
-  element(head, "style", style);
+  element(head, "style", with_page_counters(style));
   Node body = html.append_child("body");
   element(body, "h1", title);
   element(body, "p", one_line(profile.title.empty() ? profile.name : profile.title));
@@ -56,11 +58,11 @@ std::string step_html(const StepList& list, const Document& document, const Prof
       steps = with(body.append_child("ol"), "start", std::to_string(number));
     }
     Node item = with(steps.append_child("li"), "id", fmt::format("step-{}", number));
-    with(with(item.append_child("input"), "type", "checkbox"), "aria-label", fmt::format("step {} done", number));
+    with(with(item.append_child("input"), "type", "checkbox"), "aria-label", said("step {} done", number));
     element(item, "b", fmt::format("{}.", number));
     element(item, "span", one_line(step.text));
   }
-  element(body, "p", std::string(care_words));
+  element(body, "p", std::string(care_words()));
   std::ostringstream out;
   out.imbue(std::locale::classic());
   page.save(out, " ", pugi::format_indent | pugi::format_no_declaration, pugi::encoding_utf8);

@@ -4,6 +4,7 @@
 #include "sheets/shapes.hpp"
 #include "sheets/step_forms.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -45,7 +46,7 @@ public:
       if (y_ + heading + height > bottom()) {
         new_page();
         if (part == step.part) {
-          add_heading(std::string(heading_of(step.part)) + ", continued");
+          add_heading(said("{}, continued", heading_of(step.part)));
         }
       }
       if (part != step.part) {
@@ -65,13 +66,12 @@ private:
   std::vector<Shape>& shapes() { return sheets_.back().groups.back().shapes; }
 
   void new_page() {
-    const std::string title = document_.title.empty() ? "Steps" : one_line(document_.title);
-    sheets_.push_back({title + ": steps", frame_.paper_width, frame_.paper_height, {Group{"steps", {}}}});
+    const std::string title = said("{}: steps", document_.title.empty() ? tr("Steps") : one_line(document_.title));
+    sheets_.push_back({title, frame_.paper_width, frame_.paper_height, {Group{"steps", {}}}});
     y_ = frame_.top();
     const double width = frame_.width();
-    shapes().push_back(text_shape({frame_.left(), y_ + title_type * 0.8},
-                                  fitting_text(title + ": steps", title_type, true, width), title_type, Anchor::start,
-                                  true));
+    shapes().push_back(text_shape({frame_.left(), y_ + title_type * 0.8}, fitting_text(title, title_type, true, width),
+                                  title_type, Anchor::start, true));
     y_ += title_type * 1.2;
     const std::string machine = one_line(profile_.title.empty() ? profile_.name : profile_.title);
     for (const std::string& line : {machine, step_head_words(list_, document_)}) {
@@ -111,10 +111,10 @@ private:
   void add_foot(Sheet& sheet, int page) const {
     auto& foot = sheet.groups.back().shapes;
     const double y = frame_.bottom() - 1.0;
-    const std::string number = fmt::format("page {} of {}", page, sheets_.size());
+    const std::string number = said("page {} of {}", page, sheets_.size());
     foot.push_back(text_shape({frame_.right(), y}, number, small_type, Anchor::end, false, ink::dark));
-    const auto lines =
-        lines_of(std::string(care_words), care_type, false, frame_.width() - width_of(number, small_type, false) - 5.0);
+    const auto lines = lines_of(std::string(care_words()), care_type, false,
+                                frame_.width() - width_of(number, small_type, false) - 5.0);
     double base = y - static_cast<double>(lines.size() - 1) * care_type * line_spacing;
     for (const std::string& line : lines) {
       foot.push_back(text_shape({frame_.left(), base}, line, care_type, Anchor::start, false, ink::dark));

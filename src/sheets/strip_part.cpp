@@ -5,10 +5,10 @@
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright {
@@ -74,7 +74,7 @@ private:
                                          dashed_paint(ink::dark, 0.2),
                                          {}});
       TextShape words = text_shape({right() + strip_flap / 2 - 0.9, top() + strip_part_height / 2},
-                                   fmt::format("flap: glue under part {}", part_.number + 1), 2.3, Anchor::middle);
+                                   said("flap: glue under part {}", part_.number + 1), 2.3, Anchor::middle);
       words.turned_degrees = 90;
       shapes_.emplace_back(words);
       crosses(right());
@@ -122,7 +122,8 @@ private:
       }
       const double x = x_of(position);
       const std::string name = name_of(mark.needle);
-      const std::string neighbour = (out ? "to " : "from ") + name_of(mark.neighbour);
+      const std::string neighbour =
+          out ? said("to {}", name_of(mark.neighbour)) : said("from {}", name_of(mark.neighbour));
       line(x, 0, x, 6.6, line_paint(ink::black, 0.9));
       ring(x, out);
       arrow(x, x_of(mark.neighbour.position), out);
@@ -182,8 +183,8 @@ private:
         }
       }
     }
-    const std::string needles = fmt::format("{} to {}", name_of(first), name_of(last));
-    const std::string all = fmt::format("{}: {}", before ? "in work now" : "hung on again", needles);
+    const std::string needles = said("{} to {}", name_of(first), name_of(last));
+    const std::string all = before ? said("in work now: {}", needles) : said("hung on again: {}", needles);
     const double inset = facts_.pitch * std::max(0, facts_.edge - (from - first.position)) + 1.2;
     const double room = (end - from) * facts_.pitch - inset - facts_.pitch * facts_.edge;
     for (const std::string& words : {all, needles}) { // on a narrow piece the needles alone

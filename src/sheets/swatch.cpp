@@ -5,6 +5,7 @@
 //     #### | .  .  .
 //     ##   |  .   .
 #include "sheets/exports.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -70,9 +71,9 @@ void draw_bend(Grid& grid) {
 Document swatch_document(const Profile& profile) {
   const int width = profile.card ? profile.card->repeat : 24;
   Document document = blank_document(width, motif_rows + 2 * border_rows);
-  document.title = "Orientation swatch";
+  document.title = tr("Orientation swatch");
   document.profile = profile.name;
-  document.yarns = {{'A', "light", {236, 226, 204}}, {'B', "dark", {36, 54, 84}}};
+  document.yarns = {{'A', tr("light"), {236, 226, 204}}, {'B', tr("dark"), {36, 54, 84}}};
   document.bands = {
       {border_rows, 'A', std::nullopt, {}}, {motif_rows, 'A', 'B', {}}, {border_rows, 'A', std::nullopt, {}}};
   width >= narrowest_letter ? draw_letter(document.grid) : draw_bend(document.grid);

@@ -6,6 +6,7 @@
 #include "sheets/shapes.hpp"
 #include "sheets/swatch_answers.hpp"
 #include "sheets/text_column.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -47,20 +48,21 @@ std::string meaning_of(const Profile& profile, const SwatchAnswer& answer) {
   const Profile after = profile_after_swatch(profile, answer);
   std::vector<std::string> changes;
   if (after.card->face != profile.card->face) {
-    changes.push_back(after.card->face == CardFace::as_knitter_sees ? "the face shows the purl side"
-                                                                    : "the face shows the knit side");
+    changes.emplace_back(after.card->face == CardFace::as_knitter_sees ? tr("the face shows the purl side")
+                                                                       : tr("the face shows the knit side"));
   }
   if (after.card->turned != profile.card->turned) {
-    changes.push_back(after.card->turned ? "the card goes in by its other end" : "the card goes in by its lower end");
+    changes.emplace_back(after.card->turned ? tr("the card goes in by its other end")
+                                            : tr("the card goes in by its lower end"));
   }
   if (after.card->hole != profile.card->hole) {
-    changes.push_back(after.card->hole == HoleMeans::contrast ? "a hole is contrast" : "a hole is main");
+    changes.emplace_back(after.card->hole == HoleMeans::contrast ? tr("a hole is contrast") : tr("a hole is main"));
   }
   std::string text;
   for (const std::string& change : changes) {
     text += (text.empty() ? "" : "; ") + change;
   }
-  return text.empty() ? "The profile is right. Nothing to change." : "On this machine: " + text + ".";
+  return text.empty() ? tr("The profile is right. Nothing to change.") : said("On this machine: {}.", text);
 }
 
 void add_answers(std::vector<Shape>& shapes, const Profile& profile, const Grid& drawn, const PageFrame& frame,
@@ -89,28 +91,27 @@ Sheet question_sheet(const Document& swatch, const Profile& profile, const PageF
   Group page{"page", {}};
   auto& shapes = page.shapes;
   shapes.push_back(
-      text_shape({frame.left(), frame.top() + 5.6}, "Which of these did you knit?", 7.0, Anchor::start, true));
+      text_shape({frame.left(), frame.top() + 5.6}, tr("Which of these did you knit?"), 7.0, Anchor::start, true));
   shapes.push_back(text_shape(
       {frame.left(), frame.top() + 11.4},
-      fitting_text("orientation swatch · " + profile.name + " · " + profile.title, 3.1, false, frame.width()), 3.1,
+      fitting_text(said("orientation swatch · {} · {}", profile.name, profile.title), 3.1, false, frame.width()), 3.1,
       Anchor::start, false, ink::dark));
   TextColumn text(shapes, {frame.left(), frame.top() + 16}, frame.width(), frame.bottom());
   text.paragraph(
-      "Machines differ in which side of a card faces the knitter, in which end goes in first and in what a hole "
-      "means. This swatch finds it out, once for each machine.",
+      tr("Machines differ in which side of a card faces the knitter, in which end goes in first and in what a hole "
+         "means. This swatch finds it out, once for each machine."),
       3.0);
   text.gap(1.5);
+  text.item(said("Punch the card on the following pages and knit its {} rows on the {} needles of the card's repeat, "
+                 "with a light main yarn and a dark contrast.",
+                 swatch.grid.height(), swatch.grid.width()),
+            3.0);
+  text.item(tr("Take it off and look at the knit side (the smooth one), cast-on edge down."), 3.0);
   text.item(
-      fmt::format("Punch the card on the following pages and knit its {} rows on the {} needles of the card's repeat, "
-                  "with a light main yarn and a dark contrast.",
-                  swatch.grid.height(), swatch.grid.width()),
+      tr("Find the picture that it matches. Type its number into the editor's machine panel, and the profile is set; "
+         "from then on every card comes out right."),
       3.0);
-  text.item("Take it off and look at the knit side (the smooth one), cast-on edge down.", 3.0);
-  text.item(
-      "Find the picture that it matches. Type its number into the editor's machine panel, and the profile is set; "
-      "from then on every card comes out right.",
-      3.0);
-  text.item("Colours changed? See first whether the two yarns sat in each other's feeders: then it isn't the card.",
+  text.item(tr("Colours changed? See first whether the two yarns sat in each other's feeders: then it isn't the card."),
             3.0);
   add_answers(shapes, profile, swatch.grid, frame, text.y() + 6);
   sheet.groups.push_back(std::move(page));
@@ -121,16 +122,16 @@ Sheet question_sheet(const Document& swatch, const Profile& profile, const PageF
 
 std::string words_of(const SwatchAnswer& answer) {
   std::string text;
-  if (answer.mirrored) {
-    text += "mirrored";
-  }
-  if (answer.upside_down) {
-    text += text.empty() ? "upside down" : ", upside down";
-  }
-  if (answer.inverted) {
-    text += text.empty() ? "colours changed" : ", colours changed";
-  }
-  return text.empty() ? "as drawn" : text;
+  const auto add = [&](bool so, const char* words) {
+    if (so) {
+      text += text.empty() ? "" : ", ";
+      text += words;
+    }
+  };
+  add(answer.mirrored, tr("mirrored"));
+  add(answer.upside_down, tr("upside down"));
+  add(answer.inverted, tr("colours changed"));
+  return text.empty() ? tr("as drawn") : text;
 }
 
 Grid swatch_seen(const Grid& drawn, const SwatchAnswer& answer) {
@@ -150,8 +151,8 @@ Result<std::vector<Sheet>> pages_of_swatch(const Profile& profile, Paper paper) 
     return Error{{},
                  0,
                  0,
-                 "the machine '" + profile.name + "' reads no card, so there is nothing to find out",
-                 "choose a machine with a card"};
+                 said("the machine '{}' reads no card, so there is nothing to find out", profile.name),
+                 tr("choose a machine with a card")};
   }
   Document swatch = swatch_document(profile);
   swatch.card.paper = paper;
@@ -167,7 +168,8 @@ Result<std::vector<Sheet>> pages_of_swatch(const Profile& profile, Paper paper) 
 Result<std::vector<OutputFile>> swatch_files(const Profile& profile, Paper paper, const std::string& path) {
   const std::string extension = extension_in(path);
   if (profile.card && extension != ".pdf" && extension != ".png") {
-    return Error{{}, 0, 0, "the orientation swatch can't be written as '" + extension + "'", "allowed: .pdf, .png"};
+    return Error{
+        {}, 0, 0, said("the orientation swatch can't be written as '{}'", extension), tr("allowed: .pdf, .png")};
   }
   const auto pages = pages_of_swatch(profile, paper);
   return pages ? files_of_pages(*pages, path) : Result<std::vector<OutputFile>>(pages.error());

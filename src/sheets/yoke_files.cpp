@@ -1,13 +1,13 @@
 // The sheets of a yoke put together: text pages, strips, cards; several times over, since pages name other pages.
-#include "design/words.hpp"
 #include "plan/other_machine.hpp"
 #include "sheets/card_pages.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/writers.hpp"
 #include "sheets/yoke_parts.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright {
 namespace {
@@ -27,8 +27,8 @@ std::vector<Sheet> strip_sheets(const YokeJob& job, std::vector<int>& begins, in
   std::vector<Sheet> sheets;
   for (Group& group : groups) {
     const int number = pages_before + static_cast<int>(sheets.size()) + 1;
-    add_head_and_rulers(group.shapes, frame, title_of_yoke(job) + ": strips for the rows of decreases",
-                        "full size · print at 100 %, do not scale", number, pages);
+    add_head_and_rulers(group.shapes, frame, said("{}: strips for the rows of decreases", title_of_yoke(job)),
+                        tr("full size · print at 100 %, do not scale"), number, pages);
     Sheet sheet;
     sheet.title = title_of_yoke(job);
     sheet.groups.push_back(std::move(group));
@@ -80,7 +80,7 @@ AllPages set_all(const YokeJob& job, const YokePlaces& before, const std::vector
   const int text_pages = pages.pages();
   std::vector<Sheet> more;
   if (wants_strips(job)) {
-    set.places.parts.push_back({"Strips for the decreases", text_pages + 1});
+    set.places.parts.push_back({tr("Strips for the decreases"), text_pages + 1});
     more = strip_sheets(job, set.places.strips, text_pages, all_pages);
     for (int& page : set.places.strips) {
       page += text_pages + 1;
@@ -89,7 +89,7 @@ AllPages set_all(const YokeJob& job, const YokePlaces& before, const std::vector
   for (std::size_t tier = 0; tier < cards.size(); ++tier) {
     const int page = text_pages + static_cast<int>(more.size()) + 1;
     set.places.cards.push_back(page);
-    set.places.parts.push_back({"Card of " + name_of_tier(job, tier), page});
+    set.places.parts.push_back({said("Card of {}", name_of_tier(job, tier)), page});
     more.insert(more.end(), cards[tier].begin(), cards[tier].end());
   }
   set.sheets = pages.finish(static_cast<int>(more.size()));
@@ -100,12 +100,12 @@ AllPages set_all(const YokeJob& job, const YokePlaces& before, const std::vector
 Failure too_much(const YokeJob& job) {
   const std::size_t set = job.groups.size() * job.opened.tiers.size();
   if (job.wants(YokeSheet::steps) && set > most_tiers_set) {
-    return Error{
-        {},
-        0,
-        0,
-        fmt::format("the steps of {} are too many for one file", counted(std::ssize(job.groups), "piece", "pieces")),
-        "choose sizes or pieces"};
+    return Error{{},
+                 0,
+                 0,
+                 said_count(std::ssize(job.groups), "the steps of {} piece are too many for one file",
+                            "the steps of {} pieces are too many for one file"),
+                 tr("choose sizes or pieces")};
   }
   return std::nullopt;
 }
@@ -134,11 +134,8 @@ Result<std::vector<Sheet>> pages_of_yoke(const OpenedYoke& opened, const YokePla
     all = set_all(job, all.places, cards, static_cast<int>(all.sheets.size()));
   }
   if (all.sheets.size() > most_pages) {
-    return Error{{},
-                 0,
-                 0,
-                 fmt::format("{} pages are too many for one file", all.sheets.size()),
-                 "choose sizes, pieces or sheets"};
+    return Error{
+        {}, 0, 0, said("{} pages are too many for one file", all.sheets.size()), tr("choose sizes, pieces or sheets")};
   }
   return std::move(all.sheets);
 }
@@ -148,9 +145,9 @@ Result<std::vector<OutputFile>> yoke_files(const OpenedYoke& opened, const YokeP
   const std::string extension = extension_in(path);
   if (extension != ".pdf") {
     return Error{path, 0, 0,
-                 extension.empty() ? "the sheets' file name has no extension"
-                                   : fmt::format("'{}' is no form of a yoke's sheets", extension),
-                 "allowed: .pdf"};
+                 extension.empty() ? tr("the sheets' file name has no extension")
+                                   : said("'{}' is no form of a yoke's sheets", extension),
+                 tr("allowed: .pdf")};
   }
   auto pages = pages_of_yoke(opened, plan, wishes);
   auto pdf = pages ? pdf_of(*pages) : Result<std::string>(pages.error());

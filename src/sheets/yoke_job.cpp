@@ -4,6 +4,7 @@
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -144,12 +145,12 @@ YokeJob yoke_job(const OpenedYoke& opened, const YokePlan& plan, const YokeSheet
 
 std::string title_of_yoke(const YokeJob& job) {
   const std::string title = one_line(job.opened.yoke.title);
-  return title.empty() ? "Yoke" : title;
+  return title.empty() ? tr("Yoke") : title;
 }
 
 std::string name_of_tier(const YokeJob& job, std::size_t tier) {
   const std::string title = one_line(job.opened.tiers[tier].document.title);
-  return fmt::format("tier {}{}{}", tier + 1, title.empty() ? "" : ", ", title);
+  return title.empty() ? said("tier {}", tier + 1) : said("tier {}, {}", tier + 1, title);
 }
 
 std::string names_of(const YokeJob& job, const std::vector<std::size_t>& pieces) {

@@ -5,8 +5,10 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/text_metrics.hpp"
 #include "sheets/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -18,38 +20,40 @@ using namespace leaflet;
 namespace {
 
 std::string both(double mm) {
-  return fmt::format("{:.1f} cm ({:.1f} in)", mm / 10, mm / mm_per_inch);
+  return said("{} cm ({} in)", decimal(mm / 10, 1), decimal(mm / mm_per_inch, 1));
 }
 
 std::vector<FlowBlock> cover_facts(const YokeJob& job, double width) {
   const OpenedYoke& opened = job.opened;
-  std::vector<FlowBlock> blocks{leaflet_subheading("The yoke", width)};
+  std::vector<FlowBlock> blocks{leaflet_subheading(tr("The yoke"), width)};
   const Gauge& gauge = opened.tiers.front().document.gauge;
   std::vector<std::string> sizes;
   for (const std::size_t size : job.sizes) {
     sizes.push_back(one_line(job.plan.sizes[size].size));
   }
   const bool all = job.sizes.size() == job.plan.sizes.size() && job.pieces.size() == opened.yoke.pieces.size();
-  std::vector<std::string> lines{fmt::format("Machine: {}.", name_of_machine(opened.profile)),
-                                 fmt::format("Gauge: {:g} stitches and {:g} rows to 10 cm, in the two-colour pattern.",
-                                             gauge.stitches, gauge.rows)};
+  std::vector<std::string> lines{said("Machine: {}.", name_of_machine(opened.profile)),
+                                 said("Gauge: {} stitches and {} rows to 10 cm, in the two-colour pattern.",
+                                      with_decimal_sign(fmt::format("{:g}", gauge.stitches)),
+                                      with_decimal_sign(fmt::format("{:g}", gauge.rows)))};
   if (opened.yoke.gauge.plain_rows) {
-    lines.push_back(fmt::format("Plain rows between the tiers: {:g} to 10 cm.", *opened.yoke.gauge.plain_rows));
+    lines.push_back(said("Plain rows between the tiers: {} to 10 cm.",
+                         with_decimal_sign(fmt::format("{:g}", *opened.yoke.gauge.plain_rows))));
   }
-  lines.push_back(fmt::format("Sizes: {}.", listed(sizes)));
-  lines.push_back(fmt::format("Pieces, on the knit side from left to right: {}.", names_of(job, job.pieces)));
+  lines.push_back(said("Sizes: {}.", listed(sizes)));
+  lines.push_back(said("Pieces, on the knit side from left to right: {}.", names_of(job, job.pieces)));
   if (!all) {
-    lines.emplace_back("The yoke has more; only these are here.");
+    lines.emplace_back(tr("The yoke has more; only these are here."));
   }
-  lines.push_back(opened.yoke.edge == 0 ? std::string("No seam stitches.")
-                                        : fmt::format("Seam stitches: {} at each side of each piece; counts have them, "
-                                                      "measures don't.",
-                                                      opened.yoke.edge));
+  lines.push_back(
+      opened.yoke.edge == 0
+          ? tr("No seam stitches.")
+          : said("Seam stitches: {} at each side of each piece; counts have them, measures don't.", opened.yoke.edge));
   for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
     const Document& document = opened.tiers[tier].document;
-    lines.push_back(fmt::format("{}: a repeat of {}, {} to knit.", with_capital(name_of_tier(job, tier)),
-                                counted(document.grid.width(), "stitch", "stitches"),
-                                counted(std::ssize(opened.tiers[tier].rows.rows), "row", "rows")));
+    lines.push_back(said("{}: a repeat of {}, {} to knit.", with_capital(name_of_tier(job, tier)),
+                         stitches_counted(document.grid.width()),
+                         rows_counted(std::ssize(opened.tiers[tier].rows.rows))));
   }
   for (const std::string& line : lines) {
     blocks.push_back(leaflet_item(line, width));
@@ -58,17 +62,16 @@ std::vector<FlowBlock> cover_facts(const YokeJob& job, double width) {
 }
 
 std::vector<FlowBlock> cover_cautions(const YokeJob& job, double width) {
-  std::vector<FlowBlock> blocks{leaflet_subheading("Before you begin", width)};
-  std::vector<std::string> lines{"The maker's manual goes before these sheets.",
-                                 "Latch needles and transfer tools: mind eyes and fingers.",
-                                 "Weights come off before the work does, or it falls; on again once it hangs.",
-                                 "A piece that is off the bed rests on waste yarn, a comb or a circular needle."};
+  std::vector<FlowBlock> blocks{leaflet_subheading(tr("Before you begin"), width)};
+  std::vector<std::string> lines{tr("The maker's manual goes before these sheets."),
+                                 tr("Latch needles and transfer tools: mind eyes and fingers."),
+                                 tr("Weights come off before the work does, or it falls; on again once it hangs."),
+                                 tr("A piece that is off the bed rests on waste yarn, a comb or a circular needle.")};
   if (job.wants(YokeSheet::strips) || (job.wants(YokeSheet::cards) && reads_card(job.opened.profile))) {
     lines.insert(lines.begin(),
-                 fmt::format("Print at 100 %, “actual size”. The rulers on the pages of strips and cards "
-                             "must be 150 mm long. Present correction: scale_x = {:.4g}, scale_y = "
-                             "{:.4g}, from the first tier's file.",
-                             job.scale_x, job.scale_y));
+                 said("Print at 100 %, “actual size”. The rulers on the pages of strips and cards must be 150 mm long. "
+                      "Present correction: scale_x = {:.4g}, scale_y = {:.4g}, from the first tier's file.",
+                      job.scale_x, job.scale_y));
   }
   for (const std::string& line : lines) {
     blocks.push_back(leaflet_item(line, width));
@@ -98,7 +101,7 @@ public:
     for (std::size_t tier = 0; tier < piece_.tiers.size(); ++tier) {
       const SchematicTier& here = piece_.tiers[tier];
       const Point middle = at(0, (here.bottom + here.pattern_top) / 2);
-      const std::string words = fmt::format("tier {}: {}", tier + 1, here.stitches);
+      const std::string words = said("tier {}: {}", tier + 1, here.stitches);
       const bool fits = width_of(words, small_type, false) < here.width * scale_ - 2;
       shapes_.emplace_back(text_shape({middle.x, middle.y + 1.0}, fits ? words : std::to_string(here.stitches),
                                       small_type, Anchor::middle));
@@ -161,9 +164,9 @@ void add_height(std::vector<Shape>& shapes, Point foot, double height, double mm
   }
   const double middle = foot.y - height / 2;
   shapes.emplace_back(
-      text_shape({foot.x - 2.5, middle - 0.6}, fmt::format("{:.1f} cm", mm / 10), small_type, Anchor::end));
+      text_shape({foot.x - 2.5, middle - 0.6}, said("{} cm", decimal(mm / 10, 1)), small_type, Anchor::end));
   shapes.emplace_back(
-      text_shape({foot.x - 2.5, middle + 3.2}, fmt::format("({:.1f} in)", mm / mm_per_inch), small_type, Anchor::end));
+      text_shape({foot.x - 2.5, middle + 3.2}, said("({} in)", decimal(mm / mm_per_inch, 1)), small_type, Anchor::end));
 }
 
 // Those of the chosen pieces among an outline's.
@@ -199,8 +202,8 @@ void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& s
   constexpr double below = 17.0;
   const double row_height = schematic.height * scale + above + below;
   const std::string words =
-      fmt::format("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),
-                  both(schematic.around_bottom), both(schematic.around_top), both(schematic.height));
+      said("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),
+           both(schematic.around_bottom), both(schematic.around_top), both(schematic.height));
   if (pages.room() < row_height + 3 * line_step) {
     pages.new_page();
   }
@@ -240,7 +243,7 @@ void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& s
 void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& places) {
   std::vector<FlowBlock> head{
       paragraph(title_of_yoke(job), pages.width(), {title_type, true, 0, 0, 3 * line_step, base_line + line_step})};
-  head.push_back(paragraph("A round yoke in pieces for the hand-operated knitting machine.", pages.width(), {}));
+  head.push_back(paragraph(tr("A round yoke in pieces for the hand-operated knitting machine."), pages.width(), {}));
   if (const std::string notes = one_line(job.opened.yoke.notes); !notes.empty()) {
     head.push_back(paragraph(notes, pages.width(), {body_type, false, 0, half_line}));
   }
@@ -249,7 +252,7 @@ void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& p
   const double width = pages.column_width(2);
   pages.set_beside(cover_facts(job, width), cover_cautions(job, width));
   pages.gap(line_step);
-  pages.set({leaflet_subheading("What stands where", pages.width())}, 1);
+  pages.set({leaflet_subheading(tr("What stands where"), pages.width())}, 1);
   std::vector<FlowBlock> contents;
   for (const LeafletPart& part : places.parts) {
     contents.push_back(leaflet_contents(part, width));
@@ -258,9 +261,9 @@ void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& p
 }
 
 void add_schematic(LeafletPages& pages, const YokeJob& job) {
-  pages.begin_part("Schematic");
-  pages.set({leaflet_text("Measures of the finished cloth without the seam stitches; counts of stitches with them. "
-                          "Shaded: the tiers' pattern rows. All sizes are drawn to one scale.",
+  pages.begin_part(tr("Schematic"));
+  pages.set({leaflet_text(tr("Measures of the finished cloth without the seam stitches; counts of stitches with them. "
+                             "Shaded: the tiers' pattern rows. All sizes are drawn to one scale."),
                           pages.width())},
             1);
   pages.gap(half_line);

@@ -7,6 +7,7 @@
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
 #include "sheets/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -55,19 +56,19 @@ public:
 
   std::vector<FlowBlock> all() {
     row(
-        "size", [&](std::size_t size) { return one_line(job_.plan.sizes[size].size); }, true);
-    heading("Round, and high");
-    lengths("lower edge", [](const Schematic& schematic) { return schematic.around_bottom; });
-    lengths("neck", [](const Schematic& schematic) { return schematic.around_top; });
-    lengths("height", [](const Schematic& schematic) { return schematic.height; });
-    row("rows, pattern + plain", [&](std::size_t size) {
+        tr("size"), [&](std::size_t size) { return one_line(job_.plan.sizes[size].size); }, true);
+    heading(tr("Round, and high"));
+    lengths(tr("lower edge"), [](const Schematic& schematic) { return schematic.around_bottom; });
+    lengths(tr("neck"), [](const Schematic& schematic) { return schematic.around_top; });
+    lengths(tr("height"), [](const Schematic& schematic) { return schematic.height; });
+    row(tr("rows, pattern + plain"), [&](std::size_t size) {
       const RowsOfYoke& rows = job_.plan.sizes[size].rows;
       return fmt::format("{} + {}", rows.pattern_rows, rows.plain_rows);
     });
     for (const std::size_t piece : first_of_alike()) {
       of_piece(piece);
     }
-    heading("Yarn");
+    heading(tr("Yarn"));
     yarns();
     return std::move(blocks_);
   }
@@ -86,9 +87,9 @@ private:
     const auto place = [&](std::size_t size) {
       return static_cast<std::size_t>(std::ranges::find(sizes_, size) - sizes_.begin());
     };
-    row(name + ", cm", [&](std::size_t size) { return fmt::format("{:.1f}", mm(schematics_[place(size)]) / 10); });
-    row(name + ", inches",
-        [&](std::size_t size) { return fmt::format("{:.1f}", mm(schematics_[place(size)]) / mm_per_inch); });
+    row(said("{}, cm", name), [&](std::size_t size) { return decimal(mm(schematics_[place(size)]) / 10, 1); });
+    row(said("{}, inches", name),
+        [&](std::size_t size) { return decimal(mm(schematics_[place(size)]) / mm_per_inch, 1); });
   }
 
   // Pieces whose counts are the same in all sizes here stand together.
@@ -120,17 +121,17 @@ private:
   }
 
   void of_piece(std::size_t piece) {
-    heading("Stitches: " + names_of(job_, alike_with(piece)));
+    heading(said("Stitches: {}", names_of(job_, alike_with(piece))));
     const std::size_t tiers = job_.opened.tiers.size();
     for (std::size_t tier = 0; tier < tiers; ++tier) {
       row(name_of_tier(job_, tier),
           [&](std::size_t size) { return std::to_string(job_.at(size, piece, tier).stitches); });
     }
-    row("after the last decreases",
+    row(tr("after the last decreases"),
         [&](std::size_t size) { return std::to_string(job_.at(size, piece, tiers - 1).shaping.after); });
     const auto outline = [piece](const Schematic& schematic) { return schematic.pieces[outline_of(schematic, piece)]; };
-    lengths("width at the lower edge", [&](const Schematic& schematic) { return outline(schematic).bottom; });
-    lengths("width at the neck", [&](const Schematic& schematic) { return outline(schematic).top; });
+    lengths(tr("width at the lower edge"), [&](const Schematic& schematic) { return outline(schematic).bottom; });
+    lengths(tr("width at the neck"), [&](const Schematic& schematic) { return outline(schematic).top; });
   }
 
   void yarns() {
@@ -159,7 +160,7 @@ private:
       if (yarn.key == key) {
         std::string text = yarn.grams ? fmt::format("{:.0f} g", std::ceil(*yarn.grams)) : "";
         return yarn.metres    ? text + fmt::format("{}{:.0f} m", text.empty() ? "" : ", ", std::ceil(*yarn.metres))
-               : text.empty() ? "not known"
+               : text.empty() ? tr("not known")
                               : text;
       }
     }

@@ -4,10 +4,13 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/step_forms.hpp"
 #include "sheets/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright {
 
@@ -26,9 +29,9 @@ struct TableColumn {
   Anchor anchor = Anchor::start;
 };
 constexpr TableColumn range_columns[] = {
-    {"tier", 0.0},           {"stitches", 0.40, Anchor::end}, {"needles", 0.43},
-    {"columns", 0.56},       {"less", 0.69, Anchor::end},     {"after", 0.76, Anchor::end},
-    {"hung on again", 0.79}, {"strip", 1.0, Anchor::end}};
+    {noted("tier"), 0.0},           {noted("stitches"), 0.40, Anchor::end}, {noted("needles"), 0.43},
+    {noted("columns"), 0.56},       {noted("less"), 0.69, Anchor::end},     {noted("after"), 0.76, Anchor::end},
+    {noted("hung on again"), 0.79}, {noted("strip"), 1.0, Anchor::end}};
 
 FlowBlock table_row(const std::vector<std::string>& cells, double width, bool head) {
   FlowBlock block;
@@ -51,7 +54,7 @@ FlowBlock table_row(const std::vector<std::string>& cells, double width, bool he
 std::vector<FlowBlock> range_table(const YokeJob& job, const YokeGroup& group, double width) {
   std::vector<std::string> heads;
   for (const TableColumn& column : range_columns) {
-    heads.emplace_back(column.head);
+    heads.emplace_back(tr(column.head));
   }
   std::vector<FlowBlock> blocks{table_row(heads, width, true)};
   const std::size_t tiers = job.opened.tiers.size();
@@ -80,10 +83,10 @@ std::string references(const YokeJob& job, const YokeGroup& group, std::size_t t
     return index < pages.size() && pages[index] > 0 ? pages[index] : 0;
   };
   if (const int page = place(places.cards, tier)) {
-    text += fmt::format("The card: from page {} on. ", page);
+    text += said("The card: from page {} on.", page) + ' ';
   }
   if (const int page = place(places.lists, list); page > 0 && list < job.lists.size()) {
-    text += fmt::format("The needles: list {}, page {}. ", list + 1, page);
+    text += said("The needles: list {}, page {}.", list + 1, page) + ' ';
   }
   return text;
 }
@@ -91,8 +94,7 @@ std::string references(const YokeJob& job, const YokeGroup& group, std::size_t t
 std::string strip_reference(const YokeJob& job, const YokeGroup& group, std::size_t tier, const YokePlaces& places) {
   const std::size_t strip = strip_of(job, group.size, group.pieces.front(), tier);
   return strip < places.strips.size() && places.strips[strip] > 0
-             ? fmt::format("Strip {} on page {} shows these needles at the bed's pitch.", strip + 1,
-                           places.strips[strip])
+             ? said("Strip {} on page {} shows these needles at the bed's pitch.", strip + 1, places.strips[strip])
              : std::string();
 }
 
@@ -106,15 +108,7 @@ public:
     const SizePlan& size = job_.plan.sizes[group_.size];
     const TierOfPiece& there = size.pieces[piece].tiers[tier];
     std::vector<FlowBlock> blocks{leaflet_subheading(with_capital(name_of_tier(job_, tier)), width_)};
-    blocks.push_back(leaflet_text(
-        fmt::format(
-            "{}, {} to {}; the knit side shows columns {} to {}{}. {}", counted(there.stitches, "stitch", "stitches"),
-            name_of(there.bed.first), name_of(there.bed.last), there.bed.left_column + 1, there.bed.right_column + 1,
-            job_.opened.yoke.edge > 0 ? fmt::format(" between {} at each side",
-                                                    counted(job_.opened.yoke.edge, "seam stitch", "seam stitches"))
-                                      : "",
-            references(job_, group_, tier, places_)),
-        width_));
+    blocks.push_back(leaflet_text(fmt::format("{} {}", about(there), references(job_, group_, tier, places_)), width_));
     blocks.back().with_next = true;
     const Document document = document_of(job_.opened, size, piece, tier);
     const StepList list = steps_of(document, job_.opened.profile, job_.opened.tiers[tier].rows);
@@ -126,7 +120,7 @@ public:
       }
       add(blocks, step.text);
     }
-    heading(blocks, tier + 1 < job_.opened.tiers.size() ? "To the next tier" : "To the neck");
+    heading(blocks, tier + 1 < job_.opened.tiers.size() ? tr("To the next tier") : tr("To the neck"));
     if (const std::string words = strip_reference(job_, group_, tier, places_); !words.empty()) {
       blocks.push_back(leaflet_text(words, width_));
       blocks.back().with_next = true;
@@ -138,6 +132,18 @@ public:
   }
 
 private:
+  // Its stitches, needles and columns.
+  [[nodiscard]] std::string about(const TierOfPiece& there) const {
+    const std::string stitches = stitches_counted(there.stitches);
+    const std::string first = name_of(there.bed.first);
+    const std::string last = name_of(there.bed.last);
+    const int edge = job_.opened.yoke.edge;
+    return edge > 0 ? said("{}, {} to {}; the knit side shows columns {} to {} between {} at each side.", stitches,
+                           first, last, there.bed.left_column + 1, there.bed.right_column + 1,
+                           said_count(edge, "{} seam stitch", "{} seam stitches"))
+                    : said("{}, {} to {}; the knit side shows columns {} to {}.", stitches, first, last,
+                           there.bed.left_column + 1, there.bed.right_column + 1);
+  }
   void heading(std::vector<FlowBlock>& blocks, const std::string& text) const {
     blocks.push_back(paragraph(text, width_, {body_type, true, 0, line_step}));
     blocks.back().with_next = true;
@@ -157,14 +163,13 @@ private:
 } // namespace
 
 void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& group, const YokePlaces& places) {
-  const std::string size = "Size " + one_line(job.plan.sizes[group.size].size);
+  const std::string size = said("Size {}", one_line(job.plan.sizes[group.size].size));
   const std::string names = names_of(job, group.pieces);
   std::string heading = size + ": " + names;
   const bool all_named = width_of(heading, heading_type, true) <= pages.width();
   if (!all_named) {
     heading = fitting_text(
-        fmt::format("{}: {}", size,
-                    group.pieces.size() > 1 ? counted(std::ssize(group.pieces), "piece", "pieces") : names),
+        fmt::format("{}: {}", size, group.pieces.size() > 1 ? pieces_counted(std::ssize(group.pieces)) : names),
         heading_type, true, pages.width());
   }
   pages.begin_part(heading);
@@ -173,7 +178,7 @@ void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& gr
     about.push_back(leaflet_text(with_capital(size) + ": " + names + ".", pages.width()));
   }
   if (group.pieces.size() > 1) {
-    about.push_back(leaflet_text("These pieces are knitted alike, on the same needles.", pages.width()));
+    about.push_back(leaflet_text(tr("These pieces are knitted alike, on the same needles."), pages.width()));
   }
   if (!about.empty()) {
     pages.set(about, 1);
@@ -181,7 +186,7 @@ void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& gr
   }
   pages.set(range_table(job, group, pages.width()), 1);
   pages.gap(half_line);
-  pages.set({leaflet_text(std::string(care_words), pages.width())}, 1);
+  pages.set({leaflet_text(std::string(care_words()), pages.width())}, 1);
   pages.gap(line_step);
   StepSetter setter(job, group, places, pages.column_width(2));
   for (std::size_t tier = 0; tier < job.opened.tiers.size(); ++tier) {
@@ -191,7 +196,7 @@ void add_yoke_steps(LeafletPages& pages, const YokeJob& job, const YokeGroup& gr
 }
 
 void add_yoke_needles(LeafletPages& pages, const YokeJob& job, YokePlaces& places) {
-  pages.begin_part("Needles");
+  pages.begin_part(tr("Needles"));
   for (std::size_t index = 0; index < job.lists.size(); ++index) {
     const YokeNeedleList& list = job.lists[index];
     const SizePlan& size = job.plan.sizes[list.size];
@@ -199,7 +204,7 @@ void add_yoke_needles(LeafletPages& pages, const YokeJob& job, YokePlaces& place
     int page = 0; // tried first, and then set
     pages.set_together([&](LeafletPages& on) {
       page = on.pages();
-      on.set({leaflet_subheading(fmt::format("List {}: {}", index + 1, name_of_tier(job, list.tier)), on.width()),
+      on.set({leaflet_subheading(said("List {}: {}", index + 1, name_of_tier(job, list.tier)), on.width()),
               leaflet_text(list.users + ".", on.width())},
              1);
       add_needle_list(on, {document, job.opened.profile, job.opened.tiers[list.tier].rows, {}, true});

@@ -4,12 +4,13 @@
 #include "sheets/card_pages.hpp"
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/strip_part.hpp"
 #include "sheets/text_metrics.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -55,8 +56,8 @@ std::string counted_users(const YokeJob& job, const YokeStrip& strip, std::size_
     pieces += of_size;
     sizes += of_size > 0 ? 1 : 0;
   }
-  return fmt::format("{} of {}; their steps name this strip", counted(pieces, "piece", "pieces"),
-                     counted(sizes, "size", "sizes"));
+  return said("{} of {}; their steps name this strip", pieces_counted(pieces),
+              said_count(sizes, "{} size", "{} sizes"));
 }
 
 struct StripLine {
@@ -70,12 +71,11 @@ std::vector<StripLine> strip_words(const YokeJob& job, const YokeStrip& strip, s
   constexpr std::size_t most_lines = 6;
   const StripLine heading{"", 3.0, true};
   const Shaping& shaping = job.at(strip.size, strip.piece, strip.tier).shaping;
-  const std::string what =
-      shaping.decreases() > 0
-          ? fmt::format("{} less, from {} to {}", shaping.decreases(), shaping.before, shaping.after)
-          : fmt::format("{} more, from {} to {}", shaping.increases(), shaping.before, shaping.after);
+  const std::string what = shaping.decreases() > 0
+                               ? said("{} less, from {} to {}", shaping.decreases(), shaping.before, shaping.after)
+                               : said("{} more, from {} to {}", shaping.increases(), shaping.before, shaping.after);
   const auto head = [&](const std::string& users) {
-    return lines_of(fmt::format("Strip {}, above {} · {} · {}", number + 1, name_of_tier(job, strip.tier), users, what),
+    return lines_of(said("Strip {}, above {} · {} · {}", number + 1, name_of_tier(job, strip.tier), users, what),
                     heading.type, heading.bold, width);
   };
   std::vector<std::string> heads = head(strip.users);
@@ -87,8 +87,9 @@ std::vector<StripLine> strip_words(const YokeJob& job, const YokeStrip& strip, s
     lines.push_back({std::move(line), heading.type, heading.bold});
   }
   const std::string clear = clearance_words(shaping);
-  for (std::string& line : lines_of(fmt::format("{}, counted from the left{}{}.", with_capital(words_of(shaping.every)),
-                                                clear.empty() ? "" : ", ", clear),
+  const std::string every = with_capital(words_of(shaping.every));
+  for (std::string& line : lines_of(clear.empty() ? said("{}, counted from the left.", every)
+                                                  : said("{}, counted from the left, {}.", every, clear),
                                     StripLine{}.type, false, width)) {
     lines.push_back({std::move(line)});
   }
@@ -100,15 +101,12 @@ constexpr double legend_height = 20.0;
 void add_legend(std::vector<Shape>& shapes, const PageFrame& frame, double y) {
   const double width = frame.width();
   double line = y + 2.8;
-  const std::string words = "Cut out along the lines, glue part to part (crosses upon crosses, cut upon line), and lay "
-                            "the upper edge along the "
-                            "bed, 0 at its middle. Thick mark and ring with a cross: bring this needle forward, "
-                            "pattern and end-needle selection "
-                            "off, and give its loop to the needle at the arrow; then it is empty and goes out of work "
-                            "before the next row. Thick "
-                            "mark and empty ring: leave it free when the work is hung on again, and lift the loop "
-                            "below its neighbour onto it. "
-                            "Bars: needles in work; darker, the seam stitches.";
+  const std::string words = tr(
+      "Cut out along the lines, glue part to part (crosses upon crosses, cut upon line), and lay the upper edge along "
+      "the bed, 0 at its middle. Thick mark and ring with a cross: bring this needle forward, pattern and end-needle "
+      "selection off, and give its loop to the needle at the arrow; then it is empty and goes out of work before the "
+      "next row. Thick mark and empty ring: leave it free when the work is hung on again, and lift the loop below "
+      "its neighbour onto it. Bars: needles in work; darker, the seam stitches.");
   for (const std::string& part : lines_of(words, 2.6, false, width)) {
     shapes.emplace_back(text_shape({frame.left(), line}, part, 2.6));
     line += 3.5;
@@ -120,7 +118,8 @@ void add_legend(std::vector<Shape>& shapes, const PageFrame& frame, double y) {
   for (const double end : {from, from + 100.0}) {
     shapes.emplace_back(line_shape({end, check - 1.6}, {end, check + 1.6}, paint));
   }
-  shapes.emplace_back(text_shape({from + 103.0, check + 1.0}, "this line is 100.0 mm: measure it before you cut", 2.6));
+  shapes.emplace_back(
+      text_shape({from + 103.0, check + 1.0}, tr("this line is 100.0 mm: measure it before you cut"), 2.6));
 }
 
 class StripPages {
@@ -175,7 +174,7 @@ private:
       const bool right = part.first <= 0 && -part.first * pitch < 40.0;
       groups_.back().shapes.emplace_back(
           text_shape({part.corner.x + (right ? (part.end - part.first) * pitch - aside : aside), part.corner.y - 1.2},
-                     fmt::format("strip {}, part {} of {}", number + 1, part.number, part.parts), 2.3,
+                     said("strip {}, part {} of {}", number + 1, part.number, part.parts), 2.3,
                      right ? Anchor::end : Anchor::start, false, ink::dark));
     }
   }
