@@ -1,5 +1,6 @@
 // A drawing as plain text, as it goes through the clipboard and comes from anywhere.
 #include "drawing/marked_area.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 #include <vector>
@@ -8,7 +9,7 @@ namespace punchwright {
 namespace {
 
 Error at(std::size_t line, std::size_t column, std::string message, std::string remedy) {
-  return Error{"text", static_cast<int>(line), static_cast<int>(column), std::move(message), std::move(remedy)};
+  return Error{tr("text"), static_cast<int>(line), static_cast<int>(column), std::move(message), std::move(remedy)};
 }
 
 // Without line ends, be they LF, CR LF or CR, and without the empty lines at the end.
@@ -32,20 +33,19 @@ std::vector<std::string_view> lines_of_text(std::string_view text) {
 std::string name_of_sign(std::string_view from) {
   const auto byte = static_cast<unsigned char>(from.front());
   if (byte == ' ') {
-    return "a blank";
+    return tr("a blank");
   }
   if (byte == '\t') {
-    return "a tab";
+    return tr("a tab");
   }
   if (byte < 0x20 || byte == 0x7f) {
-    return fmt::format("the control character {:#04x}", byte);
+    return said("the control character {:#04x}", byte);
   }
   std::size_t length = 1;
   while (byte >= 0xc0 && length < from.size() && (static_cast<unsigned char>(from[length]) & 0xc0) == 0x80) {
     ++length;
   }
-  return byte >= 0x80 && length == 1 ? fmt::format("the byte {:#04x}", byte)
-                                     : fmt::format("'{}'", from.substr(0, length));
+  return byte >= 0x80 && length == 1 ? said("the byte {:#04x}", byte) : fmt::format("'{}'", from.substr(0, length));
 }
 
 } // namespace
@@ -59,28 +59,27 @@ std::string text_of(const Grid& drawing) {
 }
 
 Result<Grid> drawing_from_text(std::string_view text) {
-  const std::string allowed = "lines of '.' for main and '#' for contrast, all of one length";
+  const std::string allowed = tr("lines of '.' for main and '#' for contrast, all of one length");
   const auto lines = lines_of_text(text);
   if (lines.empty()) {
-    return at(0, 0, "the text holds no stitches", allowed);
+    return at(0, 0, tr("the text holds no stitches"), allowed);
   }
   if (lines.size() > tallest_repeat) {
-    return at(tallest_repeat + 1, 0, fmt::format("the text has {} lines", lines.size()),
-              fmt::format("a drawing has {} rows at most", tallest_repeat));
+    return at(tallest_repeat + 1, 0, said("the text has {} lines", lines.size()),
+              said("a drawing has {} rows at most", tallest_repeat));
   }
   for (std::size_t line = 0; line < lines.size(); ++line) {
     const auto strange = lines[line].find_first_not_of(".#");
     if (strange != std::string_view::npos) {
-      return at(line + 1, strange + 1, name_of_sign(lines[line].substr(strange)) + " is no stitch", allowed);
+      return at(line + 1, strange + 1, said("{} is no stitch", name_of_sign(lines[line].substr(strange))), allowed);
     }
     if (lines[line].size() > widest_repeat) {
-      return at(line + 1, widest_repeat + 1, fmt::format("the line has {} stitches", lines[line].size()),
-                fmt::format("a drawing has {} stitches at most", widest_repeat));
+      return at(line + 1, widest_repeat + 1, said("the line has {} stitches", lines[line].size()),
+                said("a drawing has {} stitches at most", widest_repeat));
     }
     if (lines[line].empty() || lines[line].size() != lines.front().size()) {
       return at(line + 1, 0,
-                fmt::format("the line has {} stitches, the first one {}", lines[line].size(), lines.front().size()),
-                allowed);
+                said("the line has {} stitches, the first one {}", lines[line].size(), lines.front().size()), allowed);
     }
   }
   Grid drawing(static_cast<int>(lines.front().size()), static_cast<int>(lines.size()));

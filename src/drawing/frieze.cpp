@@ -1,10 +1,10 @@
 // Orbits of the seven frieze groups, and strokes completed under them.
 #include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -14,21 +14,22 @@ constexpr std::array groups = {FriezeGroup::p1, FriezeGroup::p11g, FriezeGroup::
 
 struct Words {
   std::string_view notation;
-  std::string_view description;
-  std::string_view short_name;
+  const char* description;
+  const char* short_name;
 };
 
 Words words_of(FriezeGroup group) {
   switch (group) {
-  case FriezeGroup::p1: return {"p1", "repeats sideways", "no symmetry"};
-  case FriezeGroup::p11g: return {"p11g", "glides: turned upside down half a repeat on", "glides"};
-  case FriezeGroup::p1m1: return {"p1m1", "upright mirrors: left mirrors right", "left mirrors right"};
-  case FriezeGroup::p11m: return {"p11m", "a level mirror: below mirrors above", "below mirrors above"};
-  case FriezeGroup::p2: return {"p2", "half turns", "half turns"};
-  case FriezeGroup::p2mg: return {"p2mg", "upright mirrors and half turns by turns", "mirrors and half turns"};
-  case FriezeGroup::p2mm: return {"p2mm", "mirrors both ways", "mirrors both ways"};
+  case FriezeGroup::p1: return {"p1", noted("repeats sideways"), noted("no symmetry")};
+  case FriezeGroup::p11g: return {"p11g", noted("glides: turned upside down half a repeat on"), noted("glides")};
+  case FriezeGroup::p1m1: return {"p1m1", noted("upright mirrors: left mirrors right"), noted("left mirrors right")};
+  case FriezeGroup::p11m: return {"p11m", noted("a level mirror: below mirrors above"), noted("below mirrors above")};
+  case FriezeGroup::p2: return {"p2", noted("half turns"), noted("half turns")};
+  case FriezeGroup::p2mg:
+    return {"p2mg", noted("upright mirrors and half turns by turns"), noted("mirrors and half turns")};
+  case FriezeGroup::p2mm: return {"p2mm", noted("mirrors both ways"), noted("mirrors both ways")};
   }
-  return {};
+  return {"", "", ""};
 }
 
 } // namespace
@@ -42,11 +43,11 @@ std::string_view notation_of(FriezeGroup group) {
 }
 
 std::string_view description_of(FriezeGroup group) {
-  return words_of(group).description;
+  return tr(words_of(group).description);
 }
 
 std::string_view short_name_of(FriezeGroup group) {
-  return words_of(group).short_name;
+  return tr(words_of(group).short_name);
 }
 
 bool uses_upright_axis(FriezeGroup group) {
@@ -70,10 +71,10 @@ Error odd_repeat(FriezeGroup group, int repeat) {
   return Error{{},
                0,
                0,
-               fmt::format("{} needs a repeat of an even number of stitches, and this one has {}: half a repeat on, a "
-                           "stitch would lie between two columns",
-                           notation_of(group), repeat),
-               "make the drawing one stitch wider or narrower, or choose another symmetry"};
+               said("{} needs a repeat of an even number of stitches, and this one has {}: half a repeat on, a "
+                    "stitch would lie between two columns",
+                    notation_of(group), repeat),
+               tr("make the drawing one stitch wider or narrower, or choose another symmetry")};
 }
 
 Failure unusable_frieze(const Frieze& frieze, int width, int height) {
@@ -81,16 +82,16 @@ Failure unusable_frieze(const Frieze& frieze, int width, int height) {
     return Error{{}, 0, 0, std::move(message), std::move(remedy)};
   };
   if (frieze.repeat < 1 || width % frieze.repeat != 0) {
-    return refused(fmt::format("a repeat of {} stitches doesn't divide the {} of the drawing", frieze.repeat, width),
-                   "choose a repeat that fits a whole number of times");
+    return refused(said("a repeat of {} stitches doesn't divide the {} of the drawing", frieze.repeat, width),
+                   tr("choose a repeat that fits a whole number of times"));
   }
   if (needs_even_repeat(frieze.group) && frieze.repeat % 2 != 0) {
     return odd_repeat(frieze.group, frieze.repeat);
   }
   if (frieze.upright < 0 || frieze.upright >= frieze.repeat || frieze.level < 0 || frieze.level > 2 * (height - 1)) {
-    return refused("an axis lies outside the drawing",
-                   fmt::format("an upright axis at 0 to {} half stitches, a level one at 0 to {} half rows",
-                               frieze.repeat - 1, 2 * (height - 1)));
+    return refused(tr("an axis lies outside the drawing"),
+                   said("an upright axis at 0 to {} half stitches, a level one at 0 to {} half rows", frieze.repeat - 1,
+                        2 * (height - 1)));
   }
   return std::nullopt;
 }

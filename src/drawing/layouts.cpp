@@ -4,9 +4,9 @@
 #include "design/band_rows.hpp"
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
+#include "words/words.hpp"
 
 #include <array>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -62,36 +62,34 @@ std::string widths_that_fit(int card_width, int times, Layout layout) {
     }
   }
   if (last == 0) {
-    return "none";
+    return tr("none");
   }
-  return text.empty() ? std::to_string(last) : text + " or " + std::to_string(last);
+  return text.empty() ? std::to_string(last) : said("{} or {}", text, last);
 }
 
 Failure no_such_layout(const Grid& drawing, Layout layout, std::optional<int> card_width) {
   if (layout == Layout::brick && drawing.width() % 2 != 0) {
     return refusal(
-        fmt::format("brick moves each second course by half of {} stitches, which is no whole number", drawing.width()),
-        "make the drawing one stitch wider or narrower");
+        said("brick moves each second course by half of {} stitches, which is no whole number", drawing.width()),
+        tr("make the drawing one stitch wider or narrower"));
   }
   if (layout == Layout::half_drop && drawing.height() % 2 != 0) {
-    return refusal(
-        fmt::format("half drop moves each second column of repeats by half of {} rows, which is no whole number",
-                    drawing.height()),
-        "insert or delete a row");
+    return refusal(said("half drop moves each second column of repeats by half of {} rows, which is no whole number",
+                        drawing.height()),
+                   tr("insert or delete a row"));
   }
   const Times times = times_of(layout);
   const int width = times.across * drawing.width();
   const int height = times.up * drawing.height();
   if (width > widest_repeat || height > tallest_repeat) {
-    return refusal(fmt::format("laid out, the drawing has {} stitches and {} rows", width, height),
-                   fmt::format("{} stitches and {} rows at most", widest_repeat, tallest_repeat));
+    return refusal(said("laid out, the drawing has {} stitches and {} rows", width, height),
+                   said("{} stitches and {} rows at most", widest_repeat, tallest_repeat));
   }
   if (card_width && *card_width % width != 0) {
-    return refusal(
-        fmt::format("laid out, the drawing is {} stitches wide, and the card repeats over {}", width, *card_width),
-        fmt::format("a drawing of {} stitches fits this layout; needles that are brought forward by hand "
-                    "have no such limit",
-                    widths_that_fit(*card_width, times.across, layout)));
+    return refusal(said("laid out, the drawing is {} stitches wide, and the card repeats over {}", width, *card_width),
+                   said("a drawing of {} stitches fits this layout; needles that are brought forward by hand "
+                        "have no such limit",
+                        widths_that_fit(*card_width, times.across, layout)));
   }
   return std::nullopt;
 }
@@ -118,26 +116,26 @@ std::span<const Layout> layouts() {
 
 std::string_view name_of(Layout layout) {
   switch (layout) {
-  case Layout::brick: return "brick";
-  case Layout::half_drop: return "half drop";
-  case Layout::mirrored_beside: return "mirrored beside";
-  case Layout::turned_beside: return "turned beside";
-  case Layout::upside_down_beside: return "upside down beside";
-  case Layout::upside_down_above: return "upside down above";
-  case Layout::mirrored_all_round: return "mirrored all round";
+  case Layout::brick: return noted("brick");
+  case Layout::half_drop: return noted("half drop");
+  case Layout::mirrored_beside: return noted("mirrored beside");
+  case Layout::turned_beside: return noted("turned beside");
+  case Layout::upside_down_beside: return noted("upside down beside");
+  case Layout::upside_down_above: return noted("upside down above");
+  case Layout::mirrored_all_round: return noted("mirrored all round");
   }
   return "";
 }
 
 std::string_view description_of(Layout layout) {
   switch (layout) {
-  case Layout::brick: return "each second course of repeats moved sideways by half the width: twice as high";
-  case Layout::half_drop: return "each second column of repeats moved up by half the height: twice as wide";
-  case Layout::mirrored_beside: return "the drawing and its mirror image side by side: twice as wide";
-  case Layout::turned_beside: return "the drawing and itself turned by a half turn side by side: twice as wide";
-  case Layout::upside_down_beside: return "the drawing and itself upside down side by side: twice as wide";
-  case Layout::upside_down_above: return "itself upside down above it: twice as high";
-  case Layout::mirrored_all_round: return "mirrored beside it, and both upside down above: twice as wide and high";
+  case Layout::brick: return tr("each second course of repeats moved sideways by half the width: twice as high");
+  case Layout::half_drop: return tr("each second column of repeats moved up by half the height: twice as wide");
+  case Layout::mirrored_beside: return tr("the drawing and its mirror image side by side: twice as wide");
+  case Layout::turned_beside: return tr("the drawing and itself turned by a half turn side by side: twice as wide");
+  case Layout::upside_down_beside: return tr("the drawing and itself upside down side by side: twice as wide");
+  case Layout::upside_down_above: return tr("itself upside down above it: twice as high");
+  case Layout::mirrored_all_round: return tr("mirrored beside it, and both upside down above: twice as wide and high");
   }
   return "";
 }

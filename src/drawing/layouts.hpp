@@ -22,7 +22,7 @@ enum class Layout {
 };
 
 [[nodiscard]] std::span<const Layout> layouts();
-[[nodiscard]] std::string_view name_of(Layout layout); // "half drop"
+[[nodiscard]] std::string_view name_of(Layout layout); // "half drop", in English: a step is called by it
 // "each second column of repeats moved up by half the height"
 [[nodiscard]] std::string_view description_of(Layout layout);
 

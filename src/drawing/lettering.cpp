@@ -3,6 +3,7 @@
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 #include "drawing/utf8.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -63,11 +64,11 @@ std::string name_of_character(char32_t character) {
 Result<Lettering> letters(const Alphabet& alphabet, std::string_view text, Face worn) {
   const auto read = decoded(text);
   if (!read) {
-    return refusal("the text isn't UTF-8", "type it, or paste it from a program that writes UTF-8");
+    return refusal(tr("the text isn't UTF-8"), tr("type it, or paste it from a program that writes UTF-8"));
   }
   const std::u32string characters = joined(*read);
   if (characters.empty()) {
-    return refusal("there is no text to letter", "type a word");
+    return refusal(tr("there is no text to letter"), tr("type a word"));
   }
   int width = -letter_spacing;
   int lowest = 0;
@@ -75,17 +76,17 @@ Result<Lettering> letters(const Alphabet& alphabet, std::string_view text, Face 
   for (std::size_t place = 0; place < characters.size(); ++place) {
     const Glyph* const glyph = alphabet.find(characters[place]);
     if (glyph == nullptr) {
-      return refusal(fmt::format("{}, character {} of the text, isn't in the alphabet",
-                                 name_of_character(characters[place]), place + 1),
-                     "letters, digits, signs and accents of Western European languages");
+      return refusal(
+          said("{}, character {} of the text, isn't in the alphabet", name_of_character(characters[place]), place + 1),
+          tr("letters, digits, signs and accents of Western European languages"));
     }
     width += letter_spacing + glyph->drawing.width();
     lowest = std::min(lowest, glyph->lowest_row);
     highest = std::max(highest, glyph->highest_row());
   }
   if (width > widest_repeat) {
-    return refusal(fmt::format("the text is {} stitches wide", width),
-                   fmt::format("{} stitches at most: less text, or the smaller letters", widest_repeat));
+    return refusal(said("the text is {} stitches wide", width),
+                   said("{} stitches at most: less text, or the smaller letters", widest_repeat));
   }
   Lettering lettering{Grid(width, highest - lowest + 1), -lowest};
   int column = 0;

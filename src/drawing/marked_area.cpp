@@ -3,10 +3,10 @@
 
 #include "design/wrap.hpp"
 #include "drawing/turns.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -68,7 +68,7 @@ AreaEdit paste_at(const Grid& repeat, Cell corner, const Grid& patch) {
 
 AreaEdit cut_area(const Grid& repeat, const Area& area) {
   const Area there = marked(area, repeat);
-  return patched(repeat, there, Grid(there.columns, there.rows), "cut");
+  return patched(repeat, there, Grid(there.columns, there.rows), noted("cut"));
 }
 
 AreaEdit move_area(const Grid& repeat, const Area& area, int columns, int rows) {
@@ -76,7 +76,7 @@ AreaEdit move_area(const Grid& repeat, const Area& area, int columns, int rows) 
   const Area target{{there.corner.column + columns % repeat.width(), there.corner.row + rows % repeat.height()},
                     there.columns,
                     there.rows};
-  return patched(with_main(repeat, there), target, lifted(repeat, there), "move");
+  return patched(with_main(repeat, there), target, lifted(repeat, there), noted("move"));
 }
 
 Result<AreaEdit> turn_area(const Grid& repeat, const Area& area, int quarters) {
@@ -86,20 +86,20 @@ Result<AreaEdit> turn_area(const Grid& repeat, const Area& area, int quarters) {
     return Error{{},
                  0,
                  0,
-                 fmt::format("turned, the marked area is {} stitches wide and {} rows high, more than the repeat's {} "
-                             "stitches and {} rows",
-                             patch.width(), patch.height(), repeat.width(), repeat.height()),
-                 "mark less, or make the repeat larger"};
+                 said("turned, the marked area is {} stitches wide and {} rows high, more than the repeat's {} "
+                      "stitches and {} rows",
+                      patch.width(), patch.height(), repeat.width(), repeat.height()),
+                 tr("mark less, or make the repeat larger")};
   }
-  return patched(with_main(repeat, there), there, patch, "turn");
+  return patched(with_main(repeat, there), there, patch, noted("turn"));
 }
 
 AreaEdit mirror_area_left_right(const Grid& repeat, const Area& area) {
-  return patched(repeat, area, mirrored_left_right(lifted(repeat, area)), "mirror left and right");
+  return patched(repeat, area, mirrored_left_right(lifted(repeat, area)), noted("mirror left and right"));
 }
 
 AreaEdit mirror_area_upside_down(const Grid& repeat, const Area& area) {
-  return patched(repeat, area, mirrored_upside_down(lifted(repeat, area)), "turn upside down");
+  return patched(repeat, area, mirrored_upside_down(lifted(repeat, area)), noted("turn upside down"));
 }
 
 AreaEdit invert_area(const Grid& repeat, const Area& area) {
@@ -107,12 +107,12 @@ AreaEdit invert_area(const Grid& repeat, const Area& area) {
 }
 
 AreaEdit shift_in_area(const Grid& repeat, const Area& area, int columns, int rows) {
-  return patched(repeat, area, shifted(lifted(repeat, area), columns, rows), "shift");
+  return patched(repeat, area, shifted(lifted(repeat, area), columns, rows), noted("shift"));
 }
 
 AreaEdit fill_area_with(const Grid& repeat, const Area& area, const Grid& patch) {
   const Area there = marked(area, repeat);
-  return patched(repeat, there, repeated(patch, there.columns, there.rows), "repeat to fill");
+  return patched(repeat, there, repeated(patch, there.columns, there.rows), noted("repeat to fill"));
 }
 
 } // namespace punchwright

@@ -4,10 +4,12 @@
 #include "drawing/marked_area.hpp"
 #include "drawing/motif_data.hpp"
 #include "drawing/word_search.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -57,13 +59,13 @@ std::span<const MotifGroup> motif_groups() {
 
 std::string_view name_of(MotifGroup group) {
   switch (group) {
-  case MotifGroup::birds: return "birds";
-  case MotifGroup::sea: return "sea";
-  case MotifGroup::harbour: return "harbour";
-  case MotifGroup::waves: return "waves";
-  case MotifGroup::borders: return "borders";
-  case MotifGroup::fillers: return "fillers";
-  case MotifGroup::own: return "own";
+  case MotifGroup::birds: return noted("birds");
+  case MotifGroup::sea: return noted("sea");
+  case MotifGroup::harbour: return noted("harbour");
+  case MotifGroup::waves: return noted("waves");
+  case MotifGroup::borders: return noted("borders");
+  case MotifGroup::fillers: return noted("fillers");
+  case MotifGroup::own: return noted("own");
   }
   return "";
 }
@@ -83,7 +85,11 @@ std::vector<Motif> motif_collection() {
 std::vector<const Motif*> motifs_found(std::span<const Motif> motifs, std::string_view wanted) {
   std::vector<const Motif*> found;
   for (const Motif& motif : motifs) {
-    if (has_words(motif.name + ' ' + std::string(name_of(motif.group)) + ' ' + motif.words, wanted)) {
+    const std::string_view group = name_of(motif.group);
+    const std::string english = fmt::format("{} {} {}", motif.name, group, motif.words);
+    const std::string translated =
+        fmt::format("{} {} {}", tr(motif.name.c_str()), tr(group.data()), tr(motif.words.c_str()));
+    if (has_words(english + ' ' + translated, wanted)) {
       found.push_back(&motif);
     }
   }

@@ -2,6 +2,7 @@
 #include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "drawing/motifs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -66,7 +67,7 @@ Result<std::vector<Motif>> motifs_in_text(std::string_view text, const std::stri
     motifs.push_back(std::move(motif));
   }
   if (motifs.empty()) {
-    return Error{{}, 0, 0, "there is no motif in it", "a line with its name, then lines of '.' and '#'"};
+    return Error{{}, 0, 0, tr("there is no motif in it"), tr("a line with its name, then lines of '.' and '#'")};
   }
   return motifs;
 }

@@ -9,9 +9,16 @@ namespace {
 
 std::string in_small_letters(std::string_view text) {
   std::string small(text);
-  std::ranges::transform(small, small.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  });
+  unsigned char before = 0;
+  for (char& letter : small) {
+    const auto byte = static_cast<unsigned char>(letter);
+    const bool of_latin_1 =
+        before == 0xc3 && byte >= 0x80 && byte <= 0x9e && byte != 0x97; // "À" to "Þ" in UTF-8, not "×"
+    if ((letter >= 'A' && letter <= 'Z') || of_latin_1) {
+      letter = static_cast<char>(byte + 0x20); // small letters stand 32 behind their capitals
+    }
+    before = byte;
+  }
   return small;
 }
 

@@ -2,6 +2,8 @@
 // SIGXFSZ and SIGPIPE would end the program before it can say what is wrong: they are held back while writing.
 #include "files/descriptor.hpp"
 
+#include "words/words.hpp"
+
 #include <cerrno>
 #include <csignal>
 #include <fcntl.h>
@@ -56,24 +58,24 @@ private:
 
 std::string_view remedy_for(int trouble) {
   switch (trouble) {
-  case ENOENT: return "check the name; the folder must exist";
-  case ENOTDIR: return "a part of the path is no folder; check the name";
+  case ENOENT: return tr("check the name; the folder must exist");
+  case ENOTDIR: return tr("a part of the path is no folder; check the name");
   case EACCES:
-  case EPERM: return "choose a place that you may use, or change its permissions";
-  case EROFS: return "the disk is read-only; choose another place";
+  case EPERM: return tr("choose a place that you may use, or change its permissions");
+  case EROFS: return tr("the disk is read-only; choose another place");
   case ENOSPC:
-  case EDQUOT: return "free some space, or choose another place";
-  case EFBIG: return "a size limit is set for files; raise it, or choose another place";
-  case EISDIR: return "this is a folder; give the name of a file";
-  case ENAMETOOLONG: return "choose a shorter name";
-  case ELOOP: return "symbolic links lead round in a circle; choose another name";
-  case EPIPE: return "the reader at the other end has gone";
-  case EIO: return "the disk reports a fault; choose another one, and check this one";
+  case EDQUOT: return tr("free some space, or choose another place");
+  case EFBIG: return tr("a size limit is set for files; raise it, or choose another place");
+  case EISDIR: return tr("this is a folder; give the name of a file");
+  case ENAMETOOLONG: return tr("choose a shorter name");
+  case ELOOP: return tr("symbolic links lead round in a circle; choose another name");
+  case EPIPE: return tr("the reader at the other end has gone");
+  case EIO: return tr("the disk reports a fault; choose another one, and check this one");
   case EMFILE:
-  case ENFILE: return "too many files are open; close some programs";
+  case ENFILE: return tr("too many files are open; close some programs");
   case EBUSY:
-  case ETXTBSY: return "another program is using it; close that one, or choose another name";
-  default: return "choose another place";
+  case ETXTBSY: return tr("another program is using it; close that one, or choose another name");
+  default: return tr("choose another place");
   }
 }
 

@@ -4,12 +4,12 @@
 
 #include "files/leftovers.hpp"
 #include "files/writing.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
 #include <fcntl.h>
-#include <fmt/core.h>
 #include <memory>
 #include <optional>
 #include <sys/stat.h>
@@ -30,11 +30,11 @@ Result<std::filesystem::path> target_of(const std::filesystem::path& path) {
     }
     const std::filesystem::path next = std::filesystem::read_symlink(target, trouble);
     if (trouble) {
-      return file_error(path, "cannot be written", trouble.value());
+      return file_error(path, tr("cannot be written"), trouble.value());
     }
     target = next.is_absolute() ? next : target.parent_path() / next;
   }
-  return file_error(path, "cannot be written", ELOOP);
+  return file_error(path, tr("cannot be written"), ELOOP);
 }
 
 // Devices, pipes and standard output take bytes as they come; there is no old content to keep, and none to put back.
@@ -50,17 +50,17 @@ public:
   Failure put(bool /*with_others*/) override {
     if (path_ == "-") {
       const int trouble = write_all(STDOUT_FILENO, bytes_);
-      return trouble == 0 ? Failure() : file_error("standard output", "cannot be written", trouble);
+      return trouble == 0 ? Failure() : file_error(tr("standard output"), tr("cannot be written"), trouble);
     }
     Descriptor file(open_again(path_, O_WRONLY | O_CLOEXEC | O_NOCTTY));
     if (!file.good()) {
-      return file_error(path_, "cannot be opened for writing", errno);
+      return file_error(path_, tr("cannot be opened for writing"), errno);
     }
     int trouble = write_all(file.number(), bytes_);
     if (trouble == 0) {
       trouble = file.close();
     }
-    return trouble == 0 ? Failure() : file_error(path_, "cannot be written", trouble);
+    return trouble == 0 ? Failure() : file_error(path_, tr("cannot be written"), trouble);
   }
 
   Failure settle() override { return std::nullopt; }
@@ -84,10 +84,10 @@ Result<Step> step_for(const std::filesystem::path& path) {
   struct stat old {};
   const bool exists = ::stat(path.c_str(), &old) == 0;
   if (!exists && errno != ENOENT) {
-    return file_error(path, "cannot be written", errno);
+    return file_error(path, tr("cannot be written"), errno);
   }
   if (exists && S_ISDIR(old.st_mode)) {
-    return file_error(path, "cannot be written", EISDIR);
+    return file_error(path, tr("cannot be written"), EISDIR);
   }
   if (exists && !S_ISREG(old.st_mode)) {
     // By its own name: links such as /dev/stdout lead to no path.
@@ -100,7 +100,7 @@ Result<Step> step_for(const std::filesystem::path& path) {
   if (exists && old.st_nlink > 1) {
     clear_leftovers(*target); // one of the names may be what a killed saving kept of the old content
     if (::stat(path.c_str(), &old) != 0) {
-      return file_error(path, "cannot be written", errno);
+      return file_error(path, tr("cannot be written"), errno);
     }
   }
   return exists && old.st_nlink > 1
@@ -114,13 +114,13 @@ Result<std::string> read_descriptor(int descriptor, const std::filesystem::path&
   for (;;) {
     const ssize_t count = read_again(descriptor, block.data(), block.size());
     if (count < 0) {
-      return file_error(path, "cannot be read", errno);
+      return file_error(path, tr("cannot be read"), errno);
     }
     if (count == 0) {
       return content;
     }
     if (content.size() + static_cast<std::size_t>(count) > limit) {
-      return Error{path.string(), 0, 0, fmt::format("has more than {} bytes", limit), "allowed: a smaller file"};
+      return Error{path.string(), 0, 0, said("has more than {} bytes", limit), tr("allowed: a smaller file")};
     }
     content.append(block.data(), static_cast<std::size_t>(count));
   }
@@ -130,11 +130,11 @@ Result<std::string> read_descriptor(int descriptor, const std::filesystem::path&
 
 Result<std::string> read_file(const std::filesystem::path& path, std::size_t limit) {
   if (path == "-") {
-    return read_descriptor(STDIN_FILENO, "standard input", limit);
+    return read_descriptor(STDIN_FILENO, tr("standard input"), limit);
   }
   const Descriptor file(open_again(path, O_RDONLY | O_CLOEXEC | O_NOCTTY));
   if (!file.good()) {
-    return file_error(path, "cannot be opened", errno);
+    return file_error(path, tr("cannot be opened"), errno);
   }
   return read_descriptor(file.number(), path, limit);
 }

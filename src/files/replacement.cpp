@@ -3,6 +3,7 @@
 // those.
 #include "files/leftovers.hpp"
 #include "files/writing.hpp"
+#include "words/words.hpp"
 
 #include <cerrno>
 #include <fcntl.h>
@@ -121,17 +122,17 @@ public:
   Failure stage(std::string_view bytes) override {
     // A file that the user made read-only is not to be replaced behind her back.
     if (old_ && ::access(target_.c_str(), W_OK) != 0) {
-      return file_error(named_, "cannot be written", errno);
+      return file_error(named_, tr("cannot be written"), errno);
     }
     clear_leftovers(target_);
     // Until its rights are copied nobody else may read what may be private.
     Temporary temporary = make_temporary(target_, old_ ? 0600 : fresh_);
     if (!temporary.file.good()) {
-      return file_error(named_, "cannot be written", errno);
+      return file_error(named_, tr("cannot be written"), errno);
     }
     temporary_ = temporary.path;
     const int trouble = fill(temporary, target_, old_, bytes);
-    return trouble == 0 ? Failure() : file_error(named_, "cannot be written", trouble);
+    return trouble == 0 ? Failure() : file_error(named_, tr("cannot be written"), trouble);
   }
 
   Failure put(bool with_others) override {
@@ -142,7 +143,7 @@ public:
     if (::rename(temporary_.c_str(), target_.c_str()) != 0) {
       const int trouble = errno;
       remove_kept();
-      return file_error(named_, "cannot be written", trouble);
+      return file_error(named_, tr("cannot be written"), trouble);
     }
     temporary_.clear();
     placed_ = true;
@@ -153,7 +154,7 @@ public:
     placed_ = false;
     remove_kept();
     const int late = sync_directory(folder_of(target_));
-    return late == 0 ? Failure() : file_error(named_, "was written, but the disk did not confirm it", late);
+    return late == 0 ? Failure() : file_error(named_, tr("was written, but the disk did not confirm it"), late);
   }
 
 private:

@@ -1,8 +1,9 @@
 // One mkdir(2) a folder, from the top: the standard library's makes them readable for everybody.
 #include "files/user_folder.hpp"
 
+#include "words/words.hpp"
+
 #include <cerrno>
-#include <fmt/format.h>
 #include <sys/stat.h>
 #include <system_error>
 
@@ -22,7 +23,7 @@ bool lies_in(const fs::path& folder, const fs::path& home) {
 Failure make_user_folder(const fs::path& folder, const fs::path& home) {
   std::error_code ignored;
   if (!home.empty() && lies_in(folder, home) && !fs::is_directory(home, ignored)) {
-    return Error{folder.string(), 0, 0, fmt::format("there is no home folder {}", home.string()), {}};
+    return Error{folder.string(), 0, 0, said("there is no home folder {}", home.string()), {}};
   }
   fs::path made;
   for (const fs::path& part : folder.lexically_normal()) {

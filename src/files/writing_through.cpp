@@ -1,12 +1,12 @@
 // Writing into a file that has several names: replacing it would cut them apart. Bytes change in place, so a kill could
 // leave a half; therefore the whole new content lies beside it until the disk has confirmed it here.
 #include "files/writing.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
 #include <fcntl.h>
-#include <fmt/core.h>
 #include <unistd.h>
 
 namespace punchwright {
@@ -32,7 +32,7 @@ public:
   Failure stage(std::string_view bytes) override {
     file_.reset(open_again(target_, O_RDWR | O_CLOEXEC));
     if (!file_.good()) {
-      return file_error(named_, "cannot be written", errno);
+      return file_error(named_, tr("cannot be written"), errno);
     }
     if (Failure failure = read_before()) {
       return failure;
@@ -48,10 +48,10 @@ public:
       return std::nullopt;
     }
     if (write(before_) == 0) {
-      return file_error(named_, "cannot be written", trouble);
+      return file_error(named_, tr("cannot be written"), trouble);
     }
     beside_ = false; // it must stay: there is nothing else
-    return file_error(named_, fmt::format("was damaged; the new content is whole in {}", whole_.string()), trouble);
+    return file_error(named_, said("was damaged; the new content is whole in {}", whole_.string()), trouble);
   }
 
   Failure settle() override {
@@ -59,9 +59,9 @@ public:
     const int trouble = file_.close();
     if (trouble != 0) {
       beside_ = false;
-      return file_error(
-          named_, fmt::format("was written, but the disk did not confirm it; it is whole in {} too", whole_.string()),
-          trouble);
+      return file_error(named_,
+                        said("was written, but the disk did not confirm it; it is whole in {} too", whole_.string()),
+                        trouble);
     }
     remove_whole();
     return std::nullopt;
@@ -73,7 +73,7 @@ private:
     for (ssize_t count = 1; count > 0;) {
       count = read_again(file_.number(), block.data(), block.size());
       if (count < 0) {
-        return file_error(named_, "cannot be read before it is written", errno);
+        return file_error(named_, tr("cannot be read before it is written"), errno);
       }
       before_.append(block.data(), static_cast<std::size_t>(count));
     }
@@ -91,7 +91,7 @@ private:
     if (!failure) {
       failure = writing->settle();
       if (failure) { // said of the file beside it; the file itself is as it was
-        failure->message = "cannot be written" + failure->message.substr(failure->message.find(": "));
+        failure->message = tr("cannot be written") + failure->message.substr(failure->message.find(": "));
       }
     }
     if (!failure) {

@@ -5,6 +5,7 @@
 #include "design/repeat_file.hpp"
 #include "design/step_words.hpp"
 #include "pieces/yoke_file.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -229,10 +230,10 @@ Result<Yoke> yoke_of(std::string_view text, const std::string& file_name) {
   return read ? Result<Yoke>(std::move(read).value().yoke) : Result<Yoke>(read.error());
 }
 
-constexpr std::string_view other_form = "has another form than a journal of this Punchwright";
+constexpr const char* other_form = noted("has another form than a journal of this Punchwright");
 
 Error refusal(const std::string& file_name, std::string_view why) {
-  return Error{file_name, 0, 0, std::string(why), "it can't be used any more"};
+  return Error{file_name, 0, 0, std::string(why), tr("it can't be used any more")};
 }
 
 // Both: an error of the state itself; the steps around it leave the taker good or not.
@@ -282,15 +283,15 @@ std::string write_journal(const Journal& journal) {
 
 Result<Journal> read_journal(std::string_view text, const std::string& file_name) {
   if (text.size() > largest_journal) {
-    return refusal(file_name, "is larger than any journal of Punchwright");
+    return refusal(file_name, tr("is larger than any journal of Punchwright"));
   }
   const std::size_t beginning = first_words.size() + digits_of_digest + 1;
   if (!text.starts_with(first_words)) {
-    return refusal(file_name, "is no journal of this Punchwright");
+    return refusal(file_name, tr("is no journal of this Punchwright"));
   }
   if (text.size() < beginning ||
       text.substr(0, beginning) != fmt::format("{}{:016x}\n", first_words, digest_of(text.substr(beginning)))) {
-    return refusal(file_name, "is damaged");
+    return refusal(file_name, tr("is damaged"));
   }
   Taker taker(text.substr(beginning));
   Journal journal;
@@ -301,7 +302,7 @@ Result<Journal> read_journal(std::string_view text, const std::string& file_name
   const bool is_yoke = taker.comes(yoke_word);
   const std::string here(taker.bytes(taker.number<std::size_t>(is_yoke ? yoke_word : design_word)));
   if (!taker.good()) {
-    return refusal(file_name, other_form);
+    return refusal(file_name, tr(other_form));
   }
   const Failure failure =
       is_yoke ? take_yoke(taker, here, file_name, journal) : take_design(taker, here, file_name, journal);
@@ -309,7 +310,7 @@ Result<Journal> read_journal(std::string_view text, const std::string& file_name
     return *failure;
   }
   if (!taker.good() || !taker.at_end()) {
-    return refusal(file_name, other_form);
+    return refusal(file_name, tr(other_form));
   }
   return journal;
 }

@@ -1,10 +1,11 @@
 // Holes to rows of bits, the machine's way: the card goes in with its first row foremost, and its columns meet needles.
 #include "knitting/card_reading.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -80,7 +81,8 @@ Result<PunchedCard> read_card(const std::vector<HolePlace>& holes, double width,
   const int lines = static_cast<int>(std::lround((height - 2 * size.first_row) / size.row_pitch)) + 1;
   const int rows = lines - 2 * joining_rows;
   if (rows < 1 || std::abs(width - size.sheet_width) > size.stitch_pitch) {
-    return Error{{}, 0, 0, fmt::format("a sheet of {:.1f} × {:.1f} mm is no card of this machine", width, height), ""};
+    return Error{
+        {}, 0, 0, said("a sheet of {} × {} mm is no card of this machine", decimal(width, 1), decimal(height, 1)), ""};
   }
   PunchedCard card(reader.repeat, rows);
   for (const HolePlace& hole : holes) {
@@ -134,23 +136,23 @@ Result<PunchedCard> read_punch_list(std::string_view text, const std::string& na
     RunReader reader(line, columns);
     const auto row = reader.number();
     if (!row || *row < 1 || *row > most_rows || !reader.take(':')) {
-      return Error{name, line_number, 0, "this is no row of a punch list", "write \"row 12: 1-3, 7\""};
+      return Error{name, line_number, 0, tr("this is no row of a punch list"), tr("write \"row 12: 1-3, 7\"")};
     }
     std::vector<int> punched;
     if (!reader.read(punched)) {
-      return Error{name, line_number, 0, fmt::format("row {} names a column that the card has not", *row),
-                   fmt::format("columns 1 to {} are allowed", columns)};
+      return Error{name, line_number, 0, said("row {} names a column that the card has not", *row),
+                   said("columns 1 to {} are allowed", columns)};
     }
     highest = std::max(highest, *row);
     rows.emplace_back(*row, std::move(punched));
   }
   if (rows.empty()) {
-    return Error{name, 0, 0, "the punch list has no rows", "write lines like \"row 12: 1-3, 7\""};
+    return Error{name, 0, 0, tr("the punch list has no rows"), tr("write lines like \"row 12: 1-3, 7\"")};
   }
   // A row's number far beyond all others is a slip of the finger, and would take the memory of a card of that length.
   if (highest > most_rows / 100 && highest > 10 * static_cast<int>(rows.size())) {
-    return Error{name, 0, 0, fmt::format("row {} lies far beyond the {} rows of the list", highest, rows.size()),
-                 "number the rows from 1"};
+    return Error{name, 0, 0, said("row {} lies far beyond the {} rows of the list", highest, rows.size()),
+                 tr("number the rows from 1")};
   }
   PunchedCard card(columns, highest);
   for (const auto& [row, punched] : rows) {

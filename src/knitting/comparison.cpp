@@ -1,8 +1,9 @@
 // Fabric and drawing side by side.
 #include "knitting/comparison.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -176,29 +177,25 @@ std::string_view word_for(DifferenceKind kind) {
 
 std::string words_of(const Difference& difference, int rows_before) {
   const int row = difference.row - rows_before;
-  const std::string where =
-      row < 1 ? fmt::format("row {} of the setting-up", difference.row) : fmt::format("row {}", row);
+  const std::string where = row < 1 ? said("row {} of the setting-up", difference.row) : said("row {}", row);
   switch (difference.kind) {
   case DifferenceKind::missing_row:
-    return fmt::format("{} {} missing, from {} on", difference.stitches,
-                       difference.stitches == 1 ? "row is" : "rows are", where);
+    return said_count(difference.stitches, "{} row is missing, from {} on", "{} rows are missing, from {} on", where);
   case DifferenceKind::surplus_row:
-    return fmt::format("{} more {} than drawn", difference.stitches, difference.stitches == 1 ? "row" : "rows");
+    return said_count(difference.stitches, "{} more row than drawn", "{} more rows than drawn");
   case DifferenceKind::wrong_yarn:
-    return fmt::format("{}, {}: knitted in {}, should be {}", where, needles_text(difference), difference.found,
-                       difference.wanted);
-  case DifferenceKind::missing_stitch: return fmt::format("{}, {}: no stitch", where, needles_text(difference));
-  case DifferenceKind::dropped: return fmt::format("{}, {}: dropped later", where, needles_text(difference));
-  case DifferenceKind::cast_on:
-    return fmt::format("{}, {}: a new loop on an empty needle", where, needles_text(difference));
-  case DifferenceKind::loose_yarn:
-    return fmt::format("{}: {} lies loose across the whole piece", where, difference.found);
+    return said("{}, {}: knitted in {}, should be {}", where, needles_text(difference), difference.found,
+                difference.wanted);
+  case DifferenceKind::missing_stitch: return said("{}, {}: no stitch", where, needles_text(difference));
+  case DifferenceKind::dropped: return said("{}, {}: dropped later", where, needles_text(difference));
+  case DifferenceKind::cast_on: return said("{}, {}: a new loop on an empty needle", where, needles_text(difference));
+  case DifferenceKind::loose_yarn: return said("{}: {} lies loose across the whole piece", where, difference.found);
   case DifferenceKind::long_float:
-    return fmt::format("{}, {}: {} floats behind {} stitches", where, needles_text(difference), difference.found,
-                       difference.stitches);
+    return said("{}, {}: {} floats behind {} stitches", where, needles_text(difference), difference.found,
+                difference.stitches);
   case DifferenceKind::not_caught:
-    return fmt::format("{}, {}: the float of {} is not lifted onto the needle", where, needles_text(difference),
-                       difference.found);
+    return said("{}, {}: the float of {} is not lifted onto the needle", where, needles_text(difference),
+                difference.found);
   }
   return "";
 }

@@ -2,6 +2,7 @@
 #include "knitting/machine.hpp"
 
 #include "knitting/pass.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 
@@ -190,18 +191,18 @@ MachineState machine_as_found(const Profile& profile, Side carriage, std::shared
 
 std::string_view words_of(Refusal refusal) {
   switch (refusal) {
-  case Refusal::no_yarn: return "no yarn is in any feeder: the whole work would fall off";
-  case Refusal::no_work: return "no needle is in work";
-  case Refusal::no_such_needle: return "the bed has no such needle";
-  case Refusal::needle_occupied: return "the needle holds a loop";
-  case Refusal::needle_empty: return "the needle holds no loop";
-  case Refusal::needle_not_in_work: return "the needle is out of work";
-  case Refusal::no_such_feeder: return "the carriage has no such feeder";
-  case Refusal::feeder_taken: return "the feeder holds another yarn";
-  case Refusal::yarn_in_use: return "that yarn is in the other feeder";
-  case Refusal::no_card: return "there is no card in the machine";
-  case Refusal::not_on_this_carriage: return "the carriage has no such setting";
-  case Refusal::no_float_there: return "there is no float to lift";
+  case Refusal::no_yarn: return tr("no yarn is in any feeder: the whole work would fall off");
+  case Refusal::no_work: return tr("no needle is in work");
+  case Refusal::no_such_needle: return tr("the bed has no such needle");
+  case Refusal::needle_occupied: return tr("the needle holds a loop");
+  case Refusal::needle_empty: return tr("the needle holds no loop");
+  case Refusal::needle_not_in_work: return tr("the needle is out of work");
+  case Refusal::no_such_feeder: return tr("the carriage has no such feeder");
+  case Refusal::feeder_taken: return tr("the feeder holds another yarn");
+  case Refusal::yarn_in_use: return tr("that yarn is in the other feeder");
+  case Refusal::no_card: return tr("there is no card in the machine");
+  case Refusal::not_on_this_carriage: return tr("the carriage has no such setting");
+  case Refusal::no_float_there: return tr("there is no float to lift");
   }
   return "";
 }

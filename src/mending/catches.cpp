@@ -8,9 +8,9 @@
 #include "mending/look.hpp"
 #include "mending/mend.hpp"
 #include "rules/float_runs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <limits>
 #include <map>
 
@@ -250,7 +250,10 @@ std::string words_for_catches(const Grid& caught, int row) {
       columns.push_back(std::to_string(column + 1));
     }
   }
-  return columns.empty() ? std::string() : (columns.size() == 1 ? "column " : "columns ") + listed(columns);
+  if (columns.empty()) {
+    return {};
+  }
+  return columns.size() == 1 ? said("column {}", columns.front()) : said("columns {}", listed(columns));
 }
 
 } // namespace punchwright

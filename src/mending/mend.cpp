@@ -9,9 +9,9 @@
 #include "mending/look.hpp"
 #include "mending/symmetry.hpp"
 #include "rules/float_runs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <tuple>
 
 namespace punchwright {
@@ -159,8 +159,9 @@ std::string words_for_changes(const Mended& mended, int row) {
   std::string words;
   for (const Cell& cell : mended.changed) {
     if (cell.row == row) {
-      words += fmt::format("{}stitch {} to {}", words.empty() ? "" : ", ", cell.column + 1,
-                           mended.drawing.at(cell.column, row) ? "contrast" : "main");
+      words += words.empty() ? "" : ", ";
+      words += mended.drawing.at(cell.column, row) ? said("stitch {} to contrast", cell.column + 1)
+                                                   : said("stitch {} to main", cell.column + 1);
     }
   }
   return words;

@@ -1,8 +1,8 @@
 // PBM, the bitmaps of netpbm, as its manual page pbm(5) describes them: plain (P1) and packed (P4).
 #include "pictures/picture_forms.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -21,8 +21,8 @@ public:
     const auto width = number();
     const auto height = number();
     if (!width || !height) {
-      return picture_error("the PBM's size can't be read",
-                           "write its width and height, in pixels, behind the P1 or P4");
+      return picture_error(tr("the PBM's size can't be read"),
+                           tr("write its width and height, in pixels, behind the P1 or P4"));
     }
     if (const Failure failure = too_large(*width, *height, largest_)) {
       return *failure;
@@ -53,9 +53,9 @@ private:
   }
 
   static Error ends_early(const Pixels& pixels) {
-    return picture_error(fmt::format("the PBM ends after {} of {} pixels", pixels.colours.size(),
-                                     std::int64_t{pixels.width} * pixels.height),
-                         "save or fetch it again");
+    return picture_error(
+        said("the PBM ends after {} of {} pixels", pixels.colours.size(), std::int64_t{pixels.width} * pixels.height),
+        tr("save or fetch it again"));
   }
 
   Result<Pixels> plain_lines(Pixels pixels) {
@@ -66,8 +66,8 @@ private:
         return ends_early(pixels);
       }
       if (rest_.front() != '0' && rest_.front() != '1') {
-        return picture_error(fmt::format("pixel {} of the PBM is neither 0 nor 1", pixels.colours.size() + 1),
-                             "save or fetch it again");
+        return picture_error(said("pixel {} of the PBM is neither 0 nor 1", pixels.colours.size() + 1),
+                             tr("save or fetch it again"));
       }
       pixels.colours.push_back(rest_.front() == '1' ? black_pixel : white_pixel);
       rest_.remove_prefix(1);

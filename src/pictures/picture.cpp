@@ -2,10 +2,10 @@
 #include "pictures/picture.hpp"
 
 #include "pictures/picture_forms.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <fmt/format.h>
 #include <map>
 
 namespace punchwright {
@@ -27,7 +27,7 @@ std::uint32_t lightness_of(std::uint32_t pixel) {
 }
 
 Error no_picture(const std::string& what) {
-  return picture_error(what, "save the picture as PNG, PBM or XBM, with a pixel for each stitch");
+  return picture_error(what, tr("save the picture as PNG, PBM or XBM, with a pixel for each stitch"));
 }
 
 Result<Pixels> read_pixels(std::string_view bytes) {
@@ -39,17 +39,17 @@ Result<Pixels> read_pixels(std::string_view bytes) {
     return std::move(*pixels);
   }
   if (bytes.size() > 2 && bytes[0] == 'P' && bytes[1] >= '2' && bytes[1] <= '7') {
-    return no_picture(fmt::format("a picture of the form P{} has greys or colours", bytes[1]));
+    return no_picture(said("a picture of the form P{} has greys or colours", bytes[1]));
   }
   if (bytes.starts_with("\xff\xd8\xff")) {
-    return no_picture("this is a JPEG, which smears two colours into many");
+    return no_picture(tr("this is a JPEG, which smears two colours into many"));
   }
-  return no_picture(bytes.empty() ? "the file is empty" : "this is no PNG, PBM or XBM picture");
+  return no_picture(bytes.empty() ? tr("the file is empty") : tr("this is no PNG, PBM or XBM picture"));
 }
 
 Error wrong_count(const Counts& counts, std::size_t pixels) {
   if (counts.size() < 2) {
-    return picture_error("the picture has one colour", "a drawing needs two: one for main, one for contrast");
+    return picture_error(tr("the picture has one colour"), tr("a drawing needs two: one for main, one for contrast"));
   }
   std::vector<std::int64_t> most;
   for (const auto& [colour, count] : counts) {
@@ -57,10 +57,10 @@ Error wrong_count(const Counts& counts, std::size_t pixels) {
   }
   std::ranges::partial_sort(most, most.begin() + 2, std::ranges::greater());
   const auto percent = static_cast<double>(most[0] + most[1]) * 100 / static_cast<double>(pixels);
-  return picture_error(fmt::format("the picture has {} colours, and a drawing has two", counts.size()),
-                       fmt::format("reduce it to two in a paint program, without smoothed edges; the two that it has "
-                                   "most of cover {:.0f} % of it",
-                                   percent));
+  return picture_error(said("the picture has {} colours, and a drawing has two", counts.size()),
+                       said("reduce it to two in a paint program, without smoothed edges; the two that it has "
+                            "most of cover {} % of it",
+                            decimal(percent, 0)));
 }
 
 Result<Picture> two_colours(const Pixels& pixels) {
@@ -119,16 +119,16 @@ bool has_picture_name(std::string_view name) {
 
 Failure too_large(std::int64_t width, std::int64_t height, const LargestPicture& largest) {
   if (width < 1 || height < 1) {
-    return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
-                         "draw one pixel at least");
+    return picture_error(said("the picture is {} pixels wide and {} high", width, height),
+                         tr("draw one pixel at least"));
   }
   if (width <= largest.width && height <= largest.height) {
     return std::nullopt;
   }
-  return picture_error(fmt::format("the picture is {} pixels wide and {} high", width, height),
-                       fmt::format("a pixel is a stitch, and a drawing has {} × {} at most: cut or scale it, without "
-                                   "smoothing",
-                                   largest.width, largest.height));
+  return picture_error(said("the picture is {} pixels wide and {} high", width, height),
+                       said("a pixel is a stitch, and a drawing has {} × {} at most: cut or scale it, without "
+                            "smoothing",
+                            largest.width, largest.height));
 }
 
 Result<Picture> read_picture(std::string_view bytes, const std::string& name) {
@@ -162,8 +162,8 @@ Document design_of(const Picture& picture, ContrastIs contrast, const std::strin
   const bool colourless = picture.dark == colour_of(black_pixel) && picture.light == colour_of(white_pixel);
   if (!colourless) {
     const bool darker = contrast == ContrastIs::darker;
-    design.yarns = {Yarn{'A', darker ? "Light" : "Dark", darker ? picture.light : picture.dark},
-                    Yarn{'B', darker ? "Dark" : "Light", darker ? picture.dark : picture.light}};
+    design.yarns = {Yarn{'A', darker ? tr("Light") : tr("Dark"), darker ? picture.light : picture.dark},
+                    Yarn{'B', darker ? tr("Dark") : tr("Light"), darker ? picture.dark : picture.light}};
   }
   return design;
 }

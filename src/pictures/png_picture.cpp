@@ -1,7 +1,7 @@
 // PNG by libpng, which unpacks no more than the size in the head says: a small file can't fill the memory.
 #include "pictures/picture_forms.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <png.h>
 
 namespace punchwright {
@@ -17,8 +17,8 @@ struct PngImage {
 };
 
 Error broken(const png_image& image) {
-  return picture_error(fmt::format("the PNG is broken ({})", static_cast<const char*>(image.message)),
-                       "save or fetch it again");
+  return picture_error(said("the PNG is broken ({})", static_cast<const char*>(image.message)),
+                       tr("save or fetch it again"));
 }
 
 // What is transparent lies on white.

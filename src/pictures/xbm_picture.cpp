@@ -1,10 +1,10 @@
 // XBM, the bitmaps of the X Window System: C text with two defines and an array, as Xlib's manual describes it (Xlib -
 // C Language X Interface, 16.9). Bytes with the lowest bit leftmost; the older form has 16-bit words instead.
 #include "pictures/picture_forms.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <charconv>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -24,7 +24,7 @@ public:
     std::string_view before;
     for (std::string_view word = next(); word != "{"; word = next()) {
       if (word.empty()) {
-        return picture_error("the XBM has no stitches between { and }", "save or fetch it again");
+        return picture_error(tr("the XBM has no stitches between { and }"), tr("save or fetch it again"));
       }
       const auto value = number_in(word);
       if (value && before.ends_with("width")) {
@@ -78,8 +78,8 @@ private:
         if (column % bits == 0) {
           const auto read = number_in(next());
           if (!read || *read >> bits != 0) {
-            return picture_error(fmt::format("line {} of {} of the XBM can't be read", line + 1, pixels.height),
-                                 "save or fetch it again");
+            return picture_error(said("line {} of {} of the XBM can't be read", line + 1, pixels.height),
+                                 tr("save or fetch it again"));
           }
           value = *read;
         }

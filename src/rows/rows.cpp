@@ -3,9 +3,9 @@
 
 #include "machine/placement.hpp"
 #include "rows/pass_order.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright {
 namespace {
@@ -253,8 +253,8 @@ Failure too_many_rows(const Document& document, const Profile& profile) {
   return Error{{},
                0,
                0,
-               fmt::format("the design comes to more than {} million rows to knit", most_rows_to_knit / million),
-               "allowed: fewer; lower times in [piece], or plain_below in the bands"};
+               said("the design comes to more than {} million rows to knit", most_rows_to_knit / million),
+               tr("allowed: fewer; lower times in [piece], or plain_below in the bands")};
 }
 
 std::vector<Pass> passes_of(const RowToKnit& row) {

@@ -4,6 +4,7 @@
 #include "design/toml_statements.hpp"
 #include "design/toml_strings.hpp"
 #include "design/toml_values.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdint>
@@ -27,17 +28,17 @@ void read_days(const TomlTable& root, TomlErrors& errors, BenchPlace& place) {
   }
   const toml::array* const list = root.node("day")->as_array();
   if (list == nullptr) {
-    return root.refuse("day", "[[day]], once for each day");
+    return root.refuse("day", tr("[[day]], once for each day"));
   }
   for (const toml::node& node : *list) {
     const toml::table* const table = node.as_table();
     if (table == nullptr) {
-      return root.refuse("day", "[[day]], once for each day");
+      return root.refuse("day", tr("[[day]], once for each day"));
     }
     const TomlTable day(*table, "day.", "", errors);
     const std::string date = day.text("date").value_or("");
     if (!is_date(date)) {
-      return day.refuse("date", "a date in quotation marks: \"2026-11-26\"");
+      return day.refuse("date", tr("a date in quotation marks: \"2026-11-26\""));
     }
     place.days.push_back({date, day.whole("rows", 0, most).value_or(0)});
   }

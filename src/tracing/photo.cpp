@@ -5,11 +5,11 @@
 #include "pictures/picture_forms.hpp"
 #include "rules/findings.hpp"
 #include "tracing/picture_checks.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstring>
-#include <fmt/format.h>
 #include <memory>
 
 namespace {
@@ -125,8 +125,8 @@ Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   if (const auto pixels = read_two_tones(bytes, largest)) {
     return from_two_tones(*pixels, name);
   }
-  const std::string broken = "the picture is broken or incomplete";
-  const std::string save_again = "save it again, as PNG for instance";
+  const std::string broken = tr("the picture is broken or incomplete");
+  const std::string save_again = tr("save it again, as PNG for instance");
   if (!huffman_tables_fit(bytes) || !pixmap_numbers_fit(bytes)) {
     return not_read(name, broken, save_again);
   }
@@ -136,11 +136,12 @@ Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
   int height = 0;
   int channels = 0;
   if (stbi_info_from_memory(data, size, &width, &height, &channels) == 0) {
-    return not_read(name, "this is no picture that can be read", "allowed: PNG, JPEG, BMP, PBM, PGM, PPM or XBM");
+    return not_read(name, tr("this is no picture that can be read"),
+                    tr("allowed: PNG, JPEG, BMP, PBM, PGM, PPM or XBM"));
   }
   if (std::int64_t{width} * height > most_photo_pixels) {
-    return not_read(name, fmt::format("the picture has {} × {} pixels", width, height),
-                    "120 million at most: make it smaller first");
+    return not_read(name, said("the picture has {} × {} pixels", width, height),
+                    tr("120 million at most: make it smaller first"));
   }
   const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
       stbi_load_from_memory(data, size, &width, &height, &channels, 0), stbi_image_free);

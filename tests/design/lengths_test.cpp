@@ -1,5 +1,6 @@
 // Centimetres and inches: what is shown, and that typing it back changes nothing.
 #include "design/lengths.hpp"
+#include "words/words.hpp"
 
 #include <cmath>
 #include <doctest/doctest.h>
@@ -35,4 +36,16 @@ TEST_CASE("what is shown in inches and typed again is the same length to a twent
     CHECK(mm_of(small_length(mm, LengthUnit::inches), LengthUnit::inches) == doctest::Approx(mm).epsilon(0.01));
     CHECK(std::abs(mm_of(small_length(mm, LengthUnit::inches), LengthUnit::inches) - mm) < 0.05);
   }
+}
+
+TEST_CASE("lengths for people have the language's decimal sign") {
+  CHECK(plain_number(142) == "142");
+  CHECK(plain_number(4.56) == "4.56");
+  CHECK(typed_number(103.1234567) == "103.1234567");
+  choose_language(language_of("de"), "/nowhere");
+  CHECK(plain_number(4.56) == "4,56");
+  CHECK(typed_number(103.1234567) == "103,1234567");
+  CHECK(small_length_text(31.25, LengthUnit::centimetres, 2) == "31,25 mm");
+  CHECK(size_text(5, 25.4, LengthUnit::centimetres) == "0,5 × 3 cm");
+  choose_language(language_of("en"), {});
 }

@@ -1,5 +1,6 @@
 // The motif collection: large enough, no two alike under shift, mirror or inversion, knittable, found by words.
 #include "drawing/marked_area.hpp"
+#include "drawing/motif_words.hpp"
 #include "drawing/motifs.hpp"
 #include "drawing/turns.hpp"
 
@@ -148,4 +149,24 @@ TEST_SUITE("motifs") {
     CHECK(motifs_found(motifs, "uffin").empty());
     CHECK(motifs_found(motifs, "puffin anchor").empty());
   }
+}
+
+TEST_CASE("every motif's name and search words are noted for translation, and nothing else") {
+  const auto motifs = motif_collection();
+  const auto noted_ones = noted_motifs();
+  REQUIRE(noted_ones.size() == motifs.size());
+  for (const Motif& motif : motifs) {
+    CAPTURE(motif.name);
+    CHECK(std::ranges::any_of(
+        noted_ones, [&](const NotedMotif& one) { return motif.name == one.name && motif.words == one.words; }));
+  }
+}
+
+TEST_CASE("a motif of one's own is found by small and large letters, those with accents too") {
+  const std::vector<Motif> own = {Motif{"moewe", "Möwe über Land", MotifGroup::own, "Élan", Grid(7, 7)}};
+  for (const char* const wanted : {"möwe", "MÖWE", "ÜBER", "élan", "land"}) {
+    CAPTURE(wanted);
+    CHECK(motifs_found(own, wanted).size() == 1);
+  }
+  CHECK(motifs_found(own, "möve").empty());
 }
