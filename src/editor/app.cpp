@@ -1,5 +1,6 @@
 // Small questions to the editor's state.
 #include "editor/actions.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -10,11 +11,11 @@ Colour seen_yarn(const App& app, char key) {
 }
 
 std::string file_name_of(const App& app) {
-  return app.session.path.empty() ? std::string("Untitled") : app.session.path.filename().string();
+  return app.session.path.empty() ? std::string(tr("Untitled")) : app.session.path.filename().string();
 }
 
 std::string yoke_name_of(const App& app) {
-  return !app.yoke.path.empty() ? app.yoke.path.filename().string() : std::string("Untitled yoke");
+  return !app.yoke.path.empty() ? app.yoke.path.filename().string() : std::string(tr("Untitled yoke"));
 }
 
 std::string window_title(const App& app) {

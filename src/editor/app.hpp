@@ -126,6 +126,7 @@ struct SettingsFile {
   std::filesystem::path path; // empty: they last until the window closes
   Settings kept;
   Appearance desktop = Appearance::light; // what the desktop was set to at the start
+  std::string system_language = "en";     // what the environment asked for at the start
   bool trouble_said = false;              // that they can't be kept, which is said once
 };
 

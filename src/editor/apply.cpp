@@ -2,6 +2,8 @@
 #include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "editor/language.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -146,11 +148,11 @@ struct Applier {
     Document settings = settings_of(app.work.design);
     // The list has to have both yarns while the bands change over.
     settings.yarns = taken.yarns;
-    app.work.history.begin_drag("other yarns");
+    app.work.history.begin_drag(noted("other yarns"));
     edit(app, ChangeSettings{settings});
     edit(app, ChangeBands{taken.bands});
     app.work.history.end_drag();
-    say(app, action.pair.main.name + " and " + action.pair.contrast.name, Tone::good);
+    say(app, said("{} and {}", action.pair.main.name, action.pair.contrast.name), Tone::good);
   }
   void operator()(const ExportShown&) const { export_shown(app); }
   void operator()(const Placed& action) const {
@@ -194,7 +196,7 @@ struct Applier {
   }
   void operator()(const UseReadings&) const { use_readings(app); }
   void operator()(const UseSwatch& action) const { use_swatch(app, action.answer); }
-  void operator()(const ChangeUserSettings& action) const { app.settings = action.settings; }
+  void operator()(const ChangeUserSettings& action) const { take_user_settings(app, action.settings); }
   void operator()(const ForgetRecent& action) const { forget_files(app, action.path); }
   void operator()(const BeginOnMachine& action) const {
     request(app, Pending{Pending::What::new_design, {}, action.profile});

@@ -2,8 +2,7 @@
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 #include "editor/applying.hpp"
-
-#include <fmt/format.h>
+#include "words/words.hpp"
 
 namespace punchwright::editor {
 
@@ -43,20 +42,20 @@ bool change_floating(App& app, Command command) {
 void paste(App& app) {
   auto drawing = drawing_from_text(app.session.clipboard);
   if (!drawing) {
-    say(app, "What was copied is no drawing: " + drawing.error().text(), Tone::trouble);
+    say(app, said("What was copied is no drawing: {}", drawing.error().text()), Tone::trouble);
     return;
   }
   const Cell corner = app.view.marked ? app.view.marked->corner : app.view.cursor;
-  hang_over(app, Floating{std::move(drawing).value(), corner, "paste", {}, false});
+  hang_over(app, Floating{std::move(drawing).value(), corner, noted("paste"), {}, false});
 }
 
 void fill_marked(App& app) {
   const auto patch = drawing_from_text(app.session.clipboard);
   if (!patch) {
-    say(app, "Copy first what the marked area is to be filled with", Tone::trouble);
+    say(app, tr("Copy first what the marked area is to be filled with"), Tone::trouble);
     return;
   }
-  apply_area(app, "fill the marked area", fill_area_with(app.work.design.grid, area_at_work(app), *patch));
+  apply_area(app, noted("fill the marked area"), fill_area_with(app.work.design.grid, area_at_work(app), *patch));
 }
 
 } // namespace
@@ -71,14 +70,14 @@ void hang_over(App& app, Floating floating) {
   app.session.floating = std::move(floating);
   app.view.marked.reset();
   app.view.focus_drawing = true;
-  say(app, "Drag it or move it with the arrows; Return or a click beside it sets it down, Escape gives it up");
+  say(app, tr("Drag it or move it with the arrows; Return or a click beside it sets it down, Escape gives it up"));
   show(app, app.session.floating->corner);
 }
 
 void lift(App& app) {
   const Grid& grid = app.work.design.grid;
   const Area area = *app.view.marked;
-  hang_over(app, Floating{lifted(grid, area), area.corner, "move", area, false});
+  hang_over(app, Floating{lifted(grid, area), area.corner, noted("move"), area, false});
 }
 
 void set_down(App& app) {
@@ -102,31 +101,33 @@ void run_area_command(App& app, Command command) {
   switch (command) {
   case Command::copy:
     app.session.copied = text_of(lifted(grid, area));
-    return say(app, fmt::format("Copied {} × {} stitches", area.columns, area.rows), Tone::good);
+    return say(app, said("Copied {} × {} stitches", area.columns, area.rows), Tone::good);
   case Command::cut:
     if (!app.view.marked) { // a slip of the hand would take the whole drawing away
-      return say(app, "Mark an area first: M, or Ctrl+A for all of it");
+      return say(app, tr("Mark an area first: M, or Ctrl+A for all of it"));
     }
     app.session.copied = text_of(lifted(grid, area));
-    apply_area(app, "cut", cut_area(grid, area));
-    return say(app, fmt::format("Cut {} × {} stitches", area.columns, area.rows), Tone::good);
+    apply_area(app, noted("cut"), cut_area(grid, area));
+    return say(app, said("Cut {} × {} stitches", area.columns, area.rows), Tone::good);
   case Command::paste: return paste(app);
-  case Command::clear: return apply_area(app, "clear", cut_area(grid, area));
+  case Command::clear: return apply_area(app, noted("clear"), cut_area(grid, area));
   case Command::mark_all: app.view.marked = Area{Cell{}, grid.width(), grid.height()}; return;
-  case Command::mirror_sideways: return apply_area(app, "mirror left and right", mirror_area_left_right(grid, area));
-  case Command::mirror_upwards: return apply_area(app, "mirror top and bottom", mirror_area_upside_down(grid, area));
-  case Command::invert: return apply_area(app, "exchange main and contrast", invert_area(grid, area));
-  case Command::shift_left: return apply_area(app, "shift", shift_in_area(grid, area, -1, 0));
-  case Command::shift_right: return apply_area(app, "shift", shift_in_area(grid, area, 1, 0));
-  case Command::shift_up: return apply_area(app, "shift", shift_in_area(grid, area, 0, 1));
-  case Command::shift_down: return apply_area(app, "shift", shift_in_area(grid, area, 0, -1));
+  case Command::mirror_sideways:
+    return apply_area(app, noted("mirror left and right"), mirror_area_left_right(grid, area));
+  case Command::mirror_upwards:
+    return apply_area(app, noted("mirror top and bottom"), mirror_area_upside_down(grid, area));
+  case Command::invert: return apply_area(app, noted("exchange main and contrast"), invert_area(grid, area));
+  case Command::shift_left: return apply_area(app, noted("shift"), shift_in_area(grid, area, -1, 0));
+  case Command::shift_right: return apply_area(app, noted("shift"), shift_in_area(grid, area, 1, 0));
+  case Command::shift_up: return apply_area(app, noted("shift"), shift_in_area(grid, area, 0, 1));
+  case Command::shift_down: return apply_area(app, noted("shift"), shift_in_area(grid, area, 0, -1));
   case Command::fill_marked: return fill_marked(app);
   case Command::turn: {
     const auto turned = turn_area(grid, area, 1);
     if (!turned) {
       return say(app, turned.error().text(), Tone::trouble);
     }
-    return apply_area(app, "turn", *turned);
+    return apply_area(app, noted("turn"), *turned);
   }
   default: return;
   }
@@ -139,11 +140,13 @@ void make_it_so(App& app, FriezeGroup group) {
   if (!nearest) {
     return say(app, nearest.error().text(), Tone::trouble);
   }
-  step(app, "make it symmetric", Redraw{set_down(grid, area.corner, nearest->strip), "make it symmetric"});
+  const char* const name = noted("make it symmetric");
+  step(app, name, Redraw{set_down(grid, area.corner, nearest->strip), name});
   const int changed = nearest->changed_stitches;
   say(app,
-      changed == 0 ? "It is so already"
-                   : fmt::format("{} stitch{} changed, the fewest that do", changed, changed == 1 ? "" : "es"),
+      changed == 0
+          ? tr("It is so already")
+          : said_count(changed, "{} stitch changed, the fewest that do", "{} stitches changed, the fewest that do"),
       Tone::good);
 }
 

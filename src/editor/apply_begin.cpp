@@ -3,8 +3,8 @@
 #include "files/files.hpp"
 #include "machine/usual_gauge.hpp"
 #include "rules/whole_repeats.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright::editor {
@@ -16,7 +16,7 @@ void begin_with(App& app, const Document& design, const std::string& name) {
   take(app, std::move(opened), {});
   app.session.suggested_name = name;
   app.session.dialog = NoDialog{};
-  say(app, fmt::format("A new design of {}: saving asks where to keep it", name));
+  say(app, said("A new design of {}: saving asks where to keep it", name));
 }
 
 void open_copy(App& app, const fs::path& path) {
@@ -26,15 +26,15 @@ void open_copy(App& app, const fs::path& path) {
   app.session.dialog = NoDialog{};
   const auto text = read_file(path, largest_file);
   if (!text) {
-    return show_trouble(app, "The demo can't be opened", text.error(), {});
+    return show_trouble(app, tr("The demo can't be opened"), text.error(), {});
   }
   auto opened = open_document(*text, path.string(), file_reader());
   if (!opened) {
-    return show_trouble(app, "The demo can't be read", opened.error(), {});
+    return show_trouble(app, tr("The demo can't be read"), opened.error(), {});
   }
   take(app, std::move(opened).value(), {});
   app.session.suggested_name = path.stem().string();
-  say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
+  say(app, said("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
 }
 
 void begin_design(App& app, const NewDialog& wishes) {

@@ -6,6 +6,7 @@
 #include "editor/wrong.hpp"
 #include "files/files.hpp"
 #include "plan/bench_moves.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <ctime>
@@ -45,8 +46,7 @@ void keep_place(App& app) {
   }
   if (failure && !app.bench.trouble_said) {
     app.bench.trouble_said = true;
-    say(app, fmt::format("The place can't be kept ({}): it lasts until the window closes", failure->message),
-        Tone::trouble);
+    say(app, said("The place can't be kept ({}): it lasts until the window closes", failure->message), Tone::trouble);
   }
 }
 
@@ -89,8 +89,7 @@ void begin_at(App& app, int move) {
 void open_bench(App& app) {
   const BenchMoves& moves = bench_moves_now(app);
   if (moves.count() == 0) {
-    return say(app,
-               fmt::format("{} rows are too many for the bench, which takes {}", moves.rows, most_rows_at_the_bench),
+    return say(app, said("{} rows are too many for the bench, which takes {}", moves.rows, most_rows_at_the_bench),
                Tone::trouble);
   }
   if (app.bench.place.digest.empty()) { // else this window knows it
@@ -104,7 +103,7 @@ void open_bench(App& app) {
   const bool same = place.digest == moves.digest;
   begin_at(app, same ? place.done : 0);
   if (same && place.rows > 0) {
-    say(app, fmt::format("Goes on where it was left, after row {}", place.rows));
+    say(app, said("Goes on where it was left, after row {}", place.rows));
   }
 }
 
@@ -157,7 +156,7 @@ void leave_outdated_bench(App& app) {
   }
   if (bench.open && (bench.opening != app.work.opening || bench.revision != app.work.history.revision())) {
     close_bench(app);
-    say(app, "The bench was left, since the design has changed");
+    say(app, tr("The bench was left, since the design has changed"));
   }
 }
 
@@ -170,7 +169,7 @@ void run_knitting_command(App& app, Command command) {
   case Command::at_the_bench: return app.bench.open ? close_bench(app) : open_bench(app);
   case Command::bench_forward: return step_bench(app, 1);
   case Command::bench_back: return step_bench(app, -1);
-  case Command::say_step: return app.bench.open ? speak(app, true) : say(app, "Only at the bench (F5)");
+  case Command::say_step: return app.bench.open ? speak(app, true) : say(app, tr("Only at the bench (F5)"));
   case Command::step_list: {
     const BenchMoves& moves = bench_moves_now(app);
     const auto done = static_cast<std::size_t>(app.bench.place.done);

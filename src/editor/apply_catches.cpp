@@ -1,11 +1,10 @@
 // Floats that are caught by hand or accepted, and stitches that stay: marks on the drawing, each one step to undo.
-#include "design/words.hpp"
 #include "design/wrap.hpp"
 #include "editor/applying.hpp"
 #include "mending/catches.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 namespace {
@@ -40,14 +39,14 @@ std::vector<DrawnFloat> floats_of(const App& app, FloatsOf which) {
 
 void say_none(App& app, FloatsOf which) {
   say(app,
-      which == FloatsOf::drawing ? "No float is too long"
-                                 : "No float that is too long passes there: choose one among the findings",
+      which == FloatsOf::drawing ? tr("No float is too long")
+                                 : tr("No float that is too long passes there: choose one among the findings"),
       Tone::trouble);
 }
 
 bool may_mark(App& app) {
   if (app.session.floating) {
-    say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
+    say(app, tr("Set down first what hangs over the drawing, or give it up"), Tone::trouble);
     return false;
   }
   return true;
@@ -77,11 +76,12 @@ void catch_floats_by_hand(App& app, FloatsOf which) {
     return say_none(app, which);
   }
   const Caught caught = catch_floats(app.work.design, app.work.profile, floats);
-  if (edit(app, ChangeMarks{caught.marks, floats.size() == 1 ? "catch a float" : "catch floats"})) {
+  if (edit(app, ChangeMarks{caught.marks, floats.size() == 1 ? noted("catch a float") : noted("catch floats")})) {
+    const std::string those = said_count(std::ssize(floats), "{} float", "{} floats");
+    const std::string catches = said_count(caught.catches, "{} catch", "{} catches");
     say(app,
-        fmt::format("{} caught by hand with {}{}", counted(std::ssize(floats), "float", "floats"),
-                    counted(caught.catches, "catch", "catches"),
-                    caught.proved ? "; no choice of as few lies better" : ""),
+        caught.proved ? said("{} caught by hand with {}; no choice of as few lies better", those, catches)
+                      : said("{} caught by hand with {}", those, catches),
         Tone::good);
   }
 }
@@ -95,8 +95,8 @@ void accept_long_floats(App& app, FloatsOf which) {
     return say_none(app, which);
   }
   const StitchMarks marks = accept_floats(app.work.design, floats);
-  if (edit(app, ChangeMarks{marks, floats.size() == 1 ? "accept a float" : "accept floats"})) {
-    say(app, counted(std::ssize(floats), "float", "floats") + " accepted", Tone::good);
+  if (edit(app, ChangeMarks{marks, floats.size() == 1 ? noted("accept a float") : noted("accept floats")})) {
+    say(app, said_count(std::ssize(floats), "{} float accepted", "{} floats accepted"), Tone::good);
   }
 }
 
@@ -108,14 +108,14 @@ void take_marks_away(App& app) {
     set_mark(marks.accepted, drawing, cell.column, cell.row, false);
   });
   if (marks == app.work.design.marks) {
-    return say(app, "Nothing is caught or accepted there", Tone::trouble);
+    return say(app, tr("Nothing is caught or accepted there"), Tone::trouble);
   }
-  edit(app, ChangeMarks{marks, "take catches away"});
+  edit(app, ChangeMarks{marks, noted("take catches away")});
 }
 
 void protect_marked_stitches(App& app) {
   if (!app.view.marked) {
-    return say(app, "Mark the stitches first: an eye, or a letter", Tone::trouble);
+    return say(app, tr("Mark the stitches first: an eye, or a letter"), Tone::trouble);
   }
   const Grid& drawing = app.work.design.grid;
   StitchMarks marks = app.work.design.marks;
@@ -123,8 +123,9 @@ void protect_marked_stitches(App& app) {
   each_stitch(drawing, *app.view.marked, [&](Cell cell) { all = all && is_marked(marks.kept, cell.column, cell.row); });
   each_stitch(drawing, *app.view.marked,
               [&](Cell cell) { set_mark(marks.kept, drawing, cell.column, cell.row, !all); });
-  if (edit(app, ChangeMarks{marks, all ? "protect no longer" : "protect"})) {
-    say(app, all ? "Mending may change these stitches again" : "Mending never changes these stitches", Tone::good);
+  if (edit(app, ChangeMarks{marks, all ? noted("protect no longer") : noted("protect")})) {
+    say(app, all ? tr("Mending may change these stitches again") : tr("Mending never changes these stitches"),
+        Tone::good);
   }
 }
 

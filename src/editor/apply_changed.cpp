@@ -4,8 +4,8 @@
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
 #include "files/files.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright::editor {
@@ -48,7 +48,7 @@ void look_at(App& app, KeptSide side) {
   file_seen_of(app, side) = now;
   if (!now.there) {
     forget_saved(app, side);
-    return say(app, fmt::format("“{}” is no longer where it was; saving puts it there again", path.filename().string()),
+    return say(app, said("“{}” is no longer where it was; saving puts it there again", path.filename().string()),
                Tone::trouble);
   }
   if (is_another(app, side)) {
@@ -73,16 +73,16 @@ std::vector<std::string> differences_from_file(const Document& design, const fs:
   }
   std::error_code ignored;
   if (!fs::exists(path, ignored)) {
-    return {"Its file is no longer there."};
+    return {tr("Its file is no longer there.")};
   }
   const auto text = read_file(path, largest_file);
   const auto read = text ? read_repeat(*text, path.string()) : Result<ReadDocument>(text.error());
   if (!read) {
-    return {fmt::format("The file there can't be read: {}.", read.error().message)};
+    return {said("The file there can't be read: {}.", read.error().message)};
   }
   auto sentences = differences_in_words(design, read->document);
   if (sentences.empty()) {
-    sentences.emplace_back("Nothing differs from the file.");
+    sentences.emplace_back(tr("Nothing differs from the file."));
   }
   return sentences;
 }

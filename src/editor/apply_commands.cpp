@@ -4,9 +4,9 @@
 #include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "editor/yoke_findings.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -14,7 +14,7 @@ namespace {
 
 void invert(App& app) {
   const Document& design = app.work.design;
-  app.work.history.begin_drag("exchange main and contrast");
+  app.work.history.begin_drag(noted("exchange main and contrast"));
   int row = 0;
   bool skipped = false;
   const std::vector<Band> bands = design.bands;
@@ -28,7 +28,7 @@ void invert(App& app) {
   }
   app.work.history.end_drag();
   if (skipped) {
-    say(app, "Bands of one yarn stay as they are");
+    say(app, tr("Bands of one yarn stay as they are"));
   }
 }
 
@@ -36,7 +36,7 @@ void undo_or_redo(App& app, bool back) {
   History& history = app.work.history;
   const bool possible = back ? history.can_undo() : history.can_redo();
   if (!possible) {
-    say(app, back ? "Nothing to undo" : "Nothing to redo");
+    say(app, back ? tr("Nothing to undo") : tr("Nothing to redo"));
     return;
   }
   const std::string name = words_of(history.steps()[back ? history.done() - 1 : history.done()]);
@@ -45,7 +45,7 @@ void undo_or_redo(App& app, bool back) {
   } else {
     history.redo(app.work.design);
   }
-  say(app, (back ? "Undone: " : "Done again: ") + name);
+  say(app, back ? said("Undone: {}", name) : said("Done again: {}", name));
 }
 
 void split_band(App& app) {
@@ -58,7 +58,7 @@ void split_band(App& app) {
     first += bands[below].rows;
   }
   if (row == first) {
-    say(app, fmt::format("A band begins at row {} already", row + 1), Tone::trouble);
+    say(app, said("A band begins at row {} already", row + 1), Tone::trouble);
     return;
   }
   Band upper = bands[index];
@@ -75,7 +75,7 @@ void join_band(App& app) {
   const Document& design = app.work.design;
   const std::size_t index = band_index_at(design, app.view.cursor.row);
   if (index == 0) {
-    say(app, "The lowest band has none below it", Tone::trouble);
+    say(app, tr("The lowest band has none below it"), Tone::trouble);
     return;
   }
   std::vector<Band> bands = design.bands;
@@ -87,7 +87,7 @@ void join_band(App& app) {
 void step_yoke_finding(App& app, int by) {
   const int count = static_cast<int>(app.caches.yoke.findings.size());
   if (count == 0) {
-    return say(app, "Nothing found: the yoke can be knitted as it is", Tone::good);
+    return say(app, tr("Nothing found: the yoke can be knitted as it is"), Tone::good);
   }
   const int present = app.view.yoke.finding;
   const int next = present < 0 ? (by > 0 ? 0 : count - 1) : (present + by + count) % count;
@@ -102,7 +102,7 @@ void step_finding(App& app, int by) {
   const std::vector<Listed>& listed = app.caches.listed;
   const int count = static_cast<int>(listed.size());
   if (count == 0) {
-    say(app, "Nothing found: the repeat can be knitted as it is", Tone::good);
+    say(app, tr("Nothing found: the repeat can be knitted as it is"), Tone::good);
     return;
   }
   const auto present = std::ranges::find_if(listed, [&](const Listed& entry) { return entry.holds(app.view.finding); });
@@ -114,7 +114,7 @@ void step_finding(App& app, int by) {
 void change_to_needles(App& app) {
   const Listed* const listed = listed_for(app.caches, app.view.finding);
   if (listed == nullptr || listed->on_piece < 0) {
-    say(app, "Choose a float that the piece shows as well (N)", Tone::plain);
+    say(app, tr("Choose a float that the piece shows as well (N)"), Tone::plain);
     return;
   }
   apply_view(app, ChooseFinding{app.view.finding == listed->on_piece ? listed->finding() : listed->on_piece});
@@ -123,8 +123,9 @@ void change_to_needles(App& app) {
 void change_float_marks(App& app) {
   app.view.float_marks = !app.view.float_marks;
   say(app,
-      app.view.float_marks ? "Floats that are too long are marked in the drawing"
-                           : "Floats that are too long aren't marked in the drawing; the findings go on counting them",
+      app.view.float_marks
+          ? tr("Floats that are too long are marked in the drawing")
+          : tr("Floats that are too long aren't marked in the drawing; the findings go on counting them"),
       Tone::plain);
 }
 
@@ -132,7 +133,7 @@ void swap_yarns(App& app) {
   const std::vector<Band> bands =
       with_yarns_swapped(app.work.design, band_index_at(app.work.design, app.view.cursor.row));
   if (bands.empty()) {
-    return say(app, "This band has one yarn", Tone::trouble);
+    return say(app, tr("This band has one yarn"), Tone::trouble);
   }
   edit(app, ChangeBands{bands});
 }
@@ -141,7 +142,7 @@ void try_pairs(App& app) {
   const Document& design = app.work.design;
   const Band& band = design.bands[band_index_at(design, app.view.cursor.row)];
   if (!band.contrast) {
-    return say(app, "This band has one yarn: give it a contrast first", Tone::trouble);
+    return say(app, tr("This band has one yarn: give it a contrast first"), Tone::trouble);
   }
   PairsDialog dialog;
   dialog.main = band.main;
@@ -225,7 +226,7 @@ void choose_tool(App& app, Tool tool) {
 
 void change_text(App& app, int percent) {
   app.settings.text_percent = text_percent_after(app.settings.text_percent, percent);
-  say(app, fmt::format("Text at {} %", app.settings.text_percent));
+  say(app, said("Text at {} %", app.settings.text_percent));
 }
 
 // Asked for once more, the colours are as they are.
@@ -313,7 +314,7 @@ void run_view_command(App& app, Command command) {
 
 void run_command(App& app, Command command) {
   if (app.yoke.shown && !works_with_yoke(command)) {
-    return say(app, "Back to the drawing first (F11)");
+    return say(app, tr("Back to the drawing first (F11)"));
   }
   const Menu menu = info_of(command).menu;
   if (menu == Menu::view || menu == Menu::help || (command >= Command::tool_pen && command <= Command::pen_main)) {
@@ -391,7 +392,7 @@ void go_to_step(App& app, std::size_t done) {
   }
   while (history.done() < done && history.redo(app.work.design)) {
   }
-  say(app, done == 0 ? "Back at the beginning" : "Now at: " + words_of(history.steps()[history.done() - 1]));
+  say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", words_of(history.steps()[history.done() - 1])));
 }
 
 } // namespace punchwright::editor

@@ -1,11 +1,11 @@
 // The tools: strokes, shapes and marks, by the pointer and by keys.
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright::editor {
@@ -48,11 +48,10 @@ void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
   edit(app, change);
   if (refused) {
     say(app,
-        fmt::format("Row {} lies in a band of one yarn: give the band a contrast (tab Yarns) to draw in it",
-                    *refused + 1),
+        said("Row {} lies in a band of one yarn: give the band a contrast (tab Yarns) to draw in it", *refused + 1),
         Tone::trouble);
   } else if (!stroke.without_partner.empty()) {
-    say(app, "Some stitches are left out: under the symmetry their partners would lie above or below the drawing",
+    say(app, tr("Some stitches are left out: under the symmetry their partners would lie above or below the drawing"),
         Tone::trouble);
   }
 }
@@ -116,12 +115,12 @@ void apply_drawing(App& app, const BeginStroke& action) {
     switch (tool) {
     case Tool::mark: begin_marking(app, action); break;
     case Tool::flood:
-      app.work.history.begin_drag("fill");
+      app.work.history.begin_drag(noted("fill"));
       draw(app, flood_cells(grid, at), contrast);
       close_step(app);
       break;
     case Tool::pen:
-      app.work.history.begin_drag(contrast ? "draw" : "erase");
+      app.work.history.begin_drag(contrast ? noted("draw") : noted("erase"));
       app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
       draw(app, {action.at}, contrast);
       break;
@@ -159,9 +158,9 @@ void apply_drawing(App& app, const EndStroke&) {
   }
   const Stroke stroke = *app.session.stroke;
   if (stroke.tool == Tool::line || stroke.tool == Tool::rectangle || stroke.tool == Tool::ellipse) {
-    app.work.history.begin_drag(stroke.tool == Tool::line        ? "line"
-                                : stroke.tool == Tool::rectangle ? "rectangle"
-                                                                 : "ellipse");
+    app.work.history.begin_drag(stroke.tool == Tool::line        ? noted("line")
+                                : stroke.tool == Tool::rectangle ? noted("rectangle")
+                                                                 : noted("ellipse"));
     draw(app, cells_of_shape(stroke.tool, app.view.interior, stroke.from, stroke.last), stroke.contrast);
   }
   close_step(app);
@@ -185,13 +184,13 @@ void apply_drawing(App& app, const PressHere&) {
 bool give_up(App& app) {
   if (app.session.mend) {
     app.session.mend.reset();
-    say(app, "The drawing stays as it is");
+    say(app, tr("The drawing stays as it is"));
     return true;
   }
   if (app.session.stroke && app.session.stroke->tool == Tool::pen) { // it draws as it goes
     app.work.history.cancel_drag(app.work.design);
     app.session.stroke.reset();
-    say(app, "The stroke was taken back");
+    say(app, tr("The stroke was taken back"));
     return true;
   }
   if (app.session.stroke) {
@@ -200,12 +199,12 @@ bool give_up(App& app) {
   }
   if (app.session.line_drag) {
     app.session.line_drag.reset();
-    say(app, "Nothing was moved");
+    say(app, tr("Nothing was moved"));
     return true;
   }
   if (app.session.floating) {
     app.session.floating.reset();
-    say(app, "Nothing was set down");
+    say(app, tr("Nothing was set down"));
     return true;
   }
   if (app.view.marked) {
@@ -269,7 +268,7 @@ void draw_by_keys(App& app, Cell to) {
   const auto& run = app.session.key_run;
   if (!run || run->last != from || run->contrast != contrast || app.session.now - run->at > KeyRun::longest_pause) {
     close_step(app);
-    app.work.history.begin_drag(contrast ? "draw" : "erase");
+    app.work.history.begin_drag(contrast ? noted("draw") : noted("erase"));
   }
   app.session.message.clear();
   draw(app, {to}, contrast);

@@ -5,11 +5,12 @@
 #include "sheets/everything.hpp"
 #include "sheets/pdf_date.hpp"
 #include "sheets/yoke_sheets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
-#include <fmt/format.h>
 #include <iterator>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -81,13 +82,13 @@ void export_files(App& app, PathDialog dialog, const fs::path& path, bool replac
   app.session.dialog = dialog;
   close_dialog(app);
   app.session.folder = path.parent_path();
-  const std::string more = files->size() > 1 ? fmt::format(" and {} more", files->size() - 1) : "";
-  std::string missing;
+  const std::string& first = files->front().path;
+  std::string words =
+      files->size() > 1 ? said("Written: {} and {} more", first, files->size() - 1) : said("Written: {}", first);
   for (const Error& error : left_out) {
-    missing += fmt::format("; left out: {}", error.text());
+    words += said("; left out: {}", error.text());
   }
-  say(app, fmt::format("Written: {}{}{}", files->front().path, more, missing),
-      left_out.empty() ? Tone::good : Tone::trouble);
+  say(app, std::move(words), left_out.empty() ? Tone::good : Tone::trouble);
 }
 
 void export_shown(App& app) {

@@ -5,6 +5,7 @@
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -48,7 +49,7 @@ void take_file(App& app, OpenedDocument opened, const fs::path& path, std::uint6
     app.session.folder = path.parent_path();
   }
   remember_recent(app.settings, path);
-  say(app, fmt::format("Opened {}", path.filename().string()));
+  say(app, said("Opened {}", path.filename().string()));
 }
 
 // Only the machine is at fault: the design can be opened with another one.
@@ -59,9 +60,9 @@ void offer_other_machine(App& app, std::string_view text, const fs::path& path) 
     return;
   }
   ReadDocument found = std::move(read).value();
-  trouble->title = "The design's machine can't be loaded";
+  trouble->title = tr("The design's machine can't be loaded");
   if (!fs::exists(path.parent_path() / found.document.profile)) {
-    trouble->remedy = "Put the machine's file there again, or go on with another machine.";
+    trouble->remedy = tr("Put the machine's file there again, or go on with another machine.");
   }
   trouble->rest.clear();
   trouble->missing = MissingMachine{std::move(found.document), std::move(found.notes), path, digest_of(text)};
@@ -77,15 +78,15 @@ void open_file(App& app, const fs::path& path) {
   }
   app.session.dialog = NoDialog{};
   const std::string rest = app.session.path.empty() && app.work.history.done() == 0
-                               ? "Nothing was opened; you can begin a new design."
-                               : fmt::format("“{}” stays open, as it was.", file_name_of(app));
+                               ? tr("Nothing was opened; you can begin a new design.")
+                               : said("“{}” stays open, as it was.", file_name_of(app));
   auto text = read_file(path, largest_file);
   if (!text) {
-    return show_trouble(app, "The file can't be opened", text.error(), rest);
+    return show_trouble(app, tr("The file can't be opened"), text.error(), rest);
   }
   auto opened = open_document(*text, path.string(), file_reader());
   if (!opened) {
-    show_trouble(app, "The file can't be read", opened.error(), rest);
+    show_trouble(app, tr("The file can't be read"), opened.error(), rest);
     return offer_other_machine(app, *text, path);
   }
   take_file(app, std::move(opened).value(), path, digest_of(*text));
@@ -200,7 +201,8 @@ void go_on(App& app, const Pending& pending) {
 bool write_design(App& app, const fs::path& path) {
   const std::string text = write_repeat(app.work.design);
   if (const Failure failure = write_file(path, text)) {
-    show_trouble(app, "The design is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
+    show_trouble(app, tr("The design is not saved"), *failure,
+                 tr("Your work is still here: save it elsewhere, or try again."));
     return false;
   }
   close_step(app);
@@ -210,7 +212,7 @@ bool write_design(App& app, const fs::path& path) {
   app.session.file_digest = digest_of(text);
   app.session.folder = path.parent_path();
   remember_recent(app.settings, path);
-  say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
+  say(app, said("Saved {}", path.filename().string()), Tone::good);
   reread_tiers(app, path);
   return true;
 }
@@ -229,16 +231,17 @@ void open_path_dialog(App& app, Purpose purpose, const Pending& afterwards) {
   const bool reads_card = app.work.profile.card.has_value();
   if (purpose == Purpose::card && !reads_card) {
     purpose = Purpose::chart;
-    dialog.remark = "This machine reads no card. The needle chart says which needles to bring forward in each row.";
+    dialog.remark = tr("This machine reads no card. The needle chart says which needles to bring forward in each row.");
   } else if ((purpose == Purpose::measure_page || purpose == Purpose::swatch) && !reads_card) {
-    return say(app, "This machine reads no card: there is no blank to measure and no swatch to knit", Tone::trouble);
+    return say(app, tr("This machine reads no card: there is no blank to measure and no swatch to knit"),
+               Tone::trouble);
   }
   dialog.purpose = purpose;
   dialog.from_preview = std::holds_alternative<PreviewDialog>(app.session.dialog);
   dialog.chart = app.view.preview.chart;
   if (purpose == Purpose::card && dialog.from_preview && app.view.preview.only_card) {
     dialog.only_card = app.view.preview.only_card;
-    dialog.remark = fmt::format("Card {} alone", *dialog.only_card);
+    dialog.remark = said("Card {} alone", *dialog.only_card);
   }
   dialog.folder = app.session.folder;
   dialog.afterwards = afterwards;
@@ -299,7 +302,8 @@ void choose_path(App& app, bool replace) {
   const fs::path path = path_of(dialog);
   std::error_code ignored;
   if (dialog.name.empty()) {
-    found->trouble = writes_file(dialog.purpose) ? "Type a name for the file." : "Choose a file, or type its name.";
+    found->trouble =
+        writes_file(dialog.purpose) ? tr("Type a name for the file.") : tr("Choose a file, or type its name.");
     return;
   }
   if (fs::is_directory(dialog.folder / dialog.name, ignored)) {
@@ -333,8 +337,8 @@ void make_folder(App& app) {
   const fs::path folder = (dialog->folder / *dialog->new_folder).lexically_normal();
   std::error_code trouble;
   if (!fs::create_directory(folder, trouble)) {
-    dialog->trouble = trouble ? fmt::format("The folder can't be made: {}", trouble.message())
-                              : fmt::format("There is something called “{}” already", *dialog->new_folder);
+    dialog->trouble = trouble ? said("The folder can't be made: {}", trouble.message())
+                              : said("There is something called “{}” already", *dialog->new_folder);
     return;
   }
   dialog->folder = folder;
@@ -357,7 +361,7 @@ void open_with_machine(App& app, const std::string& name) {
             missing.digest);
   // A change like any other, so that the file keeps its machine until it is saved.
   edit(app, ChangeSettings{with_machine(settings_of(app.work.design), *profile)});
-  say(app, fmt::format("Opened with “{}” instead of {}; saving keeps that", profile->title, named));
+  say(app, said("Opened with “{}” instead of {}; saving keeps that", profile->title, named));
 }
 
 void save(App& app, const Pending& afterwards) {

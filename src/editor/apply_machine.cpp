@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "files/files.hpp"
 #include "machine/profile_file.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -26,7 +27,8 @@ void keep_profile(App& app, Profile profile, const std::string& learnt) {
     auto& dialog = std::get<PathDialog>(app.session.dialog);
     dialog.machine = std::move(profile);
     dialog.learnt = learnt;
-    dialog.remark = "What was found out about your machine is kept in a file of its own, for this design and others.";
+    dialog.remark =
+        tr("What was found out about your machine is kept in a file of its own, for this design and others.");
     return;
   }
   fs::path path = design_path.parent_path() / named;
@@ -69,7 +71,7 @@ bool keep_profile_at(App& app, const Profile& profile, const std::string& learnt
   app.session.readings.reset();
   app.session.reader_offset.reset();
   if (edit(app, ChangeSettings{settings})) {
-    say(app, fmt::format("{}: kept in {}", learnt, path.filename().string()), Tone::good);
+    say(app, said("{}: kept in {}", learnt, path.filename().string()), Tone::good);
   }
   return true;
 }
@@ -81,13 +83,13 @@ void correct_scale(App& app) {
   settings.card.scale_y *= app.session.ruler_upwards / ruler_mm;
   const auto possible = [](double scale) { return scale >= 0.5 && scale <= 2; };
   if (!possible(settings.card.scale_x) || !possible(settings.card.scale_y)) {
-    say(app, "No printer is that far off: measure the 150 mm rulers once more", Tone::trouble);
+    say(app, tr("No printer is that far off: measure the 150 mm rulers once more"), Tone::trouble);
     return;
   }
   if (edit(app, ChangeSettings{settings})) {
     app.session.ruler_across = ruler_mm;
     app.session.ruler_upwards = ruler_mm;
-    say(app, "Corrected: print the card again and its rulers will measure 150 mm", Tone::good);
+    say(app, tr("Corrected: print the card again and its rulers will measure 150 mm"), Tone::good);
   }
 }
 
@@ -112,7 +114,7 @@ void use_readings(App& app) {
        {"sheet_width_mm", "stitch_pitch_mm", "row_pitch_mm", "hole_diameter_mm", "column_1_mm"}) {
     profile.sources[std::string("card.geometry.") + key] = "measured";
   }
-  keep_profile(app, std::move(profile), "Your blank's measures");
+  keep_profile(app, std::move(profile), tr("Your blank's measures"));
 }
 
 void use_swatch(App& app, const SwatchAnswer& answer) {
@@ -122,7 +124,7 @@ void use_swatch(App& app, const SwatchAnswer& answer) {
   if (app.work.profile.card) {
     const bool right = !answer.mirrored && !answer.upside_down && !answer.inverted;
     keep_profile(app, profile_after_swatch(app.work.profile, answer),
-                 right ? "The swatch came out right" : "The card's orientation");
+                 right ? tr("The swatch came out right") : tr("The card's orientation"));
   }
 }
 

@@ -1,6 +1,6 @@
 // Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
-#include "design/words.hpp"
 #include "editor/applying.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -26,17 +26,31 @@ std::string rows_left(const App& app, const std::vector<Unmendable>& rows) {
   for (const Unmendable& left : rows) {
     text += fmt::format("{}{}", text.empty() ? "" : ", ", left.row + 1);
   }
-  return fmt::format("{} {} can't be mended{}", rows.size() == 1 ? "Row" : "Rows", text,
-                     app.view.marked ? "; a marked area stays as it is: mark less" : "");
+  const std::string words =
+      rows.size() == 1 ? said("Row {} can't be mended", text) : said("Rows {} can't be mended", text);
+  return app.view.marked ? said("{}; a marked area stays as it is: mark less", words) : words;
 }
 
-std::string words_for_symmetry(const MendWishes& wishes, const Mended& mended) {
+std::string words_for_mend(const MendWishes& wishes, const Mended& mended) {
+  const auto count = std::ssize(mended.changed);
   if (!wishes.symmetry) {
-    return {};
+    return said_count(
+        count, "{} stitch would be changed, the fewest that do: Return takes them, Escape leaves the drawing as it is",
+        "{} stitches would be changed, the fewest that do: Return takes them, Escape leaves the drawing as it is");
   }
   const auto group = notation_of(wishes.symmetry->group);
-  return mended.unlike == 0 ? fmt::format(", and the symmetry ({}) is kept", group)
-                            : fmt::format(", though the symmetry ({}) isn't whole", group);
+  return mended.unlike == 0 ? said_count(count,
+                                         "{} stitch would be changed, the fewest that do, and the symmetry ({}) is "
+                                         "kept: Return takes them, Escape leaves the drawing as it is",
+                                         "{} stitches would be changed, the fewest that do, and the symmetry ({}) is "
+                                         "kept: Return takes them, Escape leaves the drawing as it is",
+                                         group)
+                            : said_count(count,
+                                         "{} stitch would be changed, the fewest that do, though the symmetry ({}) "
+                                         "isn't whole: Return takes them, Escape leaves the drawing as it is",
+                                         "{} stitches would be changed, the fewest that do, though the symmetry ({}) "
+                                         "isn't whole: Return takes them, Escape leaves the drawing as it is",
+                                         group);
 }
 
 // So that the panel shows what can be done with the mend.
@@ -58,21 +72,17 @@ void choose_a_float(App& app) {
 
 void show_mend(App& app) {
   if (app.session.floating) {
-    return say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
+    return say(app, tr("Set down first what hangs over the drawing, or give it up"), Tone::trouble);
   }
   const MendWishes wishes = wishes_of(app);
   Mended mended = mend(app.work.design.grid, wishes);
-  const auto count = std::ssize(mended.changed);
-  if (count == 0) {
+  if (mended.changed.empty()) {
     app.session.mend.reset();
-    return mended.unmendable.empty() ? say(app, "No float is too long: there is nothing to mend", Tone::good)
+    return mended.unmendable.empty() ? say(app, tr("No float is too long: there is nothing to mend"), Tone::good)
                                      : say(app, rows_left(app, mended.unmendable), Tone::trouble);
   }
   const std::string more = mended.unmendable.empty() ? "" : ". " + rows_left(app, mended.unmendable);
-  say(app, fmt::format(
-               "{} stitch{} would be changed, the fewest that do{}: Return takes them, Escape leaves the drawing as it "
-               "is{}",
-               count, count == 1 ? "" : "es", words_for_symmetry(wishes, mended), more));
+  say(app, words_for_mend(wishes, mended) + more);
   app.session.mend = ShownMend{std::move(mended), app.work.history.revision()};
   choose_a_float(app);
 }
@@ -87,7 +97,7 @@ void show_other_mend(App& app) {
   const int row = app.view.cursor.row;
   const auto forms = forms_of_row(drawn, mended.drawing, row, wishes_of(app), most);
   if (forms.size() < 2) {
-    return say(app, fmt::format("Row {} has no other mend of as few stitches; the cursor chooses the row", row + 1));
+    return say(app, said("Row {} has no other mend of as few stitches; the cursor chooses the row", row + 1));
   }
   std::vector<char> shown;
   for (int column = 0; column < drawn.width(); ++column) {
@@ -103,8 +113,8 @@ void show_other_mend(App& app) {
       mended.changed.push_back({column, row});
     }
   }
-  say(app, fmt::format("Row {}: choice {} of {} with as few stitches; Return takes the mend", row + 1, next + 1,
-                       forms.size()));
+  say(app,
+      said("Row {}: choice {} of {} with as few stitches; Return takes the mend", row + 1, next + 1, forms.size()));
 }
 
 void turn_mend_symmetry(App& app) {
@@ -112,16 +122,15 @@ void turn_mend_symmetry(App& app) {
   if (app.session.mend) {
     return show_mend(app);
   }
-  say(app, app.view.mend_symmetry ? "Of equally good mends, the one that keeps the drawing's symmetry best"
-                                  : "Mends don't look at the drawing's symmetry");
+  say(app, app.view.mend_symmetry ? tr("Of equally good mends, the one that keeps the drawing's symmetry best")
+                                  : tr("Mends don't look at the drawing's symmetry"));
 }
 
 void take_mend(App& app) {
   const Mended mended = std::move(app.session.mend->mended);
   app.session.mend.reset();
-  if (edit(app, Redraw{mended.drawing, "mend the floats"})) {
-    const auto count = std::ssize(mended.changed);
-    say(app, counted(count, "stitch", "stitches") + " changed", Tone::good);
+  if (edit(app, Redraw{mended.drawing, noted("mend the floats")})) {
+    say(app, said_count(std::ssize(mended.changed), "{} stitch changed", "{} stitches changed"), Tone::good);
   }
 }
 

@@ -3,6 +3,7 @@
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "files/files.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -12,6 +13,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
+// The step's name is stored, and translated where it is shown.
 void hang_file_over(App& app, const fs::path& path, Grid drawing) {
   hang_over(
       app,
@@ -34,11 +36,11 @@ void drop_file(App& app, const fs::path& path) {
 void place_dropped(App& app, const fs::path& path) {
   const auto text = read_file(path, largest_file);
   if (!text) {
-    return show_trouble(app, "The file can't be opened", text.error(), {});
+    return show_trouble(app, tr("The file can't be opened"), text.error(), {});
   }
   auto dropped = read_repeat(*text, path.string());
   if (!dropped) {
-    return show_trouble(app, "The file can't be read", dropped.error(), {});
+    return show_trouble(app, tr("The file can't be read"), dropped.error(), {});
   }
   hang_file_over(app, path, std::move(dropped->document.grid));
 }
@@ -48,7 +50,7 @@ namespace {
 void trace_bytes(App& app, const fs::path& path, std::string_view bytes) {
   auto photo = read_photo(bytes, path.string());
   if (!photo) {
-    return show_trouble(app, "The picture can't be used", photo.error(), {});
+    return show_trouble(app, tr("The picture can't be used"), photo.error(), {});
   }
   app.session.folder = path.has_parent_path() ? path.parent_path() : app.session.folder;
   app.session.dialog =
@@ -71,7 +73,7 @@ void open_picture(App& app, const fs::path& path) {
   app.session.dialog = NoDialog{};
   const auto bytes = read_file(path, largest_photo_file);
   if (!bytes) {
-    return show_trouble(app, "The picture can't be opened", bytes.error(), {});
+    return show_trouble(app, tr("The picture can't be opened"), bytes.error(), {});
   }
   auto picture = read_picture(*bytes, path.string());
   if (!picture) { // more than two colours, or more pixels than stitches
@@ -99,7 +101,8 @@ void trace_instead(App& app) {
   if (const auto* const dialog = std::get_if<PictureDialog>(&app.session.dialog)) {
     const fs::path path = dialog->path;
     const auto bytes = read_file(path, largest_photo_file);
-    return bytes ? trace_bytes(app, path, *bytes) : show_trouble(app, "The picture can't be opened", bytes.error(), {});
+    return bytes ? trace_bytes(app, path, *bytes)
+                 : show_trouble(app, tr("The picture can't be opened"), bytes.error(), {});
   }
 }
 

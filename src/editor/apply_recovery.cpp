@@ -6,6 +6,7 @@
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
 #include "pieces/yoke_file.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -73,8 +74,8 @@ void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t ot
     app.session.recovered = work;
   } else {
     if (const Failure failure = open_found_yoke(app, journal, std::get<KeptYoke>(journal.work))) {
-      return show_trouble(app, "The yoke can't be opened as it was kept", *failure,
-                          "It stays kept, and is offered again at the next start.");
+      return show_trouble(app, tr("The yoke can't be opened as it was kept"), *failure,
+                          tr("It stays kept, and is offered again at the next start."));
     }
     app.yoke.recovered = work;
   }
@@ -82,8 +83,11 @@ void open_found(App& app, const std::shared_ptr<FoundWork>& work, std::size_t ot
     app.session.folder = journal.file.parent_path();
   }
   app.session.dialog = NoDialog{};
-  const std::string more = others == 0 ? "" : fmt::format("; {} more will be offered at the next start", others);
-  say(app, fmt::format("{} as it was kept; it is not saved yet{}", work->name(), more), Tone::good);
+  say(app,
+      others == 0 ? said("{} as it was kept; it is not saved yet", work->name())
+                  : said("{} as it was kept; it is not saved yet; {} more will be offered at the next start",
+                         work->name(), others),
+      Tone::good);
 }
 
 // The text of the file that it becomes, in that folder.
@@ -115,12 +119,12 @@ bool put_aside(App& app, FoundWork& work) {
     failure = write_file(path, text_aside(work.journal, path.parent_path()));
   }
   if (failure) {
-    say(app, fmt::format("It could not be put aside ({}); it is kept as it was", failure->message), Tone::trouble);
+    say(app, said("It could not be put aside ({}); it is kept as it was", failure->message), Tone::trouble);
     return false;
   }
   remember_recent(app.settings, path);
   work.remove();
-  say(app, fmt::format("Put aside: {}", path.string()));
+  say(app, said("Put aside: {}", path.string()));
   return true;
 }
 
@@ -132,7 +136,7 @@ void offer_recovery(App& app, std::vector<std::shared_ptr<FoundWork>> works) {
   }
   const bool start_page = std::holds_alternative<StartDialog>(app.session.dialog);
   if (is_open(app.session.dialog) && !start_page) {
-    return say(app, "There is work that was not saved when a window ended: it is offered at the next start");
+    return say(app, tr("There is work that was not saved when a window ended: it is offered at the next start"));
   }
   show_first(app, std::move(works), start_page);
 }

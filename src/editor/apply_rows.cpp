@@ -6,6 +6,7 @@
 #include "editor/own_motifs.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/typed_text.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -34,12 +35,15 @@ LineDrag lines_at(const App& app, bool rows, int line) {
 }
 
 std::string words_for(const LineDrag& lines) {
-  const std::string what = lines.rows ? "row" : "column";
+  const int first = lines.first + 1;
+  const int to = lines.to + 1;
   if (lines.count == 1) {
-    return fmt::format("{} {} is {} {} now", what, lines.first + 1, what, lines.to + 1);
+    return lines.rows ? said("Row {} is row {} now", first, to) : said("Column {} is column {} now", first, to);
   }
-  return fmt::format("{}s {} to {} are {} to {} now", what, lines.first + 1, lines.first + lines.count, lines.to + 1,
-                     lines.to + lines.count);
+  const int last = lines.first + lines.count;
+  const int to_last = lines.to + lines.count;
+  return lines.rows ? said("Rows {} to {} are {} to {} now", first, last, to, to_last)
+                    : said("Columns {} to {} are {} to {} now", first, last, to, to_last);
 }
 
 // The cursor and the mark go along.
@@ -53,14 +57,14 @@ void move_lines(App& app, const LineDrag& lines) {
     (lines.rows ? app.view.marked->corner.row : app.view.marked->corner.column) += by;
   }
   show(app, app.view.cursor);
-  say(app, with_capital(words_for(lines)), Tone::good);
+  say(app, words_for(lines), Tone::good);
 }
 
 void move_by_key(App& app, bool rows, int by) {
   LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
   lines.to = lines.first + by;
   if (lines.to < 0 || lines.to + lines.count > size_of(app.work.design.grid, rows)) {
-    return say(app, rows ? "There is no row beyond it" : "There is no column beyond it");
+    return say(app, rows ? tr("There is no row beyond it") : tr("There is no column beyond it"));
   }
   move_lines(app, lines);
 }
@@ -107,7 +111,7 @@ void apply_rows(App& app, const EndLineDrag&) {
 void apply_rows(App& app, const SetYarnsHere& action) {
   close_step(app);
   app.session.message.clear();
-  app.work.history.begin_drag("yarns of rows");
+  app.work.history.begin_drag(noted("yarns of rows"));
   edit(app,
        ChangeBands{with_pair_in_rows(app.work.design.bands, action.first, action.count, action.main, action.contrast)});
   close_step(app);
@@ -126,13 +130,13 @@ void apply_rows(App& app, const TakeLayout& action) {
   close_step(app);
   show_all_of_new_size(app);
   const Grid& grid = app.work.design.grid;
-  say(app, fmt::format("Laid out as {}: {} × {} stitches", name_of(action.layout), grid.width(), grid.height()),
+  say(app, said("Laid out as {}: {} × {} stitches", tr(name_of(action.layout).data()), grid.width(), grid.height()),
       Tone::good);
 }
 
 void widen(App& app, const Widening& wider) {
   close_step(app);
-  app.work.history.begin_drag("make the repeat wider");
+  app.work.history.begin_drag(noted("make the repeat wider"));
   for (const Edit& change : widening_edits(app.work.design.grid, wider)) {
     edit(app, change);
   }
@@ -140,9 +144,8 @@ void widen(App& app, const Widening& wider) {
   show_all_of_new_size(app);
   const int width = app.work.design.grid.width();
   say(app,
-      wider.times > 1
-          ? fmt::format("The repeat is {} stitches wide: the drawing {} times side by side", width, wider.times)
-          : fmt::format("The repeat is {} stitches wide: the new ones are at its right", width),
+      wider.times > 1 ? said("The repeat is {} stitches wide: the drawing {} times side by side", width, wider.times)
+                      : said("The repeat is {} stitches wide: the new ones are at its right", width),
       Tone::good);
 }
 
@@ -155,7 +158,8 @@ void run_row_command(App& app, Command command) {
   case Command::move_with_yarns: {
     const bool along = app.view.moved_yarns == MovedYarns::of_the_place;
     app.view.moved_yarns = along ? MovedYarns::their_own : MovedYarns::of_the_place;
-    return say(app, along ? "Moved rows take their yarns along" : "Moved rows are knitted in the yarns of the place");
+    return say(app, along ? tr("Moved rows take their yarns along")
+                          : tr("Moved rows are knitted in the yarns of the place"));
   }
   case Command::yarns_here: return ask_for_yarns(app);
   default: return;
@@ -164,7 +168,7 @@ void run_row_command(App& app, Command command) {
 
 void ask_for_motif(App& app) {
   if (app.motif_folder.empty()) {
-    return say(app, "No folder for motifs is known: set HOME or XDG_DATA_HOME", Tone::trouble);
+    return say(app, tr("No folder for motifs is known: set HOME or XDG_DATA_HOME"), Tone::trouble);
   }
   KeepMotifDialog dialog;
   dialog.drawing = lifted(app.work.design.grid, area_at_work(app));
@@ -184,18 +188,18 @@ void keep_motif(App& app) {
   };
   const std::string name = cleaned(dialog->name);
   if (name.empty()) {
-    dialog->trouble = "Type a name for it.";
+    dialog->trouble = tr("Type a name for it.");
     return;
   }
   const auto kept = keep_motif_in(app.motif_folder, Motif{motif_id(name), name, MotifGroup::own, cleaned(dialog->words),
                                                           std::move(dialog->drawing)});
   if (!kept) {
-    return show_trouble(app, "The motif is not kept", kept.error(), {});
+    return show_trouble(app, tr("The motif is not kept"), kept.error(), {});
   }
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
   app.caches.motifs_stale = true;
-  say(app, fmt::format("Kept as a motif: {}", kept->string()), Tone::good);
+  say(app, said("Kept as a motif: {}", kept->string()), Tone::good);
 }
 
 } // namespace punchwright::editor

@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/tab_commands.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -32,8 +33,8 @@ void choose_symmetry(App& app, FriezeGroup group) {
     return say(app, failure->text(), Tone::trouble);
   }
   app.view.symmetry = group == FriezeGroup::p1 ? std::nullopt : std::optional(frieze);
-  const std::string words(description_of(group));
-  say(app, group == FriezeGroup::p1 ? "Strokes stay as they are drawn" : "Every stroke is completed: " + words);
+  say(app, group == FriezeGroup::p1 ? tr("Strokes stay as they are drawn")
+                                    : said("Every stroke is completed: {}", description_of(group)));
 }
 
 void place_lettering(App& app) {
@@ -41,7 +42,7 @@ void place_lettering(App& app) {
   if (!drawn) {
     return say(app, drawn.error().text(), Tone::trouble);
   }
-  hang_over(app, Floating{drawn->drawing, app.view.cursor, "lettering", {}, true});
+  hang_over(app, Floating{drawn->drawing, app.view.cursor, noted("lettering"), {}, true});
 }
 
 void widen_repeat(App& app) {
@@ -73,7 +74,7 @@ void add_yarn(App& app) {
     ++key;
   }
   if (key > 'Z') {
-    return say(app, "All letters from A to Z name a yarn already", Tone::trouble);
+    return say(app, tr("All letters from A to Z name a yarn already"), Tone::trouble);
   }
   Document settings = settings_of(design);
   const Offer& next = offers[(design.yarns.size() + offers.size() - 2) % offers.size()];

@@ -5,9 +5,9 @@
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "pieces/size_counts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <utility>
 
 namespace punchwright::editor {
@@ -106,13 +106,14 @@ void drop_yoke_field(App& app) {
 void undo_or_redo_yoke(App& app, bool back) {
   YokeWork& work = app.yoke;
   if (back ? work.done == 0 : work.done == work.steps.size()) {
-    return say(app, back ? "Nothing to undo" : "Nothing to redo");
+    return say(app, back ? tr("Nothing to undo") : tr("Nothing to redo"));
   }
   const YokeStep step = work.steps[back ? work.done - 1 : work.done];
   if (put_in(app, back ? step.before : step.after)) {
     work.done = back ? work.done - 1 : work.done + 1;
     ++work.revision;
-    say(app, (back ? "Undone: " : "Done again: ") + step.name);
+    const char* const name = tr(step.name.c_str());
+    say(app, back ? said("Undone: {}", name) : said("Done again: {}", name));
   }
 }
 
@@ -125,7 +126,7 @@ void go_to_yoke_step(App& app, std::size_t done) {
   if (put_in(app, done < work.done ? work.steps[done].before : work.steps[done - 1].after)) {
     work.done = done;
     ++work.revision;
-    say(app, done == 0 ? "Back at the beginning" : "Now at: " + work.steps[done - 1].name);
+    say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", tr(work.steps[done - 1].name.c_str())));
   }
 }
 
@@ -137,7 +138,7 @@ void split_yoke(App& app) {
   if (!split) {
     return say(app, sentence_of(split.error()), Tone::trouble);
   }
-  change_yoke(app, {std::move(split).value(), "split the pieces"});
+  change_yoke(app, {std::move(split).value(), noted("split the pieces")});
   close_step(app);
 }
 
@@ -170,7 +171,8 @@ void begin_yoke(App& app, const NewYokeDialog& wishes) {
     app.session.dialog = again;
   };
   if (start.tiers.empty()) {
-    return refuse({{}, 0, 0, "a yoke needs at least one tier", "add the repeat of each tier, from the bottom upwards"});
+    return refuse(
+        {{}, 0, 0, tr("a yoke needs at least one tier"), tr("add the repeat of each tier, from the bottom upwards")});
   }
   auto yoke = started_yoke(start, place.string(), file_reader());
   if (!yoke) {
@@ -183,7 +185,7 @@ void begin_yoke(App& app, const NewYokeDialog& wishes) {
   take_yoke(app, std::move(opened).value(), {}, 0);
   app.yoke.suggested_name = wishes.kind == YokeKind::pullover ? "pullover" : "poncho";
   app.yoke.saved_at.reset();
-  say(app, "A new yoke from measurements: every number can be changed; saving asks where to keep it");
+  say(app, tr("A new yoke from measurements: every number can be changed; saving asks where to keep it"));
 }
 
 void open_tier(App& app, std::size_t tier) {
@@ -203,7 +205,7 @@ void reread_tiers(App& app, const fs::path& path) {
   }
   auto opened = open_yoke(present.yoke, present.file, file_reader());
   if (!opened) {
-    return say(app, fmt::format("Saved; but the yoke can't take it: {}", sentence_of(opened.error())), Tone::trouble);
+    return say(app, said("Saved; but the yoke can't take it: {}", sentence_of(opened.error())), Tone::trouble);
   }
   present = std::move(opened).value();
   ++app.yoke.revision;
@@ -213,7 +215,7 @@ void add_tier(App& app, const fs::path& path) {
   Yoke yoke = app.yoke.opened->yoke;
   const int most_needed = 4; // of the rows that any machine asks for above a tier
   if (yoke.tiers.size() >= most_yoke_tiers) {
-    return say(app, fmt::format("A yoke has {} tiers at most", most_yoke_tiers), Tone::trouble);
+    return say(app, said("A yoke has {} tiers at most", most_yoke_tiers), Tone::trouble);
   }
   if (!yoke.tiers.empty()) { // it was the last one, above which nothing is set up
     for (int& rows : yoke.tiers.back().plain_above.values) {
@@ -221,7 +223,7 @@ void add_tier(App& app, const fs::path& path) {
     }
   }
   yoke.tiers.push_back({path.lexically_normal().string(), {{most_needed}}});
-  change_yoke(app, {std::move(yoke), "add a tier"});
+  change_yoke(app, {std::move(yoke), noted("add a tier")});
   close_step(app);
 }
 

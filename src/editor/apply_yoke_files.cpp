@@ -1,11 +1,11 @@
 // A yoke's own file: opened, opened as a copy, saved with the same care as a repeat.
-#include "design/words.hpp"
 #include "editor/applying.hpp"
 #include "files/files.hpp"
 #include "journal/journal.hpp"
 #include "pieces/yoke_file.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
+#include <iterator>
 #include <utility>
 
 namespace punchwright::editor {
@@ -21,15 +21,16 @@ std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& the
       sentences.emplace_back(words);
     }
   };
-  differs(yours.title != theirs.title || yours.notes != theirs.notes, "Title or notes differ.");
-  differs(yours.sizes != theirs.sizes, "The sizes differ.");
-  differs(yours.pieces != theirs.pieces, "The pieces or their widths differ.");
-  differs(yours.depth_cm != theirs.depth_cm, "The depth differs.");
-  differs(yours.tiers != theirs.tiers, "The tiers or their plain rows differ.");
-  differs(yours.yarns != theirs.yarns, "What is said of the yarns differs.");
+  differs(yours.title != theirs.title || yours.notes != theirs.notes, tr("Title or notes differ."));
+  differs(yours.sizes != theirs.sizes, tr("The sizes differ."));
+  differs(yours.pieces != theirs.pieces, tr("The pieces or their widths differ."));
+  differs(yours.depth_cm != theirs.depth_cm, tr("The depth differs."));
+  differs(yours.tiers != theirs.tiers, tr("The tiers or their plain rows differ."));
+  differs(yours.yarns != theirs.yarns, tr("What is said of the yarns differs."));
   differs(yours.gauge != theirs.gauge || yours.profile != theirs.profile || yours.edge != theirs.edge,
-          "Machine, gauge or seam stitches differ.");
-  differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases, "The wishes for seams or decreases differ.");
+          tr("Machine, gauge or seam stitches differ."));
+  differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases,
+          tr("The wishes for seams or decreases differ."));
   return sentences;
 }
 
@@ -41,24 +42,24 @@ std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const fs::
   }
   const auto there = read_file(path, largest_file);
   if (!there) {
-    return {"The file there can't be read."};
+    return {tr("The file there can't be read.")};
   }
   const auto read = read_yoke(*there, path.string());
   if (!read) {
-    return {fmt::format("The file there is no yoke that can be read: {}.", read.error().message)};
+    return {said("The file there is no yoke that can be read: {}.", read.error().message)};
   }
   auto sentences = differences_in_words(yoke, with_whole_paths(read->yoke, path));
   if (sentences.empty()) {
-    sentences.emplace_back("Only the way it is written differs.");
+    sentences.emplace_back(tr("Only the way it is written differs."));
   }
   return sentences;
 }
 
 std::vector<std::string> yoke_in_words(const Yoke& yoke) {
-  std::vector<std::string> words = {
-      fmt::format("A yoke in {}, of {} and {}.", counted(static_cast<std::int64_t>(yoke.sizes.size()), "size", "sizes"),
-                  counted(static_cast<std::int64_t>(yoke.pieces.size()), "piece", "pieces"),
-                  counted(static_cast<std::int64_t>(yoke.tiers.size()), "tier", "tiers"))};
+  std::vector<std::string> words = {said("A yoke in {}, of {} and {}.",
+                                         said_count(std::ssize(yoke.sizes), "{} size", "{} sizes"),
+                                         said_count(std::ssize(yoke.pieces), "{} piece", "{} pieces"),
+                                         said_count(std::ssize(yoke.tiers), "{} tier", "{} tiers"))};
   if (!yoke.title.empty()) {
     words.insert(words.begin(), yoke.title);
   }
@@ -67,34 +68,33 @@ std::vector<std::string> yoke_in_words(const Yoke& yoke) {
 
 void open_yoke_file(App& app, const fs::path& path, bool copy) {
   app.session.dialog = NoDialog{};
-  const std::string rest =
-      app.yoke.opened ? fmt::format("“{}” stays open, as it was.", yoke_name_of(app)) : std::string();
+  const std::string rest = app.yoke.opened ? said("“{}” stays open, as it was.", yoke_name_of(app)) : std::string();
   auto text = read_file(path, largest_file);
   if (!text) {
-    return show_trouble(app, "The yoke can't be opened", text.error(), rest);
+    return show_trouble(app, tr("The yoke can't be opened"), text.error(), rest);
   }
   auto opened = open_yoke(*text, path.string(), file_reader());
   if (!opened) {
-    return show_trouble(app, "The yoke can't be read", opened.error(), rest);
+    return show_trouble(app, tr("The yoke can't be read"), opened.error(), rest);
   }
-  const bool noted = !opened->notes.empty();
-  const std::string note = noted ? opened->notes.front().text : std::string();
+  const std::string note = opened->notes.empty() ? std::string() : "; " + opened->notes.front().text;
   take_yoke(app, std::move(opened).value(), copy ? fs::path() : path, copy ? 0 : digest_of(*text));
   if (copy) {
     app.yoke.suggested_name = path.stem().string();
-    return say(app, fmt::format("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
+    return say(app, said("A copy of the demo {}: saving asks where to keep it", path.filename().string()));
   }
   if (path.has_parent_path()) {
     app.session.folder = path.parent_path();
   }
   remember_recent(app.settings, path);
-  say(app, fmt::format("Opened {}{}{}", path.filename().string(), noted ? "; " : "", note));
+  say(app, said("Opened {}", path.filename().string()) + note);
 }
 
 bool write_yoke_there(App& app, const fs::path& path) {
   const std::string text = write_yoke(as_written_in(app.yoke.opened->yoke, path.parent_path()));
   if (const Failure failure = write_file(path, text)) {
-    show_trouble(app, "The yoke is not saved", *failure, "Your work is still here: save it elsewhere, or try again.");
+    show_trouble(app, tr("The yoke is not saved"), *failure,
+                 tr("Your work is still here: save it elsewhere, or try again."));
     return false;
   }
   close_step(app);
@@ -105,7 +105,7 @@ bool write_yoke_there(App& app, const fs::path& path) {
   work.file_digest = digest_of(text);
   app.session.folder = path.parent_path();
   remember_recent(app.settings, path);
-  say(app, fmt::format("Saved {}", path.filename().string()), Tone::good);
+  say(app, said("Saved {}", path.filename().string()), Tone::good);
   return true;
 }
 

@@ -4,6 +4,7 @@
 #include "editor/tab_commands.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -57,10 +58,12 @@ struct ToolGroup {
 
 const std::vector<ToolGroup>& tool_groups(const App& app, std::vector<ToolGroup>& groups) {
   groups = {
-      {0, {{Command::new_design, "New"}, {Command::open, "Open"}, {Command::save, "Save"}}},
-      {0, {{Command::undo, "↶ Undo"}, {Command::redo, "↷ Redo"}}},
+      {0, {{Command::new_design, tr("New")}, {Command::open, tr("Open")}, {Command::save, tr("Save")}}},
+      {0, {{Command::undo, tr("↶ Undo")}, {Command::redo, tr("↷ Redo")}}},
       {0,
-       {{Command::pen_opposite, "◐ Opposite"}, {Command::pen_contrast, "■ Contrast"}, {Command::pen_main, "□ Main"}}},
+       {{Command::pen_opposite, tr("◐ Opposite")},
+        {Command::pen_contrast, tr("■ Contrast")},
+        {Command::pen_main, tr("□ Main")}}},
       {1,
        {{Command::shift_left, "←"},
         {Command::shift_right, "→"},
@@ -69,12 +72,12 @@ const std::vector<ToolGroup>& tool_groups(const App& app, std::vector<ToolGroup>
         {Command::mirror_sideways, "⇄"},
         {Command::mirror_upwards, "⇅"},
         {Command::invert, "◑"}}},
-      {1, {{Command::insert_row, "+ Row"}, {Command::delete_row, "− Row"}, {Command::resize, "Size"}}},
-      {1, {{Command::zoom_out, "−"}, {Command::zoom_in, "+"}, {Command::zoom_fit, "Fit"}}},
-      {1, {{Command::export_card, "Card"}, {Command::export_chart, "Needle chart"}}},
+      {1, {{Command::insert_row, tr("+ Row")}, {Command::delete_row, tr("− Row")}, {Command::resize, tr("Size")}}},
+      {1, {{Command::zoom_out, "−"}, {Command::zoom_in, "+"}, {Command::zoom_fit, tr("Fit")}}},
+      {1, {{Command::export_card, tr("Card")}, {Command::export_chart, tr("Needle chart")}}},
   };
   if (app.yoke.opened) {
-    groups.push_back({0, {{Command::show_yoke, "Yoke"}}});
+    groups.push_back({0, {{Command::show_yoke, tr("Yoke")}}});
   }
   return groups;
 }
@@ -108,7 +111,7 @@ bool menu_item(const Theme& theme, const char* words, const char* key, bool tick
 // The files that were open last; those that are gone can't be chosen, but taken off the list.
 void recent_menu(const App& app, Actions& actions) {
   const auto& recent = app.settings.recent;
-  const bool open = ImGui::BeginMenu("Recent files", !recent.empty());
+  const bool open = ImGui::BeginMenu(tr("Recent files"), !recent.empty());
   remember_place(actions, "menu recent");
   if (!open) {
     return;
@@ -119,7 +122,8 @@ void recent_menu(const App& app, Actions& actions) {
     const bool there = std::filesystem::exists(recent[place], ignored);
     gone = gone || !there;
     ImGui::PushID(static_cast<int>(place));
-    const std::string words = recent[place].filename().string() + (there ? "" : "  (missing)");
+    const std::string words =
+        there ? recent[place].filename().string() : said("{}  (missing)", recent[place].filename().string());
     if (menu_item(app.theme, words.c_str(), nullptr, false, there)) {
       actions.push(OpenDropped{recent[place]});
     }
@@ -128,7 +132,7 @@ void recent_menu(const App& app, Actions& actions) {
     tip(app.theme, recent[place].string());
   }
   ImGui::Separator();
-  if (menu_item(app.theme, "Take the missing ones off the list", nullptr, false, gone)) {
+  if (menu_item(app.theme, tr("Take the missing ones off the list"), nullptr, false, gone)) {
     actions.push(ForgetRecent{});
   }
   remember_place(actions, "menu forget missing");
@@ -138,9 +142,8 @@ void recent_menu(const App& app, Actions& actions) {
 void menu_entries(const App& app, Actions& actions, Menu menu);
 
 void menu_within(const App& app, Actions& actions, Menu menu) {
-  const std::string title(name_of(menu));
-  const bool open = ImGui::BeginMenu(title.c_str());
-  remember_place(actions, "menu " + title);
+  const bool open = ImGui::BeginMenu(words_of(menu));
+  remember_place(actions, fmt::format("menu {}", name_of(menu)));
   if (open) {
     menu_entries(app, actions, menu);
     ImGui::EndMenu();
@@ -158,13 +161,13 @@ void menu_entries(const App& app, Actions& actions, Menu menu) {
     if (info.command == Command::type_lettering) {
       menu_within(app, actions, Menu::symmetry);
     }
-    const char* const key = *info.keys != 0 ? info.keys : nullptr;
+    const std::string keys = shown_keys(info.keys);
     const std::string reason = why_not(app, info.command);
-    if (menu_item(app.theme, info.name, key, ticked(app, info.command), reason.empty())) {
+    if (menu_item(app.theme, tr(info.name), keys.c_str(), ticked(app, info.command), reason.empty())) {
       actions.run(info.command);
     }
     remember_place(actions, fmt::format("menu {}", info.id));
-    tip(app.theme, reason.empty() ? info.tip : reason);
+    tip(app.theme, reason.empty() ? tr(info.tip) : reason);
     if (info.command == Command::open) {
       recent_menu(app, actions);
     }
@@ -172,11 +175,11 @@ void menu_entries(const App& app, Actions& actions, Menu menu) {
 }
 
 // The arrows go on from the menu that is open, and not from where they were in the bar the last time.
-void arrows_begin_at(const std::string& title) {
+void arrows_begin_at(const char* title) {
   ImGuiWindow& bar = *ImGui::GetCurrentWindow();
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const ImRect box(corner, {corner.x + ImGui::CalcTextSize(title.c_str()).x, corner.y + ImGui::GetFrameHeight()});
-  bar.NavLastIds[ImGuiNavLayer_Menu] = bar.GetID(title.c_str());
+  const ImRect box(corner, {corner.x + ImGui::CalcTextSize(title).x, corner.y + ImGui::GetFrameHeight()});
+  bar.NavLastIds[ImGuiNavLayer_Menu] = bar.GetID(title);
   bar.NavRectRel[ImGuiNavLayer_Menu] = ImGui::WindowRectAbsToRel(&bar, box);
 }
 
@@ -191,26 +194,26 @@ void menu_bar(const App& app, Actions& actions) {
   const ImVec2 usual = ImGui::GetStyle().ItemSpacing;
   float words = 0;
   for (const Menu menu : menus) {
-    words += ImGui::CalcTextSize(std::string(name_of(menu)).c_str()).x;
+    words += ImGui::CalcTextSize(words_of(menu)).x;
   }
   // Large text leaves less room between the titles, and the last one in sight.
   const float room = (ImGui::GetContentRegionAvail().x - words) / (2.2F * static_cast<float>(menus.size()));
   const ImVec2 spacing(std::clamp(room, 1.0F, usual.x), usual.y);
   for (const Menu menu : menus) {
-    const std::string title(name_of(menu));
+    const char* const title = words_of(menu);
     if (app.view.open_menus && menu == Menu::file) {
-      ImGui::OpenPopup(title.c_str());
+      ImGui::OpenPopup(title);
     }
-    if (ImGui::IsPopupOpen(title.c_str())) {
+    if (ImGui::IsPopupOpen(title)) {
       arrows_begin_at(title);
     }
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, spacing);
-    const bool open = ImGui::BeginMenu(title.c_str());
+    const bool open = ImGui::BeginMenu(title);
     ImGui::PopStyleVar();
     if (!open && ImGui::GetItemID() != 0 && ImGui::GetCurrentContext()->NavJustMovedToId == ImGui::GetItemID()) {
-      ImGui::OpenPopup(title.c_str()); // gone to by an arrow key: the next menu opens as the last one was
+      ImGui::OpenPopup(title); // gone to by an arrow key: the next menu opens as the last one was
     }
-    remember_place(actions, "menu " + title);
+    remember_place(actions, fmt::format("menu {}", name_of(menu)));
     if (!open) {
       continue;
     }
@@ -242,7 +245,7 @@ void tool_button(const App& app, Actions& actions, const ToolButton& tool, Look 
 void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup>& groups, const ScreenBox& box) {
   const float room = box.width();
   const float unit = app.theme.scale;
-  const ToolButton more{Command::all_commands, "More…"};
+  const ToolButton more{Command::all_commands, tr("More…")};
   const float right = room - 10 * unit;
   const bool all = width_of_all(groups, unit) <= room;
   bool first = true;
@@ -307,11 +310,11 @@ std::string place_of_cursor(const App& app) {
   const char key = design.grid.at(cursor.column, cursor.row) ? band.contrast.value_or(band.main) : band.main;
   const Yarn& knitted = yarn_of(design, key);
   yarn = knitted.name.empty() ? std::string(1, knitted.key) : knitted.name;
-  return fmt::format("Row {}, column {}: {}", cursor.row + 1, cursor.column + 1, yarn);
+  return said("Row {}, column {}: {}", cursor.row + 1, cursor.column + 1, yarn);
 }
 
-std::string words_for_saving(const App& app) {
-  return app.session.path.empty() ? "not saved yet" : app.work.history.saved() ? "saved" : "changes not saved";
+std::string words_for_saving(bool has_file, bool saved) {
+  return !has_file ? tr("not saved yet") : saved ? tr("saved") : tr("changes not saved");
 }
 
 } // namespace
@@ -321,15 +324,13 @@ namespace {
 // What the line says at its right end, from all of it to nothing.
 std::array<std::string, 5> facts_of(const App& app) {
   if (app.yoke.shown) {
-    const std::string saving = app.yoke.path.empty() ? "not saved yet"
-                               : app.yoke.saved()    ? "saved"
-                                                     : "changes not saved";
+    const std::string saving = words_for_saving(!app.yoke.path.empty(), app.yoke.saved());
     const std::string name = yoke_name_of(app);
     return {fmt::format("{}      {}", name, saving), saving, saving, saving, ""};
   }
   const Grid& grid = app.work.design.grid;
   const std::string place = place_of_cursor(app);
-  const std::string saving = words_for_saving(app);
+  const std::string saving = words_for_saving(!app.session.path.empty(), app.work.history.saved());
   const std::string_view symmetry = short_name_of(app.caches.frieze.group);
   return {fmt::format("{}      {} × {}, {}      {}", place, grid.width(), grid.height(), symmetry, saving),
           fmt::format("{}      {}      {}", place, symmetry, saving), fmt::format("{}      {}", symmetry, saving),

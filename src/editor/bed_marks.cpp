@@ -3,10 +3,10 @@
 
 #include "editor/drawing_parts.hpp"
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -87,10 +87,12 @@ void draw_bed_marks(const Sight& sight, const ScreenBox& ruler) {
   sight.list.PopClipRect();
   if (ImGui::IsMouseHoveringRect({ruler.left, ruler.top}, {ruler.right, ruler.bottom}) && ImGui::IsWindowHovered()) {
     ImGui::BeginTooltip();
-    ImGui::TextUnformatted(fmt::format("Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam "
-                                       "stitch{} at each end of the piece, left \\\\\\, right ///",
-                                       marks.seam, marks.seam == 1 ? "" : "es")
-                               .c_str());
+    const std::string words = said_count(marks.seam,
+                                         "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam stitch "
+                                         "at each end of the piece, left \\\\\\, right ///",
+                                         "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam "
+                                         "stitches at each end of the piece, left \\\\\\, right ///");
+    ImGui::TextUnformatted(words.c_str());
     ImGui::EndTooltip();
   }
 }

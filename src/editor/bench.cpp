@@ -3,11 +3,11 @@
 
 #include "editor/app.hpp"
 #include "plan/bench_moves.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -45,13 +45,13 @@ bool works_at_bench(Command command) {
 
 std::string row_words(const BenchMoves& bench, int move) {
   if (move >= bench.count()) {
-    return fmt::format("All {} rows are knitted", bench.rows);
+    return said("All {} rows are knitted", bench.rows);
   }
   const BenchMove& here = bench.moves[static_cast<std::size_t>(move)];
   if (here.row == 0) {
-    return here.rows_before == 0 ? "Before row 1" : fmt::format("After row {}", here.rows_before);
+    return here.rows_before == 0 ? tr("Before row 1") : said("After row {}", here.rows_before);
   }
-  return fmt::format("{} {} of {}", here.knits ? "Row" : "Before row", here.row, bench.rows);
+  return here.knits ? said("Row {} of {}", here.row, bench.rows) : said("Before row {} of {}", here.row, bench.rows);
 }
 
 std::string pass_words(const BenchMoves& bench, int move) {
@@ -59,26 +59,26 @@ std::string pass_words(const BenchMoves& bench, int move) {
     return {};
   }
   const BenchMove& here = bench.moves[static_cast<std::size_t>(move)];
-  return fmt::format("row {} of {} in this step", here.pass, here.passes);
+  return said("row {} of {} in this step", here.pass, here.passes);
 }
 
 std::string spoken(const std::string& words) {
   const auto is_word = [](char letter) { return std::isalnum(static_cast<unsigned char>(letter)) != 0; };
   const auto is_digit = [](char letter) { return letter >= '0' && letter <= '9'; };
-  std::string said;
+  std::string aloud;
   for (std::size_t place = 0; place < words.size(); ++place) {
     const char letter = words[place];
     const bool begins = place == 0 || !is_word(words[place - 1]);
     if ((letter == 'L' || letter == 'R') && begins && place + 1 < words.size() && is_digit(words[place + 1])) {
-      said += letter == 'L' ? "left " : "right ";
+      aloud += letter == 'L' ? tr("left ") : tr("right ");
     } else if (words.compare(place, 3, "–") == 0) { // between the ends of a run
-      said += " to ";
+      aloud += tr(" to ");
       place += 2;
     } else {
-      said += letter;
+      aloud += letter;
     }
   }
-  return said;
+  return aloud;
 }
 
 } // namespace punchwright::editor

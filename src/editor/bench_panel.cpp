@@ -1,6 +1,5 @@
 // The bench on the screen: row and side, one step in type that is read from across the room, the needles of the row,
 // and the next step small below.
-#include "design/words.hpp"
 #include "editor/bench_type.hpp"
 #include "editor/needle_strip.hpp"
 #include "editor/panels.hpp"
@@ -8,11 +7,10 @@
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
 #include "plan/bench_moves.hpp"
-#include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 namespace {
@@ -131,13 +129,16 @@ std::string strip_words(const BenchAt& at, const NeedlesToSee& seen) {
   const auto count = static_cast<int>(seen.needles.size());
   const bool selects_ahead = at.app.work.profile.selects != Selects::same_pass;
   switch (seen.are) {
-  case NeedlesToSee::Are::hung_on: return fmt::format("{} needles in work", all);
-  case NeedlesToSee::Are::lifted_onto: return fmt::format("onto {} {}", count, count == 1 ? "needle" : "needles");
-  case NeedlesToSee::Are::pushed_back: return fmt::format("{} needles to push back", count);
+  case NeedlesToSee::Are::hung_on: return said("{} needles in work", all);
+  case NeedlesToSee::Are::lifted_onto: return said_count(count, "onto {} needle", "onto {} needles");
+  case NeedlesToSee::Are::pushed_back: return said("{} needles to push back", count);
   case NeedlesToSee::Are::forward:
-    return count == 0 ? fmt::format("Row {}: no needle {}", at.here().row, selects_ahead ? "forward" : "knits contrast")
-                      : fmt::format("Row {}: {} of {} needles {}", at.here().row, count, all,
-                                    selects_ahead ? "forward" : "knit contrast");
+    if (count == 0) {
+      return selects_ahead ? said("Row {}: no needle forward", at.here().row)
+                           : said("Row {}: no needle knits contrast", at.here().row);
+    }
+    return selects_ahead ? said("Row {}: {} of {} needles forward", at.here().row, count, all)
+                         : said("Row {}: {} of {} needles knit contrast", at.here().row, count, all);
   case NeedlesToSee::Are::none: break;
   }
   return {};
@@ -200,41 +201,41 @@ std::string next_words(const BenchAt& at) {
   if (at.over()) {
     return {};
   }
-  return next >= at.moves.count() ? "Next: done"
-                                  : "Next: " + words_of(at.moves, next, at.app.work.design, at.app.caches.rows);
+  return next >= at.moves.count() ? tr("Next: done")
+                                  : said("Next: {}", words_of(at.moves, next, at.app.work.design, at.app.caches.rows));
 }
 
 std::string facts(const BenchAt& at, float size_of_words) {
   std::string text;
   const auto add = [&text](const std::string& words) { text += (text.empty() ? "" : "   ·   ") + words; };
   if (!at.over()) {
-    add(fmt::format("Step {} of {}", at.here().step + 1, at.moves.list.steps.size()));
+    add(said("Step {} of {}", at.here().step + 1, at.moves.list.steps.size()));
     if (const std::string pass = pass_words(at.moves, at.move); !pass.empty()) {
       add(pass);
     }
-    add(fmt::format("row counter {}", at.here().counter));
+    add(said("row counter {}", at.here().counter));
   }
-  add(fmt::format("today {}", counted(rows_today(at.app), "row", "rows")));
+  add(said_count(rows_today(at.app), "today {} row", "today {} rows"));
   if (at.face.font == at.app.theme.large) {
     const double capital = static_cast<double>(size_of_words * at.face.capital) * at.app.bench.px_mm;
     const double from = std::floor(distance_seen_m(capital, least_arc_minutes) * 10 + 0.05) / 10;
-    add(fmt::format("legible to {:.1f} m", from));
+    add(said("legible to {} m", decimal(from, 1)));
   }
   return text;
 }
 
 void buttons(const App& app, Actions& actions) {
-  command_button(app, actions, Command::bench_back, "← Back");
+  command_button(app, actions, Command::bench_back, tr("← Back"));
   ImGui::SameLine();
-  command_button(app, actions, Command::bench_forward, "Done, next →", Look::main);
+  command_button(app, actions, Command::bench_forward, tr("Done, next →"), Look::main);
   ImGui::SameLine();
-  command_button(app, actions, Command::step_list, "All steps");
+  command_button(app, actions, Command::step_list, tr("All steps"));
   if (app.bench.speaks) {
     ImGui::SameLine();
-    command_button(app, actions, Command::say_step, "Say it");
+    command_button(app, actions, Command::say_step, tr("Say it"));
   }
   ImGui::SameLine();
-  command_button(app, actions, Command::at_the_bench, "Leave");
+  command_button(app, actions, Command::at_the_bench, tr("Leave##bench")); // told from a mend's in other languages
 }
 
 // How the room below the carriage is shared out.
@@ -271,7 +272,7 @@ Shares shared_out(const BenchAt& at, const ScreenBox& box, const std::string& wo
 float instructions(const BenchAt& at, Actions& actions, const ScreenBox& box) {
   const Theme& theme = at.app.theme;
   const float gap = 8 * at.unit();
-  const std::string words = at.over() ? "Every step is done. Weights off first, then the work."
+  const std::string words = at.over() ? tr("Every step is done. Weights off first, then the work.")
                                       : words_of(at.moves, at.move, at.app.work.design, at.app.caches.rows);
   const std::string next = next_words(at);
   Shares shares = shared_out(at, box, words, next, false);
@@ -302,7 +303,7 @@ void sheet(const BenchAt& at, Actions& actions, const ScreenBox& box, const Scre
   const float rail = std::min(at.face.sizes.good * 0.45F, head * 0.5F);
   line_of(at, {box.left, box.top}, box.width() * 0.56F, head, row_words(at.moves, at.move), theme.text, false);
   line_of(at, {box.left + box.width() * 0.58F, box.top}, box.width() * 0.42F, head,
-          fmt::format("Carriage {}", word_for_side(at.side())), theme.accent, true);
+          at.side() == Side::left ? tr("Carriage left") : tr("Carriage right"), theme.accent, true);
   carriage(at, {box.left, box.top + head, box.right, box.top + head + rail});
   const float top = box.top + head + rail + 8 * at.unit();
   const float size = instructions(at, actions, {box.left, top, box.right, box.bottom});

@@ -3,6 +3,7 @@
 
 #include "editor/app.hpp"
 #include "editor/own_motifs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -68,7 +69,7 @@ void prepare_lettering_floats(App& app) {
   WaitingKey key;
   key.opening = app.work.opening;
   key.revision = app.work.history.revision();
-  key.floating = Floating{caches.lettering->value().drawing, app.view.cursor, "lettering", {}, true};
+  key.floating = Floating{caches.lettering->value().drawing, app.view.cursor, noted("lettering"), {}, true};
   if (caches.lettering_floats_for == key) {
     return;
   }

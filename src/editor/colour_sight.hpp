@@ -3,6 +3,7 @@
 #pragma once
 
 #include "design/document.hpp"
+#include "words/words.hpp"
 
 #include <array>
 
@@ -17,13 +18,15 @@ struct SightInfo {
   const char* tip = "";
 };
 inline constexpr std::array colour_sights = {
-    SightInfo{ColourSight::as_is, "as-is", "Colours as they are", "What was chosen"},
-    SightInfo{ColourSight::lightness, "lightness", "Lightness only",
-              "The value check: two yarns that become the same grey hardly show a pattern"},
-    SightInfo{ColourSight::protan, "protan", "Without the red receptor",
-              "Protanopia: reds are dark, red and green alike"},
-    SightInfo{ColourSight::deutan, "deutan", "Without the green receptor", "Deuteranopia: red and green alike"},
-    SightInfo{ColourSight::tritan, "tritan", "Without the blue receptor", "Tritanopia: blue and green alike, rare"}};
+    SightInfo{ColourSight::as_is, "as-is", noted("Colours as they are"), noted("What was chosen")},
+    SightInfo{ColourSight::lightness, "lightness", noted("Lightness only"),
+              noted("The value check: two yarns that become the same grey hardly show a pattern")},
+    SightInfo{ColourSight::protan, "protan", noted("Without the red receptor"),
+              noted("Protanopia: reds are dark, red and green alike")},
+    SightInfo{ColourSight::deutan, "deutan", noted("Without the green receptor"),
+              noted("Deuteranopia: red and green alike")},
+    SightInfo{ColourSight::tritan, "tritan", noted("Without the blue receptor"),
+              noted("Tritanopia: blue and green alike, rare")}};
 
 [[nodiscard]] const SightInfo& info_of(ColourSight sight);
 

@@ -153,17 +153,21 @@ struct CommandInfo {
   Command command = Command::undo;
   Menu menu = Menu::edit;
   const char* id = "";   // stable, for tests and settings
-  const char* name = ""; // on the menu
-  const char* keys = ""; // "Ctrl+Shift+S"; every command has one
-  const char* tip = "";  // where the pointer rests; empty: the name says it
+  const char* name = ""; // on the menu: tr(name)
+  const char* keys = ""; // "Ctrl+Shift+S", shown by shown_keys(keys); every command has one
+  const char* tip = "";  // where the pointer rests: tr(tip); empty: the name says it
 };
 
 [[nodiscard]] std::span<const CommandInfo> all_commands();
 [[nodiscard]] const CommandInfo& info_of(Command command);
-[[nodiscard]] std::string_view name_of(Menu menu);
+// In English, which names places; and in the reader's language.
+[[nodiscard]] const char* name_of(Menu menu);
+[[nodiscard]] const char* words_of(Menu menu);
+// "Ctrl+Shift+S" as the reader's keyboard has it: "Strg+Umschalt+S".
+[[nodiscard]] std::string shown_keys(std::string_view keys);
 
-// Those in whose name, tip or menu each word begins a word, small or large letters alike; those
-// whose name has all of the words come first. All of them for no word.
+// Those in whose name, tip or menu each word begins a word, small or large letters alike, in the reader's language or
+// by the English name; those whose name has all of the words come first. All of them for no word.
 [[nodiscard]] std::vector<const CommandInfo*> commands_found(std::string_view words);
 
 // Whether it means something while a yoke is shown in place of the drawing.

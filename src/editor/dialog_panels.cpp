@@ -6,11 +6,11 @@
 #include "editor/path_panel.hpp"
 #include "editor/widgets.hpp"
 #include "machine/usual_gauge.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <fmt/format.h>
 #include <imgui_internal.h>
 
 namespace punchwright::editor {
@@ -28,7 +28,7 @@ bool main_button(const App& app, Actions& actions, const char* name, const char*
 bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   bool changed = false;
   const Profile* const present = built_in_profile(name);
-  label(app.theme, "Machine", 0.25F);
+  label(app.theme, tr("Machine"), 0.25F);
   if (ImGui::BeginCombo("##machine", with_capital(present != nullptr ? present->title : name).c_str())) {
     for (const Profile& choice : built_in_profiles()) {
       if (list_entry(with_capital(choice.title).c_str(), choice.name == name)) {
@@ -76,38 +76,37 @@ struct Drawer {
   void operator()(const NewYokeDialog& dialog) const { new_yoke_dialog_panel(app, actions, dialog); }
 
   void operator()(const DroppedDialog& dialog) const {
-    text_lines(fmt::format("“{}” was dropped here.", dialog.path.filename().string()));
+    text_lines(said("“{}” was dropped here.", dialog.path.filename().string()));
     ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-    if (main_button(app, actions, "dropped open", "Open it")) {
+    if (main_button(app, actions, "dropped open", tr("Open it"))) {
       actions.push(SetDialog{NoDialog{}});
       actions.push(OpenDropped{dialog.path});
     }
-    tip(app.theme, "It takes the place of this design; what is not saved is asked for first");
+    tip(app.theme, tr("It takes the place of this design; what is not saved is asked for first"));
     ImGui::SameLine();
-    if (button(app.theme, actions, "dropped place", "Put it over this drawing")) {
+    if (button(app.theme, actions, "dropped place", tr("Put it over this drawing"))) {
       actions.push(SetDialog{NoDialog{}});
       actions.push(PlaceDropped{dialog.path});
     }
-    tip(app.theme, "It hangs over the drawing until it is set down");
+    tip(app.theme, tr("It hangs over the drawing until it is set down"));
     ImGui::SameLine();
-    cancel_button(app, actions, "Cancel");
+    cancel_button(app, actions, tr("Cancel"));
   }
 
   void operator()(const GuardDialog& dialog) const {
     const Theme& theme = app.theme;
-    text_lines(
-        fmt::format("“{}” has changes that are not saved.", dialog.yoke ? yoke_name_of(app) : file_name_of(app)));
+    text_lines(said("“{}” has changes that are not saved.", dialog.yoke ? yoke_name_of(app) : file_name_of(app)));
     ImGui::Dummy(ImVec2(0, 4 * theme.scale));
-    if (main_button(app, actions, "guard save", "Save")) {
+    if (main_button(app, actions, "guard save", tr("Save"))) {
       actions.push(AnswerGuard{GuardAnswer::save});
     }
     ImGui::SameLine();
-    if (button(theme, actions, "guard discard", "Discard the changes")) {
+    if (button(theme, actions, "guard discard", tr("Discard the changes"))) {
       actions.push(AnswerGuard{GuardAnswer::discard});
     }
-    tip(theme, "They are gone then");
+    tip(theme, tr("They are gone then"));
     ImGui::SameLine();
-    if (button(theme, actions, "guard cancel", "Cancel") || escape_pressed()) {
+    if (button(theme, actions, "guard cancel", tr("Cancel")) || escape_pressed()) {
       actions.push(AnswerGuard{GuardAnswer::cancel});
     }
   }
@@ -116,7 +115,7 @@ struct Drawer {
     text_lines(dialog.text);
     if (!dialog.remedy.empty()) {
       ImGui::PushFont(app.theme.bold);
-      ImGui::TextColored(tint(app.theme.good), "What helps");
+      ImGui::TextColored(tint(app.theme.good), tr("What helps"));
       ImGui::PopFont();
       text_lines(dialog.remedy);
     }
@@ -128,17 +127,17 @@ struct Drawer {
       return close_button(app, actions);
     }
     ImGui::Separator();
-    text_lines("The design itself is whole. Open it with another machine? Nothing is written before you save.");
+    text_lines(tr("The design itself is whole. Open it with another machine? Nothing is written before you save."));
     TroubleDialog next = dialog;
     if (choose_built_in(app, actions, next.missing->instead)) {
       actions.push(SetDialog{next});
     }
-    if (main_button(app, actions, "open instead", "Open with this machine")) {
+    if (main_button(app, actions, "open instead", tr("Open with this machine"))) {
       actions.push(OpenWithMachine{dialog.missing->instead});
     }
     make_first_stop(actions);
     ImGui::SameLine();
-    cancel_button(app, actions, "Don't open it");
+    cancel_button(app, actions, tr("Don't open it"));
   }
 
   void operator()(const NewDialog& dialog) const {
@@ -150,26 +149,27 @@ struct Drawer {
       wishes.remark.clear();
     }
     changed =
-        count_field({app, actions, "new width", &wishes.remark}, "Stitches", wishes.width, 1, widest_repeat) || changed;
+        count_field({app, actions, "new width", &wishes.remark}, tr("Stitches"), wishes.width, 1, widest_repeat) ||
+        changed;
     changed =
-        count_field({app, actions, "new rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
+        count_field({app, actions, "new rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
     width_words(app, profile, wishes.width);
     if (profile != nullptr) {
       const Gauge gauge = usual_gauge(*profile);
-      hint(app.theme, fmt::format("Begins with {:g} stitches and {:g} rows to 10 cm; your swatch says better.",
-                                  gauge.stitches, gauge.rows));
+      hint(app.theme, said("Begins with {} stitches and {} rows to 10 cm; your swatch says better.",
+                           short_decimal(gauge.stitches, 1), short_decimal(gauge.rows, 1)));
     }
     warning_lines(app.theme, dialog.remark);
     if (changed || wishes.remark != dialog.remark) {
       actions.push(SetDialog{wishes});
     }
     ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-    if (main_button(app, actions, "begin", "Begin")) {
+    if (main_button(app, actions, "begin", tr("Begin"))) {
       actions.push(BeginDesign{wishes});
     }
-    tip(app.theme, "A drawing all main, of that size");
+    tip(app.theme, tr("A drawing all main, of that size"));
     ImGui::SameLine();
-    cancel_button(app, actions, "Cancel");
+    cancel_button(app, actions, tr("Cancel"));
   }
 };
 
@@ -182,34 +182,34 @@ const char* title_of_dialog(const Dialog& dialog) {
   }
   constexpr std::array titles = {"",
                                  "",
-                                 "Save before going on?",
+                                 noted("Save before going on?"),
                                  "",
-                                 "New design",
-                                 "Size of the repeat",
-                                 "Keys and mouse",
-                                 "How did the swatch come out?",
-                                 "All commands",
-                                 "What was done",
-                                 "Open it, or set it down?",
-                                 "Settings",
-                                 "Where to begin",
-                                 "The guide",
-                                 "Print preview",
-                                 "Try other pairs",
-                                 "Yarn colours",
-                                 "A picture as a drawing",
-                                 "Lay out the drawing",
-                                 "Yarns here",
-                                 "Keep as a motif",
-                                 "The steps have changed",
-                                 "Steps at the machine",
-                                 "Play the knitting",
-                                 "What went wrong?",
-                                 "Trace a picture",
-                                 "Your work is still here",
-                                 "The file has changed meanwhile",
-                                 "A yoke from measurements"};
-  return titles[dialog.index()];
+                                 noted("New design"),
+                                 noted("Size of the repeat"),
+                                 noted("Keys and mouse"),
+                                 noted("How did the swatch come out?"),
+                                 noted("All commands"),
+                                 noted("What was done"),
+                                 noted("Open it, or set it down?"),
+                                 noted("Settings"),
+                                 noted("Where to begin"),
+                                 noted("The guide"),
+                                 noted("Print preview"),
+                                 noted("Try other pairs"),
+                                 noted("Yarn colours"),
+                                 noted("A picture as a drawing"),
+                                 noted("Lay out the drawing"),
+                                 noted("Yarns here"),
+                                 noted("Keep as a motif"),
+                                 noted("The steps have changed"),
+                                 noted("Steps at the machine"),
+                                 noted("Play the knitting"),
+                                 noted("What went wrong?"),
+                                 noted("Trace a picture"),
+                                 noted("Your work is still here"),
+                                 noted("The file has changed meanwhile"),
+                                 noted("A yoke from measurements")};
+  return tr(titles[dialog.index()]);
 }
 
 // px, without the borders: known before anything is drawn, so that a dialog has its size at once.

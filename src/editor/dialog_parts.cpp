@@ -3,6 +3,7 @@
 
 #include "editor/widgets.hpp"
 #include "sheets/swatch_answers.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -36,7 +37,7 @@ void cancel_button(const App& app, Actions& actions, const char* words) {
 }
 
 void close_button(const App& app, Actions& actions) {
-  const bool pressed = button(app.theme, actions, "close", "Close", Look::main);
+  const bool pressed = button(app.theme, actions, "close", tr("Close"), Look::main);
   make_default(actions);
   make_first_stop(actions);
   if (pressed || escape_pressed()) {
@@ -60,13 +61,13 @@ void warning_lines(const Theme& theme, const std::string& text) {
 
 void width_words(const App& app, const Profile* profile, int width) {
   if (profile == nullptr || !profile->card) {
-    hint(app.theme, "Selected by hand, a repeat may have any width.");
+    hint(app.theme, tr("Selected by hand, a repeat may have any width."));
     return;
   }
   const int columns = profile->card->repeat;
-  const std::string words = fmt::format("Widths that fit this machine's card: {}.", fitting_widths(columns));
+  const std::string words = said("Widths that fit this machine's card: {}.", fitting_widths(columns));
   if (width < 1 || columns % width != 0) {
-    warning_lines(app.theme, fmt::format("{} stitches can't be punched. {}", width, words));
+    warning_lines(app.theme, said("{} stitches can't be punched. {}", width, words));
   } else {
     hint(app.theme, words);
   }
@@ -95,31 +96,31 @@ using KeyLines = std::vector<std::pair<std::string, std::string>>;
 
 KeyLines key_lines() {
   KeyLines lines = {
-      {"Draw; drag for a line", "Left button"},
-      {"Erase to main", "Right button"},
-      {"Move the drawing", "Middle button"},
-      {"Move rows, columns", "Drag their numbers"},
-      {"Other yarns for a row", "Click on its yarns"},
-      {"Larger and smaller", "Wheel"},
-      {"Move sideways, up and down", "Shift, Ctrl + wheel"},
-      {"Move the cursor", "Arrows"},
-      {"Draw with the cursor", "Shift+Arrows"},
-      {"Turn the stitch at the cursor", "Space, X"},
-      {"Ten rows up or down", "Page Up, Page Down"},
-      {"First and last column", "Home, End"},
-      {"From field to field", "Tab, Shift+Tab"},
-      {"Press a button, open a list", "Return, Space"},
-      {"A field as it was before", "Escape"},
-      {"At the bench: done, and back", "Page Down, Page Up"},
+      {tr("Draw; drag for a line"), tr("Left button")},
+      {tr("Erase to main"), tr("Right button")},
+      {tr("Move the drawing"), tr("Middle button")},
+      {tr("Move rows, columns"), tr("Drag their numbers")},
+      {tr("Other yarns for a row"), tr("Click on its yarns")},
+      {tr("Larger and smaller"), tr("Wheel")},
+      {tr("Move sideways, up and down"), tr("Shift, Ctrl + wheel")},
+      {tr("Move the cursor"), tr("Arrows")},
+      {tr("Draw with the cursor"), tr("Shift+Arrows")},
+      {tr("Turn the stitch at the cursor"), tr("Space, X")},
+      {tr("Ten rows up or down"), tr("Page Up, Page Down")},
+      {tr("First and last column"), tr("Home, End")},
+      {tr("From field to field"), tr("Tab, Shift+Tab")},
+      {tr("Press a button, open a list"), tr("Return, Space")},
+      {tr("A field as it was before"), tr("Escape")},
+      {tr("At the bench: done, and back"), tr("Page Down, Page Up")},
   };
   const auto told_above = [](Command command) {
     return command == Command::toggle_stitch || command == Command::bench_forward || command == Command::bench_back;
   };
   for (const CommandInfo& info : all_commands()) {
     if (info.command == Command::redo) {
-      lines.emplace_back(info.name, std::string(info.keys) + ", Ctrl+Shift+Z");
+      lines.emplace_back(tr(info.name), shown_keys(info.keys) + ", " + shown_keys("Ctrl+Shift+Z"));
     } else if (!told_above(info.command)) {
-      lines.emplace_back(info.name, info.keys);
+      lines.emplace_back(tr(info.name), shown_keys(info.keys));
     }
   }
   return lines;
@@ -259,8 +260,9 @@ float width_of_swatch_dialog(const App& app) {
 void swatch_dialog(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  hint(theme, "Lay the knitted swatch before you, knit side up, cast-on edge towards you. Which picture does it look "
-              "like? Choose it, or press its number.");
+  hint(theme,
+       tr("Lay the knitted swatch before you, knit side up, cast-on edge towards you. Which picture does it look "
+          "like? Choose it, or press its number."));
   const Document motif = swatch_document(app.work.profile);
   const PictureSize size = picture_size(app, motif.grid);
   const ImVec2 whole(size.cell + 12 * unit, size.height + size.caption + 12 * unit);
@@ -287,7 +289,7 @@ void swatch_dialog(const App& app, Actions& actions) {
       ImGui::SameLine(0, 8 * unit);
     }
   }
-  cancel_button(app, actions, "Not now");
+  cancel_button(app, actions, tr("Not now"));
 }
 
 } // namespace punchwright::editor

@@ -1,6 +1,8 @@
 // What can be said about dialogs without drawing them.
 #include "editor/dialogs.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 
 namespace punchwright::editor {
@@ -9,25 +11,25 @@ namespace fs = std::filesystem;
 
 std::string_view title_of(Purpose purpose) {
   switch (purpose) {
-  case Purpose::open: return "Open a design";
-  case Purpose::save: return "Save the design";
-  case Purpose::card: return "Export the card";
-  case Purpose::chart: return "Export the needle chart";
-  case Purpose::steps: return "Export the steps";
-  case Purpose::leaflet: return "Export the leaflet";
-  case Purpose::fabric: return "Export a picture of the piece";
-  case Purpose::pattern: return "Export the pattern chart";
-  case Purpose::picture: return "Import a picture";
-  case Purpose::measure_page: return "Export the page for measuring a blank";
-  case Purpose::swatch: return "Export the orientation swatch";
-  case Purpose::everything: return "Export everything into a folder";
-  case Purpose::keep_machine: return "Keep the machine's file";
-  case Purpose::save_yoke: return "Save the yoke";
-  case Purpose::yoke_tier: return "Choose a repeat for a tier";
-  case Purpose::yoke_sheets: return "Export the yoke's sheets";
+  case Purpose::open: return tr("Open a design");
+  case Purpose::save: return tr("Save the design");
+  case Purpose::card: return tr("Export the card");
+  case Purpose::chart: return tr("Export the needle chart");
+  case Purpose::steps: return tr("Export the steps");
+  case Purpose::leaflet: return tr("Export the leaflet");
+  case Purpose::fabric: return tr("Export a picture of the piece");
+  case Purpose::pattern: return tr("Export the pattern chart");
+  case Purpose::picture: return tr("Import a picture");
+  case Purpose::measure_page: return tr("Export the page for measuring a blank");
+  case Purpose::swatch: return tr("Export the orientation swatch");
+  case Purpose::everything: return tr("Export everything into a folder");
+  case Purpose::keep_machine: return tr("Keep the machine's file");
+  case Purpose::save_yoke: return tr("Save the yoke");
+  case Purpose::yoke_tier: return tr("Choose a repeat for a tier");
+  case Purpose::yoke_sheets: return tr("Export the yoke's sheets");
   case Purpose::choose_machine: break;
   }
-  return "Choose a machine file";
+  return tr("Choose a machine file");
 }
 
 std::vector<std::string> extensions_for(Purpose purpose) {

@@ -1,10 +1,10 @@
 // The stitches themselves: runs of one colour as rectangles, and only those that can be seen.
 #include "editor/drawing_parts.hpp"
 #include "editor/panels.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -241,8 +241,8 @@ void draw_strips(const Sight& sight) {
     if (!words || row < 0 || row > sight.layout.rows) {
       continue;
     }
-    const std::string text = fmt::format("{} plain row{}, {}", inserted.count, inserted.count == 1 ? "" : "s",
-                                         yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
+    const std::string text = said_count(inserted.count, "{} plain row, {}", "{} plain rows, {}",
+                                        yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
     const float size = theme.small->FontSize;
     const float x = std::max(repeat.left, sight.canvas.left) + 5 * sight.unit();
     const float end = std::min(repeat.right, sight.canvas.right);
