@@ -1,4 +1,5 @@
 // The settings at the left, in tabs: design, tools, yarns, machine, piece, card.
+#include "design/words.hpp"
 #include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/typed_text.hpp"
@@ -146,7 +147,7 @@ void design_tab(const App& app, Actions& actions) {
   heading(theme, tr("Title and notes"));
   text_field({app, actions, noted("title")}, tr("Title"), &Document::title);
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(tr("Notes"));
+  ImGui::TextUnformatted(with_capital(tr("notes")).c_str()); // "Notes" are findings elsewhere
   notes_field(app, actions);
 
   const LengthUnit unit = app.settings.lengths;
