@@ -3,6 +3,7 @@
 #include "cli/output.hpp"
 #include "rules/findings.hpp"
 #include "sheets/reports.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -137,13 +138,12 @@ struct Counts {
 };
 
 std::string in_words(const Counts& counts) {
-  std::string text =
-      fmt::format("{} files: {} without faults", counts.good + counts.faulty + counts.unread, counts.good);
+  std::string text = said("{} files: {} without faults", counts.good + counts.faulty + counts.unread, counts.good);
   if (counts.faulty > 0) {
-    text += fmt::format(", {} with faults", counts.faulty);
+    text += ", " + said("{} with faults", counts.faulty);
   }
   if (counts.unread > 0) {
-    text += fmt::format(", {} not to be read", counts.unread);
+    text += ", " + said("{} not to be read", counts.unread);
   }
   return text + '\n';
 }

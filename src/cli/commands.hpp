@@ -162,7 +162,8 @@ int machine(const MachineWishes& wishes);
 int measuring_sheet(const SheetWishes& wishes);
 int orientation_swatch(const SheetWishes& wishes);
 
-// Replaces this process by the editor, a program of its own beside this one or on the PATH.
-int start_editor(const std::string& file);
+// Replaces this process by the editor, a program of its own beside this one or on the PATH. `language`: its code;
+// empty: the user's settings decide.
+int start_editor(const std::string& file, const std::string& language);
 
 } // namespace punchwright::cli

@@ -2,10 +2,10 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "sheets/everything.hpp"
+#include "words/words.hpp"
 
 #include <cstdio>
 #include <filesystem>
-#include <fmt/format.h>
 
 namespace punchwright::cli {
 namespace {
@@ -31,12 +31,12 @@ public:
       return std::nullopt;
     }
     if (fs::exists(path_, trouble)) {
-      return Error{path_.string(), 0, 0, "this is no folder", "name a folder, or one that can be made"};
+      return Error{path_.string(), 0, 0, tr("this is no folder"), tr("name a folder, or one that can be made")};
     }
     made_ = fs::create_directory(path_, trouble);
     return made_ ? Failure{}
-                 : Failure(Error{path_.string(), 0, 0, "the folder can't be made: " + trouble.message(),
-                                 "name a folder inside one that is there"});
+                 : Failure(Error{path_.string(), 0, 0, said("the folder can't be made: {}", trouble.message()),
+                                 tr("name a folder inside one that is there")});
   }
   void keep() { made_ = false; }
 
@@ -54,7 +54,7 @@ Failure already_there(const std::vector<OutputFile>& files, const fs::path& fold
   for (const std::string& name : present) {
     names += (names.empty() ? "" : ", ") + name;
   }
-  return Error{folder.string(), 0, 0, "there already: " + names, "add --replace to replace them"};
+  return Error{folder.string(), 0, 0, said("there already: {}", names), tr("add --replace to replace them")};
 }
 
 } // namespace
@@ -84,7 +84,7 @@ int export_everything(const EverythingWishes& wishes) {
   }
   place.keep();
   for (const Error& error : all.left_out) {
-    const std::string text = fmt::format("punchwright: left out: {}\n", error.text());
+    const std::string text = "punchwright: " + said("left out: {}", error.text()) + '\n';
     std::fwrite(text.data(), 1, text.size(), stderr);
   }
   return code_for_faults(findings, wishes.where.file);

@@ -5,6 +5,7 @@
 #include "diagnosis/diagnosis.hpp"
 #include "files/files.hpp"
 #include "sheets/knitted_picture.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -68,27 +69,28 @@ std::string as_json(const Diagnosis& diagnosis, const StepList& list) {
 
 std::string as_text(const Diagnosis& diagnosis, const StepList& list) {
   if (diagnosis.as_planned) {
-    return "What you see is the fabric as planned, as far as it is marked.\n";
+    return std::string(tr("What you see is the fabric as planned, as far as it is marked.")) + '\n';
   }
   std::string search = words_of_search(diagnosis);
   search += search.empty() ? "" : "\n";
   if (diagnosis.explanations.empty()) {
-    return fmt::format(
-               "No slip in the steps explains what you see; {} were tried. Mark '?' where you are not sure, and "
-               "look again at the rows around the lowest fault.\n",
-               diagnosis.tried) +
-           search;
+    return said("No slip in the steps explains what you see; {} were tried. Mark '?' where you are not sure, and look "
+                "again at the rows around the lowest fault.",
+                diagnosis.tried) +
+           '\n' + search;
   }
-  std::string text = diagnosis.explanations.size() == 1 ? "This explains what you see:\n"
-                                                        : "These explain what you see, the likeliest first:\n";
+  std::string text = diagnosis.explanations.size() == 1 ? tr("This explains what you see:")
+                                                        : tr("These explain what you see, the likeliest first:");
+  text += '\n';
   auto out = std::back_inserter(text);
   int number = 0;
   for (const Explanation& explanation : diagnosis.explanations) {
     fmt::format_to(out, "\n{:>3}. ", ++number);
     for (std::size_t index = 0; index < explanation.departures.size(); ++index) {
-      fmt::format_to(out, "{}{}\n", index == 0 ? "" : "     And: ", words_of(explanation.departures[index], list));
+      const std::string words = words_of(explanation.departures[index], list);
+      fmt::format_to(out, "{}\n", index == 0 ? words : "     " + said("And: {}", words));
     }
-    fmt::format_to(out, "     Remedy: {}\n", explanation.remedy.text);
+    fmt::format_to(out, "     {}\n", said("Remedy: {}", explanation.remedy.text));
   }
   return text + (search.empty() ? "" : "\n" + search);
 }
@@ -105,19 +107,18 @@ int explain_fabric(const ExplainWishes& wishes) {
   if (!picture) {
     return refuse(picture.error());
   }
-  const auto seen =
-      read_seen(*picture, wishes.seen == "-" ? "standard input" : wishes.seen, stitches_of(document), wishes.side);
+  const auto seen = read_seen(*picture, name_for_people(wishes.seen), stitches_of(document), wishes.side);
   if (!seen) {
     return refuse(seen.error());
   }
   const RowsToKnit rows = rows_to_knit(document, opened->profile);
   if (rows.rows.size() > most_rows) {
-    return refuse(Error{wishes.file, 0, 0, fmt::format("{} rows are too many to search", rows.rows.size()),
-                        fmt::format("up to {} are allowed; knit fewer times", most_rows)});
+    return refuse(Error{wishes.file, 0, 0, said("{} rows are too many to search", rows.rows.size()),
+                        said("up to {} are allowed; knit fewer times", most_rows)});
   }
   if (first_needle_of(document) < opened->profile.leftmost() ||
       last_needle_of(document) > opened->profile.rightmost()) {
-    return refuse(Error{wishes.file, 0, 0, "the piece doesn't fit on the bed", "see punchwright check"});
+    return refuse(Error{wishes.file, 0, 0, tr("the piece doesn't fit on the bed"), tr("see punchwright check")});
   }
   const Setting setting = setting_of(document, opened->profile, rows);
   const Diagnosis diagnosis = what_went_wrong(setting, *seen);
@@ -126,8 +127,8 @@ int explain_fabric(const ExplainWishes& wishes) {
     const auto drawn =
         std::ranges::find_if(diagnosis.explanations, [](const auto& one) { return one.fabric != nullptr; });
     if (drawn == diagnosis.explanations.end()) {
-      return refuse(Error{wishes.picture, 0, 0, "the explanation has no fabric to draw",
-                          "a stitch slipped by itself: leave --picture out"});
+      return refuse(Error{wishes.picture, 0, 0, tr("the explanation has no fabric to draw"),
+                          tr("a stitch slipped by itself: leave --picture out")});
     }
     const auto files = knitted_files(*drawn->fabric, document, wishes.picture, wishes.side);
     if (const int written = write_quietly(files); written != done) {

@@ -3,6 +3,7 @@
 #include "cli/output.hpp"
 #include "files/files.hpp"
 #include "machine/profile_file.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -20,7 +21,7 @@ template <class Export> int export_file(const ExportWishes& wishes, Export&& fil
 
 // A profile on the command line: built in, or a .machine file's path from here.
 Result<Profile> profile_for(const std::string& name) {
-  return find_profile(name, "command line", read_for_machine);
+  return find_profile(name, tr("command line"), read_for_machine);
 }
 
 template <class Export> int export_for_machine(const SheetWishes& wishes, Export&& files_for) {
@@ -31,7 +32,7 @@ template <class Export> int export_for_machine(const SheetWishes& wishes, Export
 int list_machines() {
   std::string text;
   for (const Profile& profile : built_in_profiles()) {
-    text += fmt::format("{:<18}  {}\n", profile.name, profile.title);
+    text += fmt::format("{:<18}  {}\n", profile.name, tr(profile.title.c_str()));
   }
   return print(text) ? done : cannot;
 }
@@ -43,7 +44,7 @@ bool wants_measures(const MachineWishes& wishes) {
 
 Failure measure(Profile& profile, const MachineWishes& wishes) {
   if (!profile.card) {
-    return Error{wishes.profile, 0, 0, "this machine reads no card", "there is no blank to measure"};
+    return Error{wishes.profile, 0, 0, tr("this machine reads no card"), tr("there is no blank to measure")};
   }
   const CardGeometry& before = profile.card->geometry;
   const BlankReadings present = readings_of(before, profile.card->repeat);
@@ -115,13 +116,13 @@ int machine(const MachineWishes& wishes) {
   if (wishes.profile.empty()) {
     if (wants_measures(wishes) || wishes.swatch_looks_like || !wishes.output.empty()) {
       return refuse(
-          Error{{}, 0, 0, "which machine?", "name a built-in machine or a .machine file: punchwright machine"});
+          Error{{}, 0, 0, tr("which machine?"), tr("name a built-in machine or a .machine file: punchwright machine")});
     }
     return list_machines();
   }
   if (!wishes.output.empty() && !wishes.output.ends_with(".machine")) {
     return refuse(
-        Error{wishes.output, 0, 0, "a machine is written as a .machine file", "let the name end in .machine"});
+        Error{wishes.output, 0, 0, tr("a machine is written as a .machine file"), tr("let the name end in .machine")});
   }
   auto found = profile_for(wishes.profile);
   if (!found) {

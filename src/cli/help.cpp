@@ -1,7 +1,11 @@
 // Usage lines and help from what the commands declare, so that no option can be forgotten.
 #include "cli/help.hpp"
 
+#include "cli/columns.hpp"
+#include "words/words.hpp"
+
 #include <algorithm>
+#include <array>
 #include <fmt/format.h>
 #include <string_view>
 #include <vector>
@@ -11,7 +15,10 @@ namespace {
 
 constexpr std::size_t line_width = 79; // columns of a terminal, one left free
 
-constexpr auto exit_codes = "Exit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.\n";
+constexpr const char* exit_codes = noted("Exit codes: 0 done and no fault, 1 done and faults found, 2 cannot be done.");
+
+// Arguments have these names, in which they are also declared.
+[[maybe_unused]] constexpr std::array argument_names = {noted("FILE"), noted("PICTURE"), noted("MACHINE")};
 
 using Commands = std::vector<const CLI::App*>;
 
@@ -28,7 +35,8 @@ bool is_about_talk(const CLI::Option& option) {
 
 // Every command has these; they stand in no usage line.
 bool is_about_itself(const CLI::Option& option) {
-  return option.check_lname("help") || option.check_lname("version") || is_about_talk(option);
+  return option.check_lname("help") || option.check_lname("version") || option.check_lname("language") ||
+         is_about_talk(option);
 }
 
 bool takes_value(const CLI::Option& option) {
@@ -51,7 +59,7 @@ Options options_in_order(const CLI::App& command) {
 // "-o, --output OUT"; "FILE".
 std::string shown(const CLI::Option& option) {
   if (option.get_positional()) {
-    return option.get_name(true) + (takes_several(option) ? " ..." : "");
+    return tr(option.get_name(true).c_str()) + std::string(takes_several(option) ? " ..." : "");
   }
   std::string text;
   for (const std::string& name : option.get_snames()) {
@@ -83,14 +91,15 @@ std::string wrapped(std::string_view text, std::size_t column, std::size_t inden
   while (!text.empty()) {
     const std::string_view word = text.substr(0, text.find(' '));
     text.remove_prefix(std::min(text.size(), word.size() + 1));
-    if (column + word.size() > line_width && column > indent) {
+    const std::size_t width = width_of(word);
+    if (column + width > line_width && column > indent) {
       lines.back() = '\n'; // in place of the blank
       lines += std::string(indent, ' ');
       column = indent;
     }
     lines += word;
     lines += ' ';
-    column += word.size() + 1;
+    column += width + 1;
   }
   lines.back() = '\n';
   return lines;
@@ -106,13 +115,13 @@ std::string as_sentence(std::string words) {
 // A name, and what it is for in the column beside it.
 std::string entry(const std::string& name, const std::string& words, std::size_t widest) {
   const std::size_t indent = widest + 4;
-  return fmt::format("  {:<{}}  ", name, widest) + wrapped(words, indent, indent);
+  return "  " + padded(name, widest) + "  " + wrapped(words, indent, indent);
 }
 
 std::string entries(const std::vector<std::pair<std::string, std::string>>& all) {
   std::size_t widest = 0;
   for (const auto& [name, words] : all) {
-    widest = std::max(widest, name.size());
+    widest = std::max(widest, width_of(name));
   }
   std::string text;
   for (const auto& [name, words] : all) {
@@ -136,10 +145,10 @@ std::string option_in(std::string_view message, const CLI::App& command) {
 std::string missing(const CLI::App& command) {
   for (const CLI::Option* option : options_in_order(command)) {
     if (option->get_required() && option->count() == 0) {
-      return shown(*option) + " is missing";
+      return said("{} is missing", shown(*option));
     }
   }
-  return "something is missing";
+  return tr("something is missing");
 }
 
 std::string too_much(const CLI::App& command) {
@@ -147,17 +156,17 @@ std::string too_much(const CLI::App& command) {
   const std::vector<std::string> left = whole->remaining(true);
   const auto option = std::ranges::find_if(left, [](const std::string& word) { return word.starts_with('-'); });
   if (option != left.end()) {
-    return fmt::format("'{}' is no option of {}", *option, full_name(command));
+    return said("'{}' is no option of {}", *option, full_name(command));
   }
   if (command.get_parent() == nullptr && !left.empty()) {
     // The first word was taken for a file to open; with another behind it, it was to be a command.
     for (const CLI::Option* argument : options_in_order(command)) {
       if (argument->get_positional() && argument->count() > 0) {
-        return fmt::format("'{}' is no command", argument->results().front());
+        return said("'{}' is no command", argument->results().front());
       }
     }
   }
-  return left.empty() ? "there is an argument too many" : fmt::format("'{}' is an argument too many", left.front());
+  return left.empty() ? tr("there is an argument too many") : said("'{}' is an argument too many", left.front());
 }
 
 std::string names_of(const std::vector<const CLI::App*>& commands) {
@@ -172,13 +181,13 @@ std::string names_of(const std::vector<const CLI::App*>& commands) {
 std::string where_to_look(const CLI::ParseError& error, const CLI::App& command) {
   const std::string more = full_name(command) + " --help";
   if (dynamic_cast<const CLI::ValidationError*>(&error) != nullptr) {
-    return "see " + more;
+    return said("see {}", more);
   }
   const auto commands = listed_commands(command);
   if (commands.empty()) {
-    return fmt::format("usage: {}; see {}", usage_of(command), more);
+    return said("usage: {}; see {}", usage_of(command), more);
   }
-  return fmt::format("usage: {}, or a command: {}; see {}", usage_of(command), names_of(commands), more);
+  return said("usage: {}, or a command: {}; see {}", usage_of(command), names_of(commands), more);
 }
 
 } // namespace
@@ -203,8 +212,8 @@ std::string help_of_all(const CLI::App& app, const Commands& commands) {
   for (const CLI::App* sub : commands) {
     all.emplace_back(sub->get_name(), sub->get_description());
   }
-  return app.get_description() + "\n\n" + entries(all) +
-         "\n'punchwright COMMAND --help' tells more of each; --version gives the version.\n" + exit_codes;
+  return fmt::format("{}\n\n{}\n{}\n{}\n", app.get_description(), entries(all),
+                     tr("'punchwright COMMAND --help' tells more; also: --version, --language CODE."), tr(exit_codes));
 }
 
 } // namespace
@@ -213,32 +222,34 @@ std::string help_of(const CLI::App& command) {
   if (const auto commands = listed_commands(command); !commands.empty()) {
     return help_of_all(command, commands);
   }
-  std::string text = "Usage: " + wrapped(usage_of(command), 7, 11);
+  const std::string usage = tr("Usage:") + std::string(1, ' ');
+  std::string text = usage + wrapped(usage_of(command), width_of(usage), width_of(usage) + 4);
   text += '\n' + as_sentence(command.get_description()) + "\n\n";
   std::vector<std::pair<std::string, std::string>> all;
   for (const CLI::Option* option : options_in_order(command)) {
     all.emplace_back(shown(*option), option->get_description());
   }
-  return text + entries(all) + '\n' + exit_codes;
+  return text + entries(all) + '\n' + tr(exit_codes) + '\n';
 }
 
 Error complaint(const CLI::ParseError& error, const CLI::App& command) {
   std::string message;
-  const std::string_view said = error.what();
+  const std::string_view parsers = error.what();
   if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr) {
     message = missing(command);
   } else if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) {
     message = too_much(command);
   } else if (dynamic_cast<const CLI::ValidationError*>(&error) != nullptr) {
-    message = said; // our own words already
-  } else if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr && said.ends_with("missing")) {
-    message = option_in(said, command) + " needs a value";
-  } else if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr && said.find("received") != said.npos) {
-    message = option_in(said, command) + " is given more than once";
+    message = parsers; // our own words already
+  } else if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr && parsers.ends_with("missing")) {
+    message = said("{} needs a value", option_in(parsers, command));
+  } else if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr &&
+             parsers.find("received") != parsers.npos) {
+    message = said("{} is given more than once", option_in(parsers, command));
   } else if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr) {
-    message = option_in(said, command) + " takes no value";
+    message = said("{} takes no value", option_in(parsers, command));
   } else {
-    message = "this call can't be understood";
+    message = tr("this call can't be understood");
   }
   return Error{{}, 0, 0, std::move(message), where_to_look(error, command)};
 }

@@ -5,13 +5,12 @@
 #include "design/repeat_file.hpp"
 #include "files/files.hpp"
 #include "pictures/picture.hpp"
-
-#include <fmt/format.h>
+#include "words/words.hpp"
 
 namespace punchwright::cli {
 int import_picture(const ImportWishes& wishes) {
   if (!wishes.output.ends_with(".repeat")) {
-    return refuse(Error{wishes.output, 0, 0, "a design is a .repeat file", "give it a name that ends so"});
+    return refuse(Error{wishes.output, 0, 0, tr("a design is a .repeat file"), tr("give it a name that ends so")});
   }
   const auto bytes = read_file(wishes.picture, largest_picture_file);
   if (!bytes) {
@@ -30,10 +29,12 @@ int import_picture(const ImportWishes& wishes) {
   if (const Failure failure = write_file(wishes.output, write_repeat(design))) {
     return refuse(*failure);
   }
+  const int width = design.grid.width();
+  const int height = design.grid.height();
   const std::string text =
-      fmt::format("{} × {} stitches; contrast is the {} colour, {}\n{}\n", design.grid.width(), design.grid.height(),
-                  darker ? "darker" : "lighter", hex_of(darker ? picture->dark : picture->light), wishes.output);
-  return print(text) ? code_for_faults(check(design, *profile), wishes.output) : cannot;
+      darker ? said("{} × {} stitches; contrast is the darker colour, {}", width, height, hex_of(picture->dark))
+             : said("{} × {} stitches; contrast is the lighter colour, {}", width, height, hex_of(picture->light));
+  return print(text + '\n' + wishes.output + '\n') ? code_for_faults(check(design, *profile), wishes.output) : cannot;
 }
 
 } // namespace punchwright::cli

@@ -3,6 +3,7 @@
 
 #include "cli/output.hpp"
 #include "machine/usual_gauge.hpp"
+#include "words/words.hpp"
 
 #include <filesystem>
 
@@ -16,7 +17,7 @@ std::string title_from(const std::string& picture) {
 
 Result<Profile> use_machine(Document& design, const std::string& machine, const std::string& output,
                             const std::optional<Gauge>& gauge) {
-  auto profile = find_profile(machine, "command line", read_for_machine);
+  auto profile = find_profile(machine, tr("command line"), read_for_machine);
   if (profile && built_in_profile(machine) == nullptr) {
     const fs::path folder = fs::absolute(output).lexically_normal().parent_path();
     design.profile = fs::absolute(machine).lexically_relative(folder).string();

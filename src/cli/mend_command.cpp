@@ -3,12 +3,11 @@
 #include "cli/output.hpp"
 #include "cli/places.hpp"
 #include "design/repeat_file.hpp"
-#include "design/words.hpp"
 #include "files/files.hpp"
 #include "mending/catches.hpp"
 #include "mending/mend.hpp"
+#include "words/words.hpp"
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <optional>
 
@@ -88,17 +87,23 @@ std::string json_of(const Mended& mended, int limit, const KeptSymmetry& kept, c
   return answer.dump() + "\n";
 }
 
+std::string line(const std::string& words) {
+  return words + '\n';
+}
+
 std::string text_of(const KeptSymmetry& kept, const Mended& mended) {
   if (!kept.asked) {
     return {};
   }
   if (!kept.there) {
-    return "the drawing has no symmetry to keep\n";
+    return line(tr("the drawing has no symmetry to keep"));
   }
-  return mended.unlike == 0
-             ? fmt::format("the symmetry of the drawing ({}) is kept\n", notation_of(kept.group))
-             : fmt::format("{} that the symmetry of the drawing ({}) makes alike differ now\n",
-                           counted(mended.unlike, "pair of stitches", "pairs of stitches"), notation_of(kept.group));
+  return line(mended.unlike == 0
+                  ? said("the symmetry of the drawing ({}) is kept", notation_of(kept.group))
+                  : said_count(mended.unlike,
+                               "{} pair of stitches that the symmetry of the drawing ({}) makes alike differ now",
+                               "{} pairs of stitches that the symmetry of the drawing ({}) makes alike differ now",
+                               notation_of(kept.group)));
 }
 
 std::string text_of(const Mended& mended, int limit, const KeptSymmetry& kept) {
@@ -107,24 +112,28 @@ std::string text_of(const Mended& mended, int limit, const KeptSymmetry& kept) {
   for (const Cell& cell : mended.changed) {
     if (cell.row != told) {
       told = cell.row;
-      text += fmt::format("row {}: {}\n", told + 1, words_for_changes(mended, told));
+      text += line(said("row {}: {}", told + 1, words_for_changes(mended, told)));
     }
   }
   for (const Unmendable& left : mended.unmendable) {
-    text += fmt::format("row {}: can't be mended; in columns {} to {} no stitch that may be changed breaks the float\n",
-                        left.row + 1, left.first_column + 1, left.last_column + 1);
+    text += line(said("row {}: can't be mended; in columns {} to {} no stitch that may be changed breaks the float",
+                      left.row + 1, left.first_column + 1, left.last_column + 1));
   }
   if (mended.changed.empty()) {
-    return text + (mended.unmendable.empty() ? fmt::format("no float passes more than {}: nothing to mend\n",
-                                                           counted(limit, "stitch", "stitches"))
-                                             : "nothing was changed\n");
+    return text + line(mended.unmendable.empty()
+                           ? said_count(limit, "no float passes more than {} stitch: nothing to mend",
+                                        "no float passes more than {} stitches: nothing to mend")
+                           : tr("nothing was changed"));
   }
-  text += fmt::format("{} changed, the fewest that do; {} of them side by side in neighbouring rows\n",
-                      counted(std::ssize(mended.changed), "stitch", "stitches"),
-                      mended.pairs == 0 ? "no two" : counted(mended.pairs, "pair", "pairs"));
+  text += said_count(std::ssize(mended.changed), "{} stitch changed, the fewest that do",
+                     "{} stitches changed, the fewest that do") +
+          "; " +
+          line(mended.pairs == 0 ? tr("no two of them side by side in neighbouring rows")
+                                 : said_count(mended.pairs, "{} pair of them side by side in neighbouring rows",
+                                              "{} pairs of them side by side in neighbouring rows"));
   return text + text_of(kept, mended) +
-         (mended.proved ? "proved: no other choice of as few stitches lies better\n"
-                        : "not proved: another choice of as few stitches may lie better\n");
+         line(mended.proved ? tr("proved: no other choice of as few stitches lies better")
+                            : tr("not proved: another choice of as few stitches may lie better"));
 }
 
 std::string text_of(const ByHand& by_hand) {
@@ -133,21 +142,24 @@ std::string text_of(const ByHand& by_hand) {
   for (const DrawnFloat& one : by_hand.floats) {
     if (one.row != told) {
       told = one.row;
-      text += fmt::format("row {}: caught by hand in {}\n", told + 1,
-                          words_for_catches(by_hand.caught->marks.caught, told));
+      text +=
+          line(said("row {}: caught by hand in {}", told + 1, words_for_catches(by_hand.caught->marks.caught, told)));
     }
   }
   for (const DrawnFloat& one : by_hand.accepted) {
-    text += fmt::format("row {}: the float of {} from column {} on is accepted\n", one.row + 1,
-                        counted(one.stitches, "stitch", "stitches"), one.first + 1);
+    text += line(said_count(one.stitches, "row {1}: the float of {0} stitch from column {2} on is accepted",
+                            "row {1}: the float of {0} stitches from column {2} on is accepted", one.row + 1,
+                            one.first + 1));
   }
   if (by_hand.caught) {
     const Caught& caught = *by_hand.caught;
-    text += fmt::format("{}, the fewest that do; {} of all catches side by side in neighbouring rows\n",
-                        counted(caught.catches, "catch", "catches"),
-                        caught.pairs == 0 ? "no two" : counted(caught.pairs, "pair", "pairs"));
-    text += caught.proved ? "proved: no other choice of as few catches lies better\n"
-                          : "not proved: another choice of as few catches may lie better\n";
+    text +=
+        said_count(caught.catches, "{} catch, the fewest that do", "{} catches, the fewest that do") + "; " +
+        line(caught.pairs == 0 ? tr("no two of all catches side by side in neighbouring rows")
+                               : said_count(caught.pairs, "{} pair of all catches side by side in neighbouring rows",
+                                            "{} pairs of all catches side by side in neighbouring rows"));
+    text += line(caught.proved ? tr("proved: no other choice of as few catches lies better")
+                               : tr("not proved: another choice of as few catches may lie better"));
   }
   return text;
 }
@@ -208,7 +220,8 @@ Result<ByHand> do_by_hand(const MendingWishes& wishes, Document& design, const P
 
 int mend_file(const MendingWishes& wishes) {
   if (!wishes.output.ends_with(".repeat")) {
-    return refuse(Error{wishes.output, 0, 0, "a mended design is a .repeat file", "give it a name that ends so"});
+    return refuse(
+        Error{wishes.output, 0, 0, tr("a mended design is a .repeat file"), tr("give it a name that ends so")});
   }
   const auto opened = open_file(wishes.file);
   if (!opened) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "cli/commands.hpp"
+#include "words/words.hpp"
 
 #include <CLI/CLI.hpp>
 #include <array>
@@ -16,12 +17,16 @@
 namespace punchwright::cli {
 
 inline void add_input(CLI::App* sub, std::string& file) {
-  sub->add_option("FILE", file, "a .repeat file, or - for standard input")->required();
+  sub->add_option("FILE", file, tr("a .repeat file, or - for standard input"))->required();
 }
 inline void add_output(CLI::App* sub, std::string& output, const std::string& kinds) {
-  sub->add_option("-o,--output", output, "the file to write; its extension chooses the form: " + kinds)
+  sub->add_option("-o,--output", output, said("the file to write; its extension chooses the form: {}", kinds))
       ->required()
-      ->type_name("OUT");
+      ->type_name(tr("OUT"));
+}
+
+inline std::string not_allowed(const std::string& word, const std::string& option, const std::string& allowed) {
+  return said("'{}' is not allowed for {}; allowed: {}", word, option, allowed);
 }
 
 // An option whose value `read` understands, or not: then what it may be is said.
@@ -31,7 +36,7 @@ inline void add_value(CLI::App* sub, const std::string& option, const std::strin
          option,
          [option, allowed, read = std::move(read)](const std::string& word) {
            if (!read(word)) {
-             throw CLI::ValidationError("'" + word + "' is not allowed for " + option + "; allowed: " + allowed);
+             throw CLI::ValidationError(not_allowed(word, option, allowed));
            }
          },
          what)
@@ -46,7 +51,9 @@ void add_choice(CLI::App* sub, const std::string& option, const std::string& wha
   std::string allowed;
   for (const auto& [word, meaning] : words) {
     type += (type.empty() ? "" : "|") + word;
-    allowed += (allowed.empty() ? "" : word == words.rbegin()->first ? " or " : ", ") + word;
+    allowed = allowed.empty()                 ? word
+              : word == words.rbegin()->first ? said("{} or {}", allowed, word)
+                                              : allowed + ", " + word;
   }
   add_value(sub, option, type, allowed, what, [&value, words](const std::string& word) {
     const auto found = words.find(word);
@@ -71,7 +78,7 @@ template <class Number> bool read_number(const std::string& word, std::optional<
 
 inline void add_millimetres(CLI::App* sub, const std::string& option, const std::string& what,
                             std::optional<double>& number) {
-  add_value(sub, option, "MM", "a number of millimetres, such as 104.9", what,
+  add_value(sub, option, "MM", tr("a number of millimetres, such as 104.9"), what,
             [&number](const std::string& word) { return read_number(word, number); });
 }
 
@@ -100,7 +107,7 @@ template <class Share> bool read_percent(const std::string& word, double low, do
 }
 
 inline void add_count(CLI::App* sub, const std::string& option, const std::string& what, int most, int& count) {
-  add_value(sub, option, "COUNT", "1 to " + std::to_string(most), what, [&count, most](const std::string& word) {
+  add_value(sub, option, tr("COUNT"), said("{} to {}", 1, most), what, [&count, most](const std::string& word) {
     std::optional<int> number;
     const bool good = read_number(word, number) && *number >= 1 && *number <= most;
     count = good ? *number : count;
@@ -111,13 +118,13 @@ inline void add_count(CLI::App* sub, const std::string& option, const std::strin
 inline void add_places(CLI::App* sub, const std::string& option, const std::string& what,
                        std::vector<std::string>& places) {
   sub->add_option(option, places, what)
-      ->type_name("PLACE")
+      ->type_name(tr("PLACE"))
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
 }
 
 inline void add_protect(CLI::App* sub, std::vector<std::string>& places) {
-  add_places(sub, "--protect", "stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again",
+  add_places(sub, "--protect", tr("stitches that stay: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9; may be given again"),
              places);
 }
 

@@ -4,6 +4,7 @@
 #include "cli/commands.hpp"
 #include "files/files.hpp"
 #include "sheets/pdf_date.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -15,10 +16,14 @@ namespace {
 
 Talk talk_of_this_call = Talk::usual; // as asked for on the command line, before anything is done
 
-void tell(std::string_view what, const std::string& file, std::size_t bytes) {
+void tell(const std::string& words) {
   if (talk() == Talk::wordy) {
-    fmt::print(stderr, "punchwright: {} {} ({} bytes)\n", what, file, bytes);
+    fmt::print(stderr, "punchwright: {}\n", words);
   }
+}
+
+void tell_read(const std::string& file, std::size_t bytes) {
+  tell(said("read {} ({} bytes)", file, bytes));
 }
 
 constexpr std::size_t largest_input = std::size_t{8} * 1024 * 1024; // bytes: a 200 × 2,000 drawing takes 0.4 MB
@@ -67,19 +72,19 @@ bool Printer::finish() {
 Result<std::string> read_for_machine(const std::filesystem::path& path) {
   auto text = read_file(path, largest_input);
   if (text) {
-    tell("read", path.string(), text->size());
+    tell_read(path.string(), text->size());
   }
   return text;
 }
 
 std::string name_for_people(const std::string& file) {
-  return file == "-" ? "standard input" : file;
+  return file == "-" ? tr("standard input") : file;
 }
 
 Result<std::string> read_input(const std::string& file) {
   auto text = read_file(file, largest_input);
   if (text) {
-    tell("read", name_for_people(file), text->size());
+    tell_read(name_for_people(file), text->size());
   }
   return text;
 }
@@ -115,7 +120,7 @@ int write_quietly(Result<std::vector<OutputFile>> files) {
     return refuse(*failure);
   }
   for (const OutputFile& file : *files) {
-    tell("wrote", file.path == "-" ? "standard output" : file.path, file.bytes.size());
+    tell(said("wrote {} ({} bytes)", file.path == "-" ? tr("standard output") : file.path, file.bytes.size()));
   }
   return done;
 }
@@ -138,8 +143,9 @@ int code_for_faults(const std::vector<Finding>& findings, const std::string& fil
     return done;
   }
   if (talk() != Talk::quiet) {
-    fmt::print(stderr, "punchwright: {}: {} {}; 'punchwright check' names {}\n", name_for_people(file), faults,
-               faults == 1 ? "fault" : "faults", faults == 1 ? "it" : "them");
+    fmt::print(stderr, "punchwright: {}\n",
+               said_count(faults, "{1}: {0} fault; 'punchwright check' names it",
+                          "{1}: {0} faults; 'punchwright check' names them", name_for_people(file)));
   }
   return faults_found;
 }

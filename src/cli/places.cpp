@@ -1,8 +1,9 @@
 // Ranges of rows and columns.
 #include "cli/places.hpp"
 
+#include "words/words.hpp"
+
 #include <charconv>
-#include <fmt/format.h>
 #include <optional>
 #include <string_view>
 
@@ -37,9 +38,9 @@ Result<Area> area_in(const std::string& place, int width, int height) {
   const auto columns = colon == std::string::npos ? std::optional(Range{1, width})
                                                   : range_in(std::string_view(place).substr(colon + 1), width);
   if (!rows || !columns) {
-    return Error{"command line", 0, 0, fmt::format("'{}' is no place in the drawing", place),
-                 fmt::format("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}",
-                             height, width)};
+    return Error{
+        tr("command line"), 0, 0, said("'{}' is no place in the drawing", place),
+        said("allowed: ROWS or ROWS:COLUMNS, such as 7 or 5-8:3-9, rows 1 to {}, columns 1 to {}", height, width)};
   }
   return Area{Cell{columns->first - 1, rows->first - 1}, columns->last - columns->first + 1,
               rows->last - rows->first + 1};

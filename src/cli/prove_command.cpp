@@ -6,8 +6,7 @@
 #include "knitting/card_reading.hpp"
 #include "proof/proof.hpp"
 #include "sheets/knitted_picture.hpp"
-
-#include <fmt/format.h>
+#include "words/words.hpp"
 
 namespace punchwright::cli {
 namespace {
@@ -78,13 +77,13 @@ int prove_file(const ProveWishes& wishes) {
   }
   const RowsToKnit rows = rows_to_knit(opened->document, opened->profile);
   if (static_cast<long long>(rows.rows.size()) * opened->profile.needles > most_stitches) {
-    return refuse(Error{wishes.file, 0, 0, fmt::format("{} rows are too many to knit here", rows.rows.size()),
-                        "knit fewer times"});
+    return refuse(
+        Error{wishes.file, 0, 0, said("{} rows are too many to knit here", rows.rows.size()), tr("knit fewer times")});
   }
   std::shared_ptr<const PunchedCard> card;
   if (!wishes.card.empty()) {
     if (!opened->profile.card || opened->profile.selects == Selects::by_hand) {
-      return refuse(Error{wishes.card, 0, 0, "the machine reads no card", "leave --card out"});
+      return refuse(Error{wishes.card, 0, 0, tr("the machine reads no card"), tr("leave --card out")});
     }
     const auto text = read_file(wishes.card, largest_list);
     if (!text) {

@@ -3,6 +3,7 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "plan/steps.hpp"
+#include "words/words.hpp"
 
 #include <fmt/format.h>
 
@@ -53,14 +54,14 @@ int list_steps(const StepsWishes& wishes) {
     return refuse(opened.error());
   }
   if (wishes.json && !wishes.output.empty()) {
-    return refuse(Error{{}, 0, 0, "--json and --output at once", "JSON goes to standard output: leave one out"});
+    return refuse(
+        Error{{}, 0, 0, tr("--json and --output at once"), tr("JSON goes to standard output: leave one out")});
   }
   const RowsToKnit rows = rows_to_knit(opened->document, opened->profile);
   constexpr std::size_t most_rows = 100'000; // each with its sentences in memory
   if (rows.rows.size() > most_rows) {
-    return refuse(Error{wishes.file, 0, 0,
-                        fmt::format("{} rows to knit are too many for a list of steps", rows.rows.size()),
-                        fmt::format("up to {} are allowed; knit fewer times", most_rows)});
+    return refuse(Error{wishes.file, 0, 0, said("{} rows to knit are too many for a list of steps", rows.rows.size()),
+                        said("up to {} are allowed; knit fewer times", most_rows)});
   }
   int code = done;
   if (!wishes.output.empty()) {

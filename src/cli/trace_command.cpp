@@ -4,13 +4,12 @@
 #include "cli/output.hpp"
 #include "cli/places.hpp"
 #include "design/repeat_file.hpp"
-#include "design/words.hpp"
 #include "files/files.hpp"
 #include "machine/placement.hpp"
 #include "tracing/best_place.hpp"
+#include "words/words.hpp"
 
 #include <cmath>
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 namespace punchwright::cli {
@@ -40,13 +39,15 @@ std::string json_of(const Traced& traced, const Lattice& lattice, int limit) {
 
 std::string text_of(const Traced& traced, const Lattice& lattice, int limit) {
   std::string text =
-      fmt::format("part of the picture: {:.1f} × {:.1f} pixels from {:.1f}, {:.1f}\n",
-                  lattice.stitch_width * lattice.columns, lattice.row_height * lattice.rows, lattice.left, lattice.top);
-  text += fmt::format("contrast where it is darker than {:.1f} %\n", traced.split * 100);
-  text += fmt::format("{} otherwise than in the picture, so that no float passes more than {}\n",
-                      counted(traced.moved, "stitch", "stitches"), counted(limit, "stitch", "stitches"));
+      said("part of the picture: {} × {} pixels from {}, {}", decimal(lattice.stitch_width * lattice.columns, 1),
+           decimal(lattice.row_height * lattice.rows, 1), decimal(lattice.left, 1), decimal(lattice.top, 1)) +
+      '\n';
+  text += said("contrast where it is darker than {} %", decimal(traced.split * 100, 1)) + '\n';
+  text += said("{} otherwise than in the picture, so that no float passes more than {}",
+               said_count(traced.moved, "{} stitch", "{} stitches"), said_count(limit, "{} stitch", "{} stitches")) +
+          '\n';
   for (const Unmendable& left : traced.unmendable) {
-    text += fmt::format("row {}: what is protected leaves a float too long\n", left.row + 1);
+    text += said("row {}: what is protected leaves a float too long", left.row + 1) + '\n';
   }
   return text;
 }
@@ -55,7 +56,8 @@ std::string text_of(const Traced& traced, const Lattice& lattice, int limit) {
 
 int trace_picture(const TraceCommandWishes& wishes) {
   if (!wishes.output.ends_with(".repeat")) {
-    return refuse(Error{wishes.output, 0, 0, "a traced design is a .repeat file", "give it a name that ends so"});
+    return refuse(
+        Error{wishes.output, 0, 0, tr("a traced design is a .repeat file"), tr("give it a name that ends so")});
   }
   const auto bytes = read_file(wishes.picture, largest_photo_file);
   if (!bytes) {

@@ -1,11 +1,13 @@
 // punchwright yoke: a yoke in pieces that fit the bed and meet at the seams, for all sizes at once; or a new one from
 // body measurements; its sheets.
+#include "cli/columns.hpp"
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "cli/yoke_new.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
 #include "pieces/yoke_plan.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -118,38 +120,55 @@ std::string json_of(const YokePlan& plan) {
 // The last column of a table is as long as it likes.
 std::string decreases_words(const Shaping& shaping) {
   if (shaping.every.empty()) {
-    return "none";
+    return tr("none");
   }
   const std::string count =
-      shaping.increases() > 0 ? fmt::format("{} more", shaping.increases()) : std::to_string(shaping.decreases());
+      shaping.increases() > 0 ? said("{} more", shaping.increases()) : std::to_string(shaping.decreases());
   const bool kept = shaping.kept_off_seams && shaping.kept_off_centre;
   return fmt::format("{}: {}{}", count, words_of(shaping.every), kept ? "" : "; " + clearance_words(shaping));
 }
 
-// Signs, not bytes: names of pieces may be in any language.
-std::string padded(const std::string& text, std::size_t width) {
-  const auto signs = static_cast<std::size_t>(
-      std::ranges::count_if(text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U; }));
-  return text + std::string(width > signs ? width - signs : 0, ' ');
-}
+// A column of the table is as wide as what stands in it, and as its heading.
+struct Heading {
+  Heading(const char* words, std::size_t least) : text(words), width(std::max(least, width_of(words))) {}
+  std::string text;
+  std::size_t width;
+};
 
 std::string table_of(const SizePlan& size) {
-  std::size_t widest = 5;
+  Heading piece_column(tr("piece"), 0);
   for (const PieceOfSize& piece : size.pieces) {
-    widest = std::max(widest, piece.name.size());
+    piece_column.width = std::max(piece_column.width, piece.name.size());
   }
-  std::string text =
-      fmt::format("{}  tier  stitches  needles      columns   after  decreases\n", padded("piece", widest));
+  const Heading tiers(tr("tier"), 4);
+  const Heading stitches(tr("stitches"), 8);
+  const Heading needles(tr("needles"), 11);
+  const Heading columns(tr("columns"), 8);
+  const Heading after(tr("after"), 5);
+  std::string text = fmt::format("{}  {}  {}  {}  {}  {}  {}\n", padded(piece_column.text, piece_column.width),
+                                 padded_before(tiers.text, tiers.width), padded_before(stitches.text, stitches.width),
+                                 padded(needles.text, needles.width), padded(columns.text, columns.width),
+                                 padded_before(after.text, after.width), tr("decreases"));
   for (const PieceOfSize& piece : size.pieces) {
     for (std::size_t tier = 0; tier < piece.tiers.size(); ++tier) {
       const TierOfPiece& there = piece.tiers[tier];
-      text += fmt::format("{}  {:>4}  {:>8}  {}  {}  {:>5}  {}\n", padded(piece.name, widest), tier + 1, there.stitches,
-                          padded(name_of(there.bed.first) + "–" + name_of(there.bed.last), 11),
-                          padded(fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1), 8),
-                          there.shaping.after, decreases_words(there.shaping));
+      const std::string shown = fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1);
+      text +=
+          fmt::format("{}  {:>{}}  {:>{}}  {}  {}  {:>{}}  {}\n", padded(piece.name, piece_column.width), tier + 1,
+                      tiers.width, there.stitches, stitches.width,
+                      padded(name_of(there.bed.first) + "–" + name_of(there.bed.last), needles.width),
+                      padded(shown, columns.width), there.shaping.after, after.width, decreases_words(there.shaping));
     }
   }
   return text;
+}
+
+std::string seam_text(int tier, const std::string& left, const std::string& right, int mismatch) {
+  return mismatch > 0
+             ? said_count(mismatch, "seam of tier {1} between {2} and {3}: {0} column is left out",
+                          "seam of tier {1} between {2} and {3}: {0} columns are left out", tier, left, right)
+             : said_count(-mismatch, "seam of tier {1} between {2} and {3}: {0} column is there twice",
+                          "seam of tier {1} between {2} and {3}: {0} columns are there twice", tier, left, right);
 }
 
 // Centred pieces are not meant to meet; what is told of them is where a middle is missed.
@@ -159,49 +178,55 @@ std::string seams_text(const SizePlan& size, YokeSeams wished) {
   for (std::size_t tier = 0; tier < size.seams.size(); ++tier) {
     for (const SeamMeeting& seam : size.seams[tier].seams) {
       if (!seam.meets && !centred) {
-        text += fmt::format("seam of tier {} between {} and {}: {} {}\n", tier + 1, size.pieces[seam.left].name,
-                            size.pieces[seam.right].name, counted(std::abs(seam.mismatch), "column is", "columns are"),
-                            seam.mismatch > 0 ? "left out" : "there twice");
+        text += seam_text(static_cast<int>(tier) + 1, size.pieces[seam.left].name, size.pieces[seam.right].name,
+                          seam.mismatch) +
+                '\n';
       }
     }
     if (!size.seams[tier].mend.empty()) {
-      text += fmt::format("tier {}: {}\n", tier + 1, size.seams[tier].mend);
+      text += said("tier {}: {}", tier + 1, size.seams[tier].mend) + '\n';
     }
   }
   if (text.empty()) {
-    text = centred ? "the middle of the repeat lies at the middle of every piece, and seams are alike\n"
-                   : "all seams meet\n";
+    text = centred ? tr("the middle of the repeat lies at the middle of every piece, and seams are alike")
+                   : tr("all seams meet");
+    text += '\n';
   }
   return text;
 }
 
 std::string amount_text(const YarnAmount& yarn) {
-  std::string text = fmt::format("yarn {}:", yarn.key);
+  std::string amount;
   if (yarn.grams) {
-    text += fmt::format(" {:.0f} g", std::ceil(*yarn.grams));
+    amount = said("{} g", decimal(std::ceil(*yarn.grams), 0));
   }
   if (yarn.metres) {
-    text += fmt::format("{} {:.0f} m", yarn.grams ? "," : "", std::ceil(*yarn.metres));
+    amount += (amount.empty() ? "" : ", ") + said("{} m", decimal(std::ceil(*yarn.metres), 0));
   }
-  if (!yarn.grams && !yarn.metres) {
-    text += " not known; metres_per_100g would tell";
+  if (amount.empty()) {
+    amount = tr("not known; metres_per_100g would tell");
   }
-  return text + fmt::format(" (by {})\n", yarn.from == AmountFrom::several ? "swatch and loop"
-                                          : yarn.from == AmountFrom::gauge ? "the loop that the gauge suggests"
-                                                                           : word_for(yarn.from));
+  switch (yarn.from) {
+  case AmountFrom::swatch: return said("yarn {}: {} (by swatch)", yarn.key, amount);
+  case AmountFrom::loop: return said("yarn {}: {} (by loop)", yarn.key, amount);
+  case AmountFrom::gauge: return said("yarn {}: {} (by the loop that the gauge suggests)", yarn.key, amount);
+  case AmountFrom::several: break;
+  }
+  return said("yarn {}: {} (by swatch and loop)", yarn.key, amount);
 }
 
 std::string text_of(const YokePlan& plan, YokeSeams wished) {
   std::string text;
   for (const SizePlan& size : plan.sizes) {
-    text += fmt::format("{}size {}\n{}", text.empty() ? "" : "\n", size.size, table_of(size));
+    text += fmt::format("{}{}\n{}", text.empty() ? "" : "\n", said("size {}", size.size), table_of(size));
     text += seams_text(size, wished) + with_capital(text_of(size.rows)) + "\n";
     for (const YarnAmount& yarn : size.yarns) {
-      text += amount_text(yarn);
+      text += amount_text(yarn) + '\n';
     }
-    text += fmt::format("squared differences from the straight line {:.3f}; proved: no counts that keep the rules have "
-                        "less than {:.3f}\n",
-                        size.proof.squares, size.proof.bound);
+    text += said("squared differences from the straight line {}; proved: no counts that keep the rules have less than "
+                 "{}",
+                 decimal(size.proof.squares, 3), decimal(size.proof.bound, 3)) +
+            '\n';
   }
   for (const LoopCheck& check : plan.loops) {
     text += text_of(check) + "\n";
@@ -223,8 +248,8 @@ Failure must_be_yoke(const std::string& output) {
   if (output.ends_with(".yoke")) {
     return std::nullopt;
   }
-  return Error{output, 0, 0, output.empty() ? "-o OUT is missing" : "a yoke is a .yoke file",
-               "name the file to write with -o, ending in .yoke"};
+  return Error{output, 0, 0, output.empty() ? tr("-o OUT is missing") : tr("a yoke is a .yoke file"),
+               tr("name the file to write with -o, ending in .yoke")};
 }
 
 int write_yoke_file(const Yoke& yoke, const std::string& output) {
@@ -234,14 +259,15 @@ int write_yoke_file(const Yoke& yoke, const std::string& output) {
   return print(output + "\n") ? done : cannot;
 }
 
-// The places of these names among those of the file.
+// The places of these names among those of the file; `none` says that there is none of that name.
 Result<std::vector<std::size_t>> places_of(const std::vector<std::string>& wished,
-                                           const std::vector<std::string>& names, const std::string& what) {
+                                           const std::vector<std::string>& names,
+                                           std::string (*none)(const std::string& name)) {
   std::vector<std::size_t> places;
   for (const std::string& name : wished) {
     const auto found = std::ranges::find(names, name);
     if (found == names.end()) {
-      return Error{{}, 0, 0, fmt::format("there is no {} '{}'", what, name), "allowed: " + listed(names)};
+      return Error{{}, 0, 0, none(name), said("allowed: {}", listed(names))};
     }
     places.push_back(static_cast<std::size_t>(found - names.begin()));
   }
@@ -253,7 +279,8 @@ bool wants_sheets(const YokeWishes& wishes) {
 }
 
 int write_sheets(const OpenedYoke& opened, const YokePlan& plan, const YokeWishes& wishes) {
-  const auto sizes = places_of(wishes.sizes, opened.yoke.sizes, "size");
+  const auto sizes = places_of(wishes.sizes, opened.yoke.sizes,
+                               [](const std::string& name) { return said("there is no size '{}'", name); });
   if (!sizes) {
     return refuse(sizes.error());
   }
@@ -261,7 +288,8 @@ int write_sheets(const OpenedYoke& opened, const YokePlan& plan, const YokeWishe
   for (const YokePiece& piece : opened.yoke.pieces) {
     names.push_back(piece.name);
   }
-  const auto pieces = places_of(wishes.pieces, names, "piece");
+  const auto pieces =
+      places_of(wishes.pieces, names, [](const std::string& name) { return said("there is no piece '{}'", name); });
   if (!pieces) {
     return refuse(pieces.error());
   }
@@ -281,7 +309,7 @@ int plan_yoke_file(const YokeWishes& wishes) {
     return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
   }
   if (wishes.file.empty()) {
-    return refuse(Error{{}, 0, 0, "FILE is missing", "name a .yoke file, or make a new one with --new"});
+    return refuse(Error{{}, 0, 0, tr("FILE is missing"), tr("name a .yoke file, or make a new one with --new")});
   }
   const auto text = read_for_machine(wishes.file);
   if (!text) {
@@ -302,15 +330,15 @@ int plan_yoke_file(const YokeWishes& wishes) {
     return refuse(Error{{},
                         0,
                         0,
-                        "--sizes, --pieces, --sheets and --paper choose what is printed",
-                        "name the file for the sheets with -o, ending in .pdf"});
+                        tr("--sizes, --pieces, --sheets and --paper choose what is printed"),
+                        tr("name the file for the sheets with -o, ending in .pdf")});
   }
   if (wishes.output.ends_with(".yoke")) {
-    return refuse(Error{wishes.output, 0, 0, "a .yoke file is written with --split and --new",
-                        "add one of them, or let the name of the sheets end in .pdf"});
+    return refuse(Error{wishes.output, 0, 0, tr("a .yoke file is written with --split and --new"),
+                        tr("add one of them, or let the name of the sheets end in .pdf")});
   }
   if (wishes.json && !wishes.output.empty()) {
-    return refuse(Error{wishes.output, 0, 0, "--json goes to standard output", "leave out -o, or --json"});
+    return refuse(Error{wishes.output, 0, 0, tr("--json goes to standard output"), tr("leave out -o, or --json")});
   }
   const auto plan = plan_yoke(*opened);
   if (!plan) {

@@ -3,8 +3,8 @@
 #include "cli/yoke_new.hpp"
 
 #include "cli/output.hpp"
-#include "design/words.hpp"
 #include "pieces/starter.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -52,26 +52,27 @@ Result<BodyMeasures> body_of(const YokeWishes& wishes) {
   for (const std::string& size : wishes.chest_cm.empty() ? body.sizes : std::vector<std::string>{}) {
     const auto found = std::ranges::find(bust_sizes(), size, &BustSize::name);
     if (std::ranges::find(child_sizes(), size, &ChildSize::name) != child_sizes().end()) {
-      return Error{{}, 0, 0, fmt::format("the table has no chest of '{}', only arms", size), "give it with --chest"};
+      return Error{{}, 0, 0, said("the table has no chest of '{}', only arms", size), tr("give it with --chest")};
     }
     if (found == bust_sizes().end()) {
       return Error{{},
                    0,
                    0,
-                   fmt::format("there is no size '{}' in the table", size),
-                   "allowed: XS, S, M, L, XL, 2X, 3X, 4X, 5X, or give its chest with --chest"};
+                   said("there is no size '{}' in the table", size),
+                   tr("allowed: XS, S, M, L, XL, 2X, 3X, 4X, 5X, or give its chest with --chest")};
     }
     body.chest_cm.push_back(found->inches * mm_per_inch / 10);
   }
   body.upper_arm_cm = wishes.upper_arm_cm;
   if (body.chest_cm.size() != body.sizes.size() ||
       (!body.upper_arm_cm.empty() && body.upper_arm_cm.size() != body.sizes.size())) {
-    return Error{{},
-                 0,
-                 0,
-                 fmt::format("{}, {} of the chest and {} of the arm", counted(std::ssize(body.sizes), "size", "sizes"),
-                             counted(std::ssize(body.chest_cm), "measure", "measures"), std::ssize(body.upper_arm_cm)),
-                 "allowed: one measure for each size"};
+    return Error{
+        {},
+        0,
+        0,
+        said("{}, {} of the chest and {} of the arm", said_count(std::ssize(body.sizes), "{} size", "{} sizes"),
+             said_count(std::ssize(body.chest_cm), "{} measure", "{} measures"), std::ssize(body.upper_arm_cm)),
+        tr("allowed: one measure for each size")};
   }
   add_childrens(body);
   return body;
@@ -84,8 +85,8 @@ Result<Yoke> new_yoke(const YokeWishes& wishes) {
     return Error{{},
                  0,
                  0,
-                 "a new yoke needs its tiers",
-                 "name a .repeat file for each, from the bottom upwards: --tier FILE --tier FILE"};
+                 tr("a new yoke needs its tiers"),
+                 tr("name a .repeat file for each, from the bottom upwards: --tier FILE --tier FILE")};
   }
   auto body = body_of(wishes);
   if (!body) {

@@ -31,6 +31,8 @@ WRONG_CALLS = [
     "machine bulky-card-24 --swatch 9",
     "measure -o page.pdf",
     "swatch bulky-card-24 -o swatch.pdf --paper a3",
+    "check design.repeat --language xx",
+    "--language xx design.repeat",
     "--frobnicate",
     "punch design.repeat",
 ]
@@ -166,6 +168,13 @@ class WithoutACommandTheEditorStarts(CommandTest):
         self.assert_ended(ended, DONE)
         self.assertEqual(ended.text, f"{self.folder}/punchwright-editor:1:{self.good}:")
         self.assertIn("editor:0:", run(program=self.copy).text)
+
+    def test_in_the_language_that_was_asked_for(self):
+        self.editor(self.folder)
+        for arguments in [["--language", "de", self.good], [self.good, "--language=de"]]:
+            ended = run(*arguments, program=self.copy)
+            self.assert_ended(ended, DONE)
+            self.assertEqual(ended.text, f"{self.folder}/punchwright-editor:2:--language=de:{self.good}:")
 
     def test_on_the_path(self):
         self.editor(self.folder / "bin")
