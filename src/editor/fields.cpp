@@ -1,9 +1,9 @@
 // Fields of settings: text, numbers and boxes to tick. What is typed is taken over at once where it is allowed.
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <imgui_internal.h>
 #include <imgui_stdlib.h>
 #include <optional>
@@ -77,15 +77,15 @@ bool typed_number(const Field& field, const char* words, Number& value, Number l
   if (const auto left = text_left_behind(); left && !escaped) {
     const std::optional<Number> last = read(*left);
     if (!last || *last < low) {
-      remark(field, fmt::format("{}: {} to {}; {} is kept", words, low, high, value));
+      remark(field, said("{}: {} to {}; {} is kept", words, low, high, value));
     }
   }
-  tip(field.app.theme, fmt::format("{} to {}", low, high));
+  tip(field.app.theme, said("{} to {}", low, high));
   if (!changed || !typed || *typed < low || *typed == value) {
     return false;
   }
   if (*typed > high) {
-    remark(field, fmt::format("{}: at most {}", words, high));
+    remark(field, said("{}: at most {}", words, high));
   } else if (field.remark != nullptr) {
     field.remark->clear();
   }
@@ -134,7 +134,7 @@ bool count_input(const Field& field, const char* words, int& value, int low, int
     if (ImGui::Button(sign, ImVec2(square, square))) {
       by = direction * step;
     }
-    tip(field.app.theme, direction > 0 ? "One more; with Shift five" : "One less; with Shift five");
+    tip(field.app.theme, direction > 0 ? tr("One more; with Shift five") : tr("One less; with Shift five"));
   }
   ImGui::PopAllowKeyboardFocus();
   ImGui::PopButtonRepeat();

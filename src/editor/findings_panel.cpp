@@ -2,6 +2,7 @@
 #include "design/words.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -13,26 +14,25 @@ namespace {
 
 // What it is and where, in a few words: the heading of an entry.
 std::string place_of(const Finding& finding, const Finding& last) {
-  std::string place(title_of(finding.id));
+  const std::string title(title_of(finding.id));
   if (finding.id == FindingId::yarns_too_alike) {
-    return fmt::format("{}: {} and {}", place, finding.yarn, finding.other);
+    return said("{}: {} and {}", title, finding.yarn, finding.other);
   }
   if (finding.row != last.row) {
-    return fmt::format("Rows {} to {}", std::min(finding.row, last.row) + 1, std::max(finding.row, last.row) + 1);
+    return said("Rows {} to {}", std::min(finding.row, last.row) + 1, std::max(finding.row, last.row) + 1);
   }
-  if (finding.row >= 0) {
-    place = fmt::format("Row {}", finding.row + 1);
-    if (finding.first_needle && finding.last_needle) {
-      place += fmt::format(", {}–{}", name_of(*finding.first_needle), name_of(*finding.last_needle));
-    } else if (finding.first_column >= 0 && finding.first_column == finding.last_column) {
-      place += fmt::format(", column {}", finding.first_column + 1);
-    } else if (finding.first_column >= 0) {
-      place += fmt::format(", columns {}–{}", finding.first_column + 1, finding.last_column + 1);
-    }
-  } else if (finding.line > 0) {
-    place += fmt::format(", line {}", finding.line);
+  if (finding.row < 0) {
+    return finding.line > 0 ? said("{}, line {}", title, finding.line) : title;
   }
-  return finding.on_piece && finding.row >= 0 ? place + " (piece)" : place;
+  std::string place = said("Row {}", finding.row + 1);
+  if (finding.first_needle && finding.last_needle) {
+    place += fmt::format(", {}–{}", name_of(*finding.first_needle), name_of(*finding.last_needle));
+  } else if (finding.first_column >= 0 && finding.first_column == finding.last_column) {
+    place = said("{}, column {}", place, finding.first_column + 1);
+  } else if (finding.first_column >= 0) {
+    place = said("{}, columns {}–{}", place, finding.first_column + 1, finding.last_column + 1);
+  }
+  return finding.on_piece ? said("{} (piece)", place) : place;
 }
 
 Colour colour_of(const Theme& theme, Severity severity) {
@@ -74,7 +74,7 @@ void entry(const App& app, Actions& actions, const Listed& listed) {
                shortened(place_of(finding, last), room).c_str());
   ImGui::PopFont();
   Words words = words_of(group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
-  const std::string known = fmt::format("row {}: ", finding.row + 1); // the heading has said it
+  const std::string known = said("row {}: ", finding.row + 1); // the heading has said it
   if (words.text.starts_with(known)) {
     words.text.erase(0, known.size());
   }
@@ -102,7 +102,7 @@ std::string hint_of(const App& app) {
   }
   const std::string words =
       app.session.mend ? words_for_changes(app.session.mend->mended, hint->row) : words_for_changes(hint->mended, 0);
-  return words.empty() ? words : fmt::format("The fewest changes in row {}: {}.", hint->row + 1, words);
+  return words.empty() ? words : said("The fewest changes in row {}: {}.", hint->row + 1, words);
 }
 
 Details details_of_chosen(const App& app) {
@@ -138,25 +138,27 @@ bool is_float(const App& app) {
 
 FloatButtons buttons_for(const App& app, const Details& details) {
   if (app.session.mend) {
-    return {{{"take mend", "Take it", Command::set_down, "The stitches are changed so (Return)"},
-             {"other mend", "Another", Command::other_mend, "Just as few stitches, at other places (Ctrl+Shift+M)"},
-             {"leave mend", "Leave", Command::focus_drawing, "The drawing stays as it is (Escape)"}}};
+    return {
+        {{"take mend", tr("Take it"), Command::set_down, tr("The stitches are changed so (Return)")},
+         {"other mend", tr("Another"), Command::other_mend, tr("Just as few stitches, at other places (Ctrl+Shift+M)")},
+         {"leave mend", tr("Leave"), Command::focus_drawing, tr("The drawing stays as it is (Escape)")}}};
   }
   FloatButtons groups(1);
   if (!details.hint.empty()) {
-    groups[0].push_back({"mend", "Mend the floats", Command::mend,
-                         "Shows the fewest stitches to change so that no float is too long (Ctrl+M)"});
+    groups[0].push_back({"mend", tr("Mend the floats"), Command::mend,
+                         tr("Shows the fewest stitches to change so that no float is too long (Ctrl+M)")});
   }
   if (!details.on_piece.empty()) { // the way to its place on the bed, and back
     const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
-    groups[0].push_back({"on the needles", there ? "On the repeat" : "On the needles", Command::finding_on_needles,
-                         "The float in the drawing's columns, or by the needles of its first place on the bed (O)"});
+    groups[0].push_back(
+        {"on the needles", there ? tr("On the repeat") : tr("On the needles"), Command::finding_on_needles,
+         tr("The float in the drawing's columns, or by the needles of its first place on the bed (O)")});
   }
   if (is_float(app)) { // the menu has the row's and all
-    groups.push_back(
-        {{"catch float", "Catch by hand", Command::catch_float,
-          "Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)"},
-         {"accept float", "Accept", Command::accept_float, "Leaves the float as long as it is (Ctrl+Shift+A)"}});
+    groups.push_back({{"catch float", tr("Catch by hand"), Command::catch_float,
+                       tr("Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)")},
+                      {"accept float", tr("Accept"), Command::accept_float,
+                       tr("Leaves the float as long as it is (Ctrl+Shift+A)")}});
   }
   return groups;
 }
@@ -244,7 +246,7 @@ void show_details(const App& app, Actions& actions, const Details& details, cons
   say(details.on_piece);
   if (!details.remedy.empty()) {
     ImGui::PushFont(theme.bold);
-    ImGui::TextColored(tint(theme.good), "What helps");
+    ImGui::TextColored(tint(theme.good), "%s", tr("What helps"));
     ImGui::PopFont();
     say(details.remedy);
   }
@@ -273,7 +275,7 @@ void count(const Theme& theme, int number, Severity severity) {
   ImGui::SameLine(0, 4 * unit);
   ImGui::AlignTextToFramePadding();
   ImGui::Text("%d", number);
-  tip(theme, severity == Severity::fault ? "Faults" : severity == Severity::warning ? "Warnings" : "Notes");
+  tip(theme, severity == Severity::fault ? tr("Faults") : severity == Severity::warning ? tr("Warnings") : tr("Notes"));
 }
 
 } // namespace
@@ -292,8 +294,8 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
       3 * 18 * unit + 2 * 10 * unit;
   ImGui::PushFont(theme.bold);
   ImGui::AlignTextToFramePadding();
-  if (ImGui::CalcTextSize("Findings").x + counts + 30 * unit <= box.width()) {
-    ImGui::TextUnformatted("Findings");
+  if (ImGui::CalcTextSize(tr("Findings")).x + counts + 30 * unit <= box.width()) {
+    ImGui::TextUnformatted(tr("Findings"));
     ImGui::SameLine(box.width() - counts - 12 * unit);
   }
   ImGui::PopFont();
@@ -304,15 +306,16 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   count(theme, caches.notes, Severity::note);
 
   if (caches.findings.empty()) {
-    hint(theme, "Nothing is wrong: the repeat can be knitted as it is drawn.");
+    hint(theme, tr("Nothing is wrong: the repeat can be knitted as it is drawn."));
   }
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());
-  const Details said = chosen ? details_of_chosen(app) : Details{};
+  const Details details = chosen ? details_of_chosen(app) : Details{};
   const float room = ImGui::GetContentRegionAvail().y;
-  const FloatButtons buttons = chosen ? buttons_for(app, said) : FloatButtons{};
+  const FloatButtons buttons = chosen ? buttons_for(app, details) : FloatButtons{};
   const float buttons_tall =
       static_cast<float>(lines_of(buttons, ImGui::GetContentRegionAvail().x)) * ImGui::GetFrameHeightWithSpacing();
-  const Shares shares = chosen ? shares_of(theme, said, buttons_tall, caches.listed.size(), room) : Shares{0, room, {}};
+  const Shares shares =
+      chosen ? shares_of(theme, details, buttons_tall, caches.listed.size(), room) : Shares{0, room, {}};
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
   ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
   ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
@@ -334,9 +337,9 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   ImGui::PopStyleColor(2);
   ImGui::PopStyleVar();
   if (chosen) {
-    show_details(app, actions, said, buttons, shares);
-    if (actions.publish_places && !said.hint.empty()) {
-      actions.places.push_back({said.hint, {}});
+    show_details(app, actions, details, buttons, shares);
+    if (actions.publish_places && !details.hint.empty()) {
+      actions.places.push_back({details.hint, {}});
     }
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();

@@ -2,6 +2,7 @@
 #include "editor/applying.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -174,17 +175,18 @@ void search_line(const App& app, Actions& actions, HelpDialog& next, bool& chang
   const float room = ImGui::GetContentRegionAvail().x;
   const std::string count = next.search.empty() ? ""
                             : next.found < 0
-                                ? "not found"
-                                : fmt::format("{} of {}", count_blocks_with(blocks, next.search, next.found + 1),
-                                              count_blocks_with(blocks, next.search, static_cast<int>(blocks.size())));
-  ImGui::SetNextItemWidth(room - ImGui::CalcTextSize("999 of 999").x - 2 * ImGui::GetStyle().ItemSpacing.x);
+                                ? tr("not found")
+                                : said("{} of {}", count_blocks_with(blocks, next.search, next.found + 1),
+                                       count_blocks_with(blocks, next.search, static_cast<int>(blocks.size())));
+  const std::string widest = said("{} of {}", 999, 999);
+  ImGui::SetNextItemWidth(room - ImGui::CalcTextSize(widest.c_str()).x - 2 * ImGui::GetStyle().ItemSpacing.x);
   const bool entered = ImGui::IsKeyPressed(ImGuiKey_Enter) || ImGui::IsKeyPressed(ImGuiKey_KeyPadEnter);
   const bool typing = ImGui::GetIO().WantTextInput;
   if (ImGui::IsWindowAppearing() || (entered && typing)) {
     ImGui::SetKeyboardFocusHere();
   }
   const bool typed =
-      ImGui::InputTextWithHint("##search", "Search: type a word; Return goes to the next place", &next.search) &&
+      ImGui::InputTextWithHint("##search", tr("Search: type a word; Return goes to the next place"), &next.search) &&
       !ImGui::IsKeyPressed(ImGuiKey_Escape);
   remember_place(actions, "help search", Stop::Kind::field);
   if (ImGui::IsItemActive()) { // the arrows and page keys scroll, and don't take the typing elsewhere
@@ -206,7 +208,7 @@ void search_line(const App& app, Actions& actions, HelpDialog& next, bool& chang
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(count.c_str());
-  tip(app.theme, "Return: the next place; Shift+Return: the one before");
+  tip(app.theme, tr("Return: the next place; Shift+Return: the one before"));
 }
 
 } // namespace
@@ -224,7 +226,7 @@ void help_page(const App& app, Actions& actions, const HelpDialog& dialog) {
     ImGui::SameLine();
   } else {
     ImGui::SetNextItemWidth(-1);
-    if (ImGui::BeginCombo("##contents", "Contents")) {
+    if (ImGui::BeginCombo("##contents", tr("Contents"))) {
       contents(app, actions, next, changed, false);
       ImGui::EndCombo();
     }
@@ -248,7 +250,7 @@ void help_page(const App& app, Actions& actions, const HelpDialog& dialog) {
   if (changed) {
     actions.push(SetDialog{next});
   }
-  cancel_button(app, actions, "Close");
+  cancel_button(app, actions, tr("Close"));
 }
 
 Dialog help_dialog() {

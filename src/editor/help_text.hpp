@@ -30,7 +30,7 @@ struct HelpBlock {
 [[nodiscard]] int next_block_with(const std::vector<HelpBlock>& blocks, std::string_view words, int from, int by);
 [[nodiscard]] int count_blocks_with(const std::vector<HelpBlock>& blocks, std::string_view words, int up_to);
 
-// docs/guide.md, carried in the program.
+// docs/guide.md in the reader's language, carried in the program.
 [[nodiscard]] std::string guide_text();
 
 } // namespace punchwright::editor

@@ -5,6 +5,7 @@
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
 #include "files/leftovers.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <ctime>
@@ -59,16 +60,16 @@ std::string FoundWork::when() const {
   const std::time_t time = journal.kept;
   std::tm parts{};
   if (localtime_r(&time, &parts) == nullptr) {
-    return "an unknown time";
+    return tr("an unknown time");
   }
-  return fmt::format("{:04}-{:02}-{:02} at {:02}:{:02}", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday,
-                     parts.tm_hour, parts.tm_min);
+  return said("{:04}-{:02}-{:02} at {:02}:{:02}", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday, parts.tm_hour,
+              parts.tm_min);
 }
 
 std::string FoundWork::name() const {
   return !journal.file.empty()             ? journal.file.filename().string()
          : !journal.suggested_name.empty() ? journal.suggested_name
-                                           : std::string("Untitled");
+                                           : std::string(tr("Untitled"));
 }
 
 void FoundWork::remove() {
@@ -108,10 +109,11 @@ FoundWorks find_works(const fs::path& folder) {
     }
     held->remove();
     const fs::path aside = text ? set_aside(path) : fs::path(); // what can't be opened may be whole
-    const std::string then =
-        aside.empty() ? std::string("it stays as it is") : fmt::format("it lies in {} now", aside.string());
-    found.remarks.push_back(fmt::format("Kept work could not be read ({} {}); {}", path.filename().string(),
-                                        journal.error().message, then));
+    const std::string name = path.filename().string();
+    const std::string& why = journal.error().message;
+    found.remarks.push_back(
+        aside.empty() ? said("Kept work could not be read ({} {}); it stays as it is", name, why)
+                      : said("Kept work could not be read ({} {}); it lies in {} now", name, why, aside.string()));
   }
   std::ranges::sort(found.works,
                     [](const auto& one, const auto& other) { return one->journal.kept > other->journal.kept; });
@@ -135,7 +137,7 @@ Failure WorkKeeper::make_place() {
       folder_ / fmt::format("{}-{}{}", ::getpid(), std::chrono::nanoseconds(time).count(), journal_kind);
   auto held = HeldFile::take(lock_of(file));
   if (!held) {
-    return Error{folder_.string(), 0, 0, "nothing can be written there", {}};
+    return Error{folder_.string(), 0, 0, tr("nothing can be written there"), {}};
   }
   held_.emplace(std::move(*held));
   file_ = file;
@@ -164,8 +166,7 @@ void WorkKeeper::take_outcome(App& app, Clock::time_point now) {
   if (outcome.failure) {
     waiting_since_ = now; // tried again after a while
     if (!std::exchange(trouble_said_, true)) {
-      say(app,
-          fmt::format("What you draw can't be kept against a power cut ({}); save often", outcome.failure->message),
+      say(app, said("What you draw can't be kept against a power cut ({}); save often", outcome.failure->message),
           Tone::trouble);
     }
     return;

@@ -1,8 +1,8 @@
 // The strips beside the drawing under the pointer: rows and columns dragged by their numbers, yarns changed in place.
 #include "editor/drawing_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <imgui_internal.h>
 #include <string_view>
 
@@ -41,12 +41,15 @@ void landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox& num
 }
 
 std::string words_for(const LineDrag& drag) {
-  const std::string what = drag.rows ? "Row" : "Column";
+  const int from = drag.first + 1;
+  const int from_last = drag.first + drag.count;
+  const int to = drag.to + 1;
+  const int to_last = drag.to + drag.count;
   if (drag.count == 1) {
-    return fmt::format("{} {} → {}", what, drag.first + 1, drag.to + 1);
+    return drag.rows ? said("Row {} → {}", from, to) : said("Column {} → {}", from, to);
   }
-  return fmt::format("{}s {}–{} → {}–{}", what, drag.first + 1, drag.first + drag.count, drag.to + 1,
-                     drag.to + drag.count);
+  return drag.rows ? said("Rows {}–{} → {}–{}", from, from_last, to, to_last)
+                   : said("Columns {}–{} → {}–{}", from, from_last, to, to_last);
 }
 
 } // namespace
@@ -78,10 +81,11 @@ void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, 
   } else if (ImGui::IsItemActive() && sight.app.session.line_drag) {
     actions.push(LineDragTo{line});
   } else if (hovered && pointer_leads()) { // the keys belong to the drawing, and need no tip of the strip's
-    tip(sight.app.theme, rows ? "Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
-                                "(Ctrl+Shift+Up, Ctrl+Shift+Down)"
-                              : "Click: the cursor goes to the column. Drag a column, or the marked ones, to another "
-                                "place (Ctrl+Shift+Left, Ctrl+Shift+Right)");
+    tip(sight.app.theme, rows
+                             ? tr("Click: the cursor goes to the row. Drag a row, or the marked rows, to another place "
+                                  "(Ctrl+Shift+Up, Ctrl+Shift+Down)")
+                             : tr("Click: the cursor goes to the column. Drag a column, or the marked ones, to another "
+                                  "place (Ctrl+Shift+Left, Ctrl+Shift+Right)"));
   }
 }
 
@@ -100,7 +104,7 @@ void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box) 
     actions.push(PlaceCursor{Cell{sight.app.view.cursor.column, row}});
     actions.push(SetDialog{YarnsHereDialog{row, false, from_imgui(ImGui::GetIO().MousePos)}});
   } else if (on_row && pointer_leads()) {
-    tip(sight.app.theme, fmt::format("Row {}: other yarns for its band, or for it alone (U)", row + 1));
+    tip(sight.app.theme, said("Row {}: other yarns for its band, or for it alone (U)", row + 1));
   }
 }
 

@@ -2,6 +2,7 @@
 #include "design/step_words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -28,15 +29,16 @@ void entry(const App& app, Actions& actions, const CommandInfo& info, bool chose
   }
   ImGui::PopID();
   remember_place(actions, fmt::format("command {}", info.id));
-  tip(theme, reason.empty() ? info.tip : reason.c_str());
+  tip(theme, reason.empty() ? tr(info.tip) : reason.c_str());
   if (chosen && scroll) {
     ImGui::SetScrollHereY(0.5F);
   }
   const ImVec4 colour = tint(reason.empty() ? theme.text : theme.quiet_text);
   ImGui::SameLine(6 * theme.scale);
-  ImGui::TextColored(colour, "%s", info.name);
-  ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ImGui::CalcTextSize(info.keys).x - 6 * theme.scale);
-  ImGui::TextColored(tint(theme.quiet_text), "%s", info.keys);
+  ImGui::TextColored(colour, "%s", tr(info.name));
+  const std::string keys = shown_keys(info.keys);
+  ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ImGui::CalcTextSize(keys.c_str()).x - 6 * theme.scale);
+  ImGui::TextColored(tint(theme.quiet_text), "%s", keys.c_str());
 }
 
 } // namespace
@@ -47,7 +49,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
   if (ImGui::IsWindowAppearing()) {
     ImGui::SetKeyboardFocusHere();
   }
-  const bool changed = ImGui::InputTextWithHint("##search", "Type a word of what you want to do", &next.search);
+  const bool changed = ImGui::InputTextWithHint("##search", tr("Type a word of what you want to do"), &next.search);
   remember_place(actions, "command search", Stop::Kind::field);
   const std::vector<const CommandInfo*> found = commands_found(next.search);
   const int last = std::max(0, static_cast<int>(found.size()) - 1);
@@ -58,7 +60,7 @@ void commands_dialog(const App& app, Actions& actions, const CommandsDialog& dia
     entry(app, actions, *found[place], static_cast<int>(place) == next.chosen, step != 0);
   }
   if (found.empty()) {
-    hint(app.theme, "No command has these words.");
+    hint(app.theme, tr("No command has these words."));
   }
   ImGui::EndChild();
   if (changed || next.chosen != dialog.chosen) {
@@ -96,7 +98,7 @@ void steps_dialog(const App& app, Actions& actions) {
   const auto count = static_cast<int>(yoke.shown ? yoke.steps.size() : history.steps().size());
   const std::size_t now = yoke.shown ? yoke.done : history.done();
   const auto name = [&](std::size_t step) {
-    return yoke.shown ? yoke.steps[step].name : words_of(history.steps()[step]);
+    return yoke.shown ? std::string(tr(yoke.steps[step].name.c_str())) : words_of(history.steps()[step]);
   };
   const auto done_now = static_cast<int>(now);
   const int wished = step_gone_to(done_now, count);
@@ -113,7 +115,7 @@ void steps_dialog(const App& app, Actions& actions) {
       const int done = count - line; // the latest at the top, the beginning below
       const auto place = static_cast<std::size_t>(done);
       const bool here = place == now;
-      const std::string words = done == 0 ? "The beginning" : fmt::format("{}. {}", done, name(place - 1));
+      const std::string words = done == 0 ? tr("The beginning") : fmt::format("{}. {}", done, name(place - 1));
       ImGui::PushStyleColor(ImGuiCol_Text, tint(place > now ? app.theme.quiet_text : app.theme.text));
       ImGui::PushID(done);
       if (ImGui::Selectable((here ? "▸ " + words : "   " + words).c_str(), here) && !here) {
@@ -125,8 +127,8 @@ void steps_dialog(const App& app, Actions& actions) {
     }
   }
   ImGui::EndChild();
-  hint(app.theme, "A click or the up and down arrows go there, Home to the latest step and End to the beginning; later "
-                  "steps stay until something else is drawn.");
+  hint(app.theme, tr("A click or the up and down arrows go there, Home to the latest step and End to the beginning; "
+                     "later steps stay until something else is drawn."));
   close_button(app, actions);
   if (wished != done_now) {
     actions.push(GoToStep{static_cast<std::size_t>(wished)});

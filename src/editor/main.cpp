@@ -1,10 +1,15 @@
-// The editor's main function.
+// The editor's main function. The language is chosen before anything is said.
+#include "editor/language.hpp"
 #include "editor/run.hpp"
 
 int main(int count, char** arguments) {
-  const auto options = punchwright::editor::read_options(count, arguments);
+  const punchwright::editor::LanguageAtStart language = punchwright::editor::language_at_start(count, arguments);
+  punchwright::choose_language(*language.chosen, punchwright::folder_of_translations());
+  auto options = punchwright::editor::read_options(count, arguments);
   if (const int* const status = std::get_if<int>(&options)) {
     return *status;
   }
-  return punchwright::editor::run(std::get<punchwright::editor::Options>(options));
+  auto& wishes = std::get<punchwright::editor::Options>(options);
+  wishes.system_language = language.of_system->code;
+  return punchwright::editor::run(wishes);
 }

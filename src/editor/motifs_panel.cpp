@@ -1,6 +1,7 @@
 // Motifs to set down, in the tab of tools: the user's own first, then the collection.
 #include "editor/panels.hpp"
 #include "editor/tool_pictures.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -29,9 +30,9 @@ void pictures_of(const App& app, Actions& actions, const std::vector<const Motif
     }
     const std::string name = fmt::format("{} {}", own ? "own motif" : "motif", motif->id);
     if (picture_button(app, actions, name, motif->drawing, {size, size}, false, proportion)) {
-      actions.push(HangOver{motif->drawing, fmt::format("set down \"{}\"", motif->name), false});
+      actions.push(HangOver{motif->drawing, said("set down \"{}\"", tr(motif->name.c_str())), false});
     }
-    tip(theme, fmt::format("{}: {} × {} stitches", motif->name, motif->drawing.width(), motif->drawing.height()));
+    tip(theme, said("{}: {} × {} stitches", tr(motif->name.c_str()), motif->drawing.width(), motif->drawing.height()));
   }
 }
 
@@ -43,31 +44,32 @@ bool any_own(const std::vector<const Motif*>& motifs) {
 
 void motifs_part(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
-  heading(theme, "Motifs");
+  heading(theme, tr("Motifs"));
   std::string words = app.session.motif_search;
   ImGui::SetNextItemWidth(-1);
-  if (ImGui::InputTextWithHint("##motifs", "Search: bird, wave, border, own", &words)) {
+  if (ImGui::InputTextWithHint("##motifs", tr("Search: bird, wave, border, own"), &words)) {
     actions.push(SearchMotifs{words});
   }
   remember_place(actions, "motif search", Stop::Kind::field);
   make_wanted(app, actions, WantedField::motif_search);
-  command_button(app, actions, Command::keep_motif, app.view.marked ? "Keep the marked area…" : "Keep the drawing…");
+  command_button(app, actions, Command::keep_motif,
+                 app.view.marked ? tr("Keep the marked area…") : tr("Keep the drawing…"));
   if (!app.caches.motifs_trouble.empty()) {
     ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.warning));
     ImGui::PushTextWrapPos(0);
-    ImGui::TextUnformatted(("Not shown, since it can't be read:\n" + app.caches.motifs_trouble).c_str());
+    ImGui::TextUnformatted(said("Not shown, since it can't be read:\n{}", app.caches.motifs_trouble).c_str());
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
     tip(theme, app.motif_folder.string());
   }
   const std::vector<const Motif*> found = motifs_found(app.caches.motifs, app.session.motif_search);
   if (found.empty()) {
-    return hint(theme, "No motif has these words.");
+    return hint(theme, tr("No motif has these words."));
   }
   if (any_own(found)) {
-    hint(theme, "Your own");
+    hint(theme, tr("Your own"));
     pictures_of(app, actions, found, true);
-    hint(theme, "The collection");
+    hint(theme, tr("The collection"));
   }
   pictures_of(app, actions, found, false);
 }

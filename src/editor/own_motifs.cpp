@@ -4,6 +4,7 @@
 #include "design/repeat_file.hpp"
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -78,10 +79,10 @@ OwnMotifs own_motifs_in(const fs::path& folder) {
 
 Result<fs::path> keep_motif_in(const fs::path& folder, const Motif& motif) {
   if (folder.empty()) {
-    return Error{{}, 0, 0, "no folder for motifs is known", "set HOME or XDG_DATA_HOME"};
+    return Error{{}, 0, 0, tr("no folder for motifs is known"), tr("set HOME or XDG_DATA_HOME")};
   }
   if (const Failure failure = make_kept_folder(folder)) {
-    return Error{folder.string(), 0, 0, fmt::format("the folder can't be made ({})", failure->message), {}};
+    return Error{folder.string(), 0, 0, said("the folder can't be made ({})", failure->message), {}};
   }
   std::error_code trouble;
   Motif kept = motif;

@@ -3,6 +3,7 @@
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yoke_parts.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <imgui.h>
@@ -46,7 +47,7 @@ void edge(const App& app, Actions& actions, ResizePanel::Which which, float x, c
     ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
     ImGui::GetWindowDrawList()->AddRectFilled({x - unit, beside.top}, {x + unit, beside.bottom}, ink(app.theme.accent));
   }
-  tip(app.theme, "Drag to make the panel wider or narrower; double-click for its usual width");
+  tip(app.theme, tr("Drag to make the panel wider or narrower; double-click for its usual width"));
   if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
     actions.push(ResizePanel{which, 0});
   } else if (const auto way = way_of_drag(); way && (std::abs(way->x) >= ImGui::GetIO().MouseDragThreshold ||

@@ -1,9 +1,9 @@
 // Folders and files to choose from, a name to type, the kind of file, and whether one may be replaced.
 #include "editor/path_panel.hpp"
 
-#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -32,9 +32,9 @@ void folder_line(const App& app, Actions& actions, PathDialog& next, bool& chang
     next = in_folder(next, next.folder.parent_path());
     changed = true;
   }
-  tip(theme, above ? "The folder above" : "There is no folder above");
+  tip(theme, above ? tr("The folder above") : tr("There is no folder above"));
   ImGui::SameLine();
-  const float make = ImGui::CalcTextSize("New folder").x + 2 * ImGui::GetStyle().FramePadding.x;
+  const float make = ImGui::CalcTextSize(tr("New folder")).x + 2 * ImGui::GetStyle().FramePadding.x;
   const float start = ImGui::GetCursorPosX();
   const float room = ImGui::GetContentRegionAvail().x - (writes_file(next.purpose) ? make + 8 * theme.scale : 0);
   ImGui::AlignTextToFramePadding();
@@ -45,28 +45,28 @@ void folder_line(const App& app, Actions& actions, PathDialog& next, bool& chang
     return;
   }
   ImGui::SameLine(start + room + 8 * theme.scale);
-  if (button(theme, actions, "new folder", "New folder", next.new_folder ? Look::chosen : Look::plain)) {
+  if (button(theme, actions, "new folder", tr("New folder"), next.new_folder ? Look::chosen : Look::plain)) {
     next.new_folder = next.new_folder ? std::nullopt : std::optional<std::string>("");
     changed = true;
   }
-  tip(theme, "Makes a folder in this one");
+  tip(theme, tr("Makes a folder in this one"));
 }
 
 // The name of a folder that is to be made.
 void new_folder_line(const App& app, Actions& actions, PathDialog& next, bool& changed) {
-  const float make = ImGui::CalcTextSize("Make").x + 2 * ImGui::GetStyle().FramePadding.x;
-  label(app.theme, "Folder", 0.12F);
+  const float make = ImGui::CalcTextSize(tr("Make")).x + 2 * ImGui::GetStyle().FramePadding.x;
+  label(app.theme, tr("Folder"), 0.12F);
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - make - 8 * app.theme.scale);
   std::string name = *next.new_folder;
-  changed = text_input({app, actions, "folder name"}, name, "Its name") || changed;
+  changed = text_input({app, actions, "folder name"}, name, tr("Its name")) || changed;
   next.new_folder = name;
   ImGui::SameLine();
-  if (button(app.theme, actions, "make folder", "Make", Look::plain, 0, !name.empty())) {
+  if (button(app.theme, actions, "make folder", tr("Make"), Look::plain, 0, !name.empty())) {
     actions.push(SetDialog{next});
     actions.push(MakeFolder{});
     changed = false;
   }
-  tip(app.theme, name.empty() ? "Type its name first" : "");
+  tip(app.theme, name.empty() ? tr("Type its name first") : "");
   make_default(actions);
 }
 
@@ -83,7 +83,7 @@ void preview(const App& app, Actions& actions, const PathDialog& dialog, float t
   ImGui::SameLine();
   ImGui::BeginChild("preview", ImVec2(0, tall), false, ImGuiWindowFlags_NoNav);
   if (!dialog.preview) {
-    hint(theme, "What is in a file is shown here when the pointer or the keys rest on its name.");
+    hint(theme, tr("What is in a file is shown here when the pointer or the keys rest on its name."));
     ImGui::EndChild();
     return;
   }
@@ -104,8 +104,8 @@ void preview(const App& app, Actions& actions, const PathDialog& dialog, float t
   if (!card.trouble.empty()) {
     ImGui::TextColored(tint(theme.fault), "%s", card.trouble.c_str());
   } else {
-    hint(theme,
-         fmt::format("{} × {}", counted(card.stitches, "stitch", "stitches"), counted(card.rows, "row", "rows")));
+    hint(theme, fmt::format("{} × {}", said_count(card.stitches, "{} stitch", "{} stitches"),
+                            said_count(card.rows, "{} row", "{} rows")));
   }
   for (const Yarn& yarn : card.yarns) {
     const ImVec2 corner = ImGui::GetCursorScreenPos();
@@ -135,7 +135,7 @@ void list_entries(const App& app, Actions& actions, PathDialog& next, bool& chan
   ImGui::BeginChild("entries", ImVec2(aside > 0 ? -aside : 0, tall), true, ImGuiWindowFlags_NavFlattened);
   ImGui::PopStyleVar();
   if (next.entries.empty()) {
-    hint(app.theme, "Nothing of this kind in this folder");
+    hint(app.theme, tr("Nothing of this kind in this folder"));
   }
   const PathDialog before = next;
   std::string under_cursor;
@@ -187,7 +187,7 @@ void kinds(const App& app, Actions& actions, PathDialog& next, bool& changed) {
     return;
   }
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Kind");
+  ImGui::TextUnformatted(tr("Kind"));
   const std::string present = path_of(next).extension().string();
   for (const std::string& kind : choices) {
     ImGui::SameLine();
@@ -201,7 +201,7 @@ void kinds(const App& app, Actions& actions, PathDialog& next, bool& changed) {
       next.ask_replace = false;
       changed = true;
     }
-    tip(app.theme, fmt::format("The name ends in {} then", kind));
+    tip(app.theme, said("The name ends in {} then", kind));
   }
 }
 
@@ -229,7 +229,7 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
   }
   const unsigned make_folder = actions.default_button;
   list_entries(app, actions, next, changed, chosen);
-  label(theme, "Name", 0.12F);
+  label(theme, tr("Name"), 0.12F);
   std::string name = next.name;
   if (text_input({app, actions, "path name"}, name, nullptr, ImGuiInputTextFlags_AutoSelectAll) &&
       !ImGui::IsKeyPressed(ImGuiKey_Escape)) {
@@ -243,12 +243,12 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
   }
   kinds(app, actions, next, changed);
   if (dialog.purpose == Purpose::everything) {
-    hint(theme, fmt::format("Card, needle chart, steps, both sides of the piece, rows and check: {0}-1-card.pdf, "
-                            "{0}-2-needles.pdf and so on, together or not at all.",
-                            path_of(next).filename().string()));
+    hint(theme, said("Card, needle chart, steps, both sides of the piece, rows and check: {0}-1-card.pdf, "
+                     "{0}-2-needles.pdf and so on, together or not at all.",
+                     path_of(next).filename().string()));
   }
   if (dialog.purpose == Purpose::chart) {
-    changed = check_box(actions, "stay back", "List the needles that stay back, where they are fewer",
+    changed = check_box(actions, "stay back", tr("List the needles that stay back, where they are fewer"),
                         next.chart.stay_back_where_fewer) ||
               changed;
   }
@@ -263,22 +263,22 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
   }
   if (dialog.ask_replace) {
     const bool several = dialog.replaced > 1;
-    const std::string words = several ? fmt::format("{} files of these names are there already.", dialog.replaced)
-                                      : "There is a file of that name already.";
+    const std::string words = several ? said("{} files of these names are there already.", dialog.replaced)
+                                      : tr("There is a file of that name already.");
     ImGui::TextColored(tint(theme.warning), "%s", words.c_str());
-    if (button(theme, actions, "replace", several ? "Replace them" : "Replace it", Look::main)) {
+    if (button(theme, actions, "replace", several ? tr("Replace them") : tr("Replace it"), Look::main)) {
       actions.push(ChoosePath{true});
     }
-    tip(theme, "What is in the file now is gone then");
+    tip(theme, tr("What is in the file now is gone then"));
   } else {
     const bool opens = !writes_file(dialog.purpose);
     const bool saves = dialog.purpose == Purpose::save || dialog.purpose == Purpose::keep_machine ||
                        dialog.purpose == Purpose::save_yoke;
     chosen = button(theme, actions, "choose",
-                    saves                                  ? "Save"
-                    : dialog.purpose == Purpose::yoke_tier ? "Take it"
-                    : opens                                ? "Open"
-                                                           : "Export",
+                    saves                                  ? tr("Save")
+                    : dialog.purpose == Purpose::yoke_tier ? tr("Take it")
+                    : opens                                ? tr("Open")
+                                                           : tr("Export"),
                     Look::main) ||
              chosen;
     if (make_folder == 0) {
@@ -286,7 +286,7 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     }
   }
   ImGui::SameLine();
-  if (button(theme, actions, "cancel", "Cancel") || escape_pressed()) {
+  if (button(theme, actions, "cancel", tr("Cancel")) || escape_pressed()) {
     actions.push(SetDialog{NoDialog{}});
   } else if (chosen) {
     actions.push(ChoosePath{false});

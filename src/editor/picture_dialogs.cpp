@@ -4,6 +4,7 @@
 #include "editor/picture_views.hpp"
 #include "editor/typed_text.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -34,8 +35,8 @@ std::string words_for_placing(const Grid& picture, const Grid& repeat) {
   if (picture.width() <= repeat.width() && picture.height() <= repeat.height()) {
     return {};
   }
-  return fmt::format("This drawing has {} × {} stitches: over it, what reaches beyond them would be cut off.",
-                     repeat.width(), repeat.height());
+  return said("This drawing has {} × {} stitches: over it, what reaches beyond them would be cut off.", repeat.width(),
+              repeat.height());
 }
 
 } // namespace
@@ -46,51 +47,50 @@ void picture_panel(const App& app, Actions& actions, const PictureDialog& dialog
   const bool darker = dialog.contrast == ContrastIs::darker;
   const bool untouched = app.session.path.empty() && app.work.history.done() == 0;
   picture_in_room(app, dialog.shown, 11);
-  text_lines(
-      fmt::format("{}: {} stitches × {} rows", dialog.path.filename().string(), drawing.width(), drawing.height()));
-  colour_line(app, "Contrast", darker ? dialog.picture->dark : dialog.picture->light);
-  colour_line(app, "Main", darker ? dialog.picture->light : dialog.picture->dark);
+  text_lines(said("{}: {} stitches × {} rows", dialog.path.filename().string(), drawing.width(), drawing.height()));
+  colour_line(app, tr("Contrast"), darker ? dialog.picture->dark : dialog.picture->light);
+  colour_line(app, tr("Main"), darker ? dialog.picture->light : dialog.picture->dark);
   bool lighter = !darker;
-  if (check_box(actions, "lighter", "The lighter colour is contrast", lighter)) {
+  if (check_box(actions, "lighter", tr("The lighter colour is contrast"), lighter)) {
     actions.push(SetDialog{picture_dialog(dialog.path, dialog.picture,
                                           lighter ? ContrastIs::lighter : ContrastIs::darker, app.work.design.gauge)});
   }
   width_words(app, &app.work.profile, drawing.width());
   warning_lines(theme, words_for_placing(drawing, app.work.design.grid));
   ImGui::Dummy(ImVec2(0, 4 * theme.scale));
-  if (button(theme, actions, "picture new", "As a new design", untouched ? Look::main : Look::plain)) {
+  if (button(theme, actions, "picture new", tr("As a new design"), untouched ? Look::main : Look::plain)) {
     actions.push(TakePicture{true});
   }
   if (untouched) {
     make_default(actions);
     make_first_stop(actions);
   }
-  tip(theme, "For this machine and gauge; what is not saved is asked for first");
+  tip(theme, tr("For this machine and gauge; what is not saved is asked for first"));
   ImGui::SameLine();
-  if (button(theme, actions, "picture place", "Put it over this drawing", untouched ? Look::plain : Look::main)) {
+  if (button(theme, actions, "picture place", tr("Put it over this drawing"), untouched ? Look::plain : Look::main)) {
     actions.push(TakePicture{false});
   }
   if (!untouched) {
     make_default(actions);
     make_first_stop(actions);
   }
-  tip(theme, "It hangs over the drawing until it is set down");
-  if (button(theme, actions, "trace instead", "Trace it…")) {
+  tip(theme, tr("It hangs over the drawing until it is set down"));
+  if (button(theme, actions, "trace instead", tr("Trace it…"))) {
     actions.push(TraceInstead{});
   }
-  tip(theme, "Fitted to so many stitches, with no float too long");
+  tip(theme, tr("Fitted to so many stitches, with no float too long"));
   if (ImGui::GetContentRegionMax().x - ImGui::GetItemRectMax().x + ImGui::GetWindowPos().x >
-      ImGui::CalcTextSize("Cancel").x + 4 * ImGui::GetStyle().FramePadding.x) {
+      ImGui::CalcTextSize(tr("Cancel")).x + 4 * ImGui::GetStyle().FramePadding.x) {
     ImGui::SameLine();
   }
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog) {
   const Theme& theme = app.theme;
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   for (const Layout layout : layouts()) {
-    const std::string words = with_capital(name_of(layout));
+    const std::string words = with_capital(tr(name_of(layout).data()));
     const float wide = ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x;
     if (layout != layouts().front() && ImGui::GetItemRectMax().x + 4 * theme.scale + wide <= right) {
       ImGui::SameLine(0, 4 * theme.scale);
@@ -101,28 +101,28 @@ void layout_panel(const App& app, Actions& actions, const LayoutDialog& dialog) 
       actions.push(SetDialog{layout_dialog(app.work.design, app.work.profile, layout)});
     }
     if (!chosen) { // whose words stand below
-      tip(theme, description_of(layout));
+      tip(theme, tr(description_of(layout).data()));
     } else {
       make_first_stop(actions);
     }
   }
-  hint(theme, with_capital(description_of(dialog.layout)) + ".");
+  hint(theme, with_capital(tr(description_of(dialog.layout).data())) + ".");
   if (dialog.shown.columns > 0) {
     picture_in_room(app, dialog.shown, 12);
-    text_lines(fmt::format("The straight repeat: {} stitches × {} rows", dialog.width, dialog.rows));
+    text_lines(said("The straight repeat: {} stitches × {} rows", dialog.width, dialog.rows));
   }
   warning_lines(theme, dialog.trouble.empty() ? "" : with_capital(dialog.trouble) + ".");
   ImGui::Dummy(ImVec2(0, 4 * theme.scale));
-  if (button(theme, actions, "take layout", "Lay it out so", Look::main, 0, dialog.trouble.empty())) {
+  if (button(theme, actions, "take layout", tr("Lay it out so"), Look::main, 0, dialog.trouble.empty())) {
     actions.push(SetDialog{NoDialog{}});
     actions.push(TakeLayout{dialog.layout});
   }
   if (dialog.trouble.empty()) {
     make_default(actions);
   }
-  tip(theme, dialog.trouble.empty() ? "One step, which can be undone" : dialog.trouble);
+  tip(theme, dialog.trouble.empty() ? tr("One step, which can be undone") : dialog.trouble);
   ImGui::SameLine();
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 } // namespace punchwright::editor

@@ -1,8 +1,8 @@
 // The piece as it will look: knit side, purl side with its floats, or the band from afar; larger and nearer as wished.
-#include "design/words.hpp"
 #include "editor/choice_field.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -24,13 +24,14 @@ struct SightOfPiece {
 };
 
 std::array<SightOfPiece, 3> sights_of(const View& view) {
-  return {SightOfPiece{"knit side", "Knit side", "As it is worn (K changes sides)",
+  return {SightOfPiece{"knit side", tr("Knit side"), tr("As it is worn (K changes sides)"),
                        !view.afar && view.face == Face::knit, ChooseFace{Face::knit}},
-          SightOfPiece{"purl side", "Purl side",
-                       "As it hangs on the machine, with the floats as they lie (K changes sides)",
+          SightOfPiece{"purl side", tr("Purl side"),
+                       tr("As it hangs on the machine, with the floats as they lie (K changes sides)"),
                        !view.afar && view.face == Face::purl, ChooseFace{Face::purl}},
-          SightOfPiece{"from afar", "From afar", "The band small and repeated, as the eye sees it across a room (J)",
-                       view.afar, Run{Command::from_afar}}};
+          SightOfPiece{"from afar", tr("From afar"),
+                       tr("The band small and repeated, as the eye sees it across a room (J)"), view.afar,
+                       Run{Command::from_afar}}};
 }
 
 void choose_sight(const App& app, Actions& actions, float wide) {
@@ -42,9 +43,9 @@ void choose_sight(const App& app, Actions& actions, float wide) {
     buttons += ImGui::CalcTextSize(sight.words).x + 2 * ImGui::GetStyle().FramePadding.x + 4 * unit;
   }
   ImGui::PushFont(theme.bold);
-  if (ImGui::CalcTextSize("The piece").x + buttons + 36 * unit < wide) {
+  if (ImGui::CalcTextSize(tr("The piece")).x + buttons + 36 * unit < wide) {
     ImGui::AlignTextToFramePadding();
-    ImGui::TextUnformatted("The piece");
+    ImGui::TextUnformatted(tr("The piece"));
     ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - buttons); // up to the edge, else the last one wraps
   }
   ImGui::PopFont();
@@ -64,14 +65,15 @@ void choose_sight(const App& app, Actions& actions, float wide) {
 std::string size_in_words(const App& app) {
   const Document& design = app.work.design;
   if (app.view.afar) {
-    return fmt::format("The band over {}", long_length_text(afar_mm, app.settings.lengths));
+    return said("The band over {}", long_length_text(afar_mm, app.settings.lengths));
   }
   const int stitches = stitches_of(design);
   const auto rows = std::ssize(app.caches.rows.rows);
-  return fmt::format("{} × {}: {}{}", counted(stitches, "stitch", "stitches"), counted(rows, "row", "rows"),
-                     size_text(stitches * design.gauge.stitch_mm(), static_cast<double>(rows) * design.gauge.row_mm(),
-                               app.settings.lengths),
-                     app.session.mend ? "; with the mend that is shown" : "");
+  const std::string size = fmt::format(
+      "{} × {}: {}", said_count(stitches, "{} stitch", "{} stitches"), said_count(rows, "{} row", "{} rows"),
+      size_text(stitches * design.gauge.stitch_mm(), static_cast<double>(rows) * design.gauge.row_mm(),
+                app.settings.lengths));
+  return app.session.mend ? said("{}; with the mend that is shown", size) : size;
 }
 
 void use_mouse(const App& app, Actions& actions, const ScreenBox& room, const std::string& facts) {
@@ -90,7 +92,7 @@ void use_mouse(const App& app, Actions& actions, const ScreenBox& room, const st
   } else if (const auto way = way_of_frame()) {
     actions.push(PanPiece{*way});
   }
-  tip(app.theme, facts + "The wheel brings it nearer, dragging moves it, a double click shows all of it");
+  tip(app.theme, facts + tr("The wheel brings it nearer, dragging moves it, a double click shows all of it"));
 }
 
 } // namespace
@@ -99,7 +101,7 @@ void choose_at_right(const App& app, Actions& actions) {
   const auto sights = sights_of(app.view);
   const bool findings = app.view.findings_in_front;
   const Caches& caches = app.caches;
-  const std::string counted = fmt::format("Findings: {}", caches.faults + caches.warnings + caches.notes);
+  const std::string counted = said("Findings: {}", caches.faults + caches.warnings + caches.notes);
   const auto present = std::ranges::find(sights, true, &SightOfPiece::chosen);
   ImGui::SetNextItemWidth(-1);
   if (ImGui::BeginCombo("##right", findings ? counted.c_str() : present->words)) {
@@ -134,7 +136,7 @@ void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& p
   }
   std::string size = size_in_words(app);
   if (app.view.sight != ColourSight::as_is) {
-    size += std::string("\n") + info_of(app.view.sight).name;
+    size += std::string("\n") + tr(info_of(app.view.sight).name);
   }
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   // By turns there is little room: the picture's tip says it then.

@@ -5,6 +5,7 @@
 #include "editor/tool_pictures.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yarn_pairs.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -28,6 +29,19 @@ const char* name_of(UpAnchor up) {
   return names[static_cast<std::size_t>(up)];
 }
 
+const char* words_for(UpAnchor up, AcrossAnchor across) {
+  constexpr std::array<std::array<const char*, 3>, 3> words = {
+      {{noted("The drawing stays at the bottom, on the left"),
+        noted("The drawing stays at the bottom, in the middle across"),
+        noted("The drawing stays at the bottom, on the right")},
+       {noted("The drawing stays at the middle, on the left"),
+        noted("The drawing stays at the middle, in the middle across"),
+        noted("The drawing stays at the middle, on the right")},
+       {noted("The drawing stays at the top, on the left"), noted("The drawing stays at the top, in the middle across"),
+        noted("The drawing stays at the top, on the right")}}};
+  return tr(words[static_cast<std::size_t>(up)][static_cast<std::size_t>(across)]);
+}
+
 // One of the nine places: a frame for the new size with a filled square where the old drawing stays.
 bool anchor_button(const App& app, Actions& actions, AcrossAnchor across, UpAnchor up, bool chosen) {
   const Theme& theme = app.theme;
@@ -35,9 +49,7 @@ bool anchor_button(const App& app, Actions& actions, AcrossAnchor across, UpAnch
   const std::string name = fmt::format("anchor {} {}", name_of(up), name_of(across));
   const ImVec2 corner = ImGui::GetCursorScreenPos();
   const bool pressed = button(theme, actions, name.c_str(), " ", chosen ? Look::chosen : Look::plain, side);
-  tip(theme, fmt::format("The drawing stays at the {}{}", name_of(up),
-                         across == AcrossAnchor::middle ? ", in the middle across"
-                                                        : fmt::format(", on the {}", name_of(across))));
+  tip(theme, words_for(up, across));
   const float part = side / 5;
   const auto column = static_cast<float>(across);
   const float line = up == UpAnchor::top ? 0 : up == UpAnchor::middle ? 1 : 2;
@@ -49,35 +61,49 @@ bool anchor_button(const App& app, Actions& actions, AcrossAnchor across, UpAnch
   return pressed;
 }
 
-// "3 columns more, on the right": one direction's change in words; empty where there is none.
-std::string change_in_words(int by, const char* one, const char* many, const char* before, const char* after,
-                            int anchor) {
+// "3 columns more, on the right": the change in words; empty where there is none.
+std::string columns_in_words(int by, AcrossAnchor anchor) {
   if (by == 0) {
     return {};
   }
   const int count = by > 0 ? by : -by;
-  const std::string amount = fmt::format("{} {} {}", count, count == 1 ? one : many, by > 0 ? "more" : "fewer");
-  if (anchor == 0) {
-    return fmt::format("{}, {}", amount, after);
+  const std::string amount = by > 0 ? said_count(count, "{} column more", "{} columns more")
+                                    : said_count(count, "{} column fewer", "{} columns fewer");
+  switch (anchor) {
+  case AcrossAnchor::left: return said("{}, on the right", amount);
+  case AcrossAnchor::right: return said("{}, on the left", amount);
+  case AcrossAnchor::middle: break;
   }
-  return anchor == 2 ? fmt::format("{}, {}", amount, before)
-                     : fmt::format("{}: {} {}, {} {}", amount, count / 2, before, count - count / 2, after);
+  return said("{}: {} on the left, {} on the right", amount, count / 2, count - count / 2);
+}
+
+std::string rows_in_words(int by, UpAnchor anchor) {
+  if (by == 0) {
+    return {};
+  }
+  const int count = by > 0 ? by : -by;
+  const std::string amount =
+      by > 0 ? said_count(count, "{} row more", "{} rows more") : said_count(count, "{} row fewer", "{} rows fewer");
+  switch (anchor) {
+  case UpAnchor::bottom: return said("{}, at the top", amount);
+  case UpAnchor::top: return said("{}, at the bottom", amount);
+  case UpAnchor::middle: break;
+  }
+  return said("{}: {} at the bottom, {} at the top", amount, count / 2, count - count / 2);
 }
 
 std::string words_for(const SizeDialog& wishes, const Grid& grid) {
-  const std::string columns = change_in_words(wishes.width - grid.width(), "column", "columns", "on the left",
-                                              "on the right", static_cast<int>(wishes.across));
-  const std::string rows = change_in_words(wishes.rows - grid.height(), "row", "rows", "at the bottom", "at the top",
-                                           static_cast<int>(wishes.up));
+  const std::string columns = columns_in_words(wishes.width - grid.width(), wishes.across);
+  const std::string rows = rows_in_words(wishes.rows - grid.height(), wishes.up);
   if (columns.empty() && rows.empty()) {
-    return "The size that it has.";
+    return tr("The size that it has.");
   }
   return columns + (columns.empty() || rows.empty() ? "" : "; ") + rows + ".";
 }
 
 bool choose_anchor(const App& app, Actions& actions, SizeDialog& wishes) {
   bool changed = false;
-  label(app.theme, "The drawing stays");
+  label(app.theme, tr("The drawing stays"));
   ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(3 * app.theme.scale, 3 * app.theme.scale));
   ImGui::BeginGroup();
   for (const UpAnchor up : up_choices) {
@@ -115,24 +141,26 @@ RowsOfBand rows_of_band(const Document& design, std::size_t band) {
 
 void size_dialog(const App& app, Actions& actions, const SizeDialog& dialog) {
   SizeDialog wishes = dialog;
-  bool changed = count_field({app, actions, "size width", &wishes.remark}, "Stitches", wishes.width, 1, widest_repeat);
-  changed = count_field({app, actions, "size rows", &wishes.remark}, "Rows", wishes.rows, 1, tallest_repeat) || changed;
+  bool changed =
+      count_field({app, actions, "size width", &wishes.remark}, tr("Stitches"), wishes.width, 1, widest_repeat);
+  changed =
+      count_field({app, actions, "size rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
   changed = choose_anchor(app, actions, wishes) || changed;
-  hint(app.theme, words_for(wishes, app.work.design.grid) + " New stitches are main.");
+  hint(app.theme, said("{} New stitches are main.", words_for(wishes, app.work.design.grid)));
   width_words(app, &app.work.profile, wishes.width);
   warning_lines(app.theme, dialog.remark);
   if (changed || wishes.remark != dialog.remark) {
     actions.push(SetDialog{wishes});
   }
   ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-  if (button(app.theme, actions, "set size", "Change the size", Look::main)) {
+  if (button(app.theme, actions, "set size", tr("Change the size"), Look::main)) {
     actions.push(SetDialog{NoDialog{}});
     actions.push(EditDesign{Resize{wishes.width, wishes.rows, wishes.across, wishes.up}});
   }
   make_default(actions);
-  tip(app.theme, "One step, which can be undone");
+  tip(app.theme, tr("One step, which can be undone"));
   ImGui::SameLine();
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& dialog) {
@@ -151,15 +179,16 @@ void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& 
     }
   };
   if (rows.first != rows.last) {
-    scope("yarns of band", fmt::format("Rows {}–{}", rows.first + 1, rows.last + 1), false);
+    scope("yarns of band", said("Rows {}–{}", rows.first + 1, rows.last + 1), false);
     ImGui::SameLine(0, 4 * theme.scale);
-    scope("yarns of row", fmt::format("Row {} alone", dialog.row + 1), true);
+    scope("yarns of row", said("Row {} alone", dialog.row + 1), true);
   }
   const auto take = [&](char main, std::optional<char> contrast) {
     actions.push(SetDialog{NoDialog{}});
     actions.push(SetYarnsHere{first, last - first + 1, main, contrast});
   };
-  const float role = ImGui::CalcTextSize("Contrast").x + 2 * ImGui::GetStyle().FramePadding.x;
+  const float role = std::max(ImGui::CalcTextSize(tr("Main")).x, ImGui::CalcTextSize(tr("Contrast")).x) +
+                     2 * ImGui::GetStyle().FramePadding.x;
   const float gap = 4 * theme.scale;
   for (const Yarn& yarn : design.yarns) {
     ImGui::PushID(yarn.key);
@@ -172,23 +201,23 @@ void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& 
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted(shortened(shown_name(yarn), room).c_str());
     ImGui::SameLine(ImGui::GetContentRegionMax().x - 2 * role - gap);
-    if (button(theme, actions, fmt::format("main {}", yarn.key).c_str(), "Main",
+    if (button(theme, actions, fmt::format("main {}", yarn.key).c_str(), tr("Main"),
                yarn.key == band.main ? Look::chosen : Look::plain, role)) {
       take(yarn.key, band.contrast == yarn.key ? std::optional(band.main) : band.contrast);
     }
     ImGui::SameLine(0, gap);
     const bool possible = band.contrast || yarn.key != band.main; // it can't be both
-    if (button(theme, actions, fmt::format("contrast {}", yarn.key).c_str(), "Contrast",
+    if (button(theme, actions, fmt::format("contrast {}", yarn.key).c_str(), tr("Contrast"),
                yarn.key == band.contrast ? Look::chosen : Look::plain, role, possible)) {
       take(band.main == yarn.key ? *band.contrast : band.main, yarn.key);
     }
     ImGui::PopID();
   }
   if (band.contrast) {
-    if (button(theme, actions, "no contrast", "No contrast")) {
+    if (button(theme, actions, "no contrast", tr("No contrast"))) {
       take(band.main, std::nullopt);
     }
-    tip(theme, "Rows of main alone; they must not have contrast stitches");
+    tip(theme, tr("Rows of main alone; they must not have contrast stitches"));
     ImGui::SameLine(0, gap);
   }
   const ImVec2 low = ImGui::GetWindowPos();
@@ -201,7 +230,7 @@ void yarns_here_dialog(const App& app, Actions& actions, const YarnsHereDialog& 
   list.PopClipRect();
   const bool beside = ImGui::IsMouseClicked(ImGuiMouseButton_Left) && !actions.dialog_appears &&
                       !ImGui::IsMouseHoveringRect(low, {low.x + size.x, low.y + size.y}, false);
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
   if (beside) {
     actions.push(SetDialog{NoDialog{}});
   }
@@ -216,13 +245,13 @@ void keep_motif_dialog(const App& app, Actions& actions, const KeepMotifDialog& 
   ImGui::Dummy({wide, tall});
   thumbnail(theme, dialog.drawing, {corner.x, corner.y, corner.x + wide, corner.y + tall},
             app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm());
-  hint(theme, fmt::format("{} × {} stitches, into your own folder of motifs", dialog.drawing.width(),
-                          dialog.drawing.height()));
-  label(theme, "Name", 0.25F);
-  bool changed = text_input({app, actions, "motif name"}, next.name, "Gull over the pier");
+  hint(theme,
+       said("{} × {} stitches, into your own folder of motifs", dialog.drawing.width(), dialog.drawing.height()));
+  label(theme, tr("Name"), 0.25F);
+  bool changed = text_input({app, actions, "motif name"}, next.name, tr("Gull over the pier"));
   make_first_stop(actions);
-  label(theme, "Words", 0.25F);
-  changed = text_input({app, actions, "motif words"}, next.words, "more to find it by: bird, sea") || changed;
+  label(theme, tr("Words"), 0.25F);
+  changed = text_input({app, actions, "motif words"}, next.words, tr("more to find it by: bird, sea")) || changed;
   if (!dialog.trouble.empty()) {
     ImGui::TextColored(tint(theme.fault), "%s", dialog.trouble.c_str());
   }
@@ -231,13 +260,13 @@ void keep_motif_dialog(const App& app, Actions& actions, const KeepMotifDialog& 
     actions.push(SetDialog{next});
   }
   ImGui::Dummy(ImVec2(0, 4 * theme.scale));
-  if (button(theme, actions, "keep", "Keep it", Look::main)) {
+  if (button(theme, actions, "keep", tr("Keep it"), Look::main)) {
     actions.push(KeepMotif{});
   }
   make_default(actions);
   tip(theme, app.motif_folder.string());
   ImGui::SameLine();
-  cancel_button(app, actions, "Cancel");
+  cancel_button(app, actions, tr("Cancel"));
 }
 
 } // namespace punchwright::editor

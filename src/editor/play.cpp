@@ -4,9 +4,9 @@
 #include "editor/applying.hpp"
 #include "plan/bench_moves.hpp"
 #include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
 
 namespace punchwright::editor {
 namespace {
@@ -98,15 +98,16 @@ PlayMoment moment_at(const PlayedKnitting& played, int passes) {
 std::string words_of(const CarriageSettings& settings) {
   std::string words;
   switch (settings.knitting) {
-  case KnitSetting::plain: words = "plain knitting"; break;
-  case KnitSetting::two_colour: words = "two-colour knitting"; break;
-  case KnitSetting::back_only: words = "needles that stand forward slip"; break;
-  case KnitSetting::forward_only: words = "only needles that stand forward knit"; break;
+  case KnitSetting::plain: words = tr("plain knitting"); break;
+  case KnitSetting::two_colour: words = tr("two-colour knitting"); break;
+  case KnitSetting::back_only: words = tr("needles that stand forward slip"); break;
+  case KnitSetting::forward_only: words = tr("only needles that stand forward knit"); break;
   }
-  if (settings.selecting) {
-    words += settings.end_needles ? ", selects from the card, end needles too" : ", selects from the card";
+  if (!settings.selecting) {
+    return words;
   }
-  return words;
+  return settings.end_needles ? said("{}, selects from the card, end needles too", words)
+                              : said("{}, selects from the card", words);
 }
 
 std::string card_words(const MachineState& state) {
@@ -114,10 +115,12 @@ std::string card_words(const MachineState& state) {
   if (card.card == nullptr) {
     return {};
   }
-  const std::string row =
-      card.row > card.card->rows() ? std::string("Its overlap rows are") : fmt::format("Row {} is", card.row);
-  return fmt::format("{} under the reader; {}{}", row, card.locked ? "locked" : "released",
-                     card.double_length ? ", at double length" : "");
+  const std::string place = card.row > card.card->rows() ? std::string(tr("Its overlap rows are under the reader"))
+                                                         : said("Row {} is under the reader", card.row);
+  if (card.double_length) {
+    return card.locked ? said("{}; locked, at double length", place) : said("{}; released, at double length", place);
+  }
+  return card.locked ? said("{}; locked", place) : said("{}; released", place);
 }
 
 PlayDialog play_dialog_for(App& app) {

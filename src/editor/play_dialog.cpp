@@ -6,6 +6,7 @@
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
 #include "plan/step_words.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -51,12 +52,12 @@ void told(const PlayAt& at, float wide, float high) {
   if (at.moment.refused_step >= 0) {
     const Step& step = at.played.list.steps[static_cast<std::size_t>(at.moment.refused_step)];
     ImGui::PushStyleColor(ImGuiCol_Text, tint(theme.fault));
-    wrapped(fmt::format("This can't be done: {} ({})", step.text,
-                        words_of(at.moment.knitting.refusal.value_or(Refusal::no_work))));
+    wrapped(said("This can't be done: {} ({})", step.text,
+                 words_of(at.moment.knitting.refusal.value_or(Refusal::no_work))));
     ImGui::PopStyleColor();
   } else {
     ImGui::PushFont(theme.bold);
-    wrapped(at.moment.pass.empty() ? "Every pass is made." : "Next pass: " + at.moment.pass);
+    wrapped(at.moment.pass.empty() ? tr("Every pass is made.") : said("Next pass: {}", at.moment.pass));
     ImGui::PopFont();
     for (const std::string& hands : at.moment.hands) {
       wrapped("● " + hands);
@@ -80,11 +81,12 @@ void feeders(const PlayAt& at) {
       at.list.AddRect({box.left, box.top}, {box.right, box.bottom}, ink(theme.quiet_text));
     }
     ImGui::SameLine();
-    wrapped(fmt::format("Feeder {}: {}", feeder + 1,
-                        key != 0 ? name_of_yarn(at.played.document, key) : std::string("empty")));
+    wrapped(
+        said("Feeder {}: {}", feeder + 1, key != 0 ? name_of_yarn(at.played.document, key) : std::string(tr("empty"))));
   }
   for (const HangingYarn& yarn : at.state().hanging) {
-    wrapped(fmt::format("{} hangs on the {}", name_of_yarn(at.played.document, yarn.yarn), word_for_side(yarn.side)));
+    const std::string name = name_of_yarn(at.played.document, yarn.yarn);
+    wrapped(yarn.side == Side::left ? said("{} hangs on the left", name) : said("{} hangs on the right", name));
   }
 }
 
@@ -207,7 +209,7 @@ bool keys(int& at, int last) {
 
 void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   if (dialog.knitting == nullptr) {
-    hint(app.theme, fmt::format("There are too many rows to play: more than {}.", most_rows_at_the_bench));
+    hint(app.theme, said("There are too many rows to play: more than {}.", most_rows_at_the_bench));
     return close_button(app, actions);
   }
   const PlayedKnitting& played = *dialog.knitting;
@@ -229,13 +231,15 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);
   scroll_by_arrows();
   feeders(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()});
-  wrapped(fmt::format("Carriage on the {}: {}", word_for_side(at.state().carriage), words_of(at.state().settings)));
-  wrapped(fmt::format("Row counter {}", at.state().counter));
+  const std::string set_to = words_of(at.state().settings);
+  wrapped(at.state().carriage == Side::left ? said("Carriage on the left: {}", set_to)
+                                            : said("Carriage on the right: {}", set_to));
+  wrapped(said("Row counter {}", at.state().counter));
   ImGui::EndChild();
   if (has_card) {
     ImGui::SameLine();
     ImGui::BeginChild("card", ImVec2(card_wide, above), false, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
-    const std::string words = "Card: " + card_words(at.state());
+    const std::string words = said("Card: {}", card_words(at.state()));
     wrapped(words);
     const ImVec2 free = ImGui::GetContentRegionAvail();
     card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, free.x, std::max(10.0F, free.y));
@@ -244,27 +248,27 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   bed(at, std::max(24 * app.theme.scale, rest - above));
   int wanted = dialog.moment->passes;
   bool moved = keys(wanted, last);
-  const std::string widest = fmt::format("{0} of {0} passes", last);
+  const std::string widest = said("{} of {} passes", last, last);
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(fmt::format("{} of {} passes", wanted, last).c_str());
+  ImGui::TextUnformatted(said("{} of {} passes", wanted, last).c_str());
   ImGui::SameLine(ImGui::CalcTextSize(widest.c_str()).x + 3 * ImGui::GetStyle().ItemSpacing.x);
   ImGui::SetNextItemWidth(-1);
   moved = ImGui::SliderInt("##passes", &wanted, 0, last, "") || moved;
   remember_place(actions, "play slider", Stop::Kind::field);
-  if (button(app.theme, actions, "play back", "← Pass back", Look::plain, 0, wanted > 0)) {
+  if (button(app.theme, actions, "play back", tr("← Pass back"), Look::plain, 0, wanted > 0)) {
     --wanted;
     moved = true;
   }
   ImGui::SameLine();
-  if (button(app.theme, actions, "play forward", "Make the pass →", Look::main, 0, wanted < last)) {
+  if (button(app.theme, actions, "play forward", tr("Make the pass →"), Look::main, 0, wanted < last)) {
     ++wanted;
     moved = true;
   }
   make_first_stop(actions);
   make_default(actions);
   ImGui::SameLine();
-  cancel_button(app, actions, "Close");
-  const char* const by_keys = "Arrows: a pass. Page keys: ten. Home and End: the ends.";
+  cancel_button(app, actions, tr("Close"));
+  const char* const by_keys = tr("Arrows: a pass. Page keys: ten. Home and End: the ends.");
   ImGui::SameLine();
   if (ImGui::CalcTextSize(by_keys).x <= ImGui::GetContentRegionAvail().x) {
     ImGui::AlignTextToFramePadding();

@@ -4,6 +4,7 @@
 #include "editor/colour_sight.hpp"
 #include "editor/widgets.hpp"
 #include "machine/placement.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -149,7 +150,7 @@ private:
 void draw_played_fabric(ImDrawList& list, const PlayedColours& colours, const Fabric& fabric, const BedPlace& bed,
                         const ScreenBox& box) {
   if (fabric.rows() == 0) {
-    list.AddText({box.left, box.top}, ink(colours.theme.quiet_text), "Nothing is knitted yet");
+    list.AddText({box.left, box.top}, ink(colours.theme.quiet_text), tr("Nothing is knitted yet"));
     return;
   }
   list.PushClipRect({bed.left, box.top}, {box.right, box.bottom}, true);

@@ -6,6 +6,7 @@
 #include "editor/canvas_layout.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
 #include <array>
 #include <cstdint>
@@ -34,13 +35,13 @@ struct SheetKindInfo {
   const char* id;   // for tests and options
   const char* name; // on the button
 };
-inline constexpr std::array sheet_kinds = {SheetKindInfo{SheetKind::card, "card", "Card"},
-                                           SheetKindInfo{SheetKind::chart, "chart", "Needle chart"},
-                                           SheetKindInfo{SheetKind::steps, "steps", "Steps"},
-                                           SheetKindInfo{SheetKind::leaflet, "leaflet", "Leaflet"},
-                                           SheetKindInfo{SheetKind::pattern, "pattern", "Pattern chart"},
-                                           SheetKindInfo{SheetKind::swatch, "swatch", "Orientation swatch"},
-                                           SheetKindInfo{SheetKind::measure, "measure", "Measure your blank"}};
+inline constexpr std::array sheet_kinds = {SheetKindInfo{SheetKind::card, "card", noted("Card")},
+                                           SheetKindInfo{SheetKind::chart, "chart", noted("Needle chart")},
+                                           SheetKindInfo{SheetKind::steps, "steps", noted("Steps")},
+                                           SheetKindInfo{SheetKind::leaflet, "leaflet", noted("Leaflet")},
+                                           SheetKindInfo{SheetKind::pattern, "pattern", noted("Pattern chart")},
+                                           SheetKindInfo{SheetKind::swatch, "swatch", noted("Orientation swatch")},
+                                           SheetKindInfo{SheetKind::measure, "measure", noted("Measure your blank")}};
 
 // What of a page is seen in a room of so many px, and where.
 struct PageSight {

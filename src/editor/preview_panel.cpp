@@ -3,6 +3,7 @@
 #include "editor/choice_field.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/preview.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -59,13 +60,13 @@ void choose_sheet(const PageAt& at) {
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   bool first = true;
   for (const SheetKindInfo& info : sheet_kinds) {
-    const float wide = ImGui::CalcTextSize(info.name).x + 2 * ImGui::GetStyle().FramePadding.x;
+    const float wide = ImGui::CalcTextSize(tr(info.name)).x + 2 * ImGui::GetStyle().FramePadding.x;
     if (!first && ImGui::GetItemRectMax().x + wide + 4 * at.app.theme.scale <= right) {
       ImGui::SameLine(0, 4 * at.app.theme.scale);
     }
     first = false;
     const std::string name = std::string("sheet ") + info.id;
-    if (button(at.app.theme, at.actions, name.c_str(), info.name,
+    if (button(at.app.theme, at.actions, name.c_str(), tr(info.name),
                info.kind == at.view.kind ? Look::chosen : Look::plain)) {
       choose(at, info.kind);
     }
@@ -76,9 +77,9 @@ void choose_sheet(const PageAt& at) {
 void sheet_list(const PageAt& at) {
   const auto present = std::ranges::find(sheet_kinds, at.view.kind, &SheetKindInfo::kind);
   ImGui::SetNextItemWidth(150 * at.app.theme.scale);
-  if (ImGui::BeginCombo("##sheets", present->name)) {
+  if (ImGui::BeginCombo("##sheets", tr(present->name))) {
     for (const SheetKindInfo& info : sheet_kinds) {
-      if (list_entry(info.name, info.kind == at.view.kind)) {
+      if (list_entry(tr(info.name), info.kind == at.view.kind)) {
         choose(at, info.kind);
       }
       remember_place(at.actions, std::string("sheet ") + info.id);
@@ -198,22 +199,24 @@ void page_area(const PageAt& at, Placed& placed, float wide, float tall) {
   use_keys(at, has_keys);
 }
 
-void page_line(const PageAt& at, const char* before_number) {
+void page_line(const PageAt& at, bool in_full) {
   const Theme& theme = at.app.theme;
   const int pages = at.cache.count();
   if (button(theme, at.actions, "page before", "←", Look::plain, ImGui::GetFrameHeight(), at.view.page > 0)) {
     at.turn_to(at.view.page - 1);
   }
-  tip(theme, "The page before (Page Up)");
+  tip(theme, tr("The page before (Page Up)"));
   ImGui::SameLine(0, 4 * theme.scale);
   if (button(theme, at.actions, "page after", "→", Look::plain, ImGui::GetFrameHeight(), at.view.page + 1 < pages)) {
     at.turn_to(at.view.page + 1);
   }
-  tip(theme, "The next page (Page Down)");
+  tip(theme, tr("The next page (Page Down)"));
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(pages == 0 ? "No page"
-                                    : fmt::format("{}{} of {}", before_number, at.view.page + 1, pages).c_str());
+  const std::string number = pages == 0 ? tr("No page")
+                             : in_full  ? said("Page {} of {}", at.view.page + 1, pages)
+                                        : said("{} of {}", at.view.page + 1, pages);
+  ImGui::TextUnformatted(number.c_str());
   remember_place(at.actions, fmt::format("page {} of {}", pages == 0 ? 0 : at.view.page + 1, pages));
   ImGui::SameLine();
   const auto zoom = [&](const char* name, const char* words, const char* about, PageZoom meant) {
@@ -222,9 +225,9 @@ void page_line(const PageAt& at, const char* before_number) {
     }
     tip(theme, about);
   };
-  zoom("page whole", "Whole page", "All of the page (0)", PageZoom::whole);
+  zoom("page whole", tr("Whole page"), tr("All of the page (0)"), PageZoom::whole);
   ImGui::SameLine(0, 4 * theme.scale);
-  zoom("page width", "Page width", "As wide as there is room (W)", PageZoom::width);
+  zoom("page width", tr("Page width"), tr("As wide as there is room (W)"), PageZoom::width);
 }
 
 void which_cards(const PageAt& at) {
@@ -232,13 +235,13 @@ void which_cards(const PageAt& at) {
     return;
   }
   const Theme& theme = at.app.theme;
-  label(theme, "Cards");
+  label(theme, tr("Cards"));
   const std::string shown =
-      at.view.only_card ? fmt::format("card {} alone", *at.view.only_card) : fmt::format("all {}", at.cache.cards);
+      at.view.only_card ? said("card {} alone", *at.view.only_card) : said("all {}", at.cache.cards);
   PreviewView next = at.view;
   if (ImGui::BeginCombo("##cards", shown.c_str())) {
     for (int card = 0; card <= at.cache.cards; ++card) {
-      const std::string words = card == 0 ? fmt::format("all {}", at.cache.cards) : fmt::format("card {} alone", card);
+      const std::string words = card == 0 ? said("all {}", at.cache.cards) : said("card {} alone", card);
       if (list_entry(words.c_str(), at.view.only_card.value_or(0) == card)) {
         next.only_card = card == 0 ? std::nullopt : std::optional<int>(card);
         next.page = 0;
@@ -266,25 +269,25 @@ void settings_beside(const PageAt& at) {
   }
   if (at.view.kind == SheetKind::chart) {
     PreviewView next = at.view;
-    if (check_box(at.actions, "stay back", "List the needles that stay\nback, where they are fewer",
+    if (check_box(at.actions, "stay back", tr("List the needles that stay\nback, where they are fewer"),
                   next.chart.stay_back_where_fewer)) {
       at.actions.push(SetPreview{next});
     }
   }
   ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-  if (button(app.theme, at.actions, "export shown", "Export this sheet…", Look::main, 0, at.has_page())) {
+  if (button(app.theme, at.actions, "export shown", tr("Export this sheet…"), Look::main, 0, at.has_page())) {
     at.actions.push(ExportShown{});
   }
-  tip(app.theme, "What is shown here, as a file");
-  command_button(app, at.actions, Command::export_everything, "Export everything…");
+  tip(app.theme, tr("What is shown here, as a file"));
+  command_button(app, at.actions, Command::export_everything, tr("Export everything…"));
   if (of_card && app.work.profile.card) {
     correction_fields(app, at.actions);
   }
   ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-  if (button(app.theme, at.actions, "close", "Close") || escape_pressed()) {
+  if (button(app.theme, at.actions, "close", tr("Close")) || escape_pressed()) {
     at.actions.push(SetDialog{NoDialog{}});
   }
-  tip(app.theme, "Back to the drawing (Escape)");
+  tip(app.theme, tr("Back to the drawing (Escape)"));
 }
 
 } // namespace
@@ -296,7 +299,7 @@ namespace {
 void page_alone(const PageAt& at, Placed& placed, float height) {
   sheet_list(at);
   ImGui::SameLine();
-  page_line(at, "");
+  page_line(at, false);
   const float tall = std::floor(height - ImGui::GetFrameHeightWithSpacing());
   ImGui::BeginChild("below", ImVec2(0, tall), false, ImGuiWindowFlags_NavFlattened);
   page_area(at, placed, std::floor(ImGui::GetContentRegionAvail().x), tall);
@@ -321,7 +324,7 @@ void preview_dialog(const App& app, Actions& actions, Placed& placed) {
   const float tall = std::max(60 * unit, std::floor(all.y - used - ImGui::GetFrameHeightWithSpacing()));
   const ImVec2 corner = ImGui::GetCursorPos();
   page_area(at, placed, std::floor(wide - beside - gap), tall);
-  page_line(at, "Page ");
+  page_line(at, true);
   ImGui::SetCursorPos({corner.x + std::floor(wide - beside), corner.y});
   ImGui::BeginChild("beside", ImVec2(beside, tall + ImGui::GetFrameHeightWithSpacing()), false,
                     ImGuiWindowFlags_NavFlattened);

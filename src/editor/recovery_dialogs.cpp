@@ -1,11 +1,11 @@
 // What was kept of a window that did not close as it should, and a file that somebody else has changed.
-#include "design/words.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/kept_work.hpp"
 #include "editor/widgets.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright::editor {
 namespace {
@@ -34,6 +34,32 @@ void picture(const App& app, const SmallPicture& shown) {
   ImGui::Dummy(ImVec2(wide, tall));
 }
 
+// What was kept, when, and how far it can be undone.
+std::string words_for(const FoundWork& work, bool is_yoke, std::size_t steps) {
+  const auto count = static_cast<long>(steps);
+  if (is_yoke) {
+    return steps == 0
+               ? said("A window with “{}” did not close as it should. What was done in it since it was saved was "
+                      "kept on {}.",
+                      work.name(), work.when())
+               : said_count(count,
+                            "A window with “{1}” did not close as it should. What was done in it since it was "
+                            "saved was kept on {2}, with {0} step that can be undone.",
+                            "A window with “{1}” did not close as it should. What was done in it since it was "
+                            "saved was kept on {2}, with {0} steps that can be undone.",
+                            work.name(), work.when());
+  }
+  return steps == 0 ? said("A window with “{}” did not close as it should. What was drawn in it since it was saved was "
+                           "kept on {}.",
+                           work.name(), work.when())
+                    : said_count(count,
+                                 "A window with “{1}” did not close as it should. What was drawn in it since it was "
+                                 "saved was kept on {2}, with {0} step that can be undone.",
+                                 "A window with “{1}” did not close as it should. What was drawn in it since it was "
+                                 "saved was kept on {2}, with {0} steps that can be undone.",
+                                 work.name(), work.when());
+}
+
 } // namespace
 
 void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dialog) {
@@ -42,12 +68,7 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
   const Journal& journal = work.journal;
   const auto* const yoke = std::get_if<KeptYoke>(&journal.work);
   const std::size_t steps = yoke != nullptr ? yoke->done.size() : std::get<KeptDesign>(journal.work).history.done();
-  text_lines(fmt::format("A window with “{}” did not close as it should. What was {} in it since it was saved was "
-                         "kept on {}{}.",
-                         work.name(), yoke != nullptr ? "done" : "drawn", work.when(),
-                         steps == 0 ? std::string()
-                                    : fmt::format(", with {} that can be undone",
-                                                  counted(static_cast<std::int64_t>(steps), "step", "steps"))));
+  text_lines(words_for(work, yoke != nullptr, steps));
   space(app);
   if (yoke != nullptr) {
     sentences(dialog.yoke);
@@ -56,27 +77,27 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
   }
   space(app);
   if (!dialog.differences.empty()) {
-    heading(app, "Beside the file as it is now");
+    heading(app, tr("Beside the file as it is now"));
     sentences(dialog.differences);
     hint(theme, journal.file.string());
     space(app);
   }
   if (dialog.works.size() > 1) {
-    hint(theme, fmt::format("{} more after this one.", dialog.works.size() - 1));
+    hint(theme, said_count(std::ssize(dialog.works) - 1, "{} more after this one.", "{} more after this one."));
   }
-  if (button(theme, actions, "recovery open", "Open it", Look::main)) {
+  if (button(theme, actions, "recovery open", tr("Open it"), Look::main)) {
     actions.push(AnswerRecovery{RecoveryAnswer::open});
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(theme, "As work that is not saved; its file stays as it is until you save");
+  tip(theme, tr("As work that is not saved; its file stays as it is until you save"));
   ImGui::SameLine();
-  if (button(theme, actions, "recovery aside", "Put it aside")) {
+  if (button(theme, actions, "recovery aside", tr("Put it aside"))) {
     actions.push(AnswerRecovery{RecoveryAnswer::aside});
   }
-  tip(theme, "Writes it as a file of its own, among the files opened last, and asks no more");
+  tip(theme, tr("Writes it as a file of its own, among the files opened last, and asks no more"));
   ImGui::SameLine();
-  if (button(theme, actions, "recovery later", "Ask me at the next start") || escape_pressed()) {
+  if (button(theme, actions, "recovery later", tr("Ask me at the next start")) || escape_pressed()) {
     actions.push(AnswerRecovery{RecoveryAnswer::later});
   }
 }
@@ -84,52 +105,52 @@ void recovery_dialog(const App& app, Actions& actions, const RecoveryDialog& dia
 namespace {
 
 void buttons_at_saving(const Theme& theme, Actions& actions) {
-  if (button(theme, actions, "changed elsewhere", "Save under another name…", Look::main)) {
+  if (button(theme, actions, "changed elsewhere", tr("Save under another name…"), Look::main)) {
     actions.push(AnswerChanged{ChangedAnswer::elsewhere});
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(theme, "Both are kept");
+  tip(theme, tr("Both are kept"));
   ImGui::SameLine();
-  if (button(theme, actions, "changed over", "Replace the file")) {
+  if (button(theme, actions, "changed over", tr("Replace the file"))) {
     actions.push(AnswerChanged{ChangedAnswer::over});
   }
-  tip(theme, "What the other one wrote is gone then");
+  tip(theme, tr("What the other one wrote is gone then"));
   ImGui::SameLine();
-  if (button(theme, actions, "changed cancel", "Cancel") || escape_pressed()) {
+  if (button(theme, actions, "changed cancel", tr("Cancel")) || escape_pressed()) {
     actions.push(AnswerChanged{ChangedAnswer::cancel});
   }
 }
 
 void buttons_when_noticed(const Theme& theme, Actions& actions) {
-  if (button(theme, actions, "changed mine", "Go on with mine", Look::main) || escape_pressed()) {
+  if (button(theme, actions, "changed mine", tr("Go on with mine"), Look::main) || escape_pressed()) {
     actions.push(AnswerChanged{ChangedAnswer::mine});
   }
   make_default(actions);
   make_first_stop(actions);
-  tip(theme, "As work that is not saved; saving asks before it replaces the file");
+  tip(theme, tr("As work that is not saved; saving asks before it replaces the file"));
   ImGui::SameLine();
-  if (button(theme, actions, "changed theirs", "Open the file")) {
+  if (button(theme, actions, "changed theirs", tr("Open the file"))) {
     actions.push(AnswerChanged{ChangedAnswer::theirs});
   }
-  tip(theme, "As it is now, in the place of yours");
+  tip(theme, tr("As it is now, in the place of yours"));
   ImGui::SameLine();
-  if (button(theme, actions, "changed elsewhere", "Save mine under another name…")) {
+  if (button(theme, actions, "changed elsewhere", tr("Save mine under another name…"))) {
     actions.push(AnswerChanged{ChangedAnswer::elsewhere});
   }
-  tip(theme, "Both are kept");
+  tip(theme, tr("Both are kept"));
 }
 
 } // namespace
 
 void changed_dialog(const App& app, Actions& actions, const ChangedDialog& dialog) {
-  const std::string then = dialog.at_saving ? "Saving now would replace what is there."
-                           : dialog.unsaved ? "What you have changed here is not saved."
-                                            : "Here it is still as it was.";
-  text_lines(fmt::format("“{}” was written by another window or another program since you opened or saved it here. {}",
-                         dialog.yoke ? yoke_name_of(app) : file_name_of(app), then));
+  const std::string then = dialog.at_saving ? tr("Saving now would replace what is there.")
+                           : dialog.unsaved ? tr("What you have changed here is not saved.")
+                                            : tr("Here it is still as it was.");
+  text_lines(said("“{}” was written by another window or another program since you opened or saved it here. {}",
+                  dialog.yoke ? yoke_name_of(app) : file_name_of(app), then));
   space(app);
-  heading(app, "Between yours and the file");
+  heading(app, tr("Between yours and the file"));
   sentences(dialog.differences);
   hint(app.theme, (dialog.yoke ? app.yoke.path : app.session.path).string());
   space(app);

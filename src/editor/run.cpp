@@ -18,6 +18,7 @@
 #include "files/files.hpp"
 #include "rules/whole_repeats.hpp"
 #include "sheets/writers.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -106,9 +107,9 @@ WindowWishes wishes_for(const Settings& settings, const Options& options) {
 }
 
 int no_window(const Error& error) {
-  std::cerr << fmt::format("punchwright-editor: {}.\nWithout a window, use the command line: punchwright check, card, "
-                           "needles, rows or fabric FILE (punchwright --help)\n",
-                           error.text());
+  std::cerr << said("punchwright-editor: {}.\nWithout a window, use the command line: punchwright check, card, "
+                    "needles, rows or fabric FILE (punchwright --help)\n",
+                    error.text());
   return 2;
 }
 
@@ -161,10 +162,10 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
   bool returned = false;   // until the open files were looked at, which waits for dialogs
   bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
   while (!app.session.quit) {
-    const std::string said = app.session.message;
+    const std::string message = app.session.message;
     const auto keep_again = keepers.follow(app);
     const SearchProgress search = follow_search(app);
-    const bool news = search.answered || app.session.message != said;
+    const bool news = search.answered || app.session.message != message;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
     } else if (const auto again = sooner(keep_again, search.look_again)) {
@@ -309,6 +310,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 int run(const Options& options) {
   const Clock::time_point start = Clock::now();
   App app = make_app();
+  app.settings_file.system_language = options.system_language;
   app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
   const bool shown = options.picture.empty();
   const bool for_a_person = shown && options.frames_benchmark == 0;

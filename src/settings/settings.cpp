@@ -4,6 +4,7 @@
 #include "design/toml_statements.hpp"
 #include "design/toml_strings.hpp"
 #include "design/toml_values.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -36,12 +37,12 @@ void read_recent(const TomlTable& root, Settings& settings) {
   }
   const toml::array* const list = root.node("recent")->as_array();
   if (list == nullptr) {
-    return root.refuse("recent", "a list of paths in quotation marks");
+    return root.refuse("recent", tr("a list of paths in quotation marks"));
   }
   for (const toml::node& entry : *list) {
     const auto path = entry.value_exact<std::string>();
     if (!path) {
-      return root.refuse("recent", "a list of paths in quotation marks");
+      return root.refuse("recent", tr("a list of paths in quotation marks"));
     }
     const bool known = std::ranges::find(settings.recent, fs::path(*path)) != settings.recent.end();
     if (fs::path(*path).is_absolute() && !known && settings.recent.size() < most_recent_files) {
@@ -87,6 +88,7 @@ Result<Settings> read_settings(std::string_view text, const std::string& file_na
   const TomlTable root(toml->table, "", "", errors);
   Settings settings;
   settings.appearance = root.word("theme", appearances).value_or(settings.appearance);
+  settings.language = root.text("language").value_or("");
   settings.text_percent =
       root.whole("text_percent", least_text_percent, most_text_percent).value_or(settings.text_percent);
   settings.lengths = root.word("lengths", units).value_or(settings.lengths);
@@ -103,6 +105,7 @@ Result<Settings> read_settings(std::string_view text, const std::string& file_na
 std::string write_settings(const Settings& settings) {
   std::string out = "# Punchwright's settings: written by the program, and read when it starts.\n";
   out += fmt::format("theme = {} # desktop, light, dark\n", word_for(appearances, settings.appearance));
+  out += fmt::format("language = {} # en, de; empty: as the system says\n", toml_quoted(settings.language));
   out += fmt::format("text_percent = {} # {} to {}\n", settings.text_percent, least_text_percent, most_text_percent);
   out += fmt::format("lengths = {} # centimetres, inches\n", word_for(units, settings.lengths));
   out += fmt::format("paper = {} # of new designs: a4, letter, roll\n", word_for(papers, settings.paper));

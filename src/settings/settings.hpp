@@ -26,6 +26,7 @@ inline constexpr int most_speech_rate = 100;
 
 struct Settings {
   Appearance appearance = Appearance::as_desktop;
+  std::string language; // of the words, "de"; empty: as the system says
   int text_percent = 100;
   LengthUnit lengths = LengthUnit::centimetres;
   Paper paper = Paper::a4; // of new designs

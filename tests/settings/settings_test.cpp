@@ -26,6 +26,7 @@ std::string trouble_in(std::string_view text) {
 TEST_CASE("settings that are written and read are the same") {
   Settings settings;
   settings.appearance = Appearance::dark;
+  settings.language = "de";
   settings.text_percent = 250;
   settings.lengths = LengthUnit::inches;
   settings.paper = Paper::letter;
@@ -46,6 +47,7 @@ TEST_CASE("an empty file means the usual settings, and unknown keys are passed o
 
 TEST_CASE("what can't be is refused with its place") {
   CHECK(trouble_in("theme = \"purple\"\n").starts_with("settings:1:"));
+  CHECK(trouble_in("language = 1\n").starts_with("settings:1:"));
   CHECK(trouble_in("\ntext_percent = 79\n").starts_with("settings:2:"));
   CHECK(trouble_in("text_percent = 251\n").find("text_percent") != std::string::npos);
   CHECK(trouble_in("recent = \"one\"\n").find("recent") != std::string::npos);

@@ -141,8 +141,8 @@ def see_also(without=""):
 def of_editor():
     body = f"""# SYNOPSIS
 
-**punchwright-editor** \\[**--settings** *FILE*\\] \\[**--motifs** *FOLDER*\\] \\[**--size** *WIDTHxHEIGHT*\\] \\[**--scale**
-*NUMBER*\\] \\[*FILE*\\]
+**punchwright-editor** \\[**--settings** *FILE*\\] \\[**--motifs** *FOLDER*\\] \\[**--language** *CODE*\\]
+\\[**--size** *WIDTHxHEIGHT*\\] \\[**--scale** *NUMBER*\\] \\[*FILE*\\]
 
 # DESCRIPTION
 
@@ -159,6 +159,9 @@ All commands are in the list that Ctrl+Shift+P opens, with their keys; F1 opens 
 
 **--motifs** *FOLDER*
 : the folder of motifs of one's own
+
+**--language** *CODE*
+: of the words, **en** or **de**; without it that of the settings, or of the system
 
 **--size** *WIDTHxHEIGHT*
 : of the window, in pixels

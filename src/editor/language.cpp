@@ -1,0 +1,99 @@
+// Two options of the command line are looked for before CLI11 has its turn, since its help speaks that language too.
+#include "editor/language.hpp"
+
+#include "editor/user_settings.hpp"
+#include "files/files.hpp"
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <system_error>
+
+namespace punchwright::editor {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::size_t largest_settings = std::size_t{256} * 1024; // bytes
+
+// Of "--language de" or "--language=de"; nothing: it isn't there.
+std::optional<std::string_view> value_of(std::span<const char* const> arguments, std::string_view option) {
+  for (std::size_t place = 0; place < arguments.size(); ++place) {
+    std::string_view argument = arguments[place];
+    if (argument == "--") {
+      break; // names of files follow
+    }
+    if (!argument.starts_with(option)) {
+      continue;
+    }
+    argument.remove_prefix(option.size());
+    if (argument.empty()) {
+      return place + 1 < arguments.size() ? arguments[place + 1] : std::string_view();
+    }
+    if (argument.starts_with('=')) {
+      return argument.substr(1);
+    }
+  }
+  return std::nullopt;
+}
+
+// The same file as the window will read. Pictures and figures don't depend on who makes them.
+fs::path settings_path(std::span<const char* const> arguments) {
+  std::error_code ignored;
+  if (const auto named = value_of(arguments, "--settings")) {
+    return fs::absolute(*named, ignored);
+  }
+  const bool for_a_person = !value_of(arguments, "--picture") && !value_of(arguments, "--frames-benchmark");
+  return for_a_person ? usual_settings_path() : fs::path();
+}
+
+// Empty where they name none, or can't be read, which is said when the window has opened.
+std::string language_in_settings(const fs::path& path) {
+  std::error_code ignored;
+  if (path.empty() || !fs::is_regular_file(path, ignored)) {
+    return {};
+  }
+  const auto text = read_file(path, largest_settings);
+  const auto settings = text ? read_settings(*text, {}) : Result<Settings>(text.error());
+  return settings ? settings->language : std::string();
+}
+
+// What is kept in words is looked up anew.
+void forget_words(App& app) {
+  app.caches.motifs_stale = true;
+  app.caches.lettering_for = {};
+  app.caches.preview.made_for.reset();
+  app.caches.yoke.sizes.clear();
+  if (app.bench.moves != nullptr) {
+    app.bench.moves.reset();
+    static_cast<void>(bench_moves_now(app)); // which are shown in the next frame
+  }
+  app.session.message.clear();
+}
+
+} // namespace
+
+LanguageAtStart language_at_start(int count, const char* const* arguments) {
+  const std::span<const char* const> all(arguments, static_cast<std::size_t>(count));
+  LanguageAtStart start;
+  start.of_system = &language_of_environment();
+  std::string code(value_of(all, "--language").value_or(std::string_view()));
+  if (code.empty()) {
+    code = language_in_settings(settings_path(all));
+  }
+  start.chosen = code.empty() ? start.of_system : &language_of(code);
+  return start;
+}
+
+void take_user_settings(App& app, const Settings& settings) {
+  const bool other_language = settings.language != app.settings.language;
+  app.settings = settings;
+  if (other_language) {
+    const std::string& wished = settings.language;
+    choose_language(language_of(wished.empty() ? app.settings_file.system_language : wished), folder_of_translations());
+    forget_words(app);
+  }
+}
+
+} // namespace punchwright::editor
