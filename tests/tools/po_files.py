@@ -1,5 +1,5 @@
-"""Translations as gettext keeps them: reads and writes .po files, and collects what the sources say. Entries keep the files
-that say them, without lines, so that an edit elsewhere in a file changes no translation."""
+"""Translations as gettext keeps them: reads and writes .po files, and collects what the sources say. Entries keep the
+files that say them, without lines, so that an edit elsewhere in a file changes no translation."""
 
 import dataclasses
 import pathlib
@@ -53,14 +53,14 @@ def read(text):
     """Entries by their English words; the head of the file, whose words are empty, too. What is obsolete is left out."""
     entries = {}
     entry, place = None, None
-    for line in [*text.splitlines(), ""]:
+    for line in [*text.split("\n"), ""]:  # not splitlines(): words may hold other breaks
         if line.startswith("#~") or re.match(r"#($|[ .|])", line):
             continue
         keyword = re.match(r'(msgid_plural|msgid|msgstr(?:\[\d+\])?) (".*")$', line)
-        if entry is not None and (not line or line.startswith("#") or (keyword and keyword[1] == "msgid" and place != "#")):
-            if place != "#":
-                entries[entry.words] = entry
-                entry, place = None, None
+        new = not line or line.startswith("#") or (keyword and keyword[1] == "msgid")
+        if entry is not None and new and place != "#":
+            entries[entry.words] = entry
+            entry, place = None, None
         if line.startswith("#"):
             entry, place = entry or Entry(""), "#"
             if line.startswith("#:"):
@@ -109,7 +109,8 @@ def written(entries, language=""):
 
 
 def sources():
-    return sorted(path.relative_to(ROOT) for path in (ROOT / "src").rglob("*") if path.suffix in (".cpp", ".hpp"))
+    found = [path for path in (ROOT / "src").rglob("*") if path.suffix in (".cpp", ".hpp")]
+    return sorted(path.relative_to(ROOT) for path in found)
 
 
 def collected():
@@ -130,4 +131,4 @@ def collected():
 
 
 def in_order(entries):
-    return sorted(entries.values(), key=lambda entry: entry.files[:1]) # sorted() keeps the order within a file
+    return sorted(entries.values(), key=lambda entry: entry.files[:1])  # sorted() keeps the order within a file

@@ -13,7 +13,7 @@ import po_files
 
 # Words that are the same in both languages; numbers, units and single letters are anyway.
 SAME = {"de": """A4 Ellipse Letter Poncho Pullover Fair Isle Punchwright OpenGL cm mm px kg dpi pt in Name Text Format
-    Position Rest Symmetrie Motiv Motive Version bar orange PNG PDF SVG HTML CSV JSON TOML XBM PBM XDG FILE L R S M""".split()}
+    Position Rest Symmetrie Motiv Motive Version bar orange PNG PDF SVG HTML CSV JSON TOML XBM PBM XDG FILE""".split()}
 # Keys have other names on other keyboards.
 KEYS = {"de": re.compile(r"\b(Ctrl|Shift|Escape|Return|Del|Home|Page ?Up|Page ?Down|Backspace|Space)\b")}
 ENDINGS = ".:…;,?!"
@@ -130,7 +130,8 @@ def check():
             for trouble in troubles_of_entry(entry, there.get(entry.words), language):
                 wrong.append(f"{path.name}: {entry.files[0]}: {shown(entry.words)}: {trouble}")
         wrong += [f"{path.name}: {shown(words)}: nothing says it" for words in there if words not in entries]
-        packed = subprocess.run(["msgfmt", "--check-format", "--check-domain", "--output-file=/dev/null", path], capture_output=True, text=True)
+        packed = subprocess.run(["msgfmt", "--check-format", "--check-domain", "--output-file=/dev/null", path],
+                                capture_output=True, text=True)
         wrong += packed.stderr.splitlines()
     return wrong
 
@@ -151,7 +152,7 @@ def renewed(path, entries, more):
             had = known[words]
             if had.many is None and entry.many is not None:
                 known[words] = entry
-            if had.said[0] != entry.said[0] or (had.many is not None and entry.many is not None and had.said != entry.said):
+            if any(one != other for one, other in zip(had.said, entry.said)):
                 remarks.append(f"{shown(words)}: {had.said} in {origin[words]}, {entry.said} in {extra.name}")
     for words, entry in entries.items():
         there = known.get(words)
