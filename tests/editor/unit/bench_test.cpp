@@ -7,10 +7,13 @@
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
 #include "support/folder.hpp"
+#include "words/words.hpp"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -241,6 +244,18 @@ TEST_CASE("a voice reads needles by their sides, and the words go through no she
   CHECK(espeak == std::vector<std::string>{"/usr/bin/espeak-ng", "-s", "175", "--", "Knit."});
   CHECK(speaking_command(Voice::espeak, "e", 100, "")[2] == "450"); // its manual's limits
   CHECK(speaking_command(Voice::espeak, "e", -100, "")[2] == "80");
+}
+
+TEST_CASE("words in another language are read by a voice of that language") {
+  choose_language(language_of("de"), {});
+  const auto dispatcher = speaking_command(Voice::speech_dispatcher, "/usr/bin/spd-say", 0, "Stricken.");
+  const auto espeak = speaking_command(Voice::espeak, "/usr/bin/espeak-ng", 0, "Stricken.");
+  choose_language(language_of("en"), {});
+  const auto asked = std::ranges::find(dispatcher, "--language");
+  REQUIRE(asked != dispatcher.end());
+  CHECK(*std::next(asked) == "de");
+  CHECK(dispatcher.back() == "Stricken.");
+  CHECK(espeak == std::vector<std::string>{"/usr/bin/espeak-ng", "-s", "175", "-v", "de", "--", "Stricken."});
 }
 
 // espeak-ng itself (Debian's package), with its option -w to write what it would play: a WAVE file, whose length is
