@@ -21,6 +21,9 @@ void speak_of_itself(CLI::App& line) {
   line.get_help_ptr()->group(tr("Options"));
   line.get_version_ptr()->group(tr("Options"));
   line.option_defaults()->group(tr("Options"));
+  line.failure_message([](const CLI::App*, const CLI::Error& trouble) {
+    return said("{}\nRun with --help for more information.\n", trouble.what());
+  });
   const auto formatter = line.get_formatter();
   formatter->label("Usage", tr("Usage"));
   formatter->label("Positionals", tr("Positionals"));

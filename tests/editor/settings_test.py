@@ -45,6 +45,34 @@ class Settings(WindowTest):
         editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
         self.assertEqual(self.settings()["lengths"], "inches")
 
+    def test_german_is_spoken_at_once_and_at_the_next_start(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.key("ctrl+comma")
+        editor.wait(lambda state: state["dialog"] == "settings" and state["idle"], "the settings")
+        editor.click("language de")
+        editor.settle()
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
+        self.assertEqual(self.settings()["language"], "de")
+        editor.key("space")
+        editor.save()
+        self.assertEqual(editor.state["message"], "a.repeat gespeichert")
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+
+        editor = self.start(path)
+        editor.key("space")
+        editor.save()
+        self.assertEqual(editor.state["message"], "a.repeat gespeichert")
+
+    def test_the_command_line_s_language_goes_before_the_settings(self):
+        self.write_settings('language = "de"\n')
+        editor = self.start(self.write("a.repeat", blank()), "--language", "en")
+        editor.key("space")
+        editor.save()
+        self.assertEqual(editor.state["message"], "Saved a.repeat")
+
     def test_a_tip_shown_for_the_keys_covers_nothing_of_the_panel(self):
         editor = self.start(self.write("a.repeat", blank()), "--size", "1200x800")
         seen = {}
