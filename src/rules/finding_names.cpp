@@ -1,6 +1,5 @@
 // What findings are called: an id for scripts, which never changes, and a heading for people.
 #include "rules/findings.hpp"
-
 #include "words/words.hpp"
 
 namespace punchwright {
