@@ -136,6 +136,17 @@ bool is_float(const App& app) {
          findings[static_cast<std::size_t>(app.view.finding)].id == FindingId::float_too_long;
 }
 
+float width_of(const char* words) {
+  return ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x;
+}
+
+// Where large text leaves so little room, the short form.
+const char* words_with_room(const char* words, const char* in_short) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float room = ImGui::GetContentRegionAvail().x - 2 * style.WindowPadding.x - style.ScrollbarSize;
+  return width_of(words) <= room ? words : in_short;
+}
+
 FloatButtons buttons_for(const App& app, const Details& details) {
   if (app.session.mend) {
     return {{{"take mend", "Take it", Command::set_down, "The stitches are changed so (Return)"},
@@ -144,25 +155,24 @@ FloatButtons buttons_for(const App& app, const Details& details) {
   }
   FloatButtons groups(1);
   if (!details.hint.empty()) {
-    groups[0].push_back({"mend", "Mend the floats", Command::mend,
+    groups[0].push_back({"mend", words_with_room("Mend the floats", "Mend"), Command::mend,
                          "Shows the fewest stitches to change so that no float is too long (Ctrl+M)"});
   }
   if (!details.on_piece.empty()) { // the way to its place on the bed, and back
     const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
-    groups[0].push_back({"on the needles", there ? "On the repeat" : "On the needles", Command::finding_on_needles,
-                         "The float in the drawing's columns, or by the needles of its first place on the bed (O)"});
+    groups[0].push_back(
+        {"on the needles",
+         there ? words_with_room("On the repeat", "Repeat") : words_with_room("On the needles", "Needles"),
+         Command::finding_on_needles,
+         "The float in the drawing's columns, or by the needles of its first place on the bed (O)"});
   }
   if (is_float(app)) { // the menu has the row's and all
     groups.push_back(
-        {{"catch float", "Catch by hand", Command::catch_float,
+        {{"catch float", words_with_room("Catch by hand", "Catch"), Command::catch_float,
           "Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)"},
          {"accept float", "Accept", Command::accept_float, "Leaves the float as long as it is (Ctrl+Shift+A)"}});
   }
   return groups;
-}
-
-float width_of(const FloatButton& one) {
-  return ImGui::CalcTextSize(one.words).x + 2 * ImGui::GetStyle().FramePadding.x;
 }
 
 int lines_of(const FloatButtons& groups, float room) {
@@ -170,8 +180,8 @@ int lines_of(const FloatButtons& groups, float room) {
   for (const auto& group : groups) {
     float right = room + 1; // so the first begins a line
     for (const FloatButton& one : group) {
-      const bool goes_on = right + ImGui::GetStyle().ItemSpacing.x + width_of(one) <= room;
-      right = goes_on ? right + ImGui::GetStyle().ItemSpacing.x + width_of(one) : width_of(one);
+      const bool goes_on = right + ImGui::GetStyle().ItemSpacing.x + width_of(one.words) <= room;
+      right = goes_on ? right + ImGui::GetStyle().ItemSpacing.x + width_of(one.words) : width_of(one.words);
       lines += goes_on ? 0 : 1;
     }
   }
@@ -182,7 +192,7 @@ void float_buttons(const App& app, Actions& actions, const FloatButtons& groups)
   for (const auto& group : groups) {
     for (const FloatButton& one : group) {
       if (&one != &group.front()) {
-        flow(width_of(one));
+        flow(width_of(one.words));
       }
       if (button(app.theme, actions, one.name, one.words)) {
         actions.run(one.command);

@@ -47,11 +47,13 @@ std::variant<Options, int> read_options(int count, char** arguments) {
           "--dialog", options.dialog,
           "Open a dialog: new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, "
           "help, preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, "
-          "wrong, recovery, changed, noticed")
-      ->check(CLI::IsMember({"new",        "new-yoke",  "open",    "keys",     "card",     "chart",      "size",
-                             "swatch",     "commands",  "steps",   "settings", "start",    "help",       "preview",
-                             "everything", "pairs",     "palette", "import",   "layout",   "yarns-here", "keep-motif",
-                             "bench",      "step-list", "play",    "wrong",    "recovery", "changed",    "noticed"}))
+          "wrong, recovery, changed, noticed, guard, dropped, bench-changed, mend, lettering, afar, menu")
+      ->check(CLI::IsMember({"new",           "new-yoke",   "open",       "keys",    "card",      "chart",
+                             "size",          "swatch",     "commands",   "steps",   "settings",  "start",
+                             "help",          "preview",    "everything", "pairs",   "palette",   "import",
+                             "layout",        "yarns-here", "keep-motif", "bench",   "step-list", "play",
+                             "wrong",         "recovery",   "changed",    "noticed", "guard",     "dropped",
+                             "bench-changed", "mend",       "lettering",  "afar",    "menu"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {
