@@ -213,37 +213,42 @@ float height_of(const Details& details) {
          ImGui::GetStyle().ItemSpacing.y;
 }
 
+// What can be seen of the last item, for tests; keys can't go to it.
+void tell_place(Actions& actions, const char* name) {
+  if (actions.publish_places) {
+    const ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 high = ImGui::GetItemRectMax();
+    actions.places.push_back({name,
+                              {std::max(low.x, list.GetClipRectMin().x), std::max(low.y, list.GetClipRectMin().y),
+                               std::min(high.x, list.GetClipRectMax().x), std::min(high.y, list.GetClipRectMax().y)}});
+  }
+}
+
 // How the room below the heading is shared out, px.
 struct Shares {
-  float details = 0;
   float list = 0;
-  bool buttons_within = false; // the details: they scroll together, where large text leaves no room for both
+  float details = 0;
+  bool together =
+      false; // large text leaves no room for both: the details unfold below their entry, and all of it scrolls
 };
 
 // The details: at least five lines; else what the list leaves, with room for some entries beside the chosen one.
 Shares shares_of(const Theme& theme, const Details& details, float buttons, std::size_t listed, float room) {
-  const ImGuiStyle& style = ImGui::GetStyle();
-  const float unit = theme.scale;
-  const float gap = 6 * unit;
-  const float one = height_of_entry(theme) + 2 * unit;
+  const float gap = 6 * theme.scale;
+  const float one = height_of_entry(theme) + 2 * theme.scale;
   const float entries = static_cast<float>(std::min<std::size_t>(listed, least_entries)) * one + gap;
-  const float least = 5 * ImGui::GetTextLineHeight() + 2 * style.WindowPadding.y;
+  const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
   const float wish = height_of(details);
-  Shares shares;
-  const float beside = room - buttons - gap; // for the list and the details
-  shares.buttons_within = beside - std::min(least, wish) < one;
-  shares.details = shares.buttons_within
-                       ? std::min(wish + buttons, std::max(room - gap - one, 2 * ImGui::GetFrameHeightWithSpacing()))
-                       : std::min({wish, std::max(least, beside + gap - entries), (beside + gap) * 0.6F});
-  shares.list = std::max(20.0F, shares.buttons_within ? room - gap - shares.details : beside - shares.details);
-  return shares;
+  const float both = room - buttons;
+  if (both - gap - std::min(least, wish) < one) {
+    return {room, 0, true};
+  }
+  const float tall = std::min({wish, std::max(least, both - entries), both * 0.6F});
+  return {both - tall - gap, tall, false};
 }
 
-void show_details(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
-                  const Shares& shares) {
-  const Theme& theme = app.theme;
-  ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
-  ImGui::BeginChild("details", ImVec2(0, shares.details), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
+void say_details(const Theme& theme, const Details& details) {
   const auto say = [](const std::string& text) {
     if (!text.empty()) {
       ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
@@ -258,19 +263,71 @@ void show_details(const App& app, Actions& actions, const Details& details, cons
     ImGui::PopFont();
     say(details.remedy);
   }
-  if (shares.buttons_within) {
+}
+
+void details_below_list(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
+                        float tall) {
+  ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.ground));
+  ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
+  say_details(app.theme, details);
+  ImGui::EndChild();
+  tell_place(actions, "finding details");
+  ImGui::PopStyleColor();
+  float_buttons(app, actions, buttons);
+}
+
+// Those from the first to before the last; only what can be seen is drawn, and the one that is to come into sight.
+void entries(const App& app, Actions& actions, std::ptrdiff_t first, std::ptrdiff_t last, std::ptrdiff_t wanted) {
+  ImGuiListClipper clipper;
+  clipper.Begin(static_cast<int>(last - first), height_of_entry(app.theme) + 2 * app.theme.scale);
+  if (wanted >= first && wanted < last) {
+    clipper.ForceDisplayRangeByIndices(static_cast<int>(wanted - first), static_cast<int>(wanted - first) + 1);
+  }
+  while (clipper.Step()) {
+    for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
+      entry(app, actions, app.caches.listed[static_cast<std::size_t>(first + index)]);
+    }
+  }
+}
+
+void list_of_findings(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
+                      const Shares& shares) {
+  const Theme& theme = app.theme;
+  const auto& listed = app.caches.listed;
+  const auto end = std::ssize(listed);
+  const auto place =
+      std::ranges::find_if(listed, [&](const Listed& one) { return one.holds(app.view.finding); }) - listed.begin();
+  const auto wanted = app.view.finding_wanted ? place : end;
+  const auto begin_entries = [&theme] {
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * theme.scale));
+    ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
+    ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
+  };
+  const auto end_entries = [] {
+    ImGui::PopStyleColor(2);
+    ImGui::PopStyleVar();
+  };
+  const auto unfolded = shares.together ? std::min(place + 1, end) : end;
+  begin_entries();
+  ImGui::BeginChild("list", ImVec2(0, shares.list));
+  entries(app, actions, 0, unfolded, wanted);
+  end_entries();
+  if (shares.together) {
+    if (app.view.finding_wanted) { // the words at the top, below their entry where there is room for some of both
+      const float entry_tall = height_of_entry(theme) + 2 * theme.scale;
+      const bool room = shares.list > entry_tall + 5 * ImGui::GetTextLineHeight();
+      ImGui::SetScrollY(ImGui::GetCursorPosY() - (room ? entry_tall : 0));
+    }
+    ImGui::BeginGroup();
+    say_details(theme, details);
+    ImGui::EndGroup();
+    tell_place(actions, "finding details");
     float_buttons(app, actions, buttons);
+    begin_entries();
+    entries(app, actions, unfolded, end, wanted);
+    end_entries();
   }
   ImGui::EndChild();
-  if (actions.publish_places) {
-    const ImVec2 low = ImGui::GetItemRectMin();
-    const ImVec2 high = ImGui::GetItemRectMax();
-    actions.places.push_back({"finding details", {low.x, low.y, high.x, high.y}});
-  }
-  ImGui::PopStyleColor();
-  if (!shares.buttons_within) {
-    float_buttons(app, actions, buttons);
-  }
 }
 
 void count(const Theme& theme, int number, Severity severity) {
@@ -286,25 +343,18 @@ void count(const Theme& theme, int number, Severity severity) {
   tip(theme, severity == Severity::fault ? "Faults" : severity == Severity::warning ? "Warnings" : "Notes");
 }
 
-} // namespace
-
-void findings_panel(const App& app, Actions& actions, const Parts& parts) {
-  const ScreenBox& box = parts.findings;
+void heading_with_counts(const App& app, float wide) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   const Caches& caches = app.caches;
-  begin_part(app, "findings", box);
-  if (parts.by_turns) {
-    choose_at_right(app, actions);
-  }
   const float counts =
       ImGui::CalcTextSize(fmt::format("{}{}{}", caches.faults, caches.warnings, caches.notes).c_str()).x +
       3 * 18 * unit + 2 * 10 * unit;
   ImGui::PushFont(theme.bold);
   ImGui::AlignTextToFramePadding();
-  if (ImGui::CalcTextSize("Findings").x + counts + 30 * unit <= box.width()) {
+  if (ImGui::CalcTextSize("Findings").x + counts + 30 * unit <= wide) {
     ImGui::TextUnformatted("Findings");
-    ImGui::SameLine(box.width() - counts - 12 * unit);
+    ImGui::SameLine(wide - counts - 12 * unit);
   }
   ImGui::PopFont();
   count(theme, caches.faults, Severity::fault);
@@ -312,7 +362,20 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   count(theme, caches.warnings, Severity::warning);
   ImGui::SameLine(0, 10 * unit);
   count(theme, caches.notes, Severity::note);
+}
 
+} // namespace
+
+void findings_panel(const App& app, Actions& actions, const Parts& parts) {
+  const ScreenBox& box = parts.findings;
+  const Theme& theme = app.theme;
+  const Caches& caches = app.caches;
+  begin_part(app, "findings", box);
+  if (parts.by_turns) {
+    choose_at_right(app, actions); // with how many there are
+  } else {
+    heading_with_counts(app, box.width());
+  }
   if (caches.findings.empty()) {
     hint(theme, "Nothing is wrong: the repeat can be knitted as it is drawn.");
   }
@@ -322,32 +385,14 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   const FloatButtons buttons = chosen ? buttons_for(app, said) : FloatButtons{};
   const float buttons_tall =
       static_cast<float>(lines_of(buttons, ImGui::GetContentRegionAvail().x)) * ImGui::GetFrameHeightWithSpacing();
-  const Shares shares = chosen ? shares_of(theme, said, buttons_tall, caches.listed.size(), room) : Shares{0, room, {}};
-  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
-  ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
-  ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
-  ImGui::BeginChild("list", ImVec2(0, shares.list));
-  const auto place =
-      std::ranges::find_if(caches.listed, [&](const Listed& entry) { return entry.holds(app.view.finding); }) -
-      caches.listed.begin();
-  ImGuiListClipper clipper;
-  clipper.Begin(static_cast<int>(caches.listed.size()), height_of_entry(theme) + 2 * unit);
-  if (app.view.finding_wanted && place < std::ssize(caches.listed)) {
-    clipper.ForceDisplayRangeByIndices(static_cast<int>(place), static_cast<int>(place) + 1);
+  const Shares shares =
+      chosen ? shares_of(theme, said, buttons_tall, caches.listed.size(), room) : Shares{room, 0, false};
+  list_of_findings(app, actions, said, buttons, shares);
+  if (chosen && !shares.together) {
+    details_below_list(app, actions, said, buttons, shares.details);
   }
-  while (clipper.Step()) {
-    for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
-      entry(app, actions, caches.listed[static_cast<std::size_t>(index)]);
-    }
-  }
-  ImGui::EndChild();
-  ImGui::PopStyleColor(2);
-  ImGui::PopStyleVar();
-  if (chosen) {
-    show_details(app, actions, said, buttons, shares);
-    if (actions.publish_places && !said.hint.empty()) {
-      actions.places.push_back({said.hint, {}});
-    }
+  if (actions.publish_places && !said.hint.empty()) {
+    actions.places.push_back({said.hint, {}});
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));
