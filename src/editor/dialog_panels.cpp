@@ -117,7 +117,7 @@ struct Drawer {
       ImGui::PushFont(app.theme.bold);
       ImGui::TextColored(tint(app.theme.good), tr("What helps"));
       ImGui::PopFont();
-      text_lines(dialog.remedy);
+      text_lines(with_capital(dialog.remedy));
     }
     if (!dialog.rest.empty()) {
       hint(app.theme, dialog.rest);

@@ -136,6 +136,17 @@ bool is_float(const App& app) {
          findings[static_cast<std::size_t>(app.view.finding)].id == FindingId::float_too_long;
 }
 
+float width_of(const char* words) {
+  return ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x;
+}
+
+// Where large text leaves so little room, the short form.
+const char* words_with_room(const char* words, const char* in_short) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float room = ImGui::GetContentRegionAvail().x - 2 * style.WindowPadding.x - style.ScrollbarSize;
+  return width_of(words) <= room ? words : in_short;
+}
+
 FloatButtons buttons_for(const App& app, const Details& details) {
   if (app.session.mend) {
     return {
@@ -145,17 +156,20 @@ FloatButtons buttons_for(const App& app, const Details& details) {
   }
   FloatButtons groups(1);
   if (!details.hint.empty()) {
-    groups[0].push_back({"mend", tr("Mend the floats"), Command::mend,
+    groups[0].push_back({"mend", words_with_room(tr("Mend the floats"), tr("Mend")), Command::mend,
                          tr("Shows the fewest stitches to change so that no float is too long (Ctrl+M)")});
   }
   if (!details.on_piece.empty()) { // the way to its place on the bed, and back
     const bool there = app.caches.findings[static_cast<std::size_t>(app.view.finding)].on_piece;
     groups[0].push_back(
-        {"on the needles", there ? tr("On the repeat") : tr("On the needles"), Command::finding_on_needles,
+        {"on the needles",
+         there ? words_with_room(tr("On the repeat"), tr("Repeat"))
+               : words_with_room(tr("On the needles"), tr("Needles")),
+         Command::finding_on_needles,
          tr("The float in the drawing's columns, or by the needles of its first place on the bed (O)")});
   }
   if (is_float(app)) { // the menu has the row's and all
-    groups.push_back({{"catch float", tr("Catch by hand"), Command::catch_float,
+    groups.push_back({{"catch float", words_with_room(tr("Catch by hand"), tr("Catch")), Command::catch_float,
                        tr("Leaves the drawing: the float is lifted onto needles while it is knitted (Ctrl+Shift+C)")},
                       {"accept float", tr("Accept"), Command::accept_float,
                        tr("Leaves the float as long as it is (Ctrl+Shift+A)")}});
@@ -163,17 +177,13 @@ FloatButtons buttons_for(const App& app, const Details& details) {
   return groups;
 }
 
-float width_of(const FloatButton& one) {
-  return ImGui::CalcTextSize(one.words).x + 2 * ImGui::GetStyle().FramePadding.x;
-}
-
 int lines_of(const FloatButtons& groups, float room) {
   int lines = 0;
   for (const auto& group : groups) {
     float right = room + 1; // so the first begins a line
     for (const FloatButton& one : group) {
-      const bool goes_on = right + ImGui::GetStyle().ItemSpacing.x + width_of(one) <= room;
-      right = goes_on ? right + ImGui::GetStyle().ItemSpacing.x + width_of(one) : width_of(one);
+      const bool goes_on = right + ImGui::GetStyle().ItemSpacing.x + width_of(one.words) <= room;
+      right = goes_on ? right + ImGui::GetStyle().ItemSpacing.x + width_of(one.words) : width_of(one.words);
       lines += goes_on ? 0 : 1;
     }
   }
@@ -184,7 +194,7 @@ void float_buttons(const App& app, Actions& actions, const FloatButtons& groups)
   for (const auto& group : groups) {
     for (const FloatButton& one : group) {
       if (&one != &group.front()) {
-        flow(width_of(one));
+        flow(width_of(one.words));
       }
       if (button(app.theme, actions, one.name, one.words)) {
         actions.run(one.command);
@@ -205,37 +215,42 @@ float height_of(const Details& details) {
          ImGui::GetStyle().ItemSpacing.y;
 }
 
+// What can be seen of the last item, for tests; keys can't go to it.
+void tell_place(Actions& actions, const char* name) {
+  if (actions.publish_places) {
+    const ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 high = ImGui::GetItemRectMax();
+    actions.places.push_back({name,
+                              {std::max(low.x, list.GetClipRectMin().x), std::max(low.y, list.GetClipRectMin().y),
+                               std::min(high.x, list.GetClipRectMax().x), std::min(high.y, list.GetClipRectMax().y)}});
+  }
+}
+
 // How the room below the heading is shared out, px.
 struct Shares {
-  float details = 0;
   float list = 0;
-  bool buttons_within = false; // the details: they scroll together, where large text leaves no room for both
+  float details = 0;
+  bool together =
+      false; // large text leaves no room for both: the details unfold below their entry, and all of it scrolls
 };
 
 // The details: at least five lines; else what the list leaves, with room for some entries beside the chosen one.
 Shares shares_of(const Theme& theme, const Details& details, float buttons, std::size_t listed, float room) {
-  const ImGuiStyle& style = ImGui::GetStyle();
-  const float unit = theme.scale;
-  const float gap = 6 * unit;
-  const float one = height_of_entry(theme) + 2 * unit;
+  const float gap = 6 * theme.scale;
+  const float one = height_of_entry(theme) + 2 * theme.scale;
   const float entries = static_cast<float>(std::min<std::size_t>(listed, least_entries)) * one + gap;
-  const float least = 5 * ImGui::GetTextLineHeight() + 2 * style.WindowPadding.y;
+  const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
   const float wish = height_of(details);
-  Shares shares;
-  const float beside = room - buttons - gap; // for the list and the details
-  shares.buttons_within = beside - std::min(least, wish) < one;
-  shares.details = shares.buttons_within
-                       ? std::min(wish + buttons, std::max(room - gap - one, 2 * ImGui::GetFrameHeightWithSpacing()))
-                       : std::min({wish, std::max(least, beside + gap - entries), (beside + gap) * 0.6F});
-  shares.list = std::max(20.0F, shares.buttons_within ? room - gap - shares.details : beside - shares.details);
-  return shares;
+  const float both = room - buttons;
+  if (both - gap - std::min(least, wish) < one) {
+    return {room, 0, true};
+  }
+  const float tall = std::min({wish, std::max(least, both - entries), both * 0.6F});
+  return {both - tall - gap, tall, false};
 }
 
-void show_details(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
-                  const Shares& shares) {
-  const Theme& theme = app.theme;
-  ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(theme.ground));
-  ImGui::BeginChild("details", ImVec2(0, shares.details), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
+void say_details(const Theme& theme, const Details& details) {
   const auto say = [](const std::string& text) {
     if (!text.empty()) {
       ImGui::TextUnformatted(in_lines(text, ImGui::GetContentRegionAvail().x).c_str());
@@ -250,19 +265,71 @@ void show_details(const App& app, Actions& actions, const Details& details, cons
     ImGui::PopFont();
     say(details.remedy);
   }
-  if (shares.buttons_within) {
+}
+
+void details_below_list(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
+                        float tall) {
+  ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.ground));
+  ImGui::BeginChild("details", ImVec2(0, tall), true, ImGuiWindowFlags_AlwaysUseWindowPadding);
+  say_details(app.theme, details);
+  ImGui::EndChild();
+  tell_place(actions, "finding details");
+  ImGui::PopStyleColor();
+  float_buttons(app, actions, buttons);
+}
+
+// Those from the first to before the last; only what can be seen is drawn, and the one that is to come into sight.
+void entries(const App& app, Actions& actions, std::ptrdiff_t first, std::ptrdiff_t last, std::ptrdiff_t wanted) {
+  ImGuiListClipper clipper;
+  clipper.Begin(static_cast<int>(last - first), height_of_entry(app.theme) + 2 * app.theme.scale);
+  if (wanted >= first && wanted < last) {
+    clipper.ForceDisplayRangeByIndices(static_cast<int>(wanted - first), static_cast<int>(wanted - first) + 1);
+  }
+  while (clipper.Step()) {
+    for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
+      entry(app, actions, app.caches.listed[static_cast<std::size_t>(first + index)]);
+    }
+  }
+}
+
+void list_of_findings(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
+                      const Shares& shares) {
+  const Theme& theme = app.theme;
+  const auto& listed = app.caches.listed;
+  const auto end = std::ssize(listed);
+  const auto place =
+      std::ranges::find_if(listed, [&](const Listed& one) { return one.holds(app.view.finding); }) - listed.begin();
+  const auto wanted = app.view.finding_wanted ? place : end;
+  const auto begin_entries = [&theme] {
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * theme.scale));
+    ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
+    ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
+  };
+  const auto end_entries = [] {
+    ImGui::PopStyleColor(2);
+    ImGui::PopStyleVar();
+  };
+  const auto unfolded = shares.together ? std::min(place + 1, end) : end;
+  begin_entries();
+  ImGui::BeginChild("list", ImVec2(0, shares.list));
+  entries(app, actions, 0, unfolded, wanted);
+  end_entries();
+  if (shares.together) {
+    if (app.view.finding_wanted) { // the words at the top, below their entry where there is room for some of both
+      const float entry_tall = height_of_entry(theme) + 2 * theme.scale;
+      const bool room = shares.list > entry_tall + 5 * ImGui::GetTextLineHeight();
+      ImGui::SetScrollY(ImGui::GetCursorPosY() - (room ? entry_tall : 0));
+    }
+    ImGui::BeginGroup();
+    say_details(theme, details);
+    ImGui::EndGroup();
+    tell_place(actions, "finding details");
     float_buttons(app, actions, buttons);
+    begin_entries();
+    entries(app, actions, unfolded, end, wanted);
+    end_entries();
   }
   ImGui::EndChild();
-  if (actions.publish_places) {
-    const ImVec2 low = ImGui::GetItemRectMin();
-    const ImVec2 high = ImGui::GetItemRectMax();
-    actions.places.push_back({"finding details", {low.x, low.y, high.x, high.y}});
-  }
-  ImGui::PopStyleColor();
-  if (!shares.buttons_within) {
-    float_buttons(app, actions, buttons);
-  }
 }
 
 void count(const Theme& theme, int number, Severity severity) {
@@ -278,25 +345,18 @@ void count(const Theme& theme, int number, Severity severity) {
   tip(theme, severity == Severity::fault ? tr("Faults") : severity == Severity::warning ? tr("Warnings") : tr("Notes"));
 }
 
-} // namespace
-
-void findings_panel(const App& app, Actions& actions, const Parts& parts) {
-  const ScreenBox& box = parts.findings;
+void heading_with_counts(const App& app, float wide) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   const Caches& caches = app.caches;
-  begin_part(app, "findings", box);
-  if (parts.by_turns) {
-    choose_at_right(app, actions);
-  }
   const float counts =
       ImGui::CalcTextSize(fmt::format("{}{}{}", caches.faults, caches.warnings, caches.notes).c_str()).x +
       3 * 18 * unit + 2 * 10 * unit;
   ImGui::PushFont(theme.bold);
   ImGui::AlignTextToFramePadding();
-  if (ImGui::CalcTextSize(tr("Findings")).x + counts + 30 * unit <= box.width()) {
+  if (ImGui::CalcTextSize(tr("Findings")).x + counts + 30 * unit <= wide) {
     ImGui::TextUnformatted(tr("Findings"));
-    ImGui::SameLine(box.width() - counts - 12 * unit);
+    ImGui::SameLine(wide - counts - 12 * unit);
   }
   ImGui::PopFont();
   count(theme, caches.faults, Severity::fault);
@@ -304,7 +364,20 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   count(theme, caches.warnings, Severity::warning);
   ImGui::SameLine(0, 10 * unit);
   count(theme, caches.notes, Severity::note);
+}
 
+} // namespace
+
+void findings_panel(const App& app, Actions& actions, const Parts& parts) {
+  const ScreenBox& box = parts.findings;
+  const Theme& theme = app.theme;
+  const Caches& caches = app.caches;
+  begin_part(app, "findings", box);
+  if (parts.by_turns) {
+    choose_at_right(app, actions); // with how many there are
+  } else {
+    heading_with_counts(app, box.width());
+  }
   if (caches.findings.empty()) {
     hint(theme, tr("Nothing is wrong: the repeat can be knitted as it is drawn."));
   }
@@ -315,32 +388,13 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   const float buttons_tall =
       static_cast<float>(lines_of(buttons, ImGui::GetContentRegionAvail().x)) * ImGui::GetFrameHeightWithSpacing();
   const Shares shares =
-      chosen ? shares_of(theme, details, buttons_tall, caches.listed.size(), room) : Shares{0, room, {}};
-  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, ImVec2(0, 2 * unit));
-  ImGui::PushStyleColor(ImGuiCol_Header, tint(theme.accent_soft));
-  ImGui::PushStyleColor(ImGuiCol_HeaderHovered, tint(theme.button));
-  ImGui::BeginChild("list", ImVec2(0, shares.list));
-  const auto place =
-      std::ranges::find_if(caches.listed, [&](const Listed& entry) { return entry.holds(app.view.finding); }) -
-      caches.listed.begin();
-  ImGuiListClipper clipper;
-  clipper.Begin(static_cast<int>(caches.listed.size()), height_of_entry(theme) + 2 * unit);
-  if (app.view.finding_wanted && place < std::ssize(caches.listed)) {
-    clipper.ForceDisplayRangeByIndices(static_cast<int>(place), static_cast<int>(place) + 1);
+      chosen ? shares_of(theme, details, buttons_tall, caches.listed.size(), room) : Shares{room, 0, false};
+  list_of_findings(app, actions, details, buttons, shares);
+  if (chosen && !shares.together) {
+    details_below_list(app, actions, details, buttons, shares.details);
   }
-  while (clipper.Step()) {
-    for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
-      entry(app, actions, caches.listed[static_cast<std::size_t>(index)]);
-    }
-  }
-  ImGui::EndChild();
-  ImGui::PopStyleColor(2);
-  ImGui::PopStyleVar();
-  if (chosen) {
-    show_details(app, actions, details, buttons, shares);
-    if (actions.publish_places && !details.hint.empty()) {
-      actions.places.push_back({details.hint, {}});
-    }
+  if (actions.publish_places && !details.hint.empty()) {
+    actions.places.push_back({details.hint, {}});
   }
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

@@ -79,16 +79,18 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->option_text("TAB");
   line.add_flag("--large-piece", options.large_piece, tr("Show the piece in place of the drawing"));
   line.add_flag("--finding", options.choose_finding, tr("Choose the first finding"));
-  line.add_option(
-          "--dialog", options.dialog,
-          said("Open a dialog: {}",
-               "new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, help, preview, "
-               "everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, step-list, play, wrong, "
-               "recovery, changed, noticed"))
-      ->check(CLI::IsMember({"new",        "new-yoke",  "open",    "keys",     "card",     "chart",      "size",
-                             "swatch",     "commands",  "steps",   "settings", "start",    "help",       "preview",
-                             "everything", "pairs",     "palette", "import",   "layout",   "yarns-here", "keep-motif",
-                             "bench",      "step-list", "play",    "wrong",    "recovery", "changed",    "noticed"}))
+  line.add_option("--dialog", options.dialog,
+                  said("Open a dialog: {}",
+                       "new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, "
+                       "help, preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, "
+                       "step-list, play, "
+                       "wrong, recovery, changed, noticed, guard, dropped, bench-changed, mend, lettering, afar, menu"))
+      ->check(CLI::IsMember({"new",           "new-yoke",   "open",       "keys",    "card",      "chart",
+                             "size",          "swatch",     "commands",   "steps",   "settings",  "start",
+                             "help",          "preview",    "everything", "pairs",   "palette",   "import",
+                             "layout",        "yarns-here", "keep-motif", "bench",   "step-list", "play",
+                             "wrong",         "recovery",   "changed",    "noticed", "guard",     "dropped",
+                             "bench-changed", "mend",       "lettering",  "afar",    "menu"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {

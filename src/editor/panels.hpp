@@ -28,6 +28,7 @@ struct Parts {
   ScreenBox piece;
   ScreenBox findings;
   ScreenBox status;
+  bool low = false;      // large text leaves little height: a list says what the piece shows
   bool by_turns = false; // piece and findings are of one size then, and one of them is drawn
 };
 

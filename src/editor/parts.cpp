@@ -83,7 +83,8 @@ Parts parts_of(const App& app) {
   const float split = upper + std::max(share, std::min(230 * unit, (lower - upper) * 0.6F));
   parts.piece = {size.x - right, upper, size.x, split};
   parts.findings = {size.x - right, split, size.x, lower};
-  parts.by_turns = view.findings_open && !view.piece_large && lower - upper < least_for_both * unit;
+  parts.low = lower - upper < least_for_both * unit;
+  parts.by_turns = view.findings_open && !view.piece_large && parts.low;
   if (parts.by_turns) {
     parts.piece.bottom = lower;
     parts.findings.top = upper;

@@ -99,7 +99,8 @@ void use_mouse(const App& app, Actions& actions, const ScreenBox& room, const st
 
 void choose_at_right(const App& app, Actions& actions) {
   const auto sights = sights_of(app.view);
-  const bool findings = app.view.findings_in_front;
+  const bool takes_turns = !app.view.piece_large; // else the findings have a place of their own
+  const bool findings = app.view.findings_in_front && takes_turns;
   const Caches& caches = app.caches;
   const std::string counted = said("Findings: {}", caches.faults + caches.warnings + caches.notes);
   const auto present = std::ranges::find(sights, true, &SightOfPiece::chosen);
@@ -115,13 +116,20 @@ void choose_at_right(const App& app, Actions& actions) {
       remember_place(actions, sight.name);
       tip(app.theme, sight.tip);
     }
-    if (list_entry(counted.c_str(), findings)) {
-      actions.push(BringToFront{true});
+    if (takes_turns) {
+      if (list_entry(counted.c_str(), findings)) {
+        actions.push(BringToFront{true});
+      }
+      remember_place(actions, "right findings");
     }
-    remember_place(actions, "right findings");
     ImGui::EndCombo();
   }
   remember_place(actions, "right side");
+  if (findings) {
+    tip(app.theme, fmt::format("{}, {}, {}", said_count(caches.faults, "{} fault", "{} faults"),
+                               said_count(caches.warnings, "{} warning", "{} warnings"),
+                               said_count(caches.notes, "{} note", "{} notes")));
+  }
 }
 
 void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& placed) {
@@ -129,7 +137,7 @@ void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& p
   const Theme& theme = app.theme;
   const float unit = theme.scale;
   begin_part(app, "piece", box);
-  if (parts.by_turns) {
+  if (parts.low) {
     choose_at_right(app, actions);
   } else {
     choose_sight(app, actions, box.width());
@@ -139,15 +147,15 @@ void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& p
     size += std::string("\n") + tr(info_of(app.view.sight).name);
   }
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  // By turns there is little room: the picture's tip says it then.
+  // Where there is little room the picture's tip says it.
   const float text =
-      parts.by_turns ? 0 : ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
+      parts.low ? 0 : ImGui::CalcTextSize(size.c_str(), nullptr, false, ImGui::GetContentRegionAvail().x).y;
   const ScreenBox room{std::floor(corner.x), std::floor(corner.y), std::floor(box.right - 12 * unit),
                        std::max(std::floor(corner.y) + 1, std::floor(box.bottom - text - 16 * unit))};
   placed.piece = room;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddRectFilled({room.left, room.top}, {room.right, room.bottom}, ink(theme.ground), 6 * unit);
-  use_mouse(app, actions, room, parts.by_turns ? size + "\n" : std::string());
+  use_mouse(app, actions, room, parts.low ? size + "\n" : std::string());
   const PiecePicture& piece = app.caches.piece;
   const PiecePixels& pixels = piece.painter.pixels();
   if (piece.texture != 0 && pixels.width > 0) {
@@ -159,7 +167,7 @@ void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& p
   }
   draw_piece_marks(app, list, room);
   ImGui::SetCursorScreenPos({room.left, room.bottom + 4 * unit});
-  if (!parts.by_turns) {
+  if (!parts.low) {
     hint(theme, size);
   }
   list.AddLine({box.left + 0.5F, box.top}, {box.left + 0.5F, box.bottom}, ink(theme.line));

@@ -44,7 +44,7 @@ void show_question_about_work(App& app, const std::string& dialog) {
     apply(app, Run{Command::toggle_stitch});
   };
   if (dialog == "bench-changed") {
-    constexpr int somewhere = 40; // moves: some rows are knitted
+    constexpr int somewhere = 14; // moves: some rows are knitted
     apply(app, Run{Command::at_the_bench});
     apply(app, GoToMove{somewhere});
     apply(app, Run{Command::at_the_bench});

@@ -330,6 +330,17 @@ class Edges(Panels):
         self.assertGreater(right - left, 250)
         self.assertGreater(bottom - top, 250)
         self.assertGreater(editor.state["canvas"][2] - editor.state["canvas"][0], 250)
+        editor.key("F4")  # in the drawing's place it has more room than beside it
+        editor.wait(lambda state: state["places"]["cloth"][2] - state["places"]["cloth"][0] > right - left
+                    and state["idle"], "the piece in the drawing's place")
+        _, larger_top, _, larger_bottom = editor.state["places"]["cloth"]
+        self.assertGreaterEqual(larger_bottom - larger_top, bottom - top)
+        editor.click("right side")
+        editor.wait(lambda state: "purl side" in state["places"] and state["idle"], "the list")
+        self.assertNotIn("right findings", editor.state["places"])  # they stand beside it
+        editor.key("Escape", "F4")
+        editor.wait(lambda state: state["places"]["cloth"][2] - state["places"]["cloth"][0] == right - left
+                    and state["idle"], "the piece at the side")
         editor.click("right side")
         editor.wait(lambda state: "right findings" in state["places"] and state["idle"], "the list")
         editor.click("right findings")

@@ -38,7 +38,7 @@ SCREENS = [
     ("afar", "The band from afar, over 60 cm", ["puffin-cove.repeat", "--dialog", "afar"]),
     ("menu", "A menu", ["puffin-cove.repeat", "--dialog", "menu"]),
     ("lettering", "Lettering over the drawing, before it is set down",
-     ["tide-waves.repeat", "--tab", "tools", "--dialog", "lettering"]),
+     ["buoy-line.repeat", "--tab", "tools", "--dialog", "lettering"]),
     ("tools", "Tools: shapes, symmetry, lettering, motifs", ["puffin-cove.repeat", "--tab", "tools"]),
     ("yarns", "Yarns and bands", ["buoy-line.repeat", "--tab", "yarns"]),
     ("machine", "The machine and its card's measures", ["puffin-cove.repeat", "--tab", "machine"]),
