@@ -1,12 +1,10 @@
-// Leaves out one rule at a time to find the one that costs most, and looks for the nearest measures that fit.
+// Leaves out one rule at a time to find the one that costs most, and says the nearest measures that fit.
 #include "pieces/no_fit.hpp"
 
+#include "pieces/nearest_widths.hpp"
 #include "pieces/size_counts.hpp"
 
-#include <algorithm>
-#include <cmath>
 #include <fmt/format.h>
-#include <utility>
 #include <vector>
 
 namespace punchwright {
@@ -89,57 +87,30 @@ double smallest_tolerance(OpenedYoke opened, std::size_t size) {
   return high * step;
 }
 
-void scale(Yoke& yoke, std::size_t size, double bottom, double top) {
-  const auto scaled = [&](PerSize<double>& widths, double by) {
-    if (widths.values.size() == 1) {
-      widths.values.assign(yoke.sizes.size(), widths.values.front());
-    }
-    widths.values[size] = std::round(widths.values[size] * by * 10) / 10;
-  };
-  for (YokePiece& piece : yoke.pieces) {
-    if (piece.like.empty()) {
-      scaled(piece.bottom_cm, bottom);
-      scaled(piece.top_cm, top);
-    }
-  }
+std::string change_text(const Yoke& yoke, const WidthChange& change) {
+  return fmt::format("{} {:g} cm at the {} instead of {:g} cm", yoke.pieces[change.piece].name, change.to_cm,
+                     change.top ? "top" : "bottom", change.from_cm);
 }
 
-std::string widths_text(const Yoke& yoke, std::size_t size) {
-  std::string text;
-  for (const YokePiece& piece : yoke.pieces) {
-    if (piece.like.empty()) {
-      text += fmt::format("{}{} {:g} cm at the bottom and {:g} cm at the top", text.empty() ? "" : ", ", piece.name,
-                          piece.bottom_cm.at(size), piece.top_cm.at(size));
-    }
+std::string changes_text(const Yoke& yoke, const WidthsFound& found) {
+  std::string text = found.gave_up ? fmt::format("with these widths, perhaps not the nearest (no change of less than "
+                                                 "{:g} cm in all does): ",
+                                                 found.nearer_than_cm)
+                                   : std::string("with the nearest widths: ");
+  for (const WidthChange& change : found.changes) {
+    text += (&change == &found.changes.front() ? "" : ", ") + change_text(yoke, change);
   }
   return text;
 }
 
-// Bottom and top of all pieces made wider or narrower by hundredths, the smallest changes first.
-std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
-  constexpr int farthest = 25;
-  constexpr double step = 0.01;
-  std::vector<std::pair<int, int>> steps;
-  for (int bottom = -farthest; bottom <= farthest; ++bottom) {
-    for (int top = -farthest; top <= farthest; ++top) {
-      steps.emplace_back(bottom, top);
-    }
+std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
+  if (found.gave_up) {
+    return fmt::format("the search for widths that fit gave up: no change of less than {:g} cm in all does",
+                       found.nearer_than_cm);
   }
-  std::ranges::stable_sort(
-      steps, {}, [](const std::pair<int, int>& one) { return one.first * one.first + one.second * one.second; });
-  OpenedYoke changed = opened;
-  for (const auto& [bottom, top] : steps) {
-    changed.yoke = opened.yoke;
-    scale(changed.yoke, size, 1 + bottom * step, 1 + top * step);
-    const CountsFound found = nearest_counts(counts_problem(changed, size));
-    if (found.counts) {
-      return widths_text(changed.yoke, size);
-    }
-    if (found.gave_up) {
-      return ""; // others would take as long
-    }
-  }
-  return "";
+  return fmt::format(
+      "no widths fit of which none changes by more than {:g} cm{}", most_width_steps * width_step_cm,
+      yoke.fit.seams == YokeSeams::free ? "" : ": choose narrower repeats for the tiers, or seams = \"free\"");
 }
 
 } // namespace
@@ -149,17 +120,19 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
                           fmt::format("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size],
                                       costliest_rule(opened, size)),
                           "");
-  const double tolerance = smallest_tolerance(opened, size);
-  const std::string widths = nearest_widths(opened, size);
-  if (tolerance > 0) {
-    error.remedy = fmt::format("it fits with a tolerance of {:.3f}", tolerance);
+  std::vector<std::string> remedies;
+  if (const double tolerance = smallest_tolerance(opened, size); tolerance > 0) {
+    remedies.push_back(fmt::format("with a tolerance of {:.3f}", tolerance));
   }
-  if (!widths.empty()) {
-    error.remedy +=
-        (error.remedy.empty() ? "the nearest widths that fit: " : ", or with the nearest widths that fit: ") + widths;
+  const WidthsFound widths = nearest_widths(opened, size);
+  if (!widths.changes.empty()) {
+    remedies.push_back(changes_text(opened.yoke, widths));
   }
-  if (error.remedy.empty()) {
-    error.remedy = "choose narrower repeats for the tiers, or seams = \"free\"";
+  for (const std::string& remedy : remedies) {
+    error.remedy += (error.remedy.empty() ? "it fits " : ", or ") + remedy;
+  }
+  if (widths.changes.empty()) {
+    error.remedy += (error.remedy.empty() ? "" : "; ") + without_widths(opened.yoke, widths);
   }
   return error;
 }
