@@ -104,15 +104,17 @@ Failure bed_failure(const OpenedYoke& opened) {
   }
   const TooWide& first = wide.front();
   const auto split = split_to_fit(opened);
+  std::string remedy = split ? "split it, or make it narrower" : split.error().message + "; " + split.error().remedy;
+  if (first.parts > 0) {
+    remedy = fmt::format("{} pieces in its place would fit{}", first.parts, split ? ": " : "; but ") + remedy;
+  }
   const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
   const Spot spot = place == opened.places.end() ? Spot{} : place->second;
   return Error{opened.file, spot.line, spot.column,
                fmt::format("piece '{}' is {} wide in size {}, and the bed has {} needles",
                            opened.yoke.pieces[first.piece].name, counted(first.stitches, "stitch", "stitches"),
                            opened.yoke.sizes[first.size], opened.profile.needles),
-               split ? fmt::format("{} pieces in its place would fit: split it, or make it narrower", first.parts)
-                     : fmt::format("{} pieces in its place would fit; but {}; {}", first.parts, split.error().message,
-                                   split.error().remedy)};
+               remedy};
 }
 
 Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {
