@@ -244,6 +244,16 @@ int seams_unmet(const YokePlan& plan, YokeSeams wished) {
   return unmet;
 }
 
+// What is no error, such as a key that nobody knows: on standard error, since standard output is the answer.
+void tell_notes(const OpenedYoke& opened) {
+  for (const ReadingNote& note : opened.notes) {
+    if (talk() != Talk::quiet) {
+      const std::string line = note.line > 0 ? fmt::format(":{}", note.line) : std::string();
+      fmt::print(stderr, "{}\n", said("note: {}{}: {}", opened.file, line, note.text));
+    }
+  }
+}
+
 Failure must_be_yoke(const std::string& output) {
   if (output.ends_with(".yoke")) {
     return std::nullopt;
@@ -319,6 +329,7 @@ int plan_yoke_file(const YokeWishes& wishes) {
   if (!opened) {
     return refuse(opened.error());
   }
+  tell_notes(*opened);
   if (wishes.split) {
     if (const Failure failure = must_be_yoke(wishes.output)) {
       return refuse(*failure);

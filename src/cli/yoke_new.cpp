@@ -27,9 +27,9 @@ void add_childrens(BodyMeasures& body) {
   for (const std::string& size : body.sizes) {
     const auto found = std::ranges::find(child_sizes(), size, &ChildSize::name);
     const bool childs = found != child_sizes().end();
-    body.armhole_cm.push_back(childs ? found->armhole_inches * mm_per_inch / 10 : 0);
+    body.armhole_cm.push_back(childs ? found->armhole_cm : 0);
     if (childs) {
-      arms.push_back(found->upper_arm_inches * mm_per_inch / 10);
+      arms.push_back(found->upper_arm_cm);
     }
   }
   if (body.upper_arm_cm.empty() && arms.size() == body.sizes.size()) {
@@ -61,7 +61,7 @@ Result<BodyMeasures> body_of(const YokeWishes& wishes) {
                    said("there is no size '{}' in the table", size),
                    tr("allowed: XS, S, M, L, XL, 2X, 3X, 4X, 5X, or give its chest with --chest")};
     }
-    body.chest_cm.push_back(found->inches * mm_per_inch / 10);
+    body.chest_cm.push_back(found->chest_cm);
   }
   body.upper_arm_cm = wishes.upper_arm_cm;
   if (body.chest_cm.size() != body.sizes.size() ||

@@ -19,14 +19,13 @@ constexpr double smallest_body_cm = 10;
 constexpr double largest_body_cm = 300;
 
 BodySize size_of(const BustSize& bust) {
-  const double chest = bust.inches * mm_per_inch / 10;
-  return {std::string(bust.name), chest, chest * YokeRules{}.sleeve, 0};
+  return {std::string(bust.name), bust.chest_cm, bust.chest_cm * YokeRules{}.sleeve, 0};
 }
 
 // The table has no chests: begun with the one whose sleeve by the share is the arm's.
 BodySize size_of(const ChildSize& child) {
-  const double arm = child.upper_arm_inches * mm_per_inch / 10;
-  return {std::string(child.name), std::round(arm / YokeRules{}.sleeve), arm, child.armhole_inches * mm_per_inch / 10};
+  const double arm = child.upper_arm_cm;
+  return {std::string(child.name), std::round(arm / YokeRules{}.sleeve), arm, child.armhole_cm};
 }
 
 template <class Table>

@@ -1,5 +1,6 @@
 // Whether the pieces fit the bed, and pieces that don't cut into such that do.
 // What is cut stays a yoke that can be written and read: names of its own, no more pieces than a file holds.
+#include "pieces/cone.hpp"
 #include "pieces/size_counts.hpp"
 #include "words/words.hpp"
 
@@ -12,17 +13,19 @@
 namespace punchwright {
 namespace {
 
-int most_parts_of(const Profile& profile) {
-  return profile.needles * 100;
+double part_of(double width, int parts) {
+  return std::round(width / parts * 1000) / 1000;
 }
 
-// The widest count of that piece, were it cut in so many parts.
-int widest_part(const std::vector<double>& ideals, double seams, int parts) {
-  double widest = 0;
-  for (const double ideal : ideals) {
-    widest = std::max(widest, (ideal - seams) / parts + seams);
+// Of a part of that piece, cut in so many, at its widest: the widths that it would have in the file.
+std::int64_t widest_part(const Cone& cone, const YokePiece& widths, std::size_t size, int parts) {
+  std::int64_t widest = 0;
+  for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
+    const std::int64_t count = cone.at(tier, in_thousandths(part_of(widths.bottom_cm.at(size), parts)),
+                                       in_thousandths(part_of(widths.top_cm.at(size), parts)));
+    widest = std::max(widest, rounded_count(count, cone.denominator));
   }
-  return static_cast<int>(std::lround(widest));
+  return widest;
 }
 
 // "front 1", "front 2"; where a piece has one of these names already, "front part 1", "front part 2".
@@ -44,7 +47,7 @@ std::vector<std::string> part_names(const std::string& name, int parts, std::set
 
 PerSize<double> divided(PerSize<double> widths, int parts) {
   for (double& width : widths.values) {
-    width = std::round(width / parts * 1000) / 1000;
+    width = part_of(width, parts);
   }
   return widths;
 }
@@ -98,18 +101,19 @@ Failure too_narrow(const OpenedYoke& opened, const TooWide& wide) {
 std::vector<TooWide> too_wide(const OpenedYoke& opened) {
   std::vector<TooWide> found;
   const int bed = opened.profile.needles;
-  const double seams = 2.0 * opened.yoke.edge;
   for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
+    const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
     TooWide wide{piece, 0, 0, 1};
     for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
-      const std::vector<double> ideals = ideal_counts(opened, size, piece);
-      const int stitches = widest_part(ideals, seams, 1);
+      const Cone cone = cone_of(opened, size);
+      const auto stitches = static_cast<int>(widest_part(cone, widths, size, 1));
       if (stitches > wide.stitches) {
         wide.stitches = stitches;
         wide.size = size;
       }
-      while (widest_part(ideals, seams, wide.parts) > bed && wide.parts < most_parts_of(opened.profile)) {
-        ++wide.parts;
+      // Parts become narrower by their visible stitches only.
+      while (wide.parts > 0 && widest_part(cone, widths, size, wide.parts) > bed) {
+        wide.parts = 2 * opened.yoke.edge < bed ? wide.parts + 1 : 0;
       }
     }
     if (wide.stitches > bed) {
@@ -155,6 +159,12 @@ Result<Yoke> split_to_fit(const OpenedYoke& opened) {
   const std::vector<TooWide> wide_pieces = too_wide(opened);
   std::size_t pieces = yoke.pieces.size();
   for (const TooWide& wide : wide_pieces) {
+    if (wide.parts == 0) {
+      return not_split(opened, wide.piece,
+                       fmt::format("{} seam stitches on each side of each piece fill the bed of {} needles",
+                                   opened.yoke.edge, opened.profile.needles),
+                       "allowed: fewer of them: 'edge'");
+    }
     pieces += static_cast<std::size_t>(wide.parts) - 1;
   }
   if (!wide_pieces.empty() && pieces > most_yoke_pieces) {

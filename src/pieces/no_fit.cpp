@@ -1,12 +1,10 @@
-// Leaves out one rule at a time to find the one that costs most, and looks for the nearest measures that fit.
+// Leaves out one rule at a time to find the one that costs most, and says the nearest measures that fit.
 #include "pieces/no_fit.hpp"
 
+#include "pieces/nearest_widths.hpp"
 #include "pieces/size_counts.hpp"
 #include "words/words.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <utility>
 #include <vector>
 
 namespace punchwright {
@@ -89,58 +87,41 @@ double smallest_tolerance(OpenedYoke opened, std::size_t size) {
   return high * step;
 }
 
-void scale(Yoke& yoke, std::size_t size, double bottom, double top) {
-  const auto scaled = [&](PerSize<double>& widths, double by) {
-    if (widths.values.size() == 1) {
-      widths.values.assign(yoke.sizes.size(), widths.values.front());
-    }
-    widths.values[size] = std::round(widths.values[size] * by * 10) / 10;
-  };
-  for (YokePiece& piece : yoke.pieces) {
-    if (piece.like.empty()) {
-      scaled(piece.bottom_cm, bottom);
-      scaled(piece.top_cm, top);
-    }
-  }
+std::string change_text(const Yoke& yoke, const WidthChange& change) {
+  const std::string& name = yoke.pieces[change.piece].name;
+  const std::string to = short_decimal(change.to_cm, 3);
+  const std::string from = short_decimal(change.from_cm, 3);
+  return change.top ? said("{} {} cm at the top instead of {} cm", name, to, from)
+                    : said("{} {} cm at the bottom instead of {} cm", name, to, from);
 }
 
-std::string widths_text(const Yoke& yoke, std::size_t size) {
+std::string changes_text(const Yoke& yoke, const WidthsFound& found) {
   std::string text;
-  for (const YokePiece& piece : yoke.pieces) {
-    if (piece.like.empty()) {
-      text += (text.empty() ? "" : ", ") + said("{} {} cm at the bottom and {} cm at the top", piece.name,
-                                                short_decimal(piece.bottom_cm.at(size), 3),
-                                                short_decimal(piece.top_cm.at(size), 3));
-    }
+  for (const WidthChange& change : found.changes) {
+    text += (text.empty() ? "" : ", ") + change_text(yoke, change);
   }
   return text;
 }
 
-// Bottom and top of all pieces made wider or narrower by hundredths, the smallest changes first.
-std::string nearest_widths(const OpenedYoke& opened, std::size_t size) {
-  constexpr int farthest = 25;
-  constexpr double step = 0.01;
-  std::vector<std::pair<int, int>> steps;
-  for (int bottom = -farthest; bottom <= farthest; ++bottom) {
-    for (int top = -farthest; top <= farthest; ++top) {
-      steps.emplace_back(bottom, top);
-    }
+std::string changed_widths_text(const Yoke& yoke, const WidthsFound& found) {
+  const std::string changes = changes_text(yoke, found);
+  return found.gave_up
+             ? said("with these widths, perhaps not the nearest (no change of less than {} cm in all does): {}",
+                    short_decimal(found.nearer_than_cm, 3), changes)
+             : said("with the nearest widths: {}", changes);
+}
+
+std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
+  if (found.gave_up) {
+    return said("the search for widths that fit gave up: no change of less than {} cm in all does",
+                short_decimal(found.nearer_than_cm, 3));
   }
-  std::ranges::stable_sort(
-      steps, {}, [](const std::pair<int, int>& one) { return one.first * one.first + one.second * one.second; });
-  OpenedYoke changed = opened;
-  for (const auto& [bottom, top] : steps) {
-    changed.yoke = opened.yoke;
-    scale(changed.yoke, size, 1 + bottom * step, 1 + top * step);
-    const CountsFound found = nearest_counts(counts_problem(changed, size));
-    if (found.counts) {
-      return widths_text(changed.yoke, size);
-    }
-    if (found.gave_up) {
-      return ""; // others would take as long
-    }
-  }
-  return "";
+  const std::string most = short_decimal(most_width_steps * width_step_cm, 3);
+  return yoke.fit.seams == YokeSeams::free
+             ? said("no widths fit of which none changes by more than {} cm", most)
+             : said("no widths fit of which none changes by more than {} cm: choose narrower repeats for the tiers, or "
+                    "seams = \"free\"",
+                    most);
 }
 
 } // namespace
@@ -151,16 +132,15 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
       said("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size], costliest_rule(opened, size)),
       "");
   const double tolerance = smallest_tolerance(opened, size);
-  const std::string widths = nearest_widths(opened, size);
-  if (tolerance > 0) {
-    error.remedy = said("it fits with a tolerance of {}", decimal(tolerance, 3));
-  }
-  if (!widths.empty()) {
-    error.remedy = error.remedy.empty() ? said("the nearest widths that fit: {}", widths)
-                                        : said("{}, or with the nearest widths that fit: {}", error.remedy, widths);
-  }
-  if (error.remedy.empty()) {
-    error.remedy = tr("choose narrower repeats for the tiers, or seams = \"free\"");
+  const WidthsFound widths = nearest_widths(opened, size);
+  const std::string with_widths = widths.changes.empty() ? std::string() : changed_widths_text(opened.yoke, widths);
+  if (tolerance > 0 && !with_widths.empty()) {
+    error.remedy = said("it fits with a tolerance of {}, or {}", decimal(tolerance, 3), with_widths);
+  } else if (tolerance > 0) {
+    error.remedy =
+        said("it fits with a tolerance of {}; {}", decimal(tolerance, 3), without_widths(opened.yoke, widths));
+  } else {
+    error.remedy = with_widths.empty() ? without_widths(opened.yoke, widths) : said("it fits {}", with_widths);
   }
   return error;
 }

@@ -7,7 +7,7 @@
 namespace punchwright {
 
 // For a size without an answer. Says which rule costs most, the smallest tolerance that would do, and the nearest
-// widths with which the size fits as it is, found by trying.
+// widths with which the size fits as it is (nearest_widths.hpp).
 [[nodiscard]] Error no_fit(const OpenedYoke& opened, std::size_t size);
 
 // For a size whose search was given up: whether anything fits is not known.

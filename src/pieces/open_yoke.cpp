@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -20,11 +21,17 @@ std::string tier_place(std::size_t tier, std::string_view key) {
   return fmt::format("tier.{}.{}", tier + 1, key);
 }
 
-// Faults of a tier's or a machine's own file keep their place; what has none is a fault of the key that names it.
-Error placed(const OpenedYoke& opened, const std::string& place, const Error& error) {
-  return error.line > 0
-             ? error
-             : at(opened, place, error.file.empty() ? error.message : error.file + ": " + error.message, error.remedy);
+// Faults of a tier's or a machine's own file: the key that names it, and then their place in it.
+Error placed(const OpenedYoke& opened, const std::string& place, Error error) {
+  const std::string remedy = std::exchange(error.remedy, "");
+  return at(opened, place, error.text(), remedy);
+}
+
+// A tier's file may be read twice; it is told once.
+void add_note(OpenedYoke& opened, const std::string& text) {
+  if (std::ranges::find(opened.notes, text, &ReadingNote::text) == opened.notes.end()) {
+    opened.notes.push_back({0, text});
+  }
 }
 
 Failure read_tier(OpenedYoke& opened, std::size_t index, const FileReader& read, std::vector<Profile>& machines) {
@@ -37,7 +44,7 @@ Failure read_tier(OpenedYoke& opened, std::size_t index, const FileReader& read,
   }
   auto found = read_repeat(*text, path.string());
   if (!found) {
-    return found.error();
+    return placed(opened, tier_place(index, "repeat"), found.error());
   }
   if (!opened.yoke.profile) {
     auto machine = find_profile(found->document.profile, path, read);
@@ -45,6 +52,9 @@ Failure read_tier(OpenedYoke& opened, std::size_t index, const FileReader& read,
       return placed(opened, tier_place(index, "repeat"), machine.error());
     }
     machines.push_back(std::move(machine).value());
+  }
+  for (const ReadingNote& note : found->notes) {
+    add_note(opened, fmt::format("{}:{}: {}", path.string(), note.line, note.text));
   }
   const Gauge gauge = found->document.gauge;
   opened.tiers.push_back({std::move(found.value().document), {}, gauge});
@@ -146,11 +156,9 @@ Failure check_yarns(OpenedYoke& opened) {
   for (const OpenedTier& tier : opened.tiers) {
     for (const Yarn& yarn : tier.document.yarns) {
       const auto [known, is_new] = names.emplace(yarn.key, yarn.name);
-      const std::string text = said("yarn {} has two names in the tiers, {} and {}: it counts as one yarn", yarn.key,
-                                    known->second, yarn.name);
-      if (!is_new && known->second != yarn.name &&
-          std::ranges::find(opened.notes, text, &ReadingNote::text) == opened.notes.end()) {
-        opened.notes.push_back({0, text});
+      if (!is_new && known->second != yarn.name) {
+        add_note(opened, said("yarn {} has two names in the tiers, {} and {}: it counts as one yarn", yarn.key,
+                              known->second, yarn.name));
       }
     }
   }
@@ -163,8 +171,8 @@ Failure check_all(OpenedYoke& opened) {
   }
   for (OpenedTier& tier : opened.tiers) {
     use_yoke(opened, tier);
-    if (auto failure = too_many_rows(tier.document, opened.profile)) {
-      return failure;
+    if (const Failure failure = too_many_rows(tier.document, opened.profile)) {
+      return placed(opened, tier_place(static_cast<std::size_t>(&tier - opened.tiers.data()), "repeat"), *failure);
     }
     tier.rows = rows_to_knit(tier.document, opened.profile);
   }

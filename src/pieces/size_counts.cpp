@@ -1,84 +1,44 @@
-// From widths in centimetres to whole stitches; the measures become whole numbers here, and stay so.
+// From widths in centimetres to whole stitches; the measures are whole numbers (cone.hpp), and stay so.
 #include "pieces/size_counts.hpp"
 
+#include "pieces/cone.hpp"
 #include "pieces/no_fit.hpp"
 #include "pieces/ring_places.hpp"
-#include "pieces/yoke_rows.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <fmt/format.h>
 #include <numeric>
 
 namespace punchwright {
 namespace {
 
-constexpr double thousandths = 1000;
-// Stitches are cm × gauge / 10, both in thousandths.
-constexpr std::int64_t stitch_denominator = 10'000'000;
-
-std::int64_t in_thousandths(double value) {
-  return std::llround(value * thousandths);
-}
-
-// Numerators of the ideals over stitch_denominator × rows, [piece][tier].
-struct Cone {
+// Numerators of the ideals, [piece][tier], in lowest terms together.
+struct Lines {
   std::vector<std::vector<std::int64_t>> counts;
   std::int64_t denominator = 1;
 };
 
-std::vector<std::int64_t> line_of_piece(const OpenedYoke& opened, std::size_t size, std::size_t piece,
-                                        const std::vector<int>& heights) {
-  const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
-  const std::int64_t bottom = in_thousandths(widths.bottom_cm.at(size));
-  const std::int64_t top = in_thousandths(widths.top_cm.at(size));
-  const std::int64_t rows = heights.back();
-  std::vector<std::int64_t> line;
-  for (std::size_t tier = 0; tier < heights.size(); ++tier) {
-    const std::size_t knitted = std::min(tier, opened.tiers.size() - 1);
-    const std::int64_t gauge = in_thousandths(opened.tiers[knitted].document.gauge.stitches);
-    const std::int64_t width = bottom * (rows - heights[tier]) + top * heights[tier];
-    line.push_back(width * gauge + std::int64_t{2} * opened.yoke.edge * stitch_denominator * rows);
-  }
-  return line;
-}
-
-Cone cone_of(const OpenedYoke& opened, std::size_t size) {
-  const std::vector<int> heights = tier_heights(opened, size);
-  Cone cone;
-  cone.denominator = stitch_denominator * heights.back();
+Lines lines_of(const OpenedYoke& opened, std::size_t size) {
+  const Cone cone = cone_of(opened, size);
+  Lines lines;
   std::int64_t divisor = cone.denominator;
   for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
-    cone.counts.push_back(line_of_piece(opened, size, piece, heights));
-    for (const std::int64_t count : cone.counts.back()) {
-      divisor = std::gcd(divisor, count);
+    const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
+    const std::int64_t bottom = in_thousandths(widths.bottom_cm.at(size));
+    const std::int64_t top = in_thousandths(widths.top_cm.at(size));
+    std::vector<std::int64_t> line;
+    for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
+      line.push_back(cone.at(tier, bottom, top));
+      divisor = std::gcd(divisor, line.back());
     }
+    lines.counts.push_back(std::move(line));
   }
-  cone.denominator /= divisor;
-  for (auto& line : cone.counts) {
+  lines.denominator = cone.denominator / divisor;
+  for (auto& line : lines.counts) {
     for (std::int64_t& count : line) {
       count /= divisor;
     }
   }
-  return cone;
-}
-
-// The counts within the tolerance that the bed holds, and that leave a visible stitch.
-CountChoice choice_of(const OpenedYoke& opened, std::int64_t count, std::int64_t denominator, bool any) {
-  CountChoice choice;
-  choice.ideal = {count / denominator, count % denominator};
-  const int bed = opened.profile.needles;
-  const int fewest = 2 * opened.yoke.edge + 1;
-  choice.least = fewest;
-  choice.most = bed;
-  if (!any) {
-    constexpr double rounding = 1e-9; // a count right at the limit is within it, whatever the product rounds to
-    const double ideal = static_cast<double>(count) / static_cast<double>(denominator);
-    const double tolerance = opened.yoke.fit.tolerance;
-    choice.least = std::max(fewest, static_cast<int>(std::ceil(ideal * (1 - tolerance) - rounding)));
-    choice.most = std::min(bed, static_cast<int>(std::floor(ideal * (1 + tolerance) + rounding)));
-  }
-  return choice;
+  return lines;
 }
 
 SeamRule seam_rule(const OpenedYoke& opened, std::size_t tier) {
@@ -125,21 +85,21 @@ PieceGroups groups_of(const Yoke& yoke) {
 }
 
 std::vector<double> ideal_counts(const OpenedYoke& opened, std::size_t size, std::size_t piece) {
-  const Cone cone = cone_of(opened, size);
+  const Lines lines = lines_of(opened, size);
   std::vector<double> ideals;
-  for (const std::int64_t count : cone.counts[piece]) {
-    ideals.push_back(static_cast<double>(count) / static_cast<double>(cone.denominator));
+  for (const std::int64_t count : lines.counts[piece]) {
+    ideals.push_back(static_cast<double>(count) / static_cast<double>(lines.denominator));
   }
   return ideals;
 }
 
 CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const LeftOut& left_out) {
-  const Cone cone = cone_of(opened, size);
+  const Lines lines = lines_of(opened, size);
   const PieceGroups groups = groups_of(opened.yoke);
   CountsProblem problem;
   problem.edge = opened.yoke.edge;
   problem.halves = !left_out.halves;
-  problem.denominator = cone.denominator;
+  problem.denominator = lines.denominator;
   std::vector<std::size_t> sources = groups.first;
   std::vector<std::size_t> group_of_piece = groups.of_piece;
   problem.pieces.assign(groups.first.size(), 0);
@@ -159,7 +119,7 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
     }
     std::vector<CountChoice> choices;
     for (const std::size_t piece : sources) {
-      choices.push_back(choice_of(opened, cone.counts[piece][tier], cone.denominator, left_out.tolerance));
+      choices.push_back(counts_around(opened, lines.counts[piece][tier], lines.denominator, !left_out.tolerance));
     }
     problem.choices.push_back(std::move(choices));
   }

@@ -37,7 +37,7 @@ struct TooWide {
   std::size_t piece = 0;
   int stitches = 0; // the widest, of all sizes
   std::size_t size = 0;
-  int parts = 2; // the pieces it would take
+  int parts = 2; // the fewest pieces it would take; 0: no number would do, since seam stitches alone fill the bed
 };
 [[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened);
 // "front" in so many equal pieces, "front 1" from the left (or "front part 1", where a piece has such a name already),

@@ -32,12 +32,24 @@ std::string words_of_childrens(const BodyMeasures& body) {
     const auto found = std::ranges::find(child_sizes(), body.sizes[size], &ChildSize::name);
     if (found != child_sizes().end()) {
       names += (names.empty() ? "" : ", ") + body.sizes[size];
-      arms = arms && std::fabs(body.upper_arm_cm[size] - found->upper_arm_inches * mm_per_inch / 10) < 0.005;
+      arms = arms && std::fabs(body.upper_arm_cm[size] - found->upper_arm_cm) < 0.005;
     }
   }
   return names.empty() ? names
                        : fmt::format("# {}: {} by age: crochetkitten.com, which has no chests: measure them", names,
                                      arms ? "upper arms and armholes" : "armholes");
+}
+
+// Which chests are those of the table of busts, as a comment; nothing where none is.
+std::string words_of_busts(const BodyMeasures& body) {
+  std::string names;
+  for (std::size_t size = 0; size < body.sizes.size(); ++size) {
+    const auto found = std::ranges::find(bust_sizes(), body.sizes[size], &BustSize::name);
+    if (found != bust_sizes().end() && std::fabs(body.chest_cm[size] - found->chest_cm) < 0.005) {
+      names += (names.empty() ? "" : ", ") + body.sizes[size];
+    }
+  }
+  return names.empty() ? names : fmt::format("# {}: busts by size: yayforyarn.com", names);
 }
 
 // Fills pieces and depth, and says where each number comes from.
@@ -118,6 +130,9 @@ private:
     auto& lines = yoke_.extras.comments_before["piece.1"];
     lines = {fmt::format("# chest {} cm with {:g} cm of ease: body {} cm", list_of(start_.body.chest_cm),
                          start_.body.ease_cm, list_of(bodies))};
+    if (const std::string busts = words_of_busts(start_.body); !busts.empty()) {
+      lines.push_back(busts);
+    }
     if (start_.body.upper_arm_cm.empty()) {
       lines.push_back(fmt::format("# sleeves {:g} % of the body, {:g} % left at each underarm, neck {:g} %",
                                   rules.sleeve * 100, rules.underarm * 100, rules.neck * 100));
@@ -163,18 +178,39 @@ void fill_depth(const OpenedYoke& opened, Yoke& yoke) {
   }
 }
 
+// The tables are published in inches; this is the only place that knows.
+std::vector<BustSize> in_centimetres(std::vector<BustSize> sizes) {
+  for (BustSize& size : sizes) {
+    size.chest_cm *= mm_per_inch / 10;
+  }
+  return sizes;
+}
+
+std::vector<ChildSize> in_centimetres(std::vector<ChildSize> sizes) {
+  for (ChildSize& size : sizes) {
+    size.upper_arm_cm *= mm_per_inch / 10;
+    size.armhole_cm *= mm_per_inch / 10;
+  }
+  return sizes;
+}
+
 } // namespace
 
 const std::vector<BustSize>& bust_sizes() {
-  static const std::vector<BustSize> sizes = {{"XS", 30}, {"S", 34},  {"M", 38},  {"L", 42}, {"XL", 46},
-                                              {"2X", 50}, {"3X", 54}, {"4X", 58}, {"5X", 62}};
+  static const std::vector<BustSize> sizes = in_centimetres(std::vector<BustSize>{
+      {"XS", 30}, {"S", 34}, {"M", 38}, {"L", 42}, {"XL", 46}, {"2X", 50}, {"3X", 54}, {"4X", 58}, {"5X", 62}});
   return sizes;
 }
 
 const std::vector<ChildSize>& child_sizes() {
-  static const std::vector<ChildSize> sizes = {{"2 years", 7, 4.25},  {"4 years", 7.5, 4.75}, {"6 years", 8, 5},
-                                               {"8 years", 8.5, 5.5}, {"10 years", 8.75, 6},  {"12 years", 9, 6.5},
-                                               {"14 years", 9.25, 7}, {"16 years", 9.5, 7.5}};
+  static const std::vector<ChildSize> sizes = in_centimetres(std::vector<ChildSize>{{"2 years", 7, 4.25},
+                                                                                    {"4 years", 7.5, 4.75},
+                                                                                    {"6 years", 8, 5},
+                                                                                    {"8 years", 8.5, 5.5},
+                                                                                    {"10 years", 8.75, 6},
+                                                                                    {"12 years", 9, 6.5},
+                                                                                    {"14 years", 9.25, 7},
+                                                                                    {"16 years", 9.5, 7.5}});
   return sizes;
 }
 

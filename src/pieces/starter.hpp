@@ -16,15 +16,15 @@ enum class YokeKind { pullover, poncho };
 // Bust measures by size: yayforyarn.com (inches 30 to 62, XS to 5X).
 struct BustSize {
   std::string_view name;
-  double inches = 0;
+  double chest_cm = 0;
 };
 [[nodiscard]] const std::vector<BustSize>& bust_sizes();
 
 // Children's measures by age: crochetkitten.com. It has no chests: those are the user's.
 struct ChildSize {
   std::string_view name; // "4 years"
-  double upper_arm_inches = 0;
-  double armhole_inches = 0; // its depth
+  double upper_arm_cm = 0;
+  double armhole_cm = 0; // its depth
 };
 [[nodiscard]] const std::vector<ChildSize>& child_sizes();
 

@@ -40,6 +40,25 @@ struct Best {
   int stitches = 0;
 };
 
+// The cheapest count of a group: of those that the rule allows, from `first` on in steps; together with what the others
+// then cost, which `others` says, or that there is nothing for them.
+template <class Others>
+Best cheapest_count(const CountsProblem& problem, const CountChoice& choice, const SeamRule& rule, std::size_t group,
+                    int first, int step, Others others) {
+  Best best;
+  for (int stitches = first; stitches <= choice.most; stitches += step) {
+    const std::optional<Cost> beside = rule.allows(stitches) ? others(stitches) : std::nullopt;
+    if (!beside) {
+      continue;
+    }
+    const Cost cost = cost_of(problem, choice, group, stitches) + *beside;
+    if (!best.cost || cost < *best.cost) {
+      best = {cost, stitches};
+    }
+  }
+  return best;
+}
+
 // A continuous tier. best[g][r]: the least cost of groups g and later whose visible stitches together leave the
 // remainder r.
 class RingSearch {
@@ -75,19 +94,9 @@ private:
   }
 
   [[nodiscard]] Best best_from(std::size_t group, int rest) const {
-    Best best;
-    const CountChoice& choice = choices_[group];
-    for (int stitches = choice.least; stitches <= choice.most; ++stitches) {
-      const auto& others = best_[group + 1][static_cast<std::size_t>(rest_after(group, rest, stitches))];
-      if (!others || !rule_.allows(stitches)) {
-        continue;
-      }
-      const Cost cost = cost_of(problem_, choice, group, stitches) + *others;
-      if (!best.cost || cost < *best.cost) {
-        best = {cost, stitches};
-      }
-    }
-    return best;
+    return cheapest_count(problem_, choices_[group], rule_, group, choices_[group].least, 1, [&](int stitches) {
+      return best_[group + 1][static_cast<std::size_t>(rest_after(group, rest, stitches))];
+    });
   }
 
   const CountsProblem& problem_;
@@ -152,19 +161,9 @@ private:
   }
 
   [[nodiscard]] Best best_of(std::size_t group, int rest) const {
-    Best best;
-    const CountChoice& choice = choices_[group];
-    const int first = choice.least + remainder_of(rest - choice.least, rule_.alike);
-    for (int stitches = first; stitches <= choice.most; stitches += rule_.alike) {
-      if (!rule_.allows(stitches)) {
-        continue;
-      }
-      const Cost cost = cost_of(problem_, choice, group, stitches);
-      if (!best.cost || cost < *best.cost) {
-        best = {cost, stitches};
-      }
-    }
-    return best;
+    const int first = choices_[group].least + remainder_of(rest - choices_[group].least, rule_.alike);
+    return cheapest_count(problem_, choices_[group], rule_, group, first, rule_.alike,
+                          [](int) { return std::optional(Cost{}); });
   }
 
   const CountsProblem& problem_;
@@ -233,20 +232,13 @@ private:
     waiting_.push(std::make_shared<const Part>(std::move(part)));
   }
 
-  // The fewest stitches that may stand above `below`, and the most.
-  [[nodiscard]] int least_above(int below) const {
-    const int visible = below - 2 * problem_.edge;
-    return below - visible / 2;
-  }
-  [[nodiscard]] int most_above(int below) const { return below + std::max(0, below - 2 * problem_.edge - 1); }
-
   // Tier and group of the first decrease or increase row that takes too much.
   [[nodiscard]] std::optional<std::pair<std::size_t, std::size_t>> broken_rule(const Part& part) const {
     for (std::size_t tier = 0; problem_.halves && tier + 1 < part.tiers.size(); ++tier) {
       for (std::size_t group = 0; group < problem_.pieces.size(); ++group) {
         const int below = part.tiers[tier].stitches[group];
         const int above = part.tiers[tier + 1].stitches[group];
-        if (above < least_above(below) || above > most_above(below)) {
+        if (above < fewest_above(below, problem_.edge) || above > most_above(below, problem_.edge)) {
           return std::pair(tier, group);
         }
       }
@@ -258,7 +250,7 @@ private:
   // grow with the count, so that nothing allowed falls between them. For increases the other way round.
   void cut(const Part& part, std::size_t tier, std::size_t group) {
     const int below = part.tiers[tier].stitches[group];
-    const bool too_few = part.tiers[tier + 1].stitches[group] < least_above(below);
+    const bool too_few = part.tiers[tier + 1].stitches[group] < fewest_above(below, problem_.edge);
     Part less = part;
     Part more = part;
     CountChoice& less_below = less.choices[tier][group];
@@ -267,14 +259,14 @@ private:
       less_below.most = std::min(less_below.most, below - 1);
       more_below.least = std::max(more_below.least, below);
       CountChoice& above = more.choices[tier + 1][group];
-      above.least = std::max(above.least, least_above(below));
+      above.least = std::max(above.least, fewest_above(below, problem_.edge));
       add(std::move(less), tier, tier + 1);
       add(std::move(more), tier, tier + 2);
     } else {
       more_below.least = std::max(more_below.least, below + 1);
       less_below.most = std::min(less_below.most, below);
       CountChoice& above = less.choices[tier + 1][group];
-      above.most = std::min(above.most, most_above(below));
+      above.most = std::min(above.most, most_above(below, problem_.edge));
       add(std::move(more), tier, tier + 1);
       add(std::move(less), tier, tier + 2);
     }
@@ -307,6 +299,14 @@ private:
 };
 
 } // namespace
+
+int fewest_above(int below, int edge) {
+  return below - (below - 2 * edge) / 2;
+}
+
+int most_above(int below, int edge) {
+  return below + std::max(0, below - 2 * edge - 1);
+}
 
 CountsFound nearest_counts(const CountsProblem& problem, int most_parts) {
   return Search(problem).run(most_parts);

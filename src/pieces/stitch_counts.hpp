@@ -48,6 +48,10 @@ struct CountsProblem {
   std::vector<std::size_t> classes{}; // of each group: the first group whose remainder it shares; none: its own
 };
 
+// By the rule of halves: the fewest stitches that may stand above `below`, and the most. Both grow with it.
+[[nodiscard]] int fewest_above(int below, int edge);
+[[nodiscard]] int most_above(int below, int edge);
+
 struct Counts {
   std::vector<std::vector<int>> stitches; // [tier][group], as the choices
   double squares = 0;                     // squared differences from the ideals, of all pieces and tiers

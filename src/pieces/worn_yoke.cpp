@@ -14,41 +14,43 @@ int visible(const OpenedYoke& opened, int stitches) {
   return stitches - 2 * opened.yoke.edge;
 }
 
-// The middle of what is worn at the front: of all pieces called so, or of the first one. In stitches of the lowest
-// tier, from the left end of the first piece.
-double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
-  double before = 0;
-  double low = -1;
-  double high = 0;
+// Where the pieces begin round the ring, in visible stitches from the left end of the first piece, at the height of
+// that tier's first row or at the top; at last the whole ring.
+std::vector<int> begins_round(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier) {
+  std::vector<int> begins{0};
   for (const PieceOfSize& piece : plan.pieces) {
-    const int wide = visible(opened, piece.tiers.front().stitches);
-    if (piece.name.starts_with("front")) {
-      low = low < 0 ? before : low;
-      high = before + wide;
-    }
-    before += wide;
+    const bool top = tier == opened.tiers.size();
+    const int wide = visible(opened, top ? piece.tiers.back().shaping.after : piece.tiers[tier].stitches);
+    begins.push_back(begins.back() + wide);
   }
-  return low < 0 ? visible(opened, plan.pieces.front().tiers.front().stitches) / 2.0 : (low + high) / 2;
+  return begins;
+}
+
+// The middle of what is worn at the front: of all pieces called so, or of the first one. As a share of the lowest
+// tier's ring, from the left end of the first piece.
+double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
+  const std::vector<int> begins = begins_round(opened, plan, 0);
+  int low = -1;
+  int high = begins[1];
+  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
+    if (plan.pieces[piece].name.starts_with("front")) {
+      low = low < 0 ? begins[piece] : low;
+      high = begins[piece + 1];
+    }
+  }
+  return (std::max(low, 0) + high) / 2.0 / begins.back();
 }
 
 // `front_share`: the middle of the front, as a share of the ring.
 WornRing ring_at(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier, double front_share) {
-  const bool top = tier == opened.tiers.size();
-  std::vector<int> wide;
-  double all = 0;
-  for (const PieceOfSize& piece : plan.pieces) {
-    wide.push_back(visible(opened, top ? piece.tiers.back().shaping.after : piece.tiers[tier].stitches));
-    all += wide.back();
-  }
+  const std::vector<int> begins = begins_round(opened, plan, tier);
+  const double all = begins.back();
+  const double stitch = opened.tiers[std::min(tier, opened.tiers.size() - 1)].document.gauge.stitch_mm();
   WornRing ring;
-  const double stitch = opened.tiers[top ? tier - 1 : tier].document.gauge.stitch_mm();
   ring.radius = all * stitch / (2 * std::numbers::pi);
-  double before = 0;
-  for (const int one : wide) {
-    ring.turns.push_back(before / all - front_share);
-    before += one;
+  for (const int begin : begins) {
+    ring.turns.push_back(begin / all - front_share);
   }
-  ring.turns.push_back(1 - front_share);
   return ring;
 }
 
@@ -135,11 +137,7 @@ Colour mean_colour(const Worn& worn, int column, int line, int cells) {
 } // namespace
 
 std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan) {
-  double all = 0;
-  for (const PieceOfSize& piece : plan.pieces) {
-    all += visible(opened, piece.tiers.front().stitches);
-  }
-  const double front = middle_of_front(opened, plan) / all;
+  const double front = middle_of_front(opened, plan);
   std::vector<WornRing> rings;
   for (std::size_t tier = 0; tier <= opened.tiers.size(); ++tier) {
     rings.push_back(ring_at(opened, plan, tier, front));

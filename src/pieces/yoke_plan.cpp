@@ -104,15 +104,18 @@ Failure bed_failure(const OpenedYoke& opened) {
   }
   const TooWide& first = wide.front();
   const auto split = split_to_fit(opened);
+  const std::string split_up =
+      split ? tr("split it, or make it narrower") : fmt::format("{}; {}", split.error().message, split.error().remedy);
+  const std::string remedy = first.parts == 0 ? split_up
+                             : split          ? said("{} pieces in its place would fit: {}", first.parts, split_up)
+                                              : said("{} pieces in its place would fit; but {}", first.parts, split_up);
   const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
   const Spot spot = place == opened.places.end() ? Spot{} : place->second;
   return Error{opened.file, spot.line, spot.column,
                said_count(first.stitches, "piece '{1}' is {0} stitch wide in size {2}, and the bed has {3} needles",
                           "piece '{1}' is {0} stitches wide in size {2}, and the bed has {3} needles",
                           opened.yoke.pieces[first.piece].name, opened.yoke.sizes[first.size], opened.profile.needles),
-               split ? said("{} pieces in its place would fit: split it, or make it narrower", first.parts)
-                     : said("{} pieces in its place would fit; but {}; {}", first.parts, split.error().message,
-                            split.error().remedy)};
+               remedy};
 }
 
 Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {

@@ -2,6 +2,7 @@
 splitting, and new yokes from measurements."""
 
 import json
+import re
 
 import command
 import jsonschema
@@ -104,6 +105,61 @@ class Yokes(CommandTest):
             self.assertIn("changed.yoke:", ended.err)
         self.assert_refused(run("yoke"), "FILE")
         self.assert_refused(run("yoke", YOKES[0], "-o", self.folder / "out.yoke"), "--split")
+
+    def test_a_broken_tier_is_told_with_the_line_that_names_it(self):
+        good = YOKES[1].read_text()
+        line = next(number for number, text in enumerate(good.splitlines(), 1) if "corks.repeat" in text)
+        path = self.folder / "changed.yoke"
+        tier = self.folder / "corks.repeat"
+        text = good.replace('"tiers/corks.repeat"', '"corks.repeat"').replace('"tiers/', f'"{TIERS}/')
+        path.write_text(text)
+        width = TIERS.joinpath("corks.repeat").read_text().replace("width = ", "width = -")
+        for broken, said in [
+            ("JPEG \u00ff\u00d8", "corks.repeat:1:"),
+            (width, "corks.repeat:"),
+            ("format = 1\n", "corks.repeat:1:1: 'yarn' is missing"),
+        ]:
+            tier.write_text(broken)
+            ended = run("yoke", path)
+            self.assert_ended(ended, CANNOT)
+            self.assertIn(f"changed.yoke:{line}:10: ", ended.err)
+            self.assertIn(said, ended.err)
+
+    def test_notes_go_to_standard_error(self):
+        good = YOKES[1].read_text()
+        path = self.folder / "changed.yoke"
+        tier = self.folder / "corks.repeat"
+        tier.write_text(TIERS.joinpath("corks.repeat").read_text().replace("[card]\n", "[card]\ncolour = 3\n"))
+        text = good.replace('"tiers/corks.repeat"', '"corks.repeat"').replace('"tiers/', f'"{TIERS}/')
+        path.write_text(text.replace("[fit]", "[fit]\ntolerence = 0.1"))
+        line = next(number for number, row in enumerate(path.read_text().splitlines(), 1) if "tolerence" in row)
+        for more in ((), ("--json",), ("-o", self.folder / "out.pdf", "--sheets", "sizes")):
+            ended = run("yoke", path, *more)
+            self.assert_ended(ended, DONE)
+            self.assertIn(f"changed.yoke:{line}: unknown key 'fit.tolerence' is kept as it is\n", ended.err)
+            self.assertIn("corks.repeat:", ended.err)
+            self.assertIn("unknown key 'card.colour'", ended.err)
+            self.assertNotIn("tolerence", ended.text)
+            self.assertEqual(run("yoke", path, *more, "--quiet").err, "")
+        path.write_text(text)
+        tier.write_text(TIERS.joinpath("corks.repeat").read_text())
+        self.assertEqual(run("yoke", path).err, "")
+
+    def test_where_nothing_fits_the_nearest_widths_are_named(self):
+        """A front of 5 cm at the top would lose more than one stitch in two; one wider top does."""
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        path = self.folder / "changed.yoke"
+        for top in (5, 4, 3, 2, 1):
+            text = good.replace("top_cm = [11.8, ", f"top_cm = [{top}, ")
+            self.assertNotEqual(text, good)
+            path.write_text(text)
+            ended = run("yoke", path)
+            self.assert_ended(ended, CANNOT)
+            said = re.search(r"with the nearest widths: front ([0-9.]+) cm at the top instead of ([0-9.]+) cm\n", ended.err)
+            self.assertEqual(float(said[2]), top)
+            self.assertLessEqual(float(said[1]), 7.5)
+            path.write_text(good.replace("top_cm = [11.8, ", f"top_cm = [{said[1]}, "))
+            self.assert_ended(run("yoke", path), DONE)
 
     def test_centred_and_free_seams(self):
         good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')

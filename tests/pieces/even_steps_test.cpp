@@ -2,8 +2,10 @@
 #include "pieces/even_steps.hpp"
 #include "pieces/shaping.hpp"
 
+#include <cmath>
 #include <doctest/doctest.h>
 #include <numeric>
+#include <set>
 
 using namespace punchwright;
 
@@ -16,6 +18,34 @@ Steps steps(int stitches, int count, DecreaseWay way = DecreaseWay::gathered) {
 int last_place(const Steps& every) {
   return std::accumulate(every.begin(), every.end(), 0,
                          [](int sum, const auto& step) { return sum + step.first * step.second; });
+}
+
+// A row of the round, laid flat with half a step at each end: it balances, its steps differ by one at most, across the
+// seam too, and on the needles no more and no fewer stitches are left. `every`: the steps, where they are told.
+void check_row(int before, int after, const Steps& every) {
+  CAPTURE(before);
+  const std::vector<int> places = even_places(before, before - after, DecreaseWay::half_steps);
+  REQUIRE(static_cast<int>(places.size()) == before - after);
+  const int step = before / (before - after);
+  for (std::size_t number = 0; number < places.size(); ++number) {
+    const int next = number + 1 < places.size() ? places[number + 1] : places.front() + before;
+    CHECK(next - places[number] >= step);
+    CHECK(next - places[number] <= step + 1);
+  }
+  if (!every.empty()) {
+    CHECK(steps_between(places) == every);
+  }
+  for (const DecreaseWay way : {DecreaseWay::gathered, DecreaseWay::spread, DecreaseWay::half_steps}) {
+    const Shaping row = shaping_between({Needle{-before / 2}, before, after, 0, {way, {}, 0, false}, {}});
+    CHECK(row.before - row.decreases() == row.after);
+    CHECK(row.after == after);
+    CHECK(static_cast<int>(row.transfers.size()) == before - after);
+    std::set<int> emptied;
+    for (const Transfer& transfer : row.transfers) {
+      emptied.insert(transfer.from.position);
+    }
+    CHECK(before - static_cast<int>(emptied.size()) == after); // never twice on a needle
+  }
 }
 
 } // namespace
@@ -31,6 +61,44 @@ TEST_CASE("parts of whole stitches") {
   CHECK(even_parts(140, 36) == EvenParts{3, 4, 32});
   // 10rowsaday.com, decreases: 80 stitches, 10 decreases: 80/11 = 7.27; computed: 3 steps of 8 and 8 of 7.
   CHECK(even_parts(80, 11) == EvenParts{7, 8, 3});
+}
+
+// jenjoycedesign.com, 2012-08-16, percentage systems: 240 stitches go to 180, 120, 72 by decrease rows of 25 % (knit 2,
+// knit 2 together), 33 1/3 % (knit 1, 2 together) and 40 % (knit 1, 2 together, knit 2 together by turns).
+TEST_CASE("the percentage rows of a round yoke, as published") {
+  const std::vector<int> chain = {240, 180, 120, 72};
+  const double shares[] = {0.25, 1.0 / 3, 0.40};
+  for (std::size_t row = 0; row < 3; ++row) {
+    CHECK(std::lround(chain[row] * (1 - shares[row])) == chain[row + 1]);
+  }
+  CHECK(even_parts(240, 240 - 180) == EvenParts{4, 60, 0}); // every 4th, all the way round
+  CHECK(even_parts(180, 180 - 120) == EvenParts{3, 60, 0});
+  CHECK(even_parts(120, 120 - 72) == EvenParts{2, 24, 24}); // 3 and 2 by turns
+  check_row(240, 180, {{2, 1}, {4, 59}});
+  check_row(180, 120, {{1, 1}, {3, 59}});
+  Steps by_turns;
+  for (int turn = 0; turn < 24; ++turn) {
+    by_turns.insert(by_turns.end(), {{3, 1}, {2, 1}});
+  }
+  by_turns.insert(by_turns.begin(), {1, 1});
+  by_turns.pop_back();
+  check_row(120, 72, by_turns);
+}
+
+// handmadestitchbystitch.wordpress.com, summary of Knitting Without Tears and Knitting Around, and
+// schoolhousepress.com, blog 38: 268 go to 179, 120, 80, a third in every row. Sources round to what the repeat needs,
+// so that a stitch more or less is theirs.
+TEST_CASE("a third in every row, as published") {
+  const std::vector<int> chain = {268, 179, 120, 80};
+  for (std::size_t row = 0; row < 3; ++row) {
+    CHECK(std::fabs(chain[row] * 2 / 3.0 - chain[row + 1]) <= 1);
+  }
+  CHECK(even_parts(268, 268 - 179) == EvenParts{3, 88, 1});
+  CHECK(even_parts(179, 179 - 120) == EvenParts{3, 57, 2});
+  CHECK(even_parts(120, 120 - 80) == EvenParts{3, 40, 0});
+  check_row(268, 179, {});
+  check_row(179, 120, {});
+  check_row(120, 80, {{1, 1}, {3, 39}});
 }
 
 TEST_CASE("gathered: the long steps at both ends") {

@@ -32,9 +32,13 @@ TEST_CASE("the depth is a quarter of the body, up to what is worn") {
 
 TEST_CASE("bust sizes as they are published") {
   // yayforyarn.com: XS to 5X are 30, 34, 38, 42, 46, 50, 54, 58, 62 inches.
+  const double inches[] = {30, 34, 38, 42, 46, 50, 54, 58, 62};
   REQUIRE(bust_sizes().size() == 9);
   CHECK(bust_sizes().front().name == "XS");
-  CHECK(bust_sizes().back().inches == 62);
+  CHECK(bust_sizes().back().name == "5X");
+  for (std::size_t size = 0; size < 9; ++size) {
+    CHECK(bust_sizes()[size].chest_cm == doctest::Approx(inches[size] * 2.54));
+  }
 }
 
 TEST_CASE("children's measures as they are published") {
@@ -45,8 +49,8 @@ TEST_CASE("children's measures as they are published") {
   REQUIRE(child_sizes().size() == 8);
   for (std::size_t age = 0; age < 8; ++age) {
     CHECK(child_sizes()[age].name == std::to_string(2 * age + 2) + " years");
-    CHECK(child_sizes()[age].upper_arm_inches == arms[age]);
-    CHECK(child_sizes()[age].armhole_inches == armholes[age]);
+    CHECK(child_sizes()[age].upper_arm_cm == doctest::Approx(arms[age] * 2.54));
+    CHECK(child_sizes()[age].armhole_cm == doctest::Approx(armholes[age] * 2.54));
   }
 }
 
@@ -110,6 +114,22 @@ TEST_CASE("a started yoke opens, is planned, and is saved with its sources") {
       CHECK((missing >= -100.0 / 18.0 / 2 - 1e-9 || plain == 4 + 4 + 2));
     }
   }
+}
+
+TEST_CASE("chests of the table have its source beside them, measured ones have not") {
+  const Files files = pullover_files();
+  YokeStart start;
+  start.profile = "bulky-card-24";
+  start.tiers = {"narrow.repeat"};
+  start.body = {{"S", "M", "L"}, {34 * 2.54, 38 * 2.54, 100}, 7.5, {}, {}};
+  auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(yoke);
+  CHECK(write_yoke(*yoke).find("# chest 86.4, 96.5, 100 cm with 7.5 cm of ease: body 93.9, 104, 107.5 cm\n"
+                               "# S, M: busts by size: yayforyarn.com\n") != std::string::npos);
+  start.body.chest_cm = {86, 96, 100};
+  yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(yoke);
+  CHECK(write_yoke(*yoke).find("yayforyarn") == std::string::npos);
 }
 
 // Who looks at the front of a garment that is worn has the wearer's left at her right hand (common practice: left and

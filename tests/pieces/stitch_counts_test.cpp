@@ -190,3 +190,22 @@ TEST_CASE("a ring that binds shares what is missing among the pieces") {
   CHECK(counts->stitches[0][0] == 26);
   CHECK(counts->squares == doctest::Approx(4));
 }
+
+TEST_CASE("published chains of a round yoke are kept as they are: no row of them takes more than one stitch in two") {
+  // jenjoycedesign.com, 2012-08-16, percentage systems; handmadestitchbystitch.wordpress.com, summary of Knitting
+  // Without Tears and Knitting Around; schoolhousepress.com, blog 38. The first closes on repeats of 12.
+  for (const auto& [chain, repeat] :
+       {std::pair(std::vector<int>{240, 180, 120, 72}, 12), std::pair(std::vector<int>{268, 179, 120, 80}, 1)}) {
+    CountsProblem problem{{1}, {{repeat}, {repeat}, {repeat}}, 0, true, 1, {}};
+    for (const int stitches : chain) {
+      problem.choices.push_back({{{stitches, 0}, stitches - 12, stitches + 12}});
+    }
+    const auto counts = nearest_counts(problem).counts;
+    REQUIRE(counts);
+    CHECK(counts->squares == 0);
+    CHECK(counts->bound == 0);
+    for (std::size_t tier = 0; tier < chain.size(); ++tier) {
+      CHECK(counts->stitches[tier][0] == chain[tier]);
+    }
+  }
+}

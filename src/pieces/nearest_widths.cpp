@@ -1,0 +1,395 @@
+// The search for widths: cut where counts can't fit together, and for each piece the nearest widths by themselves.
+#include "pieces/nearest_widths.hpp"
+
+#include "pieces/cone.hpp"
+#include "pieces/size_counts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <memory>
+#include <optional>
+#include <queue>
+#include <set>
+
+namespace punchwright {
+namespace {
+
+struct Nearness {
+  int steps = 0; // the changes together
+  int widths = 0;
+  auto operator<=>(const Nearness&) const = default;
+  Nearness operator+(const Nearness& other) const { return {steps + other.steps, widths + other.widths}; }
+};
+
+// How a piece's widths change, in steps.
+struct Change {
+  int bottom = 0;
+  int top = 0;
+  [[nodiscard]] Nearness nearness() const {
+    return {std::abs(bottom) + std::abs(top), (bottom != 0 ? 1 : 0) + (top != 0 ? 1 : 0)};
+  }
+};
+
+struct Limits {
+  int least = 0;
+  int most = 0;
+  auto operator<=>(const Limits&) const = default;
+};
+using PieceLimits = std::vector<Limits>; // of the tiers, and at last of the top
+
+Limits both(const Limits& one, const Limits& other) {
+  return {std::max(one.least, other.least), std::min(one.most, other.most)};
+}
+
+// The widths of one piece, and of those that are like it: all changes within the bound that allow other counts than a
+// nearer one does, the nearest first. They are worked out as far as they are asked for.
+class PieceWidths {
+public:
+  PieceWidths(const OpenedYoke& opened, const Cone& cone, const std::vector<SeamRule>& seams, const YokePiece& piece,
+              std::size_t size)
+      : opened_(opened), cone_(cone), seams_(seams), bottom_(in_thousandths(piece.bottom_cm.at(size))),
+        top_(in_thousandths(piece.top_cm.at(size))) {}
+
+  static constexpr std::int64_t step = 100; // thousandths of a centimetre
+
+  [[nodiscard]] std::int64_t bottom(int steps) const { return bottom_ + steps * step; }
+  [[nodiscard]] std::int64_t top(int steps) const { return top_ + steps * step; }
+
+  [[nodiscard]] const Change& change(std::size_t number) const { return changes_[number]; }
+  [[nodiscard]] const Limits& counts(std::size_t number, std::size_t tier) const {
+    return counts_[number * cone_.of_top.size() + tier];
+  }
+
+  // The number of the nearest change with which there are counts within the limits in every tier, from that number on.
+  [[nodiscard]] std::optional<std::size_t> nearest(const PieceLimits& limits, std::size_t from) {
+    for (std::size_t number = from;; ++number) {
+      while (number == changes_.size()) {
+        if (next_sum_ > 2 * most_width_steps) {
+          return std::nullopt;
+        }
+        add_changes_of(next_sum_++);
+      }
+      if (keeps(limits, &counts(number, 0))) {
+        return number;
+      }
+    }
+  }
+
+private:
+  // One width changed before two; wider before narrower. What comes twice adds nothing the second time.
+  void add_changes_of(int sum) {
+    const auto add_with_top = [&](int far) {
+      for (const int bottom_steps : {sum - far, far - sum}) {
+        for (const int top_steps : {far, -far}) {
+          add({bottom_steps, top_steps});
+        }
+      }
+    };
+    add_with_top(0);
+    add_with_top(sum);
+    for (int far = 1; far < sum; ++far) {
+      add_with_top(far);
+    }
+  }
+
+  void add(const Change& change) {
+    if (std::max(std::abs(change.bottom), std::abs(change.top)) > most_width_steps ||
+        !is_width(bottom(change.bottom)) || !is_width(top(change.top))) {
+      return;
+    }
+    PieceLimits counts;
+    for (std::size_t tier = 0; tier < cone_.of_top.size(); ++tier) {
+      const std::int64_t ideal = cone_.at(tier, bottom(change.bottom), top(change.top));
+      if (rounded_count(ideal, cone_.denominator) > opened_.profile.needles) {
+        return;
+      }
+      const CountChoice choice = counts_around(opened_, ideal, cone_.denominator, true);
+      counts.push_back({choice.least, choice.most});
+    }
+    if (keeps(counts, counts.data()) && known_.insert(counts).second) {
+      changes_.push_back(change);
+      counts_.insert(counts_.end(), counts.begin(), counts.end());
+    }
+  }
+
+  static bool is_width(std::int64_t thousandths) {
+    return thousandths >= in_thousandths(narrowest_yoke_piece_cm) &&
+           thousandths <= in_thousandths(widest_yoke_piece_cm);
+  }
+
+  // Whether the piece by itself has counts within the limits: such that its seams allow, and rows between them that
+  // neither take nor make too many.
+  [[nodiscard]] bool keeps(const PieceLimits& limits, const Limits* counts) const {
+    Limits below;
+    for (std::size_t tier = 0; tier < limits.size(); ++tier) {
+      Limits kept = both(limits[tier], counts[tier]);
+      if (tier > 0) {
+        kept.least = std::max(kept.least, fewest_above(below.least, opened_.yoke.edge));
+        kept.most = std::min(kept.most, most_above(below.most, opened_.yoke.edge));
+      }
+      while (tier < seams_.size() && kept.least <= kept.most && !seams_[tier].allows(kept.least)) {
+        ++kept.least;
+      }
+      if (kept.least > kept.most) {
+        return false;
+      }
+      below = kept;
+    }
+    return true;
+  }
+
+  const OpenedYoke& opened_;
+  const Cone& cone_;
+  const std::vector<SeamRule>& seams_;
+  std::int64_t bottom_;
+  std::int64_t top_;
+  std::vector<Change> changes_;
+  std::vector<Limits> counts_; // of each change and tier, what is within the tolerance
+  std::set<PieceLimits> known_;
+  int next_sum_ = 0; // of the changes that aren't worked out yet
+};
+
+struct Part {
+  std::vector<PieceLimits> limits;  // of each group of pieces
+  std::vector<std::size_t> changes; // of each group, by number
+  Nearness bound;
+  double still = 0; // a guess of the steps that are still to go; not used while the nearest is sought
+  int number = 0;   // the order of making, so that equal bounds are looked at in the same order everywhere
+};
+
+// A count that would have to be outside of what the widths allow.
+struct Way {
+  std::size_t group = 0;
+  std::size_t tier = 0;
+  bool above = false;
+};
+
+// Groups whose counts have to go together in a tier: all round a ring that closes, or those whose seams are alike.
+struct Together {
+  std::size_t tier = 0;
+  std::vector<std::size_t> groups;
+  CountsProblem problem; // of these alone
+};
+
+class Search {
+public:
+  Search(const OpenedYoke& opened, std::size_t size)
+      : opened_(opened), size_(size), cone_(cone_of(opened, size)), groups_(groups_of(opened.yoke)),
+        problem_(counts_problem(opened, size)) {
+    problem_.denominator = 1;
+    for (const std::size_t piece : groups_.first) {
+      widths_.emplace_back(opened, cone_, problem_.seams, opened.yoke.pieces[piece], size);
+    }
+    for (std::size_t tier = 0; tier < problem_.seams.size(); ++tier) {
+      find_together(tier);
+    }
+  }
+
+  // The nearest; or, where `guessing`, any that is found soon.
+  WidthsFound run(int most_parts, bool guessing) {
+    guessing_ = guessing;
+    begin();
+    while (!waiting_.empty()) {
+      const std::shared_ptr<const Part> part = waiting_.top();
+      waiting_.pop();
+      const auto ways = ways_out(*part);
+      if (ways && ways->empty()) {
+        return {changes_of(*part), guessing, 0};
+      }
+      if (!ways || made_ >= most_parts) {
+        return {{}, true, part->bound.steps * width_step_cm};
+      }
+      cut(*part, *ways);
+    }
+    return {};
+  }
+
+private:
+  struct Later {
+    bool operator()(const std::shared_ptr<const Part>& one, const std::shared_ptr<const Part>& other) const {
+      const double first = one->bound.steps + one->still;
+      const double second = other->bound.steps + other->still;
+      return first != second              ? second < first
+             : one->bound != other->bound ? other->bound < one->bound
+                                          : other->number < one->number;
+    }
+  };
+
+  void find_together(std::size_t tier) {
+    const bool ring = problem_.seams[tier].alike <= 1;
+    for (std::size_t first = 0; first < widths_.size(); ++first) {
+      Together next{tier, {}, {{}, {problem_.seams[tier]}, problem_.edge, false, 1, {{}}, {}}};
+      for (std::size_t group = first; group < widths_.size(); ++group) {
+        if (ring || problem_.classes[group] == first) {
+          next.groups.push_back(group);
+          next.problem.pieces.push_back(problem_.pieces[group]);
+          next.problem.classes.push_back(0);
+        }
+      }
+      if (!next.groups.empty()) {
+        together_.push_back(std::move(next));
+      }
+      if (ring) {
+        return;
+      }
+    }
+  }
+
+  void begin() {
+    Part all;
+    for (PieceWidths& widths : widths_) {
+      all.limits.emplace_back(cone_.of_top.size(), Limits{0, opened_.profile.needles});
+      const auto change = widths.nearest(all.limits.back(), 0);
+      if (!change) {
+        return; // no counts at all that keep to the rules of a single piece
+      }
+      all.changes.push_back(*change);
+    }
+    add(std::move(all));
+  }
+
+  void add(Part part) {
+    part.bound = {};
+    for (std::size_t group = 0; group < widths_.size(); ++group) {
+      part.bound = part.bound + widths_[group].change(part.changes[group]).nearness();
+    }
+    part.still = guessing_ ? 3 * steps_still(part) : 0;
+    part.number = made_++;
+    waiting_.push(std::make_shared<const Part>(std::move(part)));
+  }
+
+  // Which counts are nearest isn't asked here, only whether there are any: whole ideals do.
+  [[nodiscard]] CountChoice choice_of(const Part& part, std::size_t tier, std::size_t group) const {
+    const Limits kept = both(part.limits[group][tier], widths_[group].counts(part.changes[group], tier));
+    return {{(kept.least + kept.most) / 2, 0}, kept.least, kept.most};
+  }
+
+  [[nodiscard]] bool fit(const Part& part, Together& together) const {
+    auto& choices = together.problem.choices.front();
+    choices.clear();
+    for (const std::size_t group : together.groups) {
+      choices.push_back(choice_of(part, together.tier, group));
+    }
+    return nearest_counts(together.problem).counts.has_value();
+  }
+
+  // By the stitches that a ring is off the next one that closes.
+  [[nodiscard]] double steps_still(const Part& part) {
+    double steps = 0;
+    for (Together& together : together_) {
+      if (fit(part, together)) {
+        continue;
+      }
+      int fewest = 0;
+      int most = 0;
+      for (std::size_t at = 0; at < together.groups.size(); ++at) {
+        const CountChoice& choice = together.problem.choices.front()[at];
+        fewest += together.problem.pieces[at] * (choice.least - 2 * problem_.edge);
+        most += together.problem.pieces[at] * (choice.most - 2 * problem_.edge);
+      }
+      const int multiple = problem_.seams[together.tier].multiple;
+      const int off = std::min(multiple - most % multiple, fewest % multiple);
+      const auto each = std::max(cone_.of_bottom[together.tier], cone_.of_top[together.tier]) * PieceWidths::step;
+      steps += std::max(1, off) * static_cast<double>(cone_.denominator) / static_cast<double>(each);
+    }
+    return steps;
+  }
+
+  // Of which one must be gone for any counts to fit; none where they do. Nothing: it isn't known.
+  [[nodiscard]] std::optional<std::vector<Way>> ways_out(const Part& part) {
+    for (Together& together : together_) {
+      if (!fit(part, together)) {
+        return all_ways(together.tier, together.tier + 1, together.groups);
+      }
+    }
+    std::vector<std::size_t> groups;
+    problem_.choices.assign(cone_.of_top.size(), {});
+    for (std::size_t group = 0; group < widths_.size(); ++group) {
+      groups.push_back(group);
+      for (std::size_t tier = 0; tier < cone_.of_top.size(); ++tier) {
+        problem_.choices[tier].push_back(choice_of(part, tier, group));
+      }
+    }
+    constexpr int most_parts = 200; // such a search is one of many
+    const CountsFound found = nearest_counts(problem_, most_parts);
+    if (found.gave_up) {
+      return std::nullopt;
+    }
+    return found.counts ? std::vector<Way>{} : all_ways(0, problem_.choices.size(), groups);
+  }
+
+  static std::vector<Way> all_ways(std::size_t first, std::size_t last, const std::vector<std::size_t>& groups) {
+    std::vector<Way> ways;
+    for (std::size_t tier = first; tier < last; ++tier) {
+      for (const std::size_t group : groups) {
+        ways.push_back({group, tier, true});
+        ways.push_back({group, tier, false});
+      }
+    }
+    return ways;
+  }
+
+  // By the first way that is gone: all before it are not, so that no counts fall into two parts.
+  void cut(const Part& part, const std::vector<Way>& ways) {
+    Part rest = part;
+    for (const Way& way : ways) {
+      const CountChoice allowed = choice_of(part, way.tier, way.group);
+      Part next = rest;
+      Limits& limits = next.limits[way.group][way.tier];
+      Limits& others = rest.limits[way.group][way.tier];
+      if (way.above) {
+        limits.least = std::max(limits.least, allowed.most + 1);
+        others.most = std::min(others.most, allowed.most);
+      } else {
+        limits.most = std::min(limits.most, allowed.least - 1);
+        others.least = std::max(others.least, allowed.least);
+      }
+      const auto change = widths_[way.group].nearest(next.limits[way.group], part.changes[way.group]);
+      if (change) {
+        next.changes[way.group] = *change;
+        add(std::move(next));
+      }
+    }
+  }
+
+  [[nodiscard]] std::vector<WidthChange> changes_of(const Part& part) const {
+    std::vector<WidthChange> changes;
+    for (std::size_t group = 0; group < widths_.size(); ++group) {
+      const YokePiece& piece = opened_.yoke.pieces[groups_.first[group]];
+      const Change& change = widths_[group].change(part.changes[group]);
+      const auto cm = [](std::int64_t thousandths) { return static_cast<double>(thousandths) / 1000; };
+      if (change.bottom != 0) {
+        changes.push_back(
+            {groups_.first[group], false, piece.bottom_cm.at(size_), cm(widths_[group].bottom(change.bottom))});
+      }
+      if (change.top != 0) {
+        changes.push_back({groups_.first[group], true, piece.top_cm.at(size_), cm(widths_[group].top(change.top))});
+      }
+    }
+    return changes;
+  }
+
+  const OpenedYoke& opened_;
+  std::size_t size_;
+  Cone cone_;
+  PieceGroups groups_;
+  CountsProblem problem_;           // its choices are those of the part that is looked at
+  std::vector<PieceWidths> widths_; // of each group
+  std::vector<Together> together_;  // the lowest tier first
+  bool guessing_ = false;
+  std::priority_queue<std::shared_ptr<const Part>, std::vector<std::shared_ptr<const Part>>, Later> waiting_;
+  int made_ = 0;
+};
+
+} // namespace
+
+WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, int most_parts) {
+  WidthsFound found = Search(opened, size).run(most_parts, false);
+  if (found.gave_up) {
+    found.changes = Search(opened, size).run(most_parts, true).changes;
+  }
+  return found;
+}
+
+} // namespace punchwright

@@ -1,0 +1,44 @@
+// For a size in which no stitch counts fit: the nearest widths with which they would.
+// An exact search: nothing that it leaves out is nearer.
+#pragma once
+
+#include "pieces/open_yoke.hpp"
+
+#include <vector>
+
+namespace punchwright {
+
+// Widths change by whole millimetres, and none by more than 10 cm: beyond that it is another garment.
+constexpr double width_step_cm = 0.1;
+constexpr int most_width_steps = 100;
+
+struct WidthChange {
+  std::size_t piece = 0; // that has the width; pieces like it go with it
+  bool top = false;      // else its bottom
+  double from_cm = 0;
+  double to_cm = 0;
+};
+
+struct WidthsFound {
+  std::vector<WidthChange>
+      changes;               // in the order of the pieces; none: nothing fits within the bound, or none was found
+  bool gave_up = false;      // the parts were used up: what is named fits, but something nearer may, too
+  double nearer_than_cm = 0; // where it gave up: nothing fits with changes that come to less
+};
+
+// How many parts the search may be cut into; and as many for one that only looks for widths that fit, where the nearest
+// weren't found. Two pieces with widths of their own need some hundreds, one needs a few; four and more in rings that
+// leave little room may use them up, in a second or two.
+constexpr int most_width_parts = 8'000;
+
+// Nearness is the sum of the changes in cm, over the widths as they stand in the file: a designer would rather change
+// one number by 2 cm than four of them by 1 cm. Where two such sums are equal, fewer changed widths are nearer.
+//
+// Best first, over limits to the counts of each piece in each tier. Each part of the search has for every piece the
+// nearest widths whose counts keep to its limits, found piece by piece; their sum bounds the part. Where counts within
+// the tolerance of these widths fit together, they are the answer: all other parts are bounded by as much. Where they
+// don't, one of the pieces must have a count that those widths do not allow: the part is cut by which one, and whether
+// it has more or fewer.
+[[nodiscard]] WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, int most_parts = most_width_parts);
+
+} // namespace punchwright
