@@ -1,9 +1,7 @@
-// Trimming and counting.
+// Trimming, listing and capitals.
 #include "design/words.hpp"
 
 #include "words/words.hpp"
-
-#include <fmt/format.h>
 
 namespace punchwright {
 
@@ -15,14 +13,6 @@ std::string_view trimmed(std::string_view text) {
     text.remove_suffix(1);
   }
   return text;
-}
-
-std::string counted(std::int64_t number, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", number, number == 1 ? one : many);
-}
-
-std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one, std::string_view many) {
-  return first == last ? fmt::format("{} {}", one, first) : fmt::format("{} {} to {}", many, first, last);
 }
 
 std::string listed(const std::vector<std::string>& words) {

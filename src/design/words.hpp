@@ -11,11 +11,6 @@ namespace punchwright {
 // Without blanks, tabs and carriage returns at both ends.
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
-// "1 stitch", "3 stitches".
-[[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
-[[nodiscard]] std::string counted(std::int64_t number, std::string_view one, std::string_view many);
-[[nodiscard]] std::string first_to_last(std::int64_t first, std::int64_t last, std::string_view one,
-                                        std::string_view many);
 // "3", "3 and 7", "3, 7 and 9".
 [[nodiscard]] std::string listed(const std::vector<std::string>& words);
 // "3", "3 or 7", "3, 7 or 9".

@@ -14,7 +14,7 @@ namespace {
 
 // What it is and where, in a few words: the heading of an entry.
 std::string place_of(const Finding& finding, const Finding& last) {
-  const std::string title(title_of(finding.id));
+  const std::string title = tr(title_of(finding.id).data());
   if (finding.id == FindingId::yarns_too_alike) {
     return said("{}: {} and {}", title, finding.yarn, finding.other);
   }
