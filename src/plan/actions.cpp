@@ -148,9 +148,9 @@ std::string text_of(const Action& action, const Document& document) {
   const auto name = [&] { return action.yarn != 0 ? yarn_of(document, action.yarn).name : std::string(); };
   switch (action.doing) {
   case Doing::contrast_out:
-  case Doing::main_out: return said("{} out", name());
+  case Doing::main_out: return said("{0} out", name());
   case Doing::contrast_in:
-  case Doing::main_in: return said("{} in", name());
+  case Doing::main_in: return said("{0} in", name()); // "{} in" is a length
   case Doing::lift_floats: return said("lift floats onto {}", text_of(runs_of(action.needles)));
   case Doing::end_needles_back: return tr("end needles back");
   case Doing::all_needles_back: break;

@@ -110,6 +110,47 @@ std::string taking_out_words(const std::string& yarn, TakenOut how, Side carriag
   return said("Take {} out of the feeder and cut it.", yarn);
 }
 
+namespace {
+
+std::string pushing_every_words(PushedBack why, int row, const std::string& first, const std::string& last) {
+  switch (why) {
+  case PushedBack::no_contrast:
+    return said("Push every needle, {} to {}, back to working position: row {} has no contrast stitch.", first, last,
+                row);
+  case PushedBack::first_rows:
+    return said("Push every needle, {} to {}, back to working position: the card has gone on to its first rows, which "
+                "are not wanted now.",
+                first, last);
+  case PushedBack::overlap_rows:
+    return said("Push every needle, {} to {}, back to working position: the card has come to its overlap rows, which "
+                "select every needle.",
+                first, last);
+  case PushedBack::plain: break;
+  }
+  return said("Push every needle, {} to {}, back to working position.", first, last);
+}
+
+} // namespace
+
+std::string pushing_back_words(PushedBack why, int row, const std::vector<Needle>& needles, bool every) {
+  if (every) {
+    return pushing_every_words(why, row, name_of(needles.front()), name_of(needles.back()));
+  }
+  const std::string which = needles_words(needles);
+  switch (why) {
+  case PushedBack::no_contrast:
+    return said("Push {} back to working position: row {} has no contrast stitch.", which, row);
+  case PushedBack::first_rows:
+    return said("Push {} back to working position: the card has gone on to its first rows, which are not wanted now.",
+                which);
+  case PushedBack::overlap_rows:
+    return said("Push {} back to working position: the card has come to its overlap rows, which select every needle.",
+                which);
+  case PushedBack::plain: break;
+  }
+  return said("Push {} back to working position.", which);
+}
+
 std::string lifting_words(int row, const std::vector<Needle>& needles) {
   return needles.size() == 1 ? said("Catch the float of row {}: with the transfer tool lift the yarn that passes "
                                     "behind {} onto that needle, beside its stitch.",

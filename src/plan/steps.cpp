@@ -280,28 +280,19 @@ private:
   }
 
   // The end needles before a plain row; behind the last row, before the plain row at the end and behind that.
-  [[nodiscard]] std::string push_back_words(int row, const std::string& which) const {
+  [[nodiscard]] PushedBack pushed_back_why(int row) const {
     const int last = static_cast<int>(rows_.rows.size());
-    if (row <= last) {
-      return said("Push {} back to working position: row {} has no contrast stitch.", which, row);
-    }
-    if (row > last + 1) {
-      return said("Push {} back to working position.", which);
-    }
-    return document_.card.loop ? said("Push {} back to working position: the card has gone on to its first rows, which "
-                                      "are not wanted now.",
-                                      which)
-                               : said("Push {} back to working position: the card has come to its overlap rows, which "
-                                      "select every needle.",
-                                      which);
+    return row <= last           ? PushedBack::no_contrast
+           : row > last + 1      ? PushedBack::plain
+           : document_.card.loop ? PushedBack::first_rows
+                                 : PushedBack::overlap_rows;
   }
 
   void push_back(int row) {
     const std::vector<Needle> needles = selected_needles(document_, profile_, rows_, row);
     const bool every = static_cast<int>(needles.size()) == stitches_of(document_) && needles.size() > 2;
-    const std::string which = every ? said("every needle, {} to {},", name_of(needles.front()), name_of(needles.back()))
-                                    : needles_words(needles);
-    add(StepKind::needles_back, push_back_words(row, which), {MoveNeedles{spans_of(needles), NeedlePosition::working}});
+    add(StepKind::needles_back, pushing_back_words(pushed_back_why(row), row, needles, every),
+        {MoveNeedles{spans_of(needles), NeedlePosition::working}});
   }
 
   void take_out(const Action& action, StepKind kind) {

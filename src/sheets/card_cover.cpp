@@ -200,10 +200,10 @@ Sheet cover_sheet(const CardJob& job, const std::vector<CardPage>& pages, int li
   sheet.title = job.document.title;
   Group marks{"page", {}};
   const std::string title = job.document.title.empty() ? tr("Card template") : job.document.title;
-  const CoverAreas areas = add_cover_frame(
-      marks.shapes, frame, title,
-      said("card template · {} · {} · {}", rows_counted(job.plan.rows_in_all), job.profile.name, job.profile.title),
-      card_pages + list_pages);
+  const CoverAreas areas = add_cover_frame(marks.shapes, frame, title,
+                                           said("card template · {} · {} · {}", rows_counted(job.plan.rows_in_all),
+                                                job.profile.name, title_of_machine(job.profile)),
+                                           card_pages + list_pages);
   bool parts = false;
   for (const CardPage& page : pages) {
     parts = parts || page.parts > 1;

@@ -68,7 +68,7 @@ std::string title_of(const ChartRows& chart) {
 
 std::string machine_of(const ChartRows& chart) {
   const Profile& profile = chart.profile();
-  return one_line(profile.title.empty() ? profile.name : profile.title);
+  return one_line(profile.title.empty() ? profile.name : title_of_machine(profile));
 }
 
 std::string piece_words(const ChartRows& chart) {

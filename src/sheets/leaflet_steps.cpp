@@ -191,7 +191,7 @@ std::string name_of_kind(const Profile& profile) {
 }
 
 std::string name_of_machine(const Profile& profile) {
-  return one_line(profile.title.empty() ? profile.name : profile.title);
+  return one_line(profile.title.empty() ? profile.name : title_of_machine(profile));
 }
 
 std::string again_words(int period, int rows) {

@@ -182,11 +182,11 @@ Sheet measure_sheet(const Profile& profile, const PageFrame& frame) {
   Group page{"page", {}};
   auto& shapes = page.shapes;
   shapes.push_back(text_shape({frame.left(), frame.top() + 5.6}, sheet.title, 7.0, Anchor::start, true));
-  shapes.push_back(text_shape(
-      {frame.left(), frame.top() + 11.4},
-      fitting_text(fmt::format("{} · {} · {}", profile.name, profile.title, tr("print at 100 %, do not scale")), 3.1,
-                   false, frame.width()),
-      3.1, Anchor::start, false, ink::dark));
+  shapes.push_back(text_shape({frame.left(), frame.top() + 11.4},
+                              fitting_text(fmt::format("{} · {} · {}", profile.name, title_of_machine(profile),
+                                                       tr("print at 100 %, do not scale")),
+                                           3.1, false, frame.width()),
+                              3.1, Anchor::start, false, ink::dark));
   TextColumn text(shapes, {frame.left(), frame.top() + 14.5}, frame.width(), frame.bottom());
   text.paragraph(
       tr("Five readings with a steel ruler make the card template fit your own blanks. Lay a punched or printed blank "

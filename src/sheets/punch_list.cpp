@@ -15,7 +15,7 @@ std::string heading(const CardJob& job) {
   const CardReader& reader = *job.profile.card;
   std::vector<std::string> lines;
   lines.push_back(said("Punch list: {}", job.document.title.empty() ? tr("card") : job.document.title));
-  lines.push_back(said("Machine: {} ({})", job.profile.name, job.profile.title));
+  lines.push_back(said("Machine: {} ({})", job.profile.name, title_of_machine(job.profile)));
   lines.push_back(job.plan.circuits > 1 ? said("Rows on the card: {} (the circuit of {} rows, {} times)",
                                                job.plan.rows_in_all, job.plan.circuit, job.plan.circuits)
                                         : said("Rows on the card: {}", job.plan.rows_in_all));

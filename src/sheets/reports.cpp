@@ -56,7 +56,7 @@ void check_report(const std::vector<Finding>& findings, const Document& document
     const Finding& finding = findings[group.first];
     const Words words = words_of(group, findings, document, profile);
     const std::string place = finding.line > 0 ? fmt::format("{}:{}: ", file, finding.line) : std::string();
-    take(fmt::format("{}: {}{}\n    {}\n", name_of(finding.severity), place, words.text, words.remedy));
+    take(fmt::format("{}: {}{}\n    {}\n", tr(name_of(finding.severity).data()), place, words.text, words.remedy));
   }
   take(fmt::format("{}: {}\n", file, summary_of(findings)));
 }

@@ -2,6 +2,7 @@
 // In one place, so that the same thing is called the same on every page.
 #pragma once
 
+#include "machine/profile.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -12,6 +13,11 @@ namespace punchwright {
 // "row 3", "rows 3 to 8".
 [[nodiscard]] inline std::string rows_from_to(int first, int last) {
   return first == last ? said("row {}", first) : said("rows {} to {}", first, last);
+}
+
+// Titles of the program's own profiles are translated; any other stands as it is.
+[[nodiscard]] inline std::string title_of_machine(const Profile& profile) {
+  return tr(profile.title.c_str());
 }
 
 // "1 stitch", "3 stitches".

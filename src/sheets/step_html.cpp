@@ -1,6 +1,7 @@
 // The steps as one web page without scripts, for a tablet beside the machine. Well-formed XML too.
 #include "sheets/chart_words.hpp"
 #include "sheets/html_nodes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/step_forms.hpp"
 #include "words/words.hpp"
 
@@ -45,7 +46,7 @@ std::string step_html(const StepList& list, const Document& document, const Prof
   element(head, "style", with_page_counters(style));
   Node body = html.append_child("body");
   element(body, "h1", title);
-  element(body, "p", one_line(profile.title.empty() ? profile.name : profile.title));
+  element(body, "p", one_line(profile.title.empty() ? profile.name : title_of_machine(profile)));
   element(body, "p", step_head_words(list, document));
   std::optional<StepPart> part;
   Node steps;

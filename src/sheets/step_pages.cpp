@@ -2,6 +2,7 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/page_frame.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/step_forms.hpp"
 #include "sheets/text_metrics.hpp"
 #include "words/words.hpp"
@@ -73,7 +74,7 @@ private:
     shapes().push_back(text_shape({frame_.left(), y_ + title_type * 0.8}, fitting_text(title, title_type, true, width),
                                   title_type, Anchor::start, true));
     y_ += title_type * 1.2;
-    const std::string machine = one_line(profile_.title.empty() ? profile_.name : profile_.title);
+    const std::string machine = one_line(profile_.title.empty() ? profile_.name : title_of_machine(profile_));
     for (const std::string& line : {machine, step_head_words(list_, document_)}) {
       shapes().push_back(text_shape({frame_.left(), y_ + small_type}, fitting_text(line, small_type, false, width),
                                     small_type, Anchor::start, false, ink::dark));

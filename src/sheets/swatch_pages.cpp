@@ -4,6 +4,7 @@
 #include "sheets/page_files.hpp"
 #include "sheets/pages.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/sheet_words.hpp"
 #include "sheets/swatch_answers.hpp"
 #include "sheets/text_column.hpp"
 #include "words/words.hpp"
@@ -92,10 +93,11 @@ Sheet question_sheet(const Document& swatch, const Profile& profile, const PageF
   auto& shapes = page.shapes;
   shapes.push_back(
       text_shape({frame.left(), frame.top() + 5.6}, tr("Which of these did you knit?"), 7.0, Anchor::start, true));
-  shapes.push_back(text_shape(
-      {frame.left(), frame.top() + 11.4},
-      fitting_text(said("orientation swatch · {} · {}", profile.name, profile.title), 3.1, false, frame.width()), 3.1,
-      Anchor::start, false, ink::dark));
+  shapes.push_back(
+      text_shape({frame.left(), frame.top() + 11.4},
+                 fitting_text(said("orientation swatch · {} · {}", profile.name, title_of_machine(profile)), 3.1, false,
+                              frame.width()),
+                 3.1, Anchor::start, false, ink::dark));
   TextColumn text(shapes, {frame.left(), frame.top() + 16}, frame.width(), frame.bottom());
   text.paragraph(
       tr("Machines differ in which side of a card faces the knitter, in which end goes in first and in what a hole "
