@@ -17,6 +17,11 @@ SAME = {"de": """A4 Ellipse Letter Poncho Pullover Fair Isle Punchwright OpenGL 
 # Keys have other names on other keyboards.
 KEYS = {"de": re.compile(r"\b(Ctrl|Shift|Escape|Return|Del|Home|Page ?Up|Page ?Down|Backspace|Space)\b")}
 ENDINGS = ".:…;,?!"
+# Where the other language ends otherwise: an ordinal is a number with a full stop, a clause within a sentence ends with
+# a comma, a question may have its sign.
+OTHER_ENDINGS = {"de": {"{}st", "{}nd", "{}rd", "{}th", "Where to begin",
+                        "the ring of tier {} closing on a multiple of {} stitches", "equal pieces staying equal",
+                        "no decrease row taking more than one stitch in two"}}
 
 
 def places_of(words, start=0):
@@ -74,7 +79,8 @@ def troubles_of(english, said, language):
         if blanks[0] != blanks[1]:
             yield f"{side} with {blanks[1]!r} instead of {blanks[0]!r}"
     shortened = not ending(english) and re.fullmatch(r"\w+\.", said.strip())
-    if ending(english) != ending(said) and not shortened:
+    otherwise = shortened or english in OTHER_ENDINGS.get(language, ())
+    if ending(english) != ending(said) and not otherwise:
         yield f"ends with {ending(said)!r} instead of {ending(english)!r}"
     first = [re.match(r"\s*([;:,.…(]?)(?!\w)|", text)[1] or "" for text in (english, said)]
     if first[0] != first[1]:
