@@ -1,5 +1,5 @@
-"""The same design gives the same bytes: twice, in another time zone, locale and folder, and on another day.
-People keep exports under version control, and a German desktop must not turn 6.25 into 6,25."""
+"""The same design gives the same bytes in the same language: twice, in another time zone, locale and folder, and on another day.
+People keep exports under version control, and a German desktop must not turn 6.25 into 6,25 for a reader of English."""
 
 import pathlib
 import shutil
@@ -80,15 +80,29 @@ class TheSameBytes(CommandTest):
     def test_with_a_locale_that_is_not_installed(self):
         self.assert_same({**CALM, "LC_ALL": "xx_YY.UTF-8", "LANG": "xx_YY.UTF-8"})
 
-    def test_in_german(self):
+    def german(self, **others):
         folder = german_locale()
         if folder is None:
             self.skipTest("no locale sources here")
         self.addCleanup(shutil.rmtree, folder)
-        german = {**CALM, "LOCPATH": folder, "LC_ALL": "de_DE.UTF-8", "LANG": "de_DE.UTF-8", "LANGUAGE": "de"}
+        german = {**CALM, "LOCPATH": folder, "LC_ALL": "de_DE.UTF-8", "LANG": "de_DE.UTF-8", **others}
         point = subprocess.run(["locale", "decimal_point"], env=german, stdout=subprocess.PIPE).stdout
         self.assertEqual(point, b",\n", "the locale is in force")
-        self.assert_same(german)
+        return german
+
+    def test_in_a_german_locale_whose_user_reads_english(self):
+        self.assert_same(self.german(LANGUAGE="en"))
+
+    def test_in_german_wherever_that_is_asked_for(self):
+        """The language is the reader's; nothing else of her machine is in it, not even whether it has her locale."""
+        english = self.usual()
+        here = self.all_of(self.german())
+        there = self.all_of({**CALM, "LC_ALL": "de_AT.UTF-8", "TZ": "Pacific/Kiritimati"}, folder="other sheets")
+        self.assertEqual(list(here), list(there))
+        for name, content in here.items():
+            self.assertTrue(content == there[name], f"{name} differs")
+        self.assertEqual(list(english), list(here))
+        self.assertNotEqual(english["--help"], here["--help"])
 
 
 class PagesWithoutADay(CommandTest):
