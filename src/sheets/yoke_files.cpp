@@ -40,7 +40,7 @@ std::vector<Sheet> strip_sheets(const YokeJob& job, std::vector<int>& begins, in
 // The same card for all pieces and sizes, since it is the needles that decide.
 Result<std::vector<Sheet>> card_sheets(const YokeJob& job, std::size_t tier) {
   Document document = document_of(job.opened, job.plan.sizes[job.sizes.front()], job.pieces.front(), tier);
-  document.title = fmt::format("{}: card of {}", title_of_yoke(job), name_of_tier(job, tier));
+  document.title = said("{}: card of {}", title_of_yoke(job), name_of_tier(job, tier));
   document.card.paper = job.paper;
   document.card.scale_x = job.scale_x;
   document.card.scale_y = job.scale_y;

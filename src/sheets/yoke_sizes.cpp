@@ -177,7 +177,7 @@ private:
 } // namespace
 
 void add_sizes(LeafletPages& pages, const YokeJob& job) {
-  pages.begin_part("Table of sizes");
+  pages.begin_part(tr("Table of sizes"));
   for (std::size_t first = 0; first < job.sizes.size(); first += most_size_columns) {
     const std::size_t end = std::min(first + most_size_columns, job.sizes.size());
     const std::vector<std::size_t> sizes(job.sizes.begin() + static_cast<std::ptrdiff_t>(first),

@@ -78,7 +78,7 @@ def troubles_of(english, said, language):
         blanks = [text.replace(strip(text), "", 1) if text.strip() else text for text in (english, said)]
         if blanks[0] != blanks[1]:
             yield f"{side} with {blanks[1]!r} instead of {blanks[0]!r}"
-    shortened = not ending(english) and re.fullmatch(r"\w+\.", said.strip())
+    shortened = not ending(english) and re.fullmatch(r"\S+\.", said.strip())
     otherwise = shortened or english in OTHER_ENDINGS.get(language, ())
     if ending(english) != ending(said) and not otherwise:
         yield f"ends with {ending(said)!r} instead of {ending(english)!r}"
