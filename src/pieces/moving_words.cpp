@@ -96,8 +96,9 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
     }
   }
   if (needed.setting_up > 0) {
-    lines.push_back(fmt::format("{} set up the next tier; its steps name them.",
-                                with_capital(counted(needed.setting_up, "row", "rows"))));
+    lines.push_back(needed.setting_up == 1
+                        ? "1 row sets up the next tier; its steps name it."
+                        : fmt::format("{} rows set up the next tier; its steps name them.", needed.setting_up));
   }
   return lines;
 }
