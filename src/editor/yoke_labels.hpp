@@ -7,6 +7,7 @@
 
 #include <imgui.h>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace punchwright::editor {
@@ -28,5 +29,8 @@ void lines_at(ImDrawList& list, const Theme& theme, float x, float y, const std:
               bool ending = false);
 // As one line, whatever its width.
 void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold = false);
+
+// A tip of what the pointer rests on, that covers none of these boxes, or as few of the last of them as can be.
+void tip_beside(const Theme& theme, std::string_view text, const std::vector<ScreenBox>& boxes);
 
 } // namespace punchwright::editor

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstdint>
 #include <fmt/format.h>
+#include <optional>
 
 namespace punchwright::editor {
 
@@ -89,14 +90,21 @@ std::string shaping_text(const Shaping& shaping) {
   return shaping.increases() > 0 ? said("then {} more: {}", count, how) : said("then {} fewer: {}", count, how);
 }
 
-void block_tip(const App& app, const YokeBlock& block) {
+// What it says lies beside the tier, and where there is room beside all that is `drawn`.
+void block_tip(const App& app, const YokeBlock& block, const ScreenBox& tier, const ScreenBox& drawn) {
   const SizePlan& plan = *shown_plan(app);
   const TierOfPiece& there = plan.pieces[block.piece].tiers[block.tier];
-  ImGui::SetTooltip("%s", said("{}, tier {}: {}\n{} stitches on {} to {}, columns {} to {}\n{}",
-                               plan.pieces[block.piece].name, block.tier + 1, app.caches.yoke.tiers[block.tier],
-                               there.stitches, name_of(there.bed.first), name_of(there.bed.last),
-                               there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping))
-                              .c_str());
+  const std::string words =
+      said("{}, tier {}: {}\n{} stitches on {} to {}, columns {} to {}\n{}", plan.pieces[block.piece].name,
+           block.tier + 1, app.caches.yoke.tiers[block.tier], there.stitches, name_of(there.bed.first),
+           name_of(there.bed.last), there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping));
+  tip_beside(app.theme, words, {tier, drawn});
+}
+
+ScreenBox box_of(const YokeBlock& block, const Fitting& fitting) {
+  const ImVec2 high = fitting.at(block.left, block.top);
+  const ImVec2 low = fitting.at(block.right, block.bottom);
+  return {high.x, high.y, low.x, low.y};
 }
 
 // The picture's room takes the pointer: what it rests on is said, and pressing a piece shows it on its bed.
@@ -110,7 +118,8 @@ void use_pointer(const App& app, Actions& actions, const YokeShape& shape, const
   const ScreenPoint at = fitting.back(ImGui::GetIO().MousePos);
   for (const YokeBlock& block : shape.blocks) {
     if (at.x >= block.left && at.x < block.right && at.y >= block.bottom && at.y < block.top) {
-      block_tip(app, block);
+      const ScreenBox tier = box_of(block, fitting);
+      block_tip(app, block, tier, tier);
       if (chooses && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
         YokeView next = app.view.yoke;
         next.piece = block.piece;
@@ -299,6 +308,9 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const float bed_top = std::min(room.bottom - below, room.middle().y + content / 2);
   fitting.origin = {inner.left, bed_top - gap / 2};
   ImDrawList& list = *ImGui::GetWindowDrawList();
+  std::optional<std::size_t> pointed_at;
+  ScreenBox pointed_box;
+  ScreenBox drawn{room.right, room.bottom, room.left, room.top}; // of all tiers
   // The tiers stand apart, each above the one before, as they are taken off and hung on again.
   for (std::size_t tier = 0; tier < shape.blocks.size(); ++tier) {
     Fitting raised = fitting;
@@ -308,9 +320,13 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
     draw_quads(list, cache.picture, part, raised);
     outline(list, theme, shape.blocks[tier], raised);
     draw_block_marks(app, list, shape.blocks[tier], raised);
-    if (ImGui::IsMouseHoveringRect(raised.at(shape.blocks[tier].left, shape.blocks[tier].top),
-                                   raised.at(shape.blocks[tier].right, shape.blocks[tier].bottom))) {
-      block_tip(app, shape.blocks[tier]);
+    ScreenBox box = box_of(shape.blocks[tier], raised);
+    drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top - gap), std::max(drawn.right, box.right),
+             std::max(drawn.bottom, box.bottom)};
+    if (ImGui::IsMouseHoveringRect({box.left, box.top}, {box.right, box.bottom})) {
+      box.top -= gap; // with the arrows of its decreases
+      pointed_at = tier;
+      pointed_box = box;
     }
     const TierOfPiece& there = plan.pieces[piece].tiers[tier];
     const std::string words = fmt::format("{}–{}", name_of(there.bed.first), name_of(there.bed.last));
@@ -318,6 +334,9 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
     const ImVec2 at = raised.at(shape.blocks[tier].right, (shape.blocks[tier].bottom + shape.blocks[tier].top) / 2);
     const float x = std::min(at.x + size.x / 2 + 8 * theme.scale, room.right - size.x / 2);
     words_on(list, theme, {x, at.y}, words);
+  }
+  if (pointed_at) {
+    block_tip(app, shape.blocks[*pointed_at], pointed_box, drawn);
   }
   draw_bed(app, list, fitting, bed_top, room);
   lines_at(list, theme, room.left, bed_top + 1.7F * line, left_seam);

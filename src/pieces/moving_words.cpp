@@ -95,7 +95,7 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
     }
   }
   if (needed.setting_up > 0) {
-    lines.push_back(said_count(needed.setting_up, "{} row set up the next tier; its steps name them.",
+    lines.push_back(said_count(needed.setting_up, "{} row sets up the next tier; its steps name it.",
                                "{} rows set up the next tier; its steps name them."));
   }
   return lines;

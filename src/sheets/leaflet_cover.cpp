@@ -25,15 +25,6 @@ constexpr int sample_rows = 4;
 constexpr double tallest_picture = 92.0;
 constexpr double least_picture = 50.0;
 
-// On one line: with spaces at which none ends (U+00A0).
-std::string unbroken(const std::string& text) {
-  std::string out;
-  for (const char letter : text) {
-    letter == ' ' ? out += "\u00a0" : out += letter;
-  }
-  return out;
-}
-
 std::string both_units(double across_mm, double upwards_mm) {
   return fmt::format("{} ({})", unbroken(size_text(across_mm, upwards_mm, LengthUnit::centimetres)),
                      unbroken(size_text(across_mm, upwards_mm, LengthUnit::inches)));

@@ -90,12 +90,23 @@ private:
 
   [[nodiscard]] bool shown(int position) const { return position >= part_.first && position < part_.end; }
 
-  // The bed's middle lies between L1 and R1.
+  // The bed's middle lies between L1 and R1. Its line ends above the bars, which have words; where parts are joined
+  // there, its number stands beside the cross.
   void middle() {
     if (part_.first <= 0 && part_.end >= 0) {
+      constexpr double aside = cross_arm + 0.8;
       const double x = left() - part_.first * facts_.pitch;
-      line(x, 0, x, strip_part_height, dashed_paint(ink::dark, 0.25));
-      text(x, -1.2, "0", 3.0, Anchor::middle, true);
+      const bool at_next = part_.end == 0 && part_.number < part_.parts;
+      const bool at_last = part_.first == 0 && part_.number > 1;
+      line(x, 0, x, before_bar - 0.8, dashed_paint(ink::dark, 0.25));
+      text(at_next   ? x - aside
+           : at_last ? x + aside
+                     : x,
+           -1.2, "0", 3.0,
+           at_next   ? Anchor::end
+           : at_last ? Anchor::start
+                     : Anchor::middle,
+           true);
     }
   }
 

@@ -230,6 +230,14 @@ std::vector<std::string> lines_of(const std::string& text, double height_mm, boo
   return lines;
 }
 
+std::string unbroken(const std::string& text) {
+  std::string out;
+  for (const char letter : text) {
+    letter == ' ' ? out += "\u00a0" : out += letter;
+  }
+  return out;
+}
+
 double widest_word(const std::string& text, double height_mm, bool bold) {
   double widest = 0;
   for (const std::string_view word : words_in(text)) {

@@ -22,6 +22,8 @@ struct Character {
 
 // The words in lines no wider than `width` mm; a word that is wider by itself is broken.
 [[nodiscard]] std::vector<std::string> lines_of(const std::string& text, double height_mm, bool bold, double width);
+// On one line: with spaces at which none ends (U+00A0).
+[[nodiscard]] std::string unbroken(const std::string& text);
 [[nodiscard]] double widest_word(const std::string& text, double height_mm, bool bold);
 
 } // namespace punchwright

@@ -75,8 +75,9 @@ std::vector<StripLine> strip_words(const YokeJob& job, const YokeStrip& strip, s
                                ? said("{} less, from {} to {}", shaping.decreases(), shaping.before, shaping.after)
                                : said("{} more, from {} to {}", shaping.increases(), shaping.before, shaping.after);
   const auto head = [&](const std::string& users) {
-    return lines_of(said("Strip {}, above {} · {} · {}", number + 1, name_of_tier(job, strip.tier), users, what),
-                    heading.type, heading.bold, width);
+    return lines_of(
+        said("Strip {}, above {} · {} · {}", number + 1, name_of_tier(job, strip.tier), users, unbroken(what)),
+        heading.type, heading.bold, width);
   };
   std::vector<std::string> heads = head(strip.users);
   if (heads.size() > most_lines) {
@@ -167,11 +168,12 @@ private:
     add_legend(groups_.back().shapes, frame_, frame_.top() + head_room);
     y_ = first_y() + 2.0;
   }
-  // On the right where the bed's middle is on the left.
+  // On the right where the bed's middle is in the left half and near.
   void name_part(const StripPart& part, std::size_t number, double pitch) {
     if (part.parts > 1) {
       const double aside = cross_arm + 2.0;
-      const bool right = part.first <= 0 && -part.first * pitch < 40.0;
+      const double middle = -part.first * pitch;
+      const bool right = middle >= 0 && middle < 40.0 && 2 * middle < (part.end - part.first) * pitch;
       groups_.back().shapes.emplace_back(
           text_shape({part.corner.x + (right ? (part.end - part.first) * pitch - aside : aside), part.corner.y - 1.2},
                      said("strip {}, part {} of {}", number + 1, part.number, part.parts), 2.3,

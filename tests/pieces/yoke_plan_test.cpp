@@ -384,6 +384,18 @@ TEST_CASE("where nothing fits, what costs most and what would fit is told, and i
   (void)planned(opened(yoke, files));
 }
 
+TEST_CASE("the rows that set up the next tier are told, one or several") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  for (const auto& [profile, words] :
+       {std::pair("bulky-card-24", "2 rows set up the next tier; its steps name them."),
+        std::pair("plastic-by-hand", "1 row sets up the next tier; its steps name it.")}) {
+    yoke.profile = profile;
+    const OpenedYoke of_machine = opened(yoke, files);
+    CHECK(moving_words(of_machine, planned(of_machine).sizes[0], 0, 0).back() == words);
+  }
+}
+
 TEST_CASE("increases where a piece widens") {
   const Files files = pullover_files();
   Yoke yoke = pullover();

@@ -3,8 +3,11 @@
 #include "pieces/yokes.hpp"
 #include "sheets/card_pages.hpp"
 #include "sheets/punch_list.hpp"
+#include "sheets/rulers.hpp"
+#include "sheets/strip_part.hpp"
 #include "sheets/yoke_parts.hpp"
 
+#include <algorithm>
 #include <set>
 
 using namespace punchwright;
@@ -77,4 +80,92 @@ TEST_CASE("only what was chosen") {
   REQUIRE(all);
   REQUIRE(some);
   CHECK(some->size() < all->size());
+}
+
+namespace {
+
+struct Extent {
+  double left = 0;
+  double right = 0;
+  double top = 0;
+  double bottom = 0;
+  [[nodiscard]] bool meets(const Extent& other) const {
+    return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
+  }
+};
+
+// Of text that is not turned: from the base line to the height of its figures.
+Extent extent_of(const TextShape& text) {
+  const double width = width_of(text.text, text.height_mm, text.bold);
+  const double left = text.at.x - (text.anchor == Anchor::start ? 0 : text.anchor == Anchor::end ? width : width / 2);
+  return {left, left + width, text.at.y - 0.72 * text.height_mm, text.at.y};
+}
+
+// Two parts of a strip that are joined there; nothing is drawn through the words on them but what they name.
+void check_words_stay_clear(const StripFacts& facts, int joined_at) {
+  int number = 0;
+  for (const auto& [first, end] : {std::pair(facts.first, joined_at), std::pair(joined_at, facts.end)}) {
+    std::vector<Shape> shapes;
+    draw_strip_part(facts, {++number, 2, first, end, {20, 100}}, shapes);
+    for (const Shape& shape : shapes) {
+      const auto* const text = std::get_if<TextShape>(&shape);
+      if (text == nullptr || text->turned_degrees != 0) {
+        continue;
+      }
+      CAPTURE(text->text);
+      for (const Shape& other : shapes) {
+        const auto* const line = std::get_if<PolylineShape>(&other);
+        if (line != nullptr && !line->closed && line->points.size() == 2) {
+          const auto [x0, x1] = std::minmax(line->points[0].x, line->points[1].x);
+          const auto [y0, y1] = std::minmax(line->points[0].y, line->points[1].y);
+          CHECK_FALSE(extent_of(*text).meets({x0 - 0.05, x1 + 0.05, y0 - 0.05, y1 + 0.05}));
+        }
+      }
+    }
+  }
+}
+
+} // namespace
+
+TEST_CASE("no line crosses the words of a strip, wherever its parts are joined") {
+  const Files files = pullover_files();
+  const OpenedYoke yoke = opened(pullover(), files);
+  const auto plan = plan_yoke(yoke);
+  REQUIRE(plan);
+  const YokeJob job = yoke_job(yoke, *plan, {});
+  for (const YokeStrip& strip : job.strips) {
+    const StripFacts facts = facts_of(job, strip);
+    for (int joined_at = facts.first + 4; joined_at <= facts.end - 4; ++joined_at) {
+      CAPTURE(joined_at);
+      check_words_stay_clear(facts, joined_at);
+    }
+  }
+}
+
+TEST_CASE("what a strip takes away stands on one line of its heading") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  for (int longer = 0; longer < 30; ++longer) { // somewhere the heading would break within it
+    yoke.pieces[0].name += longer % 5 == 4 ? ' ' : 'n';
+    yoke.pieces[2].like = yoke.pieces[0].name;
+    const OpenedYoke one = opened(yoke, files);
+    const auto plan = plan_yoke(one);
+    REQUIRE(plan);
+    YokeSheetWishes wishes;
+    wishes.sheets = {YokeSheet::strips};
+    const YokeJob job = yoke_job(one, *plan, wishes);
+    std::vector<int> pages;
+    const PageFrame frame = frame_for(job.paper, 1, 1);
+    int told = 0;
+    for (const Group& group : strip_groups(job, frame, pages)) {
+      for (const Shape& shape : group.shapes) {
+        const auto* const text = std::get_if<TextShape>(&shape);
+        if (text != nullptr && text->bold && text->text.find("less,") != std::string::npos) {
+          ++told;
+          CHECK(text->text.find("\u00a0to\u00a0") != std::string::npos);
+        }
+      }
+    }
+    CHECK(told == static_cast<int>(job.strips.size()));
+  }
 }

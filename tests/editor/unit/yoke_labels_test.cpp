@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 #include <imgui.h>
+#include <imgui_internal.h>
 
 using namespace punchwright;
 using namespace punchwright::editor;
@@ -63,6 +64,37 @@ TEST_CASE("labels are broken at spaces, and nothing of them is wider than its ro
     const auto cut = label_lines(frame.theme, words, all * 0.4F, 2);
     CHECK(cut.back().ends_with("…"));
     CHECK(width_of_label(frame.theme, two) <= all * 0.6F);
+  }
+}
+
+TEST_CASE("a tip stands beside what it speaks about, at any size of text") {
+  const std::string words = "front, tier 2: Corks\n40 stitches on L20 to R20, columns 6 to 1\n"
+                            "then 10 fewer: every 4th needle 3 times, every 3rd 3 times, every 4th 4 times;\n"
+                            "1 stitch clear of the seams";
+  const ScreenBox tier{250, 280, 450, 330};
+  const ScreenBox drawn{200, 240, 500, 380};
+  for (const float scale : {1.0F, 2.0F}) {
+    Frame frame(scale);
+    frame.theme.scale = scale;
+    for (int again = 0; again < 3; ++again) { // a window has its size from the frame before
+      ImGui::GetIO().MousePos = {350, 300};
+      tip_beside(frame.theme, words, {tier, drawn});
+      ImGui::EndFrame();
+      ImGui::NewFrame();
+    }
+    const ImGuiWindow* const tip = ImGui::FindWindowByName("##Tooltip_00");
+    REQUIRE(tip != nullptr);
+    const ScreenBox box{tip->Pos.x, tip->Pos.y, tip->Pos.x + tip->Size.x, tip->Pos.y + tip->Size.y};
+    CAPTURE(box.left);
+    CAPTURE(box.top);
+    CHECK(box.width() > 100);
+    const bool beside =
+        box.right <= drawn.left || box.left >= drawn.right || box.bottom <= drawn.top || box.top >= drawn.bottom;
+    CHECK(beside);
+    CHECK(box.left >= 0);
+    CHECK(box.top >= 0);
+    CHECK(box.right <= 800);
+    CHECK(box.bottom <= 600);
   }
 }
 
