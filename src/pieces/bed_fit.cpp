@@ -161,9 +161,9 @@ Result<Yoke> split_to_fit(const OpenedYoke& opened) {
   for (const TooWide& wide : wide_pieces) {
     if (wide.parts == 0) {
       return not_split(opened, wide.piece,
-                       fmt::format("{} seam stitches on each side of each piece fill the bed of {} needles",
-                                   opened.yoke.edge, opened.profile.needles),
-                       "allowed: fewer of them: 'edge'");
+                       said("{} seam stitches on each side of each piece fill the bed of {} needles", opened.yoke.edge,
+                            opened.profile.needles),
+                       tr("allowed: fewer of them: 'edge'"));
     }
     pieces += static_cast<std::size_t>(wide.parts) - 1;
   }
