@@ -24,9 +24,6 @@ std::string listed(const std::vector<int>& numbers) {
 std::string stitches_text(int count) {
   return said_count(count, "{} stitch", "{} stitches");
 }
-std::string rows_text(int count) {
-  return said_count(count, "{} row", "{} rows");
-}
 
 class Speaker {
 public:
