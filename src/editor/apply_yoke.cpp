@@ -1,5 +1,6 @@
 // The open yoke: changed, undone, begun from measurements; a tier's repeat opened from it and read again when it was
 // saved.
+#include "design/step_words.hpp"
 #include "design/words.hpp"
 #include "editor/applying.hpp"
 #include "editor/kept_work.hpp"
@@ -112,7 +113,7 @@ void undo_or_redo_yoke(App& app, bool back) {
   if (put_in(app, back ? step.before : step.after)) {
     work.done = back ? work.done - 1 : work.done + 1;
     ++work.revision;
-    const char* const name = tr(step.name.c_str());
+    const std::string name = step_in_words(step.name);
     say(app, back ? said("Undone: {}", name) : said("Done again: {}", name));
   }
 }

@@ -98,7 +98,7 @@ void steps_dialog(const App& app, Actions& actions) {
   const auto count = static_cast<int>(yoke.shown ? yoke.steps.size() : history.steps().size());
   const std::size_t now = yoke.shown ? yoke.done : history.done();
   const auto name = [&](std::size_t step) {
-    return yoke.shown ? std::string(tr(yoke.steps[step].name.c_str())) : words_of(history.steps()[step]);
+    return yoke.shown ? step_in_words(yoke.steps[step].name) : words_of(history.steps()[step]);
   };
   const auto done_now = static_cast<int>(now);
   const int wished = step_gone_to(done_now, count);

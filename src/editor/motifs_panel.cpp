@@ -30,7 +30,7 @@ void pictures_of(const App& app, Actions& actions, const std::vector<const Motif
     }
     const std::string name = fmt::format("{} {}", own ? "own motif" : "motif", motif->id);
     if (picture_button(app, actions, name, motif->drawing, {size, size}, false, proportion)) {
-      actions.push(HangOver{motif->drawing, said("set down \"{}\"", tr(motif->name.c_str())), false});
+      actions.push(HangOver{motif->drawing, fmt::format("set down \"{}\"", motif->name), false});
     }
     tip(theme, said("{}: {} × {} stitches", tr(motif->name.c_str()), motif->drawing.width(), motif->drawing.height()));
   }
