@@ -1,154 +1,16 @@
 // The search for widths: cut where counts can't fit together, and for each piece the nearest widths by themselves.
 #include "pieces/nearest_widths.hpp"
 
-#include "pieces/cone.hpp"
+#include "pieces/piece_widths.hpp"
 #include "pieces/size_counts.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdlib>
 #include <memory>
 #include <optional>
 #include <queue>
-#include <set>
 
 namespace punchwright {
 namespace {
-
-struct Nearness {
-  int steps = 0; // the changes together
-  int widths = 0;
-  auto operator<=>(const Nearness&) const = default;
-  Nearness operator+(const Nearness& other) const { return {steps + other.steps, widths + other.widths}; }
-};
-
-// How a piece's widths change, in steps.
-struct Change {
-  int bottom = 0;
-  int top = 0;
-  [[nodiscard]] Nearness nearness() const {
-    return {std::abs(bottom) + std::abs(top), (bottom != 0 ? 1 : 0) + (top != 0 ? 1 : 0)};
-  }
-};
-
-struct Limits {
-  int least = 0;
-  int most = 0;
-  auto operator<=>(const Limits&) const = default;
-};
-using PieceLimits = std::vector<Limits>; // of the tiers, and at last of the top
-
-Limits both(const Limits& one, const Limits& other) {
-  return {std::max(one.least, other.least), std::min(one.most, other.most)};
-}
-
-// The widths of one piece, and of those that are like it: all changes within the bound that allow other counts than a
-// nearer one does, the nearest first. They are worked out as far as they are asked for.
-class PieceWidths {
-public:
-  PieceWidths(const OpenedYoke& opened, const Cone& cone, const std::vector<SeamRule>& seams, const YokePiece& piece,
-              std::size_t size)
-      : opened_(opened), cone_(cone), seams_(seams), bottom_(in_thousandths(piece.bottom_cm.at(size))),
-        top_(in_thousandths(piece.top_cm.at(size))) {}
-
-  static constexpr std::int64_t step = 100; // thousandths of a centimetre
-
-  [[nodiscard]] std::int64_t bottom(int steps) const { return bottom_ + steps * step; }
-  [[nodiscard]] std::int64_t top(int steps) const { return top_ + steps * step; }
-
-  [[nodiscard]] const Change& change(std::size_t number) const { return changes_[number]; }
-  [[nodiscard]] const Limits& counts(std::size_t number, std::size_t tier) const {
-    return counts_[number * cone_.of_top.size() + tier];
-  }
-
-  // The number of the nearest change with which there are counts within the limits in every tier, from that number on.
-  [[nodiscard]] std::optional<std::size_t> nearest(const PieceLimits& limits, std::size_t from) {
-    for (std::size_t number = from;; ++number) {
-      while (number == changes_.size()) {
-        if (next_sum_ > 2 * most_width_steps) {
-          return std::nullopt;
-        }
-        add_changes_of(next_sum_++);
-      }
-      if (keeps(limits, &counts(number, 0))) {
-        return number;
-      }
-    }
-  }
-
-private:
-  // One width changed before two; wider before narrower. What comes twice adds nothing the second time.
-  void add_changes_of(int sum) {
-    const auto add_with_top = [&](int far) {
-      for (const int bottom_steps : {sum - far, far - sum}) {
-        for (const int top_steps : {far, -far}) {
-          add({bottom_steps, top_steps});
-        }
-      }
-    };
-    add_with_top(0);
-    add_with_top(sum);
-    for (int far = 1; far < sum; ++far) {
-      add_with_top(far);
-    }
-  }
-
-  void add(const Change& change) {
-    if (std::max(std::abs(change.bottom), std::abs(change.top)) > most_width_steps ||
-        !is_width(bottom(change.bottom)) || !is_width(top(change.top))) {
-      return;
-    }
-    PieceLimits counts;
-    for (std::size_t tier = 0; tier < cone_.of_top.size(); ++tier) {
-      const std::int64_t ideal = cone_.at(tier, bottom(change.bottom), top(change.top));
-      if (rounded_count(ideal, cone_.denominator) > opened_.profile.needles) {
-        return;
-      }
-      const CountChoice choice = counts_around(opened_, ideal, cone_.denominator, true);
-      counts.push_back({choice.least, choice.most});
-    }
-    if (keeps(counts, counts.data()) && known_.insert(counts).second) {
-      changes_.push_back(change);
-      counts_.insert(counts_.end(), counts.begin(), counts.end());
-    }
-  }
-
-  static bool is_width(std::int64_t thousandths) {
-    return thousandths >= in_thousandths(narrowest_yoke_piece_cm) &&
-           thousandths <= in_thousandths(widest_yoke_piece_cm);
-  }
-
-  // Whether the piece by itself has counts within the limits: such that its seams allow, and rows between them that
-  // neither take nor make too many.
-  [[nodiscard]] bool keeps(const PieceLimits& limits, const Limits* counts) const {
-    Limits below;
-    for (std::size_t tier = 0; tier < limits.size(); ++tier) {
-      Limits kept = both(limits[tier], counts[tier]);
-      if (tier > 0) {
-        kept.least = std::max(kept.least, fewest_above(below.least, opened_.yoke.edge));
-        kept.most = std::min(kept.most, most_above(below.most, opened_.yoke.edge));
-      }
-      while (tier < seams_.size() && kept.least <= kept.most && !seams_[tier].allows(kept.least)) {
-        ++kept.least;
-      }
-      if (kept.least > kept.most) {
-        return false;
-      }
-      below = kept;
-    }
-    return true;
-  }
-
-  const OpenedYoke& opened_;
-  const Cone& cone_;
-  const std::vector<SeamRule>& seams_;
-  std::int64_t bottom_;
-  std::int64_t top_;
-  std::vector<Change> changes_;
-  std::vector<Limits> counts_; // of each change and tier, what is within the tolerance
-  std::set<PieceLimits> known_;
-  int next_sum_ = 0; // of the changes that aren't worked out yet
-};
 
 struct Part {
   std::vector<PieceLimits> limits;  // of each group of pieces
@@ -197,10 +59,12 @@ public:
       if (ways && ways->empty()) {
         return {changes_of(*part), guessing, 0};
       }
-      if (!ways || made_ >= most_parts) {
+      if ((!ways && !guessing) || made_ >= most_parts) {
         return {{}, true, part->bound.steps * width_step_cm};
       }
-      cut(*part, *ways);
+      if (ways) {
+        cut(*part, *ways);
+      }
     }
     return {};
   }
@@ -254,7 +118,8 @@ private:
     for (std::size_t group = 0; group < widths_.size(); ++group) {
       part.bound = part.bound + widths_[group].change(part.changes[group]).nearness();
     }
-    part.still = guessing_ ? 3 * steps_still(part) : 0;
+    constexpr double onwards = 3; // rather on from the best part than all round it
+    part.still = guessing_ ? onwards * steps_still(part) : 0;
     part.number = made_++;
     waiting_.push(std::make_shared<const Part>(std::move(part)));
   }
@@ -357,7 +222,7 @@ private:
     std::vector<WidthChange> changes;
     for (std::size_t group = 0; group < widths_.size(); ++group) {
       const YokePiece& piece = opened_.yoke.pieces[groups_.first[group]];
-      const Change& change = widths_[group].change(part.changes[group]);
+      const StepsOfPiece& change = widths_[group].change(part.changes[group]);
       const auto cm = [](std::int64_t thousandths) { return static_cast<double>(thousandths) / 1000; };
       if (change.bottom != 0) {
         changes.push_back(

@@ -223,3 +223,27 @@ TEST_CASE("where no widths fit within the bound, that is said; and where the sea
   CHECK(cut_short.gave_up);
   CHECK(cut_short.nearer_than_cm * 10 <= sum_of(whole));
 }
+
+TEST_CASE("a search that is cut short names widths that fit, and how near nothing does") {
+  const Files files = pullover_files();
+  Dice dice(13);
+  int guessed = 0;
+  for (int round = 0; round < 60; ++round) {
+    const OpenedYoke yoke = opened(random_yoke(dice, 2), files);
+    const WidthsFound whole = nearest_widths(yoke, 0);
+    for (const int parts : {5, 20, 80}) {
+      const WidthsFound found = nearest_widths(yoke, 0, parts);
+      if (!found.gave_up) {
+        CHECK(sum_of(found) == sum_of(whole));
+        continue;
+      }
+      CHECK((whole.changes.empty() || found.nearer_than_cm * 10 <= sum_of(whole) + 1e-6));
+      if (!found.changes.empty()) {
+        ++guessed;
+        CHECK(fits(with_named(yoke, found)));
+        CHECK(sum_of(found) >= sum_of(whole));
+      }
+    }
+  }
+  CHECK(guessed > 10);
+}

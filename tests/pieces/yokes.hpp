@@ -61,6 +61,22 @@ inline Yoke pullover() {
   return yoke;
 }
 
+inline YokePlan planned(const OpenedYoke& opened) {
+  auto plan = plan_yoke(opened);
+  INFO((plan ? std::string() : plan.error().text()));
+  REQUIRE(plan);
+  return std::move(plan).value();
+}
+
+// A yoke of one size on a bulky bed of 112 needles, with a front of that width.
+inline Yoke of_one_width(double bottom, double top) {
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.pieces = {{"front", {{bottom}}, {{top}}, ""}};
+  yoke.depth_cm = {{22.0}};
+  return yoke;
+}
+
 // Whether the middle of the visible stitches is that of the repeat, as columns are counted one by one from the left.
 inline bool shows_middle_at_its_own(int left_column, int visible, int width) {
   const int left_of_middle = (left_column + (visible - 1) / 2) % width; // or right in it
