@@ -1,6 +1,7 @@
 // Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
 #include "design/words.hpp"
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -54,14 +55,17 @@ void choose_a_float(App& app) {
   }
 }
 
-} // namespace
-
-void show_mend(App& app) {
+bool something_hangs(App& app) {
   if (app.session.floating) {
-    return say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
+    say(app, "Set down first what hangs over the drawing, or give it up", Tone::trouble);
   }
-  const MendWishes wishes = wishes_of(app);
-  Mended mended = mend(app.work.design.grid, wishes);
+  return app.session.floating.has_value();
+}
+
+void show(App& app, const MendWishes& wishes, Mended mended) {
+  if (something_hangs(app)) { // since it was asked for
+    return;
+  }
   const auto count = std::ssize(mended.changed);
   if (count == 0) {
     app.session.mend.reset();
@@ -75,6 +79,22 @@ void show_mend(App& app) {
                count, count == 1 ? "" : "es", words_for_symmetry(wishes, mended), more));
   app.session.mend = ShownMend{std::move(mended), app.work.history.revision()};
   choose_a_float(app);
+}
+
+Taking showing(const MendWishes& wishes, Mended mended) {
+  return [wishes, mended = std::move(mended)](App& app) { show(app, wishes, mended); };
+}
+
+} // namespace
+
+void show_mend(App& app) {
+  if (something_hangs(app)) {
+    return;
+  }
+  constexpr std::size_t most_at_once = 60'000; // stitches: some 25 ms
+  work_out(app, most_at_once, "the mend", [drawing = app.work.design.grid, wishes = wishes_of(app)] {
+    return showing(wishes, mend(drawing, wishes));
+  });
 }
 
 void show_other_mend(App& app) {

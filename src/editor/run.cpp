@@ -5,6 +5,7 @@
 #include "editor/actions.hpp"
 #include "editor/kept_steps.hpp"
 #include "editor/kept_work.hpp"
+#include "editor/long_work.hpp"
 #include "editor/memory_in_use.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
@@ -75,6 +76,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
   window.end_frame(app, draw && !window.input_waiting());
+  give_drawing_room_back();
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
   app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
   for (const Action& action : actions.list) {
@@ -161,10 +163,11 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     const std::string said = app.session.message;
     const auto keep_again = keepers.follow(app);
     const SearchProgress search = follow_search(app);
-    const bool news = search.answered || app.session.message != said;
+    const WorkProgress work = follow_long_work(app);
+    const bool news = search.answered || work.taken || app.session.message != said;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (const auto again = sooner(keep_again, search.look_again)) {
+    } else if (const auto again = sooner(sooner(keep_again, search.look_again), work.look_again)) {
       window.wait(*again);
     } else {
       window.wait();
@@ -219,6 +222,7 @@ int write_picture(App& app, Window& window, const Options& options) {
     one_frame(app, window, false, false);
     if (frame == 1) {
       show_asked_for(app, options);
+      finish_long_work(app);
     }
   }
   refresh(app);
@@ -300,6 +304,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 } // namespace
 
 int run(const Options& options) {
+  give_large_blocks_back();
   const Clock::time_point start = Clock::now();
   App app = make_app();
   app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
