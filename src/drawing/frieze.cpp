@@ -1,6 +1,7 @@
 // Orbits of the seven frieze groups, and strokes completed under them.
 #include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
+#include "drawing/shapes.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -136,15 +137,36 @@ CompletedStroke complete_stroke(std::span<const Cell> stroke, const Frieze& frie
     const auto repeated = std::ranges::unique(cells);
     cells.erase(repeated.begin(), repeated.end());
   };
+  const Movements movements = movements_of(frieze);
+  const auto each_partner = [&](Cell cell, auto&& visit) {
+    for (const Movement& movement : movements) {
+      const Cell moved = movement.of(cell);
+      for (int along = 0; along < width; along += frieze.repeat) {
+        visit(Cell{round_edge(moved.column + along, width), moved.row});
+      }
+    }
+  };
+  const auto partners = movements.size() * static_cast<std::size_t>(width / frieze.repeat);
+  const bool many = are_many(stroke.size() * partners, width, height);
+  Grid covered(many ? width : 0, many ? height : 0);
   for (const Cell cell : stroke) {
-    const auto orbit = orbit_of(cell, frieze, width);
-    if (std::ranges::all_of(orbit, [&](Cell place) { return place.row >= 0 && place.row < height; })) {
-      whole.cells.insert(whole.cells.end(), orbit.begin(), orbit.end());
-    } else {
+    const auto inside = [&](const Movement& movement) {
+      const int row = movement.of(cell).row;
+      return row >= 0 && row < height;
+    };
+    if (!std::ranges::all_of(movements, inside)) {
       whole.without_partner.push_back(cell);
+    } else if (many) {
+      each_partner(cell, [&](Cell partner) { covered.set(partner.column, partner.row, true); });
+    } else {
+      each_partner(cell, [&](Cell partner) { whole.cells.push_back(partner); });
     }
   }
-  sort_once(whole.cells);
+  if (many) {
+    whole.cells = contrast_cells(covered);
+  } else {
+    sort_once(whole.cells);
+  }
   sort_once(whole.without_partner);
   return whole;
 }

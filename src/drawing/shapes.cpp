@@ -1,6 +1,7 @@
 // The stitches that a shape covers. All in whole numbers: twice the place where halves are needed.
 #include "drawing/shapes.hpp"
 
+#include "design/row_ring.hpp"
 #include "design/wrap.hpp"
 
 #include <algorithm>
@@ -107,42 +108,108 @@ std::vector<Cell> ellipse_cells(Cell corner, Cell opposite, Interior interior) {
 }
 
 std::vector<Cell> on_repeat(std::span<const Cell> plane, const Grid& repeat) {
-  std::vector<Cell> cells;
-  if (repeat.width() > 0 && repeat.height() > 0) {
-    cells.reserve(plane.size());
-    std::ranges::transform(plane, std::back_inserter(cells), [&](Cell cell) { return round_edges(cell, repeat); });
+  if (repeat.width() < 1 || repeat.height() < 1) {
+    return {};
   }
+  if (are_many(plane.size(), repeat.width(), repeat.height())) {
+    Grid covered(repeat.width(), repeat.height());
+    for (const Cell cell : plane) {
+      const Cell there = round_edges(cell, repeat);
+      covered.set(there.column, there.row, true);
+    }
+    return contrast_cells(covered);
+  }
+  std::vector<Cell> cells;
+  cells.reserve(plane.size());
+  std::ranges::transform(plane, std::back_inserter(cells), [&](Cell cell) { return round_edges(cell, repeat); });
   sort_once(cells);
   return cells;
 }
 
-std::vector<Cell> flood_cells(const Grid& repeat, Cell start) {
+bool are_many(std::size_t cells, int width, int height) {
+  constexpr std::size_t share = 32; // of a drawing, below which sorting takes less time than looking at all of it
+  return cells * share > static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
+}
+
+std::vector<Cell> contrast_cells(const Grid& drawing) {
   std::vector<Cell> cells;
+  for (int column = 0; column < drawing.width(); ++column) {
+    for (int row = 0; row < drawing.height(); ++row) {
+      if (drawing.at(column, row)) {
+        cells.push_back({column, row});
+      }
+    }
+  }
+  return cells;
+}
+
+namespace {
+
+// All that hangs together in the row, a ring, with a stitch of `reached`: a run fills in as many doublings as its
+// length takes, from both ends.
+RowWords filled(RowWords reached, const RowWords& yarn, int width) {
+  for (const bool leftwards : {true, false}) {
+    RowWords open = yarn;
+    for (int step = 1; step < width; step *= 2) {
+      const int places = leftwards ? step : width - step;
+      const RowWords beside = turned_ring(reached, width, places);
+      const RowWords further = turned_ring(open, width, places);
+      for (std::size_t word = 0; word < reached.size(); ++word) {
+        reached[word] |= open[word] & beside[word];
+        open[word] &= further[word];
+      }
+    }
+  }
+  return reached;
+}
+
+// The row's stitches of that yarn.
+RowWords of_yarn(const Grid& repeat, int row, bool contrast) {
+  RowWords words = words_of(repeat.row(row));
+  if (!contrast) {
+    const auto used = static_cast<std::size_t>(repeat.words_in_row());
+    for (std::size_t word = 0; word < used; ++word) {
+      words[word] = ~words[word];
+    }
+    words[used - 1] &= repeat.last_word_mask();
+  }
+  return words;
+}
+
+} // namespace
+
+// Row by row in whole words: a row that has grown is looked at by the rows above and below it, until none grows.
+std::vector<Cell> flood_cells(const Grid& repeat, Cell start) {
   if (repeat.width() < 1 || repeat.height() < 1) {
-    return cells;
+    return {};
   }
   const bool yarn = at_round_edges(repeat, start);
+  const Cell first = round_edges(start, repeat);
   Grid reached(repeat.width(), repeat.height());
-  std::vector<Cell> open;
-  const auto reach = [&](int column, int row) {
-    const Cell cell = round_edges({column, row}, repeat);
-    if (repeat.at(cell.column, cell.row) == yarn && !reached.at(cell.column, cell.row)) {
-      reached.set(cell.column, cell.row, true);
-      open.push_back(cell);
+  reached.set(first.column, first.row, true);
+  std::vector<int> open{first.row};
+  const auto grow = [&](int row, const RowWords& from) {
+    const RowWords there = of_yarn(repeat, row, yarn);
+    const std::span<Grid::Word> before = reached.row(row);
+    RowWords seeds = words_of(before);
+    for (std::size_t word = 0; word < seeds.size(); ++word) {
+      seeds[word] |= from[word] & there[word];
+    }
+    const RowWords after = filled(seeds, there, repeat.width());
+    if (!std::equal(before.begin(), before.end(), after.begin())) {
+      std::copy_n(after.begin(), before.size(), before.begin());
+      open.push_back(row);
     }
   };
-  reach(start.column, start.row);
+  grow(first.row, words_of(reached.row(first.row)));
   while (!open.empty()) {
-    const Cell cell = open.back();
+    const int row = open.back();
     open.pop_back();
-    cells.push_back(cell);
-    reach(cell.column - 1, cell.row);
-    reach(cell.column + 1, cell.row);
-    reach(cell.column, cell.row - 1);
-    reach(cell.column, cell.row + 1);
+    const RowWords here = words_of(reached.row(row));
+    grow(round_edge(row + 1, repeat.height()), here);
+    grow(round_edge(row - 1, repeat.height()), here);
   }
-  std::ranges::sort(cells);
-  return cells;
+  return contrast_cells(reached);
 }
 
 } // namespace punchwright

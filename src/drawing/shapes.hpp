@@ -5,6 +5,7 @@
 
 #include "design/edits.hpp"
 
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -34,6 +35,11 @@ enum class Interior { outline, filled };
 
 // Plane cells as stitches of the repeat: columns and rows modulo its size. A drawing without rows has none.
 [[nodiscard]] std::vector<Cell> on_repeat(std::span<const Cell> plane, const Grid& repeat);
+
+// Whether so many cells are quicker put in order by a drawing that holds them than by sorting them.
+[[nodiscard]] bool are_many(std::size_t cells, int width, int height);
+// The contrast stitches, in the order above.
+[[nodiscard]] std::vector<Cell> contrast_cells(const Grid& drawing);
 
 // The stitches that hang together with `start` and have its yarn: neighbours left, right, above and below, round the
 // edges of the repeat. `start` may be a plane cell.

@@ -89,6 +89,7 @@ struct View {
 enum class Tone { plain, good, trouble };
 
 struct FoundWork;
+class LongWork;
 
 // What is being asked and said.
 struct Session {
@@ -118,6 +119,8 @@ struct Session {
   std::uint64_t file_digest = 0;         // of the bytes at `path` when they were last read or written; 0: none
   std::optional<FileStamp> file_seen;    // of the file when it was last compared with that digest
   std::shared_ptr<FoundWork> recovered;  // that the design was taken from, until it is kept anew
+  std::shared_ptr<LongWork> long_work;   // is being worked out
+  std::vector<std::shared_ptr<LongWork>> given_up_work; // likewise, and nobody waits for it
   bool quit = false;
 };
 

@@ -2,6 +2,7 @@
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 #include "words/words.hpp"
 
 namespace punchwright::editor {
@@ -56,6 +57,20 @@ void fill_marked(App& app) {
     return;
   }
   apply_area(app, noted("fill the marked area"), fill_area_with(app.work.design.grid, area_at_work(app), *patch));
+}
+
+void take_symmetric(App& app, Cell corner, const Result<NearestFrieze>& nearest) {
+  if (!nearest) {
+    return say(app, nearest.error().text(), Tone::trouble);
+  }
+  const char* const name = noted("make it symmetric");
+  step(app, name, Redraw{set_down(app.work.design.grid, corner, nearest->strip), name});
+  const int changed = nearest->changed_stitches;
+  say(app,
+      changed == 0
+          ? tr("It is so already")
+          : said_count(changed, "{} stitch changed, the fewest that do", "{} stitches changed, the fewest that do"),
+      Tone::good);
 }
 
 } // namespace
@@ -134,20 +149,15 @@ void run_area_command(App& app, Command command) {
 }
 
 void make_it_so(App& app, FriezeGroup group) {
-  const Grid& grid = app.work.design.grid;
+  constexpr std::size_t most_at_once = 20'000; // stitches
   const Area area = area_at_work(app);
-  const auto nearest = nearest_with(lifted(grid, area), group);
-  if (!nearest) {
-    return say(app, nearest.error().text(), Tone::trouble);
-  }
-  const char* const name = noted("make it symmetric");
-  step(app, name, Redraw{set_down(grid, area.corner, nearest->strip), name});
-  const int changed = nearest->changed_stitches;
-  say(app,
-      changed == 0
-          ? tr("It is so already")
-          : said_count(changed, "{} stitch changed, the fewest that do", "{} stitches changed, the fewest that do"),
-      Tone::good);
+  close_step(app);
+  work_out(app, most_at_once, tr("Working out the nearest symmetric drawing …; Escape gives it up"),
+           [lifted = lifted(app.work.design.grid, area), corner = area.corner, group]() -> Taking {
+             return [nearest = nearest_with(lifted, group), corner](App& asking) {
+               take_symmetric(asking, corner, nearest);
+             };
+           });
 }
 
 } // namespace punchwright::editor

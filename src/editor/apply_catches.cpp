@@ -5,6 +5,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace punchwright::editor {
 namespace {
@@ -65,6 +66,14 @@ template <class Visit> void each_stitch(const Grid& drawing, const Area& area, V
   }
 }
 
+// Looks whether the layer is blank then once, and not at each stitch.
+void take_away(Grid& layer, const Grid& drawing, const Area& area) {
+  if (layer.width() != 0) {
+    each_stitch(drawing, area, [&](Cell cell) { layer.set(cell.column, cell.row, false); });
+    layer = without_blank(std::move(layer));
+  }
+}
+
 } // namespace
 
 void catch_floats_by_hand(App& app, FloatsOf which) {
@@ -103,10 +112,8 @@ void accept_long_floats(App& app, FloatsOf which) {
 void take_marks_away(App& app) {
   const Grid& drawing = app.work.design.grid;
   StitchMarks marks = app.work.design.marks;
-  each_stitch(drawing, area_in_question(app), [&](Cell cell) {
-    set_mark(marks.caught, drawing, cell.column, cell.row, false);
-    set_mark(marks.accepted, drawing, cell.column, cell.row, false);
-  });
+  take_away(marks.caught, drawing, area_in_question(app));
+  take_away(marks.accepted, drawing, area_in_question(app));
   if (marks == app.work.design.marks) {
     return say(app, tr("Nothing is caught or accepted there"), Tone::trouble);
   }
@@ -121,8 +128,12 @@ void protect_marked_stitches(App& app) {
   StitchMarks marks = app.work.design.marks;
   bool all = true;
   each_stitch(drawing, *app.view.marked, [&](Cell cell) { all = all && is_marked(marks.kept, cell.column, cell.row); });
-  each_stitch(drawing, *app.view.marked,
-              [&](Cell cell) { set_mark(marks.kept, drawing, cell.column, cell.row, !all); });
+  if (all) {
+    take_away(marks.kept, drawing, *app.view.marked);
+  } else {
+    each_stitch(drawing, *app.view.marked,
+                [&](Cell cell) { set_mark(marks.kept, drawing, cell.column, cell.row, true); });
+  }
   if (edit(app, ChangeMarks{marks, all ? noted("protect no longer") : noted("protect")})) {
     say(app, all ? tr("Mending may change these stitches again") : tr("Mending never changes these stitches"),
         Tone::good);

@@ -1,6 +1,7 @@
 // The tools: strokes, shapes and marks, by the pointer and by keys.
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -34,12 +35,12 @@ CompletedStroke completed(const App& app, const std::vector<Cell>& cells) {
 
 // Draws the cells that may be drawn, and says where some may not.
 void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
-  const Document& design = app.work.design;
   const CompletedStroke stroke = completed(app, cells);
+  const std::vector<char> yarns = yarns_by_row(app.work.design.bands);
   SetCells change{{}, contrast};
   std::optional<int> refused;
   for (const Cell cell : stroke.cells) {
-    if (contrast && !two_yarns_in(design, cell.row)) {
+    if (contrast && !two_yarns_in(yarns, cell.row)) {
       refused = cell.row;
     } else {
       change.cells.push_back(cell);
@@ -182,6 +183,10 @@ void apply_drawing(App& app, const PressHere&) {
 }
 
 bool give_up(App& app) {
+  if (give_up_long_work(app)) {
+    say(app, tr("The drawing stays as it is"));
+    return true;
+  }
   if (app.session.mend) {
     app.session.mend.reset();
     say(app, tr("The drawing stays as it is"));

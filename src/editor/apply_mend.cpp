@@ -1,5 +1,6 @@
 // Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -68,15 +69,19 @@ void choose_a_float(App& app) {
   }
 }
 
-} // namespace
-
-void show_mend(App& app) {
+bool something_hangs(App& app) {
   if (app.session.floating) {
-    return say(app, tr("Set down first what hangs over the drawing, or give it up"), Tone::trouble);
+    say(app, tr("Set down first what hangs over the drawing, or give it up"), Tone::trouble);
   }
-  const MendWishes wishes = wishes_of(app);
-  Mended mended = mend(app.work.design.grid, wishes);
-  if (mended.changed.empty()) {
+  return app.session.floating.has_value();
+}
+
+void show(App& app, const MendWishes& wishes, Mended mended) {
+  if (something_hangs(app)) { // since it was asked for
+    return;
+  }
+  const auto count = std::ssize(mended.changed);
+  if (count == 0) {
     app.session.mend.reset();
     return mended.unmendable.empty() ? say(app, tr("No float is too long: there is nothing to mend"), Tone::good)
                                      : say(app, rows_left(app, mended.unmendable), Tone::trouble);
@@ -85,6 +90,22 @@ void show_mend(App& app) {
   say(app, words_for_mend(wishes, mended) + more);
   app.session.mend = ShownMend{std::move(mended), app.work.history.revision()};
   choose_a_float(app);
+}
+
+Taking showing(const MendWishes& wishes, Mended mended) {
+  return [wishes, mended = std::move(mended)](App& app) { show(app, wishes, mended); };
+}
+
+} // namespace
+
+void show_mend(App& app) {
+  if (something_hangs(app)) {
+    return;
+  }
+  constexpr std::size_t most_at_once = 60'000; // stitches: some 25 ms
+  work_out(
+      app, most_at_once, tr("Working out the mend …; Escape gives it up"),
+      [drawing = app.work.design.grid, wishes = wishes_of(app)] { return showing(wishes, mend(drawing, wishes)); });
 }
 
 void show_other_mend(App& app) {

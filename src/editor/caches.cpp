@@ -130,8 +130,8 @@ void prepare_hint(App& app, bool changed) {
   caches.hint = MendHint{finding.row, mend(alone, wishes)};
 }
 
-std::uint64_t next_serial(const Caches& caches) {
-  return std::max(caches.rows_serial, caches.other_rows.serial) + 1;
+std::uint64_t next_serial(Caches& caches) {
+  return ++caches.last_rows_serial;
 }
 
 // A stroke seldom changes which rows are of one yarn, and then the rows to knit stay what they are: two million of
@@ -273,6 +273,9 @@ bool refresh(App& app) {
   prepare_tools(app);
   prepare_hint(app, changed);
   const bool other_waits = prepare_waiting(app);
+  if (!caches.waiting && !app.session.mend) {
+    caches.other_rows = {}; // as many as two million of them
+  }
   const ClothView view = cloth_view(app.view);
   PiecePicture& piece = caches.piece;
   const ShownInstead other = drawing_shown_instead(app);

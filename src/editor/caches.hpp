@@ -95,6 +95,7 @@ struct Caches {
   RowsToKnit rows;
   std::optional<RowsKey> rows_for; // what they were derived from
   std::uint64_t rows_serial = 0;   // another one for every derivation, also of other drawings
+  std::uint64_t last_rows_serial = 0;
   RowFindings row_findings;
   std::vector<Finding> findings;
   int faults = 0;

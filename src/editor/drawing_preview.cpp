@@ -31,12 +31,39 @@ Colour yarn_at(const Sight& sight, int row, bool contrast) {
   return seen_yarn(sight.app, contrast && other != 0 ? other : main);
 }
 
-void draw_cell(const Sight& sight, Cell cell, bool contrast) {
-  const ScreenBox box = box_of(sight.layout, cell);
-  sight.list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, ink(yarn_at(sight, cell.row, contrast)));
-  if (sight.layout.cell_height >= 5) { // a dot: told from what is drawn already by more than colour
+constexpr float least_height_for_dots = 5; // px
+
+void draw_run(const Sight& sight, Cell first, int stitches, bool contrast) {
+  const ScreenBox box = box_of(sight.layout, first);
+  const ScreenBox last = box_of(sight.layout, {first.column + stitches - 1, first.row});
+  sight.list.AddRectFilled({box.left, box.top}, {last.right, box.bottom}, ink(yarn_at(sight, first.row, contrast)));
+  if (sight.layout.cell_height >= least_height_for_dots) { // told from what is drawn already by more than colour
     sight.list.AddCircleFilled({box.middle().x, box.middle().y}, std::max(1.5F, box.height() * 0.14F),
                                ink(sight.app.theme.accent));
+  }
+}
+
+enum class Shown { nothing, main, contrast };
+
+// Stitches in sight of an area whose corner is at that plane cell, `shown` says which: row by row, those of one colour
+// that touch as one where they are too small for dots.
+template <class What> void draw_cells(const Sight& sight, Cell corner, int columns, int rows, What&& shown) {
+  const int first = std::max(0, sight.first_column - corner.column);
+  const int end = std::min(columns, sight.last_column + 1 - corner.column);
+  const int top = std::min(rows, sight.last_row + 1 - corner.row);
+  const bool dots = sight.layout.cell_height >= least_height_for_dots;
+  for (int row = std::max(0, sight.first_row - corner.row); row < top; ++row) {
+    for (int column = first; column < end;) {
+      const Shown here = shown(column, row);
+      int behind = column + 1;
+      while (!dots && behind < end && shown(behind, row) == here) {
+        ++behind;
+      }
+      if (here != Shown::nothing) {
+        draw_run(sight, {corner.column + column, corner.row + row}, behind - column, here == Shown::contrast);
+      }
+      column = behind;
+    }
   }
 }
 
@@ -79,16 +106,24 @@ void draw_floating(const Sight& sight, const Floating& floating) {
   }
   const Area area = marked(Area{floating.corner, floating.drawing.width(), floating.drawing.height()}, repeat);
   each_tile(sight, [&](Cell tile) {
-    for (int row = 0; row < area.rows; ++row) {
-      for (int column = 0; column < area.columns; ++column) {
-        const Cell cell{area.corner.column + column + tile.column, area.corner.row + row + tile.row};
-        const bool contrast = floating.drawing.at(column, row);
-        if (in_sight(sight, cell) && (contrast || !floating.see_through)) {
-          draw_cell(sight, cell, contrast);
-        }
-      }
-    }
+    const Cell corner{area.corner.column + tile.column, area.corner.row + tile.row};
+    draw_cells(sight, corner, area.columns, area.rows, [&](int column, int row) {
+      return floating.drawing.at(column, row) ? Shown::contrast : floating.see_through ? Shown::nothing : Shown::main;
+    });
     frame(sight, box_of_area(sight, area, tile), false);
+  });
+}
+
+// What the shape covers until the button is released.
+void draw_shape(const Sight& sight, const Stroke& stroke) {
+  const Shown yarn = stroke.contrast ? Shown::contrast : Shown::main;
+  Grid covered(sight.layout.columns, sight.layout.rows);
+  for (const Cell cell : stroke.preview) {
+    covered.set(cell.column, cell.row, true);
+  }
+  each_tile(sight, [&](Cell tile) {
+    draw_cells(sight, tile, covered.width(), covered.height(),
+               [&](int column, int row) { return covered.at(column, row) ? yarn : Shown::nothing; });
   });
 }
 
@@ -98,7 +133,7 @@ void draw_changes(const Sight& sight, const std::vector<Cell>& cells, const Grid
     for (const Cell cell : cells) {
       const Cell there{cell.column + tile.column, cell.row + tile.row};
       if (in_sight(sight, there)) {
-        draw_cell(sight, there, drawing.at(cell.column, cell.row));
+        draw_run(sight, there, 1, drawing.at(cell.column, cell.row));
         frame(sight, box_of(sight.layout, there), false);
       }
     }
@@ -129,14 +164,7 @@ void draw_hint(const Sight& sight) {
 void draw_preview(const Sight& sight) {
   const App& app = sight.app;
   if (app.session.stroke) {
-    each_tile(sight, [&](Cell tile) {
-      for (const Cell cell : app.session.stroke->preview) {
-        const Cell there{cell.column + tile.column, cell.row + tile.row};
-        if (in_sight(sight, there)) {
-          draw_cell(sight, there, app.session.stroke->contrast);
-        }
-      }
-    });
+    draw_shape(sight, *app.session.stroke);
   }
   if (lines_dragged(app)) {
     return; // they have a frame of their own

@@ -72,10 +72,18 @@ template <class Draw> void each_contrast_run(const Sight& sight, int row, Draw&&
   }
 }
 
+// Rows and runs that fall between two pixels are left out: of a large drawing that is seen whole, most.
 void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour colour) {
+  if (box.top == box.bottom) {
+    return;
+  }
   const ImU32 fill = ink(colour);
   each_contrast_run(sight, row, [&](int from, int to) {
-    sight.list.AddRectFilled({edge(sight, from), box.top}, {edge(sight, to), box.bottom}, fill);
+    const float left = edge(sight, from);
+    const float right = edge(sight, to);
+    if (left != right) {
+      sight.list.AddRectFilled({left, box.top}, {right, box.bottom}, fill);
+    }
   });
 }
 

@@ -1,7 +1,10 @@
-// The sum that the kernel keeps of a process' mappings.
+// The sum that the kernel keeps of a process' mappings, and what malloc and Dear ImGui are told to give back.
 #include "editor/memory_in_use.hpp"
 
+#include <algorithm>
 #include <fstream>
+#include <imgui_internal.h>
+#include <malloc.h>
 #include <string>
 
 namespace punchwright::editor {
@@ -14,6 +17,22 @@ std::optional<double> anonymous_megabytes() {
     }
   }
   return std::nullopt;
+}
+
+void give_large_blocks_back() {
+  ::mallopt(M_MMAP_THRESHOLD, 1 << 20); // bytes; it no longer grows with what is freed then
+  ::mallopt(M_TRIM_THRESHOLD, 1 << 20);
+}
+
+void give_drawing_room_back() {
+  constexpr int least_vertices = 32'768; // below that it isn't worth the while
+  constexpr int times_too_large = 4;
+  for (ImGuiWindow* const window : ImGui::GetCurrentContext()->Windows) {
+    ImDrawList& list = window->DrawListInst;
+    if (list.VtxBuffer.Capacity > times_too_large * std::max(list.VtxBuffer.Size, least_vertices)) {
+      list._ClearFreeMemory();
+    }
+  }
 }
 
 } // namespace punchwright::editor

@@ -157,6 +157,10 @@ ClothPainter::Changes ClothPainter::changes_since(const Document& design, const 
     return changes;
   }
   changes.all = all;
+  if (fingerprints_.capacity() > 4 * rows.rows.size()) {
+    fingerprints_.resize(std::min(fingerprints_.size(), rows.rows.size()));
+    fingerprints_.shrink_to_fit(); // of a thousand repetitions that are no more
+  }
   fingerprints_.resize(rows.rows.size());
   changes.rows.assign(rows.rows.size(), all);
   RowPrints prints(design);

@@ -5,6 +5,7 @@
 #include "editor/actions.hpp"
 #include "editor/kept_steps.hpp"
 #include "editor/kept_work.hpp"
+#include "editor/long_work.hpp"
 #include "editor/memory_in_use.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
@@ -78,6 +79,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   draw_frame(app, input, actions);
   actions.unsettled = something_opens();
   window.end_frame(app, draw && !window.input_waiting());
+  give_drawing_room_back();
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
   app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
   for (const Action& action : actions.list) {
@@ -165,10 +167,11 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     const std::string message = app.session.message;
     const auto keep_again = keepers.follow(app);
     const SearchProgress search = follow_search(app);
-    const bool news = search.answered || app.session.message != message;
+    const WorkProgress work = follow_long_work(app);
+    const bool news = search.answered || work.taken || app.session.message != message;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (const auto again = sooner(keep_again, search.look_again)) {
+    } else if (const auto again = sooner(sooner(keep_again, search.look_again), work.look_again)) {
       window.wait(*again);
     } else {
       window.wait();
@@ -227,6 +230,7 @@ int write_picture(App& app, Window& window, const Options& options) {
     one_frame(app, window, false, false);
     if (frame == 1) {
       show_asked_for(app, options);
+      finish_long_work(app);
     }
   }
   refresh(app);
@@ -308,6 +312,7 @@ int time_frames(App& app, Window& window, int count, double first_ms) {
 } // namespace
 
 int run(const Options& options) {
+  give_large_blocks_back();
   const Clock::time_point start = Clock::now();
   App app = make_app();
   app.settings_file.system_language = options.system_language;

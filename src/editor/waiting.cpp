@@ -26,8 +26,9 @@ Edit edit_of(const Document& design, const WaitingKey& key) {
     return Redraw{with_set_down(design.grid, *key.floating), key.floating->name};
   }
   SetCells change{{}, key.contrast};
+  const std::vector<char> yarns = yarns_by_row(design.bands);
   for (const Cell cell : key.cells) {
-    if (!key.contrast || two_yarns_in(design, cell.row)) {
+    if (!key.contrast || two_yarns_in(yarns, cell.row)) {
       change.cells.push_back(cell);
     }
   }
@@ -103,6 +104,10 @@ std::vector<char> yarns_by_row(const std::vector<Band>& bands) {
     }
   }
   return yarns;
+}
+
+bool two_yarns_in(const std::vector<char>& yarns, int row) {
+  return yarns[static_cast<std::size_t>(row) * 2 + 1] != '\0';
 }
 
 bool lines_dragged(const App& app) {

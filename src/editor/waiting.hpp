@@ -59,5 +59,6 @@ struct Waiting {
 
 // By row, its band's main and contrast (0: none), two a row.
 [[nodiscard]] std::vector<char> yarns_by_row(const std::vector<Band>& bands);
+[[nodiscard]] bool two_yarns_in(const std::vector<char>& yarns, int row);
 
 } // namespace punchwright::editor

@@ -155,27 +155,34 @@ bool short_enough(const Document& design, const DrawnFloat& one, int limit) {
   return short_parts;
 }
 
-void clear(Grid& layer, const DrawnFloat& one) {
-  if (!any_marked(layer, one.row)) {
-    return;
-  }
-  for (int place = 0; place < one.stitches; ++place) {
-    layer.set((one.first + place) % layer.width(), one.row, false);
+void clear(Grid& layer, const std::vector<DrawnFloat>& floats) {
+  for (const DrawnFloat& one : floats) {
+    if (!any_marked(layer, one.row)) {
+      continue;
+    }
+    for (int place = 0; place < one.stitches; ++place) {
+      layer.set((one.first + place) % layer.width(), one.row, false);
+    }
   }
   layer = without_blank(std::move(layer));
 }
 
 // Tells `forms` of every row that has a float to catch, or catches that stay.
 void add_rows(CatchForms& forms, const Grid& drawing, const std::vector<DrawnFloat>& floats, const Grid& staying) {
+  std::vector<std::vector<DrawnFloat>> by_row(static_cast<std::size_t>(drawing.height()));
+  for (const DrawnFloat& one : floats) {
+    by_row[static_cast<std::size_t>(one.row)].push_back(one);
+  }
   for (int row = 0; row < drawing.height(); ++row) {
-    RowToCatch catches{std::vector<char>(static_cast<std::size_t>(drawing.width())), {}};
-    std::ranges::copy_if(floats, std::back_inserter(catches.floats), [row](const auto& one) { return one.row == row; });
+    std::vector<DrawnFloat>& of_row = by_row[static_cast<std::size_t>(row)];
+    if (of_row.empty() && !any_marked(staying, row)) {
+      continue;
+    }
+    RowToCatch catches{std::vector<char>(static_cast<std::size_t>(drawing.width())), std::move(of_row)};
     for (int column = 0; column < drawing.width(); ++column) {
       catches.staying[static_cast<std::size_t>(column)] = is_marked(staying, column, row) ? 1 : 0;
     }
-    if (!catches.floats.empty() || any_marked(staying, row)) {
-      forms.set(row, std::move(catches));
-    }
+    forms.set(row, std::move(catches));
   }
 }
 
@@ -203,10 +210,8 @@ Caught catch_floats(const Document& design, const Profile& profile, const std::v
   const Grid& drawing = design.grid;
   Caught answer;
   answer.marks = design.marks;
-  for (const DrawnFloat& one : floats) {
-    clear(answer.marks.caught, one);
-    clear(answer.marks.accepted, one);
-  }
+  clear(answer.marks.caught, floats);
+  clear(answer.marks.accepted, floats);
   CatchForms forms(drawing.width(), wishes.limit);
   add_rows(forms, drawing, floats, answer.marks.caught);
   std::vector<MendedRow> rows;
@@ -234,8 +239,8 @@ Caught catch_floats(const Document& design, const Profile& profile, const std::v
 
 StitchMarks accept_floats(const Document& design, const std::vector<DrawnFloat>& floats) {
   StitchMarks marks = design.marks;
+  clear(marks.caught, floats);
   for (const DrawnFloat& one : floats) {
-    clear(marks.caught, one);
     for (int place = 0; place < one.stitches; ++place) {
       set_mark(marks.accepted, design.grid, (one.first + place) % design.grid.width(), one.row, true);
     }

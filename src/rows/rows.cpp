@@ -38,12 +38,15 @@ public:
   std::vector<RowToKnit> all_repetitions() {
     const int times = document_.piece.times;
     rows_.reserve(drawn_.size() * static_cast<std::size_t>(times) * 5 / 4);
+    const bool ends = std::ranges::any_of(drawn_, [](const DrawnRow& row) { return !row.all_main; });
     for (int repetition = 0; repetition < times && std::ssize(rows_) <= most_rows_to_knit; ++repetition) {
       repetitions_left_ = times - 1 - repetition;
-      if (repetition > 0) {
-        add_rows_between(drawn_.size() - 1, 0);
+      // Whoever looks ahead from between the first and the last repetition comes to a contrast stitch within the next.
+      if (!ends || repetition == 0 || repetitions_left_ == 0) {
+        add_repetition(repetition > 0);
+      } else {
+        add_middle_repetition();
       }
-      add_drawn_rows();
     }
     return std::move(rows_);
   }
@@ -64,6 +67,40 @@ public:
   }
 
 private:
+  // Where a repetition begins, which is all that its rows depend on between the first and the last.
+  struct Begin {
+    Side side = Side::left;
+    int plain_run = 0;
+    bool operator==(const Begin&) const = default;
+  };
+  struct Repetition {
+    Begin begin;
+    Begin after;
+    std::vector<RowToKnit> rows;
+  };
+
+  void add_repetition(bool above_another) {
+    if (above_another) {
+      add_rows_between(drawn_.size() - 1, 0);
+    }
+    add_drawn_rows();
+  }
+
+  // As one that is known already: there may be a thousand of them.
+  void add_middle_repetition() {
+    const Begin begin{side_, plain_run_};
+    const auto known = std::ranges::find(middle_, begin, &Repetition::begin);
+    if (known != middle_.end()) {
+      rows_.insert(rows_.end(), known->rows.begin(), known->rows.end());
+      side_ = known->after.side;
+      plain_run_ = known->after.plain_run;
+      return;
+    }
+    const auto first = static_cast<std::ptrdiff_t>(rows_.size());
+    add_repetition(true);
+    middle_.push_back({begin, {side_, plain_run_}, {rows_.begin() + first, rows_.end()}});
+  }
+
   const Band& band_of(std::size_t row) const { return document_.bands[drawn_[row].band]; }
 
   void add(RowToKnit row) {
@@ -191,16 +228,16 @@ private:
   Side side_;
   int plain_run_ = 0; // single-colour main rows at the end of rows_
   int repetitions_left_ = 0;
+  std::vector<Repetition> middle_; // of a few, one for each way in which they begin
 };
 
 void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {
   const std::size_t circuit = rows.size();
   constexpr std::size_t most = most_rows_to_knit;
   rows.reserve(std::min(circuit * static_cast<std::size_t>(times), most + circuit));
+  const std::vector<RowToKnit> once = rows;
   for (int round = 1; round < times && rows.size() <= most; ++round) {
-    for (std::size_t index = 0; index < circuit; ++index) {
-      rows.push_back(rows[index]);
-    }
+    rows.insert(rows.end(), once.begin(), once.end());
   }
   Side side = carriage;
   for (RowToKnit& row : rows) {
@@ -230,8 +267,10 @@ RowsToKnit rows_to_knit(const Document& document, const Profile& profile) {
     result.circuit = static_cast<int>(result.rows.size());
   }
   if (profile.card) {
-    for (std::size_t index = 0; index < result.rows.size(); ++index) {
-      result.rows[index].card_row = static_cast<int>(index) % result.circuit + 1;
+    int card_row = 0;
+    for (RowToKnit& row : result.rows) {
+      row.card_row = ++card_row;
+      card_row = card_row == result.circuit ? 0 : card_row;
     }
   }
   if (profile.feeders == 1) {

@@ -46,7 +46,7 @@ void check_single_colour_rows(const Document& document, std::vector<Finding>& fi
 void check_yarn_sides(const RowsToKnit& rows, std::vector<Finding>& findings) {
   std::array<long long, 128> last_pass{};
   last_pass.fill(-1);
-  std::vector<std::pair<int, std::size_t>> reported; // drawn row, place in findings
+  std::vector<std::size_t> reported; // by drawn row, the place among the findings behind which it is; 0: nowhere
   long long pass = 0;
   for (const RowToKnit& row : rows.rows) {
     const auto contrast = static_cast<std::size_t>(row.contrast) % last_pass.size();
@@ -55,12 +55,12 @@ void check_yarn_sides(const RowsToKnit& rows, std::vector<Finding>& findings) {
       const long long before = last_pass[contrast];
       const long long gap = pass + (goes_second ? 1 : 0) - before - 1;
       if (before >= 0 && gap % 2 != 0) {
-        const auto known =
-            std::ranges::find(reported, static_cast<int>(row.drawn), &std::pair<int, std::size_t>::first);
-        if (known != reported.end()) {
-          ++findings[known->second].times;
+        const auto drawn = static_cast<std::size_t>(row.drawn); // an inserted row has no contrast
+        reported.resize(std::max(reported.size(), drawn + 1));
+        if (reported[drawn] != 0) {
+          ++findings[reported[drawn] - 1].times;
         } else {
-          reported.emplace_back(row.drawn, findings.size());
+          reported[drawn] = findings.size() + 1;
           Finding finding;
           finding.id = FindingId::yarn_on_other_side;
           finding.severity = Severity::warning;

@@ -5,6 +5,17 @@ target_link_libraries(test_editor PRIVATE test_support editor)
 add_test(NAME editor COMMAND test_editor)
 set_tests_properties(editor PROPERTIES LABELS editor)
 
+# A large design under a random hand, in the editor's own frames without a window: 20 s of it, ten minutes in the nightly run.
+file(GLOB editor_load_tests CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/editor/load/*.cpp)
+add_executable(test_editor_load ${editor_load_tests})
+target_link_libraries(test_editor_load PRIVATE test_support editor)
+target_include_directories(test_editor_load PRIVATE ${CMAKE_CURRENT_SOURCE_DIR}/editor)
+add_test(NAME editor_load COMMAND test_editor_load)
+set_tests_properties(editor_load PROPERTIES LABELS editor TIMEOUT 900)
+add_test(NAME editor_load_ten_minutes COMMAND test_editor_load)
+set_tests_properties(editor_load_ten_minutes PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 3600
+  ENVIRONMENT PUNCHWRIGHT_SECONDS=600)
+
 foreach(job bench desktops drawing files findings jobs panels pictures preview recovery rows screens settings tools trace yarns yoke)
   add_test(NAME editor_${job} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/${job}_test.py)
   set_tests_properties(editor_${job} PROPERTIES LABELS editor TIMEOUT 900

@@ -92,7 +92,7 @@ void draw_bands(Dice& dice, Document& document) {
 }
 
 void choose_piece(Dice& dice, Document& document, const Profile& profile) {
-  constexpr std::array times{1, 1, 1, 2, 3, 4};
+  constexpr std::array times{1, 1, 1, 2, 3, 4, 7, 12};
   Piece& piece = document.piece;
   if (dice.heads()) {
     piece.stitches = 1 + dice.throw_one(dice.heads() ? 12 : profile.needles);

@@ -47,6 +47,11 @@ if [ -x "$build/tests/bench/benchmarks" ]; then
 fi
 /usr/bin/python3 -B "$here/tests/tools/bench_glpsol.py" "$build/punchwright" "${alone[@]}"
 
+# How long frames take to build while a random hand edits a large design; the same program as a test looks at what comes of it.
+if [ -x "$build/tests/test_editor_load" ]; then
+  PUNCHWRIGHT_SECONDS=60 "$build/tests/test_editor_load" --no-intro --no-version
+fi
+
 if [ -x "$build/punchwright-editor" ]; then
   /usr/bin/python3 - "$work" <<'PYTHON'
 import pathlib, random, sys

@@ -2,6 +2,7 @@
 // drawing, symmetry.
 #include "drawing/marked_area.hpp"
 #include "editor/actions.hpp"
+#include "editor/long_work.hpp"
 #include "editor/status_words.hpp"
 
 #include <algorithm>
@@ -292,6 +293,7 @@ TEST_CASE("'make it so' takes the largest drawing, too") {
   app.work.design.grid = large;
   editor::apply(app, Run{Command::symmetry_upright});
   editor::apply(app, Run{Command::make_symmetric});
+  finish_long_work(app);
   CHECK(app.session.message == "1 stitch changed, the fewest that do");
   large.set(31, 1, false);
   CHECK(app.work.design.grid == large);

@@ -1,0 +1,51 @@
+// What takes longer than a frame on a large drawing, worked out in a thread of its own while the window goes on; on a
+// small one at once. What comes of it is taken between two frames, as long as the drawing is the one that was asked
+// about.
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <future>
+#include <optional>
+#include <string>
+
+namespace punchwright::editor {
+
+struct App;
+
+// Changes the app by what was worked out.
+using Taking = std::function<void(App&)>;
+
+class LongWork {
+public:
+  LongWork(const App& app, std::function<Taking()> work);
+
+  [[nodiscard]] bool ready() const;
+  [[nodiscard]] bool asked_about(const App& app) const; // nothing was changed since
+  [[nodiscard]] Taking take();                          // waits for it; once
+
+private:
+  std::uint64_t opening_ = 0;
+  std::uint64_t revision_ = 0;
+  std::future<Taking> taking_;
+};
+
+// At once where the drawing has that many stitches at most. `work` is called in another thread: it holds copies of all
+// that it looks at. `meanwhile` is what the status line says until then.
+void work_out(App& app, std::size_t most_stitches_at_once, const std::string& meanwhile, std::function<Taking()> work);
+// Nobody waits for it any more. False: nothing was worked out.
+bool give_up_long_work(App& app);
+
+// Takes what is ready, unless something is in the hand. How long to wait before looking again; none where nothing is
+// worked out.
+struct WorkProgress {
+  std::optional<std::chrono::milliseconds> look_again;
+  bool taken = false;
+};
+WorkProgress follow_long_work(App& app);
+// Waits for it: for pictures, and for tests.
+void finish_long_work(App& app);
+
+} // namespace punchwright::editor
