@@ -2,6 +2,7 @@
 #include "load/hand.hpp"
 
 #include "editor/commands.hpp"
+#include "editor/tab_commands.hpp"
 #include "support/any_edit.hpp"
 
 #include <algorithm>
@@ -119,7 +120,8 @@ std::string Hand::edit() {
 std::string Hand::symmetry() {
   const auto group = static_cast<FriezeGroup>(dice_.throw_one(7));
   if (dice_.throw_one(8) == 0) {
-    frames_.more.emplace_back(MakeItSo{group});
+    frames_.more.emplace_back(Run{command_for(group)});
+    frames_.more.emplace_back(Run{Command::make_symmetric});
     return "made symmetric";
   }
   const Grid& grid = app_.work.design.grid;

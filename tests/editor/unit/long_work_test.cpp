@@ -77,7 +77,8 @@ TEST_CASE("Escape gives up what is being worked out, and asking again begins ane
   CHECK(app.session.message == "The drawing stays as it is");
   finish_long_work(app);
   CHECK_FALSE(app.session.mend);
-  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  run(app, Command::symmetry_upright);
+  run(app, Command::make_symmetric);
   run(app, Command::mend);
   finish_long_work(app);
   CHECK(app.session.mend);
@@ -103,7 +104,8 @@ TEST_CASE("what comes of it waits until the hand has let go") {
 
 TEST_CASE("a large drawing is made symmetric as one step") {
   App app = large_app();
-  editor::apply(app, MakeItSo{FriezeGroup::p1m1});
+  run(app, Command::symmetry_upright);
+  run(app, Command::make_symmetric);
   CHECK(app.work.history.done() == 0);
   finish_long_work(app);
   CHECK(app.work.history.done() == 1);
