@@ -2,9 +2,11 @@
 #include "design/words.hpp"
 #include "design/wrap.hpp"
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 #include "mending/catches.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <fmt/format.h>
 #include <utility>
 
@@ -75,6 +77,17 @@ void take_away(Grid& layer, const Grid& drawing, const Area& area) {
   }
 }
 
+void take_catches(App& app, std::ptrdiff_t floats, const Caught& caught) {
+  if (!may_mark(app) || !edit(app, ChangeMarks{caught.marks, floats == 1 ? "catch a float" : "catch floats"})) {
+    return;
+  }
+  say(app,
+      fmt::format("{} caught by hand with {}{}", counted(floats, "float", "floats"),
+                  counted(caught.catches, "catch", "catches"),
+                  caught.proved ? "; no choice of as few lies better" : ""),
+      Tone::good);
+}
+
 } // namespace
 
 void catch_floats_by_hand(App& app, FloatsOf which) {
@@ -85,14 +98,16 @@ void catch_floats_by_hand(App& app, FloatsOf which) {
   if (floats.empty()) {
     return say_none(app, which);
   }
-  const Caught caught = catch_floats(app.work.design, app.work.profile, floats);
-  if (edit(app, ChangeMarks{caught.marks, floats.size() == 1 ? "catch a float" : "catch floats"})) {
-    say(app,
-        fmt::format("{} caught by hand with {}{}", counted(std::ssize(floats), "float", "floats"),
-                    counted(caught.catches, "catch", "catches"),
-                    caught.proved ? "; no choice of as few lies better" : ""),
-        Tone::good);
+  if (which != FloatsOf::drawing) {
+    return take_catches(app, std::ssize(floats), catch_floats(app.work.design, app.work.profile, floats));
   }
+  constexpr std::size_t most_at_once = 60'000; // stitches
+  work_out(app, most_at_once, "the catches",
+           [design = app.work.design, profile = app.work.profile, floats]() -> Taking {
+             return [count = std::ssize(floats), caught = catch_floats(design, profile, floats)](App& asking) {
+               take_catches(asking, count, caught);
+             };
+           });
 }
 
 void accept_long_floats(App& app, FloatsOf which) {
