@@ -1,10 +1,12 @@
 // Floats that are caught by hand or accepted, and stitches that stay: marks on the drawing, each one step to undo.
 #include "design/wrap.hpp"
 #include "editor/applying.hpp"
+#include "editor/long_work.hpp"
 #include "mending/catches.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <utility>
 
 namespace punchwright::editor {
@@ -74,6 +76,19 @@ void take_away(Grid& layer, const Grid& drawing, const Area& area) {
   }
 }
 
+void take_catches(App& app, std::ptrdiff_t floats, const Caught& caught) {
+  if (!may_mark(app) ||
+      !edit(app, ChangeMarks{caught.marks, floats == 1 ? noted("catch a float") : noted("catch floats")})) {
+    return;
+  }
+  const std::string those = said_count(floats, "{} float", "{} floats");
+  const std::string catches = said_count(caught.catches, "{} catch", "{} catches");
+  say(app,
+      caught.proved ? said("{} caught by hand with {}; no choice of as few lies better", those, catches)
+                    : said("{} caught by hand with {}", those, catches),
+      Tone::good);
+}
+
 } // namespace
 
 void catch_floats_by_hand(App& app, FloatsOf which) {
@@ -84,15 +99,16 @@ void catch_floats_by_hand(App& app, FloatsOf which) {
   if (floats.empty()) {
     return say_none(app, which);
   }
-  const Caught caught = catch_floats(app.work.design, app.work.profile, floats);
-  if (edit(app, ChangeMarks{caught.marks, floats.size() == 1 ? noted("catch a float") : noted("catch floats")})) {
-    const std::string those = said_count(std::ssize(floats), "{} float", "{} floats");
-    const std::string catches = said_count(caught.catches, "{} catch", "{} catches");
-    say(app,
-        caught.proved ? said("{} caught by hand with {}; no choice of as few lies better", those, catches)
-                      : said("{} caught by hand with {}", those, catches),
-        Tone::good);
+  if (which != FloatsOf::drawing) {
+    return take_catches(app, std::ssize(floats), catch_floats(app.work.design, app.work.profile, floats));
   }
+  constexpr std::size_t most_at_once = 60'000; // stitches
+  work_out(app, most_at_once, tr("Working out the catches …; Escape gives it up"),
+           [design = app.work.design, profile = app.work.profile, floats]() -> Taking {
+             return [count = std::ssize(floats), caught = catch_floats(design, profile, floats)](App& asking) {
+               take_catches(asking, count, caught);
+             };
+           });
 }
 
 void accept_long_floats(App& app, FloatsOf which) {

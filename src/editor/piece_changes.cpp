@@ -125,17 +125,17 @@ bool ClothPainter::scan_due(int scan, const RowsToKnit& rows, const Changes& cha
     return true;
   }
   const auto from_below = static_cast<std::size_t>(pixels_.height - 1 - scan);
-  const auto is_changed = [&](int number) {
-    const std::size_t row = static_cast<std::size_t>(number) % rows.rows.size();
+  const auto is_changed = [&](std::size_t place, int number) {
     if (!changes.by_drawn_row) {
-      return changes.rows[row] == true;
+      return changes.rows[place] == true;
     }
-    const int drawn = rows.rows[row].drawn;
+    const int drawn = rows.rows[static_cast<std::size_t>(number) % rows.rows.size()].drawn;
     return drawn >= 0 && changes.rows[static_cast<std::size_t>(drawn)];
   };
-  bool due = is_changed(std::min(upwards_.middle[from_below] + 1, frame_.rows - 1));
+  bool due =
+      is_changed(upwards_.shares.size() + from_below, std::min(upwards_.middle[from_below] + 1, frame_.rows - 1));
   for (std::size_t share = upwards_.from[from_below]; !due && share < upwards_.from[from_below + 1]; ++share) {
-    due = is_changed(upwards_.shares[share].cell);
+    due = is_changed(share, upwards_.shares[share].cell);
   }
   return due;
 }
@@ -157,19 +157,19 @@ ClothPainter::Changes ClothPainter::changes_since(const Document& design, const 
     return changes;
   }
   changes.all = all;
-  if (fingerprints_.capacity() > 4 * rows.rows.size()) {
-    fingerprints_.resize(std::min(fingerprints_.size(), rows.rows.size()));
-    fingerprints_.shrink_to_fit(); // of a thousand repetitions that are no more
-  }
-  fingerprints_.resize(rows.rows.size());
-  changes.rows.assign(rows.rows.size(), all);
+  // Only of the rows that lines of pixels show: first those that have a share of one, then for each line that above it.
+  const std::size_t shares = upwards_.shares.size();
+  fingerprints_.resize(shares + upwards_.middle.size());
+  changes.rows.assign(fingerprints_.size(), all);
   RowPrints prints(design);
-  for (std::size_t row = 0; row < rows.rows.size(); ++row) {
-    const RowToKnit& knitted = rows.rows[row];
+  for (std::size_t place = 0; place < fingerprints_.size(); ++place) {
+    const int number =
+        place < shares ? upwards_.shares[place].cell : std::min(upwards_.middle[place - shares] + 1, frame_.rows - 1);
+    const RowToKnit& knitted = rows.rows[static_cast<std::size_t>(number) % rows.rows.size()];
     const std::uint64_t print = prints.of(knitted);
     const bool outdated = knitted.drawn >= 0 && outdated_[static_cast<std::size_t>(knitted.drawn)];
-    changes.rows[row] = all || outdated || print != fingerprints_[row];
-    fingerprints_[row] = print;
+    changes.rows[place] = all || outdated || print != fingerprints_[place];
+    fingerprints_[place] = print;
   }
   outdated_.assign(drawn_.size(), false);
   return changes;

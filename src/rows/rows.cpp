@@ -67,15 +67,12 @@ public:
   }
 
 private:
-  // Where a repetition begins, which is all that its rows depend on between the first and the last.
-  struct Begin {
-    Side side = Side::left;
-    int plain_run = 0;
-    bool operator==(const Begin&) const = default;
-  };
+  // Between the first and the last repetition the side of its beginning is all that the rows depend on: the plain rows
+  // below it are those above the drawing's last contrast stitch, each time as many.
   struct Repetition {
-    Begin begin;
-    Begin after;
+    Side begin = Side::left;
+    Side after = Side::left;
+    int plain_run = 0; // at its end
     std::vector<RowToKnit> rows;
   };
 
@@ -88,17 +85,17 @@ private:
 
   // As one that is known already: there may be a thousand of them.
   void add_middle_repetition() {
-    const Begin begin{side_, plain_run_};
+    const Side begin = side_;
     const auto known = std::ranges::find(middle_, begin, &Repetition::begin);
     if (known != middle_.end()) {
       rows_.insert(rows_.end(), known->rows.begin(), known->rows.end());
-      side_ = known->after.side;
-      plain_run_ = known->after.plain_run;
+      side_ = known->after;
+      plain_run_ = known->plain_run;
       return;
     }
     const auto first = static_cast<std::ptrdiff_t>(rows_.size());
     add_repetition(true);
-    middle_.push_back({begin, {side_, plain_run_}, {rows_.begin() + first, rows_.end()}});
+    middle_.push_back({begin, side_, plain_run_, {rows_.begin() + first, rows_.end()}});
   }
 
   const Band& band_of(std::size_t row) const { return document_.bands[drawn_[row].band]; }
@@ -228,7 +225,7 @@ private:
   Side side_;
   int plain_run_ = 0; // single-colour main rows at the end of rows_
   int repetitions_left_ = 0;
-  std::vector<Repetition> middle_; // of a few, one for each way in which they begin
+  std::vector<Repetition> middle_; // one for each side
 };
 
 void repeat_circuit(std::vector<RowToKnit>& rows, int times, Side carriage) {

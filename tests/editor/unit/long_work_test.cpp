@@ -2,6 +2,7 @@
 // changed.
 #include "editor/actions.hpp"
 #include "editor/long_work.hpp"
+#include "mending/catches.hpp"
 
 #include <chrono>
 #include <doctest/doctest.h>
@@ -27,6 +28,12 @@ App app_with(int rows) {
 
 App large_app() {
   return app_with(400);
+}
+
+Document unmarked(const App& app) {
+  Document design = app.work.design;
+  design.marks = {};
+  return design;
 }
 
 void run(App& app, Command command) {
@@ -110,4 +117,15 @@ TEST_CASE("a large drawing is made symmetric as one step") {
   finish_long_work(app);
   CHECK(app.work.history.done() == 1);
   CHECK(has_symmetry(app.work.design.grid, nearest_with(app.work.design.grid, FriezeGroup::p1m1)->frieze));
+}
+
+TEST_CASE("all floats of a large drawing are caught as one step, when the catches are worked out") {
+  App app = large_app();
+  run(app, Command::catch_all);
+  CHECK(app.work.history.done() == 0);
+  finish_long_work(app);
+  CHECK(app.work.history.done() == 1);
+  CHECK(app.work.design.marks ==
+        catch_floats(unmarked(app), app.work.profile, floats_too_long(unmarked(app), app.work.profile)).marks);
+  CHECK(floats_too_long(app.work.design, app.work.profile).empty());
 }
