@@ -77,7 +77,8 @@ class ThePrograms(Installed):
         sizes = [f"share/icons/hicolor/{size}x{size}/apps" for size in (16, 22, 24, 32, 48, 64, 96, 128, 256, 512)]
         self.assertEqual(kinds, sorted([
             "bin", "share/applications", "share/bash-completion/completions", "share/doc/punchwright",
-            "share/fish/vendor_completions.d", "share/icons/hicolor/scalable/apps", "share/man/man1", "share/man/man5",
+            "share/fish/vendor_completions.d", "share/icons/hicolor/scalable/apps", "share/locale/de/LC_MESSAGES",
+            "share/man/man1", "share/man/man5",
             "share/metainfo", "share/mime/packages", "share/punchwright/patterns", "share/punchwright/patterns/tiers",
             "share/thumbnailers", "share/zsh/vendor-completions", *sizes]))
 

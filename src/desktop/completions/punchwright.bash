@@ -10,8 +10,13 @@ _punchwright() {
   fi
   case ${words[1]} in
     check)
+      case $prev in
+        --language)
+          :
+          return ;;
+      esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -23,9 +28,12 @@ _punchwright() {
         --card)
           :
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --card -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --card -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -34,9 +42,12 @@ _punchwright() {
         -o|--output)
           _filedir
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --stay-back -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --stay-back -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -54,9 +65,12 @@ _punchwright() {
         --accept)
           :
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --symmetry --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --symmetry --json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -98,15 +112,23 @@ _punchwright() {
         --protect)
           :
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --width --rows --machine --gauge --float --part --best-place --split --emphasis --shading --ignore --light-is-contrast --mirror --protect --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --width --rows --machine --gauge --float --part --best-place --split --emphasis --shading --ignore --light-is-contrast --mirror --protect --json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(png|jpg|jpeg|bmp|pbm|pgm|ppm|xbm)'
       fi ;;
     rows)
+      case $prev in
+        --language)
+          :
+          return ;;
+      esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -115,9 +137,12 @@ _punchwright() {
         -o|--output)
           _filedir
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json -o --output -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json -o --output -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -132,9 +157,12 @@ _punchwright() {
         --side)
           COMPREPLY=($(compgen -W 'knit purl' -- "$cur"))
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--card --json --picture --side -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--card --json --picture --side -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -149,9 +177,12 @@ _punchwright() {
         --picture)
           _filedir
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--seen --side --picture --json -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--seen --side --picture --json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -163,9 +194,12 @@ _punchwright() {
         --side)
           COMPREPLY=($(compgen -W 'knit purl' -- "$cur"))
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --side -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --side -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -177,9 +211,12 @@ _punchwright() {
         --paper)
           COMPREPLY=($(compgen -W 'a4 letter' -- "$cur"))
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -188,9 +225,12 @@ _punchwright() {
         -o|--output)
           _filedir
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -229,9 +269,12 @@ _punchwright() {
         --machine)
           COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '--json --split -o --output --sheets --pieces --paper --new --tier --sizes --chest --upper-arm --ease --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '--json --split -o --output --sheets --pieces --paper --new --tier --sizes --chest --upper-arm --ease --machine -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(yoke)'
       fi ;;
@@ -240,9 +283,12 @@ _punchwright() {
         -o|--output)
           _filedir -d
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --stay-back --replace -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --stay-back --replace -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;
@@ -257,9 +303,12 @@ _punchwright() {
         --machine)
           COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --contrast --machine -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --contrast --machine -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(png|jpg|jpeg|bmp|pbm|pgm|ppm|xbm)'
       fi ;;
@@ -286,9 +335,12 @@ _punchwright() {
         --swatch)
           :
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --over-holes --over-rows --edge-to-hole --sheet-width --hole --swatch -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --over-holes --over-rows --edge-to-hole --sheet-width --hole --swatch -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
       fi ;;
@@ -300,9 +352,12 @@ _punchwright() {
         --paper)
           COMPREPLY=($(compgen -W 'a4 letter roll' -- "$cur"))
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
       fi ;;
@@ -314,9 +369,12 @@ _punchwright() {
         --paper)
           COMPREPLY=($(compgen -W 'a4 letter roll' -- "$cur"))
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --paper -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         COMPREPLY=($(compgen -W 'fine-card-24 standard-card-24 bulky-card-24 bulky-card-12 plastic-by-hand' -- "$cur")); _filedir machine
       fi ;;
@@ -328,9 +386,12 @@ _punchwright() {
         --size)
           :
           return ;;
+        --language)
+          :
+          return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --size -q --quiet -v --verbose -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --size -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat|yoke)'
       fi ;;
