@@ -57,6 +57,9 @@ class ThePrograms(Installed):
         self.assert_good(prefix / "bin/punchwright", "card", prefix / "share/punchwright/patterns" / DEMO.name, "-o", out,
                          env=alone)
         self.assertEqual(out.read_bytes()[:5], b"%PDF-")
+        german = self.assert_good(prefix / "bin/punchwright", "--language", "de", "check",
+                                  prefix / "share/punchwright/patterns" / DEMO.name, env=alone)
+        self.assertIn("keine Fehler", german)
         self.assertIn("punchwright-editor 0.", self.assert_good(prefix / "bin/punchwright-editor", "--version", env=alone))
 
     def test_run_from_an_empty_prefix(self):
