@@ -102,7 +102,7 @@ private:
 
   [[nodiscard]] static Frame frame_for(const Document& design, const Profile& profile, int knitted,
                                        const ClothView& view);
-  // Which rows have changed since the last picture: by rows to knit, or by drawn row where the rows are the same.
+  // Which rows have changed since the last picture: as the fingerprints, or by drawn row where the rows are the same.
   struct Changes {
     bool all = false;
     bool by_drawn_row = false;
@@ -127,7 +127,7 @@ private:
   Lattice across_;
   Lattice upwards_;
   float detail_ = 0;                        // 0: mixtures only; 1: stitches only
-  std::vector<std::uint64_t> fingerprints_; // of rows to knit
+  std::vector<std::uint64_t> fingerprints_; // of rows to knit that lines of pixels show
   std::vector<std::uint64_t> drawn_;        // of drawn rows, with the yarns' colours
   std::vector<bool> outdated_;              // drawn rows whose rows' fingerprints are older than the picture
   std::uint64_t rows_serial_ = 0;
