@@ -4,6 +4,7 @@
 #include "design/lengths.hpp"
 #include "pieces/size_counts.hpp"
 #include "pieces/yoke_rows.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -96,23 +97,24 @@ private:
   static double top_of(const YokeMeasures& size, double bottom) { return size.neck * bottom / size.ring(); }
 
   // Left and right are the wearer's (common practice); seen from outside, her left lies to the right of the front.
+  // The names are hers who begins it, in her language: from then on the file keeps them.
   void add_pullover() {
     yoke_.pieces = {
-        {"front", values([](const YokeMeasures& size) { return size.front; }),
+        {tr("front"), values([](const YokeMeasures& size) { return size.front; }),
          values([](const YokeMeasures& size) { return top_of(size, size.front); }), ""},
-        {"left sleeve", values([](const YokeMeasures& size) { return size.sleeve; }),
+        {tr("left sleeve"), values([](const YokeMeasures& size) { return size.sleeve; }),
          values([](const YokeMeasures& size) { return top_of(size, size.sleeve); }), ""},
-        {"back", {}, {}, "front"},
-        {"right sleeve", {}, {}, "left sleeve"},
+        {tr("back"), {}, {}, tr("front")},
+        {tr("right sleeve"), {}, {}, tr("left sleeve")},
     };
   }
 
   void add_poncho() {
-    yoke_.pieces = {{"front right", values([](const YokeMeasures& size) { return size.ring() / 4; }),
+    yoke_.pieces = {{tr("front right"), values([](const YokeMeasures& size) { return size.ring() / 4; }),
                      values([](const YokeMeasures& size) { return size.neck / 4; }), ""},
-                    {"front left", {}, {}, "front right"},
-                    {"back left", {}, {}, "front right"},
-                    {"back right", {}, {}, "front right"}};
+                    {tr("front left"), {}, {}, tr("front right")},
+                    {tr("back left"), {}, {}, tr("front right")},
+                    {tr("back right"), {}, {}, tr("front right")}};
   }
 
   void explain() {
