@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright {
 namespace {
@@ -68,7 +69,7 @@ public:
 
   Yoke run() {
     yoke_.title = start_.title;
-    yoke_.sizes = start_.body.sizes;
+    std::ranges::transform(start_.body.sizes, std::back_inserter(yoke_.sizes), size_in_words);
     yoke_.profile = start_.profile;
     if (start_.kind == YokeKind::pullover) {
       add_pullover();
@@ -205,15 +206,20 @@ const std::vector<BustSize>& bust_sizes() {
 }
 
 const std::vector<ChildSize>& child_sizes() {
-  static const std::vector<ChildSize> sizes = in_centimetres(std::vector<ChildSize>{{"2 years", 7, 4.25},
-                                                                                    {"4 years", 7.5, 4.75},
-                                                                                    {"6 years", 8, 5},
-                                                                                    {"8 years", 8.5, 5.5},
-                                                                                    {"10 years", 8.75, 6},
-                                                                                    {"12 years", 9, 6.5},
-                                                                                    {"14 years", 9.25, 7},
-                                                                                    {"16 years", 9.5, 7.5}});
+  static const std::vector<ChildSize> sizes = in_centimetres(std::vector<ChildSize>{{noted("2 years"), 7, 4.25},
+                                                                                    {noted("4 years"), 7.5, 4.75},
+                                                                                    {noted("6 years"), 8, 5},
+                                                                                    {noted("8 years"), 8.5, 5.5},
+                                                                                    {noted("10 years"), 8.75, 6},
+                                                                                    {noted("12 years"), 9, 6.5},
+                                                                                    {noted("14 years"), 9.25, 7},
+                                                                                    {noted("16 years"), 9.5, 7.5}});
   return sizes;
+}
+
+std::string size_in_words(std::string_view name) {
+  const auto found = std::ranges::find(child_sizes(), name, &ChildSize::name);
+  return found != child_sizes().end() ? tr(found->name.data()) : std::string(name);
 }
 
 YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double> upper_arm_cm, const YokeRules& rules,
