@@ -29,9 +29,12 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   bool changed = false;
   const Profile* const present = built_in_profile(name);
   label(app.theme, tr("Machine"), 0.25F);
-  if (ImGui::BeginCombo("##machine", with_capital(present != nullptr ? present->title : name).c_str())) {
+  const std::string title = with_capital(present != nullptr ? tr(present->title.c_str()) : name);
+  const float arrow = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().FramePadding.x;
+  const std::string shown = shortened(title, ImGui::CalcItemWidth() - arrow);
+  if (ImGui::BeginCombo("##machine", shown.c_str())) {
     for (const Profile& choice : built_in_profiles()) {
-      if (list_entry(with_capital(choice.title).c_str(), choice.name == name)) {
+      if (list_entry(with_capital(tr(choice.title.c_str())).c_str(), choice.name == name)) {
         name = choice.name;
         changed = true;
       }
@@ -41,6 +44,9 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
     ImGui::EndCombo();
   }
   remember_place(actions, "new machine");
+  if (shown != title) {
+    tip(app.theme, title);
+  }
   return changed;
 }
 

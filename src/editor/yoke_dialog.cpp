@@ -33,11 +33,12 @@ void sizes_of(const App& app, Actions& actions, const Table& table, NewYokeDialo
   for (const auto& entry : table) {
     const auto present = std::ranges::find(next.sizes, entry.name, &BodySize::name);
     const bool chosen = present != next.sizes.end();
-    const std::string words(entry.name);
+    const std::string words = size_in_words(entry.name);
     if (&entry != &table.front()) {
       flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
     }
-    if (button(app.theme, actions, ("new size " + words).c_str(), words.c_str(), chosen ? Look::chosen : Look::plain) &&
+    if (button(app.theme, actions, ("new size " + std::string(entry.name)).c_str(), words.c_str(),
+               chosen ? Look::chosen : Look::plain) &&
         (!chosen || next.sizes.size() > 1)) {
       if (chosen) {
         next.sizes.erase(present);
@@ -63,13 +64,15 @@ void sizes(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
     BodySize& size = next.sizes[index];
     ImGui::PushID(static_cast<int>(index));
     const std::string name = fmt::format("new chest {}", index + 1);
-    changed = cloth_field({app, actions, name.c_str(), &next.remark}, said("Chest, {}", size.name).c_str(),
-                          size.chest_cm, smallest_body_cm, largest_body_cm) ||
-              changed;
+    changed =
+        cloth_field({app, actions, name.c_str(), &next.remark}, said("Chest, {}", size_in_words(size.name)).c_str(),
+                    size.chest_cm, smallest_body_cm, largest_body_cm) ||
+        changed;
     if (next.own_arms && next.kind == YokeKind::pullover) {
       const std::string arm = fmt::format("new arm {}", index + 1);
-      changed = cloth_field({app, actions, arm.c_str(), &next.remark}, said("Upper arm, {}", size.name).c_str(),
-                            size.upper_arm_cm, smallest_body_cm, largest_body_cm) ||
+      changed = cloth_field({app, actions, arm.c_str(), &next.remark},
+                            said("Upper arm, {}", size_in_words(size.name)).c_str(), size.upper_arm_cm,
+                            smallest_body_cm, largest_body_cm) ||
                 changed;
     }
     ImGui::PopID();
@@ -122,8 +125,8 @@ void outcome(const App& app, const NewYokeDialog& dialog) {
     const char* const because = measures.depth_raised   ? tr(" (the armhole's)")
                                 : measures.depth_capped ? tr(" (no deeper)")
                                                         : "";
-    hint(app.theme, said("{}: {}; neck {}; depth {}{}", size.name, pieces, cloth_length(measures.neck, unit),
-                         cloth_length(measures.depth, unit), because));
+    hint(app.theme, said("{}: {}; neck {}; depth {}{}", size_in_words(size.name), pieces,
+                         cloth_length(measures.neck, unit), cloth_length(measures.depth, unit), because));
   }
 }
 

@@ -4,10 +4,12 @@
 #include "design/lengths.hpp"
 #include "pieces/size_counts.hpp"
 #include "pieces/yoke_rows.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace punchwright {
 namespace {
@@ -67,7 +69,7 @@ public:
 
   Yoke run() {
     yoke_.title = start_.title;
-    yoke_.sizes = start_.body.sizes;
+    std::ranges::transform(start_.body.sizes, std::back_inserter(yoke_.sizes), size_in_words);
     yoke_.profile = start_.profile;
     if (start_.kind == YokeKind::pullover) {
       add_pullover();
@@ -96,23 +98,24 @@ private:
   static double top_of(const YokeMeasures& size, double bottom) { return size.neck * bottom / size.ring(); }
 
   // Left and right are the wearer's (common practice); seen from outside, her left lies to the right of the front.
+  // The names are hers who begins it, in her language: from then on the file keeps them.
   void add_pullover() {
     yoke_.pieces = {
-        {"front", values([](const YokeMeasures& size) { return size.front; }),
+        {tr("front"), values([](const YokeMeasures& size) { return size.front; }),
          values([](const YokeMeasures& size) { return top_of(size, size.front); }), ""},
-        {"left sleeve", values([](const YokeMeasures& size) { return size.sleeve; }),
+        {tr("left sleeve"), values([](const YokeMeasures& size) { return size.sleeve; }),
          values([](const YokeMeasures& size) { return top_of(size, size.sleeve); }), ""},
-        {"back", {}, {}, "front"},
-        {"right sleeve", {}, {}, "left sleeve"},
+        {tr("back"), {}, {}, tr("front")},
+        {tr("right sleeve"), {}, {}, tr("left sleeve")},
     };
   }
 
   void add_poncho() {
-    yoke_.pieces = {{"front right", values([](const YokeMeasures& size) { return size.ring() / 4; }),
+    yoke_.pieces = {{tr("front right"), values([](const YokeMeasures& size) { return size.ring() / 4; }),
                      values([](const YokeMeasures& size) { return size.neck / 4; }), ""},
-                    {"front left", {}, {}, "front right"},
-                    {"back left", {}, {}, "front right"},
-                    {"back right", {}, {}, "front right"}};
+                    {tr("front left"), {}, {}, tr("front right")},
+                    {tr("back left"), {}, {}, tr("front right")},
+                    {tr("back right"), {}, {}, tr("front right")}};
   }
 
   void explain() {
@@ -203,15 +206,20 @@ const std::vector<BustSize>& bust_sizes() {
 }
 
 const std::vector<ChildSize>& child_sizes() {
-  static const std::vector<ChildSize> sizes = in_centimetres(std::vector<ChildSize>{{"2 years", 7, 4.25},
-                                                                                    {"4 years", 7.5, 4.75},
-                                                                                    {"6 years", 8, 5},
-                                                                                    {"8 years", 8.5, 5.5},
-                                                                                    {"10 years", 8.75, 6},
-                                                                                    {"12 years", 9, 6.5},
-                                                                                    {"14 years", 9.25, 7},
-                                                                                    {"16 years", 9.5, 7.5}});
+  static const std::vector<ChildSize> sizes = in_centimetres(std::vector<ChildSize>{{noted("2 years"), 7, 4.25},
+                                                                                    {noted("4 years"), 7.5, 4.75},
+                                                                                    {noted("6 years"), 8, 5},
+                                                                                    {noted("8 years"), 8.5, 5.5},
+                                                                                    {noted("10 years"), 8.75, 6},
+                                                                                    {noted("12 years"), 9, 6.5},
+                                                                                    {noted("14 years"), 9.25, 7},
+                                                                                    {noted("16 years"), 9.5, 7.5}});
   return sizes;
+}
+
+std::string size_in_words(std::string_view name) {
+  const auto found = std::ranges::find(child_sizes(), name, &ChildSize::name);
+  return found != child_sizes().end() ? tr(found->name.data()) : std::string(name);
 }
 
 YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double> upper_arm_cm, const YokeRules& rules,

@@ -27,6 +27,8 @@ struct ChildSize {
   double armhole_cm = 0; // its depth
 };
 [[nodiscard]] const std::vector<ChildSize>& child_sizes();
+// What a size is called on sheets and in a new file: an age in the reader's language, anything else as it is.
+[[nodiscard]] std::string size_in_words(std::string_view name);
 
 // Shares of the body's circumference, chest and ease together.
 struct YokeRules {

@@ -2,9 +2,11 @@
 #include "pieces/worn_yoke.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <string_view>
 
 namespace punchwright {
 
@@ -26,6 +28,13 @@ std::vector<int> begins_round(const OpenedYoke& opened, const SizePlan& plan, st
   return begins;
 }
 
+// What is worn at the front is called so by whoever began the yoke (add_pullover, add_poncho), in her language; a file
+// of hers is as right in any other.
+bool is_front(std::string_view name) {
+  constexpr std::array<std::string_view, 3> fronts{"front", "Vorderteil", "vorn "};
+  return std::ranges::any_of(fronts, [name](std::string_view front) { return name.starts_with(front); });
+}
+
 // The middle of what is worn at the front: of all pieces called so, or of the first one. As a share of the lowest
 // tier's ring, from the left end of the first piece.
 double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
@@ -33,7 +42,7 @@ double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
   int low = -1;
   int high = begins[1];
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
-    if (plan.pieces[piece].name.starts_with("front")) {
+    if (is_front(plan.pieces[piece].name)) {
       low = low < 0 ? begins[piece] : low;
       high = begins[piece + 1];
     }

@@ -224,6 +224,17 @@ class Yokes(CommandTest):
         self.assert_refused(run("yoke", "--new", "poncho", "-o", out), "--tier")
         self.assert_refused(run("yoke", "--new", "poncho", *tiers, "-o", self.folder / "new.txt"), ".yoke")
 
+    def test_a_new_yoke_has_names_in_the_language_it_is_begun_in(self):
+        out = self.folder / "neu.yoke"
+        tiers = [word for tier in ("corks", "pot-buoys", "small-waves") for word in ("--tier", TIERS / f"{tier}.repeat")]
+        begin = ["yoke", "--language", "de", *tiers, "--chest", "90,100", "--sizes", "14 years,tall", "-o", out, "--new"]
+        for kind, names in (("pullover", ["Vorderteil", "linker Ärmel", "Rückenteil", "rechter Ärmel"]),
+                            ("poncho", ["vorn rechts", "vorn links", "hinten links", "hinten rechts"])):
+            self.assert_ended(run(*begin, kind), DONE)
+            sizes = self.answer(out)["sizes"]
+            self.assertEqual([size["size"] for size in sizes], ["14 Jahre", "tall"])
+            self.assertEqual([piece["piece"] for piece in sizes[0]["pieces"]], names)
+
 
 if __name__ == "__main__":
     command.main()

@@ -3,6 +3,7 @@
 #include "pieces/worn_yoke.hpp"
 #include "yokes.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
 #include <numbers>
@@ -129,4 +130,22 @@ TEST_CASE("a cell has the mean colour of what lies in it") {
   CHECK(one.front().red < 255);
   const Yarn& contrast = yarn_of(yoke.tiers[0].document, 'B');
   CHECK(one.front().red > contrast.colour.red);
+}
+
+TEST_CASE("the front is below in whatever language its yoke was begun") {
+  const Files files = pullover_files();
+  // The front as the second piece: where no piece is called so, the first one takes its place.
+  const auto seen = [&](const std::string& front) {
+    Yoke yoke = pullover();
+    std::ranges::rotate(yoke.pieces, yoke.pieces.end() - 1);
+    yoke.pieces[0] = {"sleeve", yoke.pieces[2].bottom_cm, yoke.pieces[2].top_cm, ""};
+    yoke.pieces[1].name = yoke.pieces[3].like = front;
+    yoke.pieces[2] = {"other sleeve", {}, {}, "sleeve"};
+    const OpenedYoke ring = opened(yoke, files);
+    return worn_picture(ring, planned(ring, 0), 0, 60);
+  };
+  const std::vector<Colour> english = seen("front");
+  CHECK(seen("Vorderteil") == english);
+  CHECK(seen("vorn links") == english);
+  CHECK(seen("scarf") != english);
 }
