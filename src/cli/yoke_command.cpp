@@ -50,6 +50,7 @@ Json json_of(const TierOfPiece& tier, int number) {
   entry["after"] = tier.shaping.after;
   entry["clear_of_seam"] = tier.shaping.kept_off_seams;
   entry["clear_of_centre"] = tier.shaping.kept_off_centre;
+  entry["astray"] = tier.shaping.astray;
   entry["needles_after"] = {name_of(tier.first_after), name_of(tier.last_after)};
   return entry;
 }
@@ -124,8 +125,8 @@ std::string decreases_words(const Shaping& shaping) {
   }
   const std::string count =
       shaping.increases() > 0 ? said("{} more", shaping.increases()) : std::to_string(shaping.decreases());
-  const bool kept = shaping.kept_off_seams && shaping.kept_off_centre;
-  return fmt::format("{}: {}{}", count, words_of(shaping.every), kept ? "" : "; " + clearance_words(shaping));
+  return fmt::format("{}: {}{}", count, words_of(shaping.every),
+                     shaping.as_wished() ? "" : "; " + clearance_words(shaping));
 }
 
 // A column of the table is as wide as what stands in it, and as its heading.
