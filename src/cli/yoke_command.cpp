@@ -6,6 +6,7 @@
 #include "cli/yoke_new.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
+#include "pieces/shaping_kinds.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "words/words.hpp"
 
@@ -50,6 +51,7 @@ Json json_of(const TierOfPiece& tier, int number) {
   entry["after"] = tier.shaping.after;
   entry["clear_of_seam"] = tier.shaping.kept_off_seams;
   entry["clear_of_centre"] = tier.shaping.kept_off_centre;
+  entry["astray"] = tier.shaping.astray;
   entry["needles_after"] = {name_of(tier.first_after), name_of(tier.last_after)};
   return entry;
 }
@@ -124,8 +126,8 @@ std::string decreases_words(const Shaping& shaping) {
   }
   const std::string count =
       shaping.increases() > 0 ? said("{} more", shaping.increases()) : std::to_string(shaping.decreases());
-  const bool kept = shaping.kept_off_seams && shaping.kept_off_centre;
-  return fmt::format("{}: {}{}", count, words_of(shaping.every), kept ? "" : "; " + clearance_words(shaping));
+  return fmt::format("{}: {}{}", count, words_of(shaping.every),
+                     shaping.as_wished() ? "" : "; " + clearance_words(shaping));
 }
 
 // A column of the table is as wide as what stands in it, and as its heading.
@@ -145,10 +147,15 @@ std::string table_of(const SizePlan& size) {
   const Heading needles(tr("needles"), 11);
   const Heading columns(tr("columns"), 8);
   const Heading after(tr("after"), 5);
+  ShapingKinds kinds;
+  for (const PieceOfSize& piece : size.pieces) {
+    std::ranges::for_each(piece.tiers, [&](const TierOfPiece& tier) { kinds.add(tier.shaping); });
+  }
   std::string text = fmt::format("{}  {}  {}  {}  {}  {}  {}\n", padded(piece_column.text, piece_column.width),
                                  padded_before(tiers.text, tiers.width), padded_before(stitches.text, stitches.width),
                                  padded(needles.text, needles.width), padded(columns.text, columns.width),
-                                 padded_before(after.text, after.width), tr("decreases"));
+                                 padded_before(after.text, after.width),
+                                 kinds.of(tr("decreases"), tr("increases"), tr("decreases, increases")));
   for (const PieceOfSize& piece : size.pieces) {
     for (std::size_t tier = 0; tier < piece.tiers.size(); ++tier) {
       const TierOfPiece& there = piece.tiers[tier];

@@ -1,6 +1,8 @@
 // What the yoke says, as fields: for the size that is shown, where a number differs from size to size.
 #include "editor/choice_field.hpp"
+#include "editor/yoke_cache.hpp"
 #include "editor/yoke_parts.hpp"
+#include "pieces/shaping_kinds.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -141,7 +143,13 @@ private:
   }
 
   void decreases() {
-    heading(app_.theme, tr("Decreases"));
+    ShapingKinds kinds;
+    if (const SizePlan* const plan = shown_plan(app_)) {
+      for (const PieceOfSize& piece : plan->pieces) {
+        std::ranges::for_each(piece.tiers, [&](const TierOfPiece& tier) { kinds.add(tier.shaping); });
+      }
+    }
+    heading(app_.theme, kinds.of(tr("Decreases"), tr("Increases"), tr("Decreases and increases")));
     Yoke next = yoke_;
     if (choose<DecreaseWay, 3>({app_, actions_, "yoke way"}, tr("Spacing"), next.decreases.way,
                                {{{tr("gathered"), static_cast<int>(DecreaseWay::gathered)},

@@ -82,7 +82,7 @@ void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, con
 
 std::string shaping_text(const Shaping& shaping) {
   if (shaping.every.empty()) {
-    return tr("no decreases above");
+    return tr("no decreases or increases above");
   }
   const std::string clear = clearance_words(shaping);
   const std::string how = punchwright::words_of(shaping.every) + (clear.empty() ? "" : ";\n") + clear;

@@ -75,22 +75,29 @@ Error not_split(const OpenedYoke& opened, std::size_t piece, std::string message
   return Error{opened.file, spot.line, spot.column, std::move(message), std::move(remedy)};
 }
 
-// A part that is narrower than the file form allows.
-Failure too_narrow(const OpenedYoke& opened, const TooWide& wide) {
-  const YokePiece& piece = opened.yoke.pieces[wide.piece];
+// A part, or a piece that is not cut, is narrower or wider than the file form allows.
+Failure not_allowed(const OpenedYoke& opened, std::size_t number, int parts) {
+  const YokePiece& piece = opened.yoke.pieces[number];
+  const std::string least = short_decimal(narrowest_yoke_piece_cm, 3);
   for (const auto* const widths : {&piece.bottom_cm, &piece.top_cm}) {
-    for (const double width : divided(*widths, wide.parts).values) {
-      if (width < narrowest_yoke_piece_cm) {
-        const std::string cm = short_decimal(width, 3);
-        return not_split(
-            opened, wide.piece,
-            widths == &piece.top_cm
-                ? said("cut in {}, a part of piece '{}' would be {} cm wide at the top", wide.parts, piece.name, cm)
-                : said("cut in {}, a part of piece '{}' would be {} cm wide at the bottom", wide.parts, piece.name, cm),
-            said("allowed: {} cm and more: make the piece wider there, or narrower where it is too wide "
-                 "for the bed",
-                 short_decimal(narrowest_yoke_piece_cm, 3)));
+    const bool top = widths == &piece.top_cm;
+    for (const double width : divided(*widths, parts).values) {
+      if (width >= narrowest_yoke_piece_cm && width <= widest_yoke_piece_cm) {
+        continue;
       }
+      const std::string cm = short_decimal(width, 3);
+      if (parts == 1 || width > widest_yoke_piece_cm) {
+        return not_split(opened, number,
+                         top ? said("piece '{}' would be {} cm wide at the top", piece.name, cm)
+                             : said("piece '{}' would be {} cm wide at the bottom", piece.name, cm),
+                         said("allowed: {} to {} cm", least, short_decimal(widest_yoke_piece_cm, 3)));
+      }
+      return not_split(
+          opened, number,
+          top ? said("cut in {}, a part of piece '{}' would be {} cm wide at the top", parts, piece.name, cm)
+              : said("cut in {}, a part of piece '{}' would be {} cm wide at the bottom", parts, piece.name, cm),
+          said("allowed: {} cm and more: make the piece wider there, or narrower where it is too wide for the bed",
+               least));
     }
   }
   return std::nullopt;
@@ -173,12 +180,15 @@ Result<Yoke> split_to_fit(const OpenedYoke& opened) {
         said("split so that they fit the bed of {} needles, the pieces would be {}", opened.profile.needles, pieces),
         said("allowed: {} pieces at most: make them narrower, or choose a coarser gauge", most_yoke_pieces));
   }
+  for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
+    const auto wide = std::ranges::find(wide_pieces, piece, &TooWide::piece);
+    if (const Failure failure = not_allowed(opened, piece, wide == wide_pieces.end() ? 1 : wide->parts)) {
+      return *failure;
+    }
+  }
   for (const TooWide& wide : wide_pieces) {
     if (widths_of(opened.yoke, wide.piece) != wide.piece) {
       continue; // goes with the piece that it is like
-    }
-    if (const Failure failure = too_narrow(opened, wide)) {
-      return *failure;
     }
     const auto now = std::ranges::find(yoke.pieces, opened.yoke.pieces[wide.piece].name, &YokePiece::name);
     yoke = with_piece_split(yoke, static_cast<std::size_t>(now - yoke.pieces.begin()), wide.parts);

@@ -20,8 +20,20 @@ struct Pair {
   [[nodiscard]] int to() const { return left_goes ? left + 1 : left; }
 };
 
-constexpr long long moved_weight = 1000; // a squared stitch of distance, against one transfer the other way
+// Each against all that is weighed below it: the squared stitches of distance of a row are fewer than 10^9 on a bed of
+// 1,000 needles.
+constexpr long long astray_weight = 1'000'000'000'000; // a transfer the other way
+constexpr long long unmirrored_weight = 1'000'000'000; // one that has its way only as it stands in the middle
 constexpr long long impossible = std::numeric_limits<long long>::max() / 4;
+
+// The halves mirror each other, and the middle stitch of an odd number may go to either side.
+bool goes_as_wished(const ShapingWishes& wishes, const Pair& pair) {
+  const int stitch = pair.from();
+  const bool on_left_half = 2 * stitch <= wishes.before;
+  const bool in_middle = 2 * stitch == wishes.before + 1;
+  const bool to_centre = on_left_half == pair.left_goes;
+  return in_middle || to_centre == (wishes.how.towards == DecreaseTowards::centre);
+}
 
 class PairSearch {
 public:
@@ -65,10 +77,11 @@ private:
            !(off_centre_ && wishes_.centre[static_cast<std::size_t>(stitch - 1)]);
   }
 
-  // Whether that stitch goes to its right neighbour, as wished.
-  [[nodiscard]] bool goes_right(int stitch) const {
-    const bool on_left_half = 2 * stitch <= wishes_.before;
-    return on_left_half == (wishes_.how.towards == DecreaseTowards::centre);
+  // As many go one way as the other; the middle one of an odd number goes either.
+  [[nodiscard]] bool is_mirrored(std::size_t pair, bool left_goes) const {
+    const std::size_t count = ideal_.size();
+    const bool first_half = 2 * pair <= count;
+    return 2 * pair == count + 1 || (first_half == left_goes) == (wishes_.how.towards == DecreaseTowards::centre);
   }
 
   // Of pair number `pair` on the needles `end` - 1 and `end`, the cheaper of its two ways.
@@ -84,8 +97,9 @@ private:
       }
       const Pair way{left, left_goes};
       const long long moved = way.from() - ideal_[pair - 1];
-      const bool as_wished = increases_ || goes_right(way.from()) == left_goes;
-      const long long total = moved_weight * moved * moved + (as_wished ? 0 : 1);
+      const bool astray = !increases_ && !goes_as_wished(wishes_, way);
+      const bool unmirrored = !increases_ && !is_mirrored(pair, left_goes);
+      const long long total = moved * moved + (astray ? astray_weight : 0) + (unmirrored ? unmirrored_weight : 0);
       if (total < best.first) {
         best = {total, way};
       }
@@ -161,6 +175,7 @@ Shaping shaping_between(const ShapingWishes& wishes) {
     places.push_back(pair.from());
     shaping.forward.push_back(needle_of(wishes, pair.from()));
     if (wishes.after < wishes.before) {
+      shaping.astray += goes_as_wished(wishes, pair) ? 0 : 1;
       shaping.transfers.push_back({needle_of(wishes, pair.from()), needle_of(wishes, pair.to())});
     }
   }
@@ -189,10 +204,16 @@ std::string clearance_words(const Shaping& shaping) {
   if (shaping.wished.clear_of_centre) {
     add(shaping.kept_off_centre ? clear : no_room, tr("off the motif's centre line"));
   }
-  if (no_room.empty()) {
-    return clear;
+  std::string words = clear;
+  const auto append = [&words](const std::string& more) { words += (words.empty() ? "" : "; ") + more; };
+  if (!no_room.empty()) {
+    append(said("no room to stay {}", no_room));
   }
-  return (clear.empty() ? "" : clear + "; ") + said("no room to stay {}", no_room);
+  if (shaping.astray > 0) { // towards the centre is never without room
+    append(said_count(shaping.astray, "no room for {} decrease to go towards the edges",
+                      "no room for {} decreases to go towards the edges"));
+  }
+  return words;
 }
 
 std::vector<Needle> needles_to_fill(const Shaping& shaping, Needle first) {

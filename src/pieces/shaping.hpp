@@ -27,6 +27,9 @@ struct Shaping {
   YokeDecreases wished;
   bool kept_off_seams = true;  // by as many stitches as were wished
   bool kept_off_centre = true; // true also where it wasn't wished
+  int astray = 0;              // transfers that go the other way than wished, since they find no room
+
+  [[nodiscard]] bool as_wished() const { return kept_off_seams && kept_off_centre && astray == 0; }
 
   [[nodiscard]] int decreases() const { return before > after ? before - after : 0; }
   [[nodiscard]] int increases() const { return after > before ? after - before : 0; }
@@ -41,17 +44,19 @@ struct ShapingWishes {
   std::vector<bool> centre; // by stitch from the left: on the motif's centre line; empty: none is
 };
 
-// Places as even_places() has them where they may stand; where not (seam stitches, clearances, two transfers meeting in
-// the middle), moved as little as can be: the least sum of squared distances, and then the fewest transfers that go the
-// other way than wished. At most one visible stitch in two; one increase at most between any two visible stitches. An
-// increase keeps clear where both stitches between which one is made would.
+// Places as even_places() has them where they may stand and every transfer goes the way that is wished; where not (seam
+// stitches, clearances, two transfers meeting in the middle), moved. Clearances come first, then the fewest transfers
+// that go the other way (towards the centre none ever has to; towards the edges one, where it falls between the two
+// middle stitches), then as many one way as the other (the middle one of an odd number goes either), then the least sum
+// of squared distances. At most one visible stitch in two; one increase at most
+// between any two visible stitches. An increase keeps clear where both stitches between which one is made would.
 [[nodiscard]] Shaping shaping_between(const ShapingWishes& wishes);
 
 // "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".
 [[nodiscard]] std::string words_of(const Steps& every);
 
-// "1 stitch clear of the seams and off the motif's centre line", "no room to stay 3 stitches clear of the seams";
-// nothing where nothing was wished.
+// "1 stitch clear of the seams and off the motif's centre line", "no room to stay 3 stitches clear of the seams; no
+// room for 1 to go towards the edges"; nothing where nothing was wished.
 [[nodiscard]] std::string clearance_words(const Shaping& shaping);
 
 // Needles to fill after increases, when the work hangs from `first` on: each stands empty between its neighbours, and

@@ -14,6 +14,10 @@
 namespace punchwright {
 namespace {
 
+// As the reader has it.
+constexpr double shallowest_yoke_cm = 1;
+constexpr double deepest_yoke_cm = 200;
+
 double to_millimetre(double cm) {
   return std::round(cm * 10) / 10;
 }
@@ -84,6 +88,8 @@ public:
     }
     return std::move(yoke_);
   }
+
+  [[nodiscard]] const std::vector<YokeMeasures>& measures() const { return measures_; }
 
 private:
   template <class Value> [[nodiscard]] PerSize<double> values(Value value) const {
@@ -167,6 +173,92 @@ private:
   Yoke yoke_;
 };
 
+// What no file may hold, measure by measure: told in the words of the body, since there is no file yet.
+class StartCheck {
+public:
+  StartCheck(const YokeStart& start, const Yoke& yoke, const std::vector<YokeMeasures>& measures)
+      : start_(start), yoke_(yoke), measures_(measures) {}
+
+  [[nodiscard]] Failure run() const {
+    for (std::size_t size = 0; size < measures_.size(); ++size) {
+      if (!(measures_[size].body > 0)) {
+        return Error{
+            {},
+            0,
+            0,
+            said("size '{}': the chest with its ease would be {} cm", yoke_.sizes[size], cm(measures_[size].body)),
+            tr("allowed: more than 0 cm: give more ease, or a larger chest")};
+      }
+      Failure failure = of_sleeves(size);
+      for (std::size_t piece = 0; piece < yoke_.pieces.size() && !failure; ++piece) {
+        failure = yoke_.pieces[piece].like.empty() ? of_piece(size, piece) : std::nullopt;
+      }
+      if (failure = failure ? failure : of_depth(size); failure) {
+        return failure;
+      }
+    }
+    return std::nullopt;
+  }
+
+private:
+  static std::string cm(double measure) { return short_decimal(measure, 1); }
+
+  [[nodiscard]] Failure refused(std::string message, double least, double most, bool by_arm) const {
+    const std::string from = short_decimal(least, 1);
+    const std::string to = short_decimal(most, 1);
+    return Error{{},
+                 0,
+                 0,
+                 std::move(message),
+                 by_arm ? said("allowed: {} to {} cm: give another upper arm, or another ease", from, to)
+                 : start_.rules == YokeRules{}
+                     ? said("allowed: {} to {} cm: give another chest, or another ease", from, to)
+                     : said("allowed: {} to {} cm: give another chest, another ease, or other shares", from, to)};
+  }
+
+  // A poncho has no sleeves, but room for the arms: as little as none.
+  [[nodiscard]] Failure of_sleeves(std::size_t size) const {
+    const double width = to_millimetre(measures_[size].sleeve);
+    const double least = start_.kind == YokeKind::pullover ? narrowest_yoke_piece_cm : 0;
+    if (width >= least && width <= widest_yoke_piece_cm) {
+      return std::nullopt;
+    }
+    return refused(said("size '{}': each sleeve would be {} cm wide at the bottom", yoke_.sizes[size], cm(width)),
+                   least, widest_yoke_piece_cm, !start_.body.upper_arm_cm.empty());
+  }
+
+  [[nodiscard]] Failure of_piece(std::size_t size, std::size_t number) const {
+    const YokePiece& piece = yoke_.pieces[number];
+    const auto allowed = [](double width) { return width >= narrowest_yoke_piece_cm && width <= widest_yoke_piece_cm; };
+    const double bottom = piece.bottom_cm.at(size);
+    const double top = piece.top_cm.at(size);
+    if (!allowed(bottom)) {
+      return refused(
+          said("size '{}': piece '{}' would be {} cm wide at the bottom", yoke_.sizes[size], piece.name, cm(bottom)),
+          narrowest_yoke_piece_cm, widest_yoke_piece_cm, false);
+    }
+    if (!allowed(top)) {
+      return refused(
+          said("size '{}': piece '{}' would be {} cm wide at the top", yoke_.sizes[size], piece.name, cm(top)),
+          narrowest_yoke_piece_cm, widest_yoke_piece_cm, false);
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] Failure of_depth(std::size_t size) const {
+    const double depth = yoke_.depth_cm.at(size);
+    if (depth >= shallowest_yoke_cm && depth <= deepest_yoke_cm) {
+      return std::nullopt;
+    }
+    return refused(said("size '{}': the yoke would be {} cm deep", yoke_.sizes[size], cm(depth)), shallowest_yoke_cm,
+                   deepest_yoke_cm, false);
+  }
+
+  const YokeStart& start_;
+  const Yoke& yoke_;
+  const std::vector<YokeMeasures>& measures_;
+};
+
 // The rows above the tiers such that the depth of every size comes out as near as it can.
 void fill_depth(const OpenedYoke& opened, Yoke& yoke) {
   for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
@@ -241,14 +333,26 @@ YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double
 }
 
 Result<Yoke> started_yoke(const YokeStart& start, const std::string& path, const FileReader& read) {
-  Yoke yoke = Starter(start).run();
+  Starter starter(start);
+  Yoke yoke = starter.run();
+  if (Failure failure = StartCheck(start, yoke, starter.measures()).run()) {
+    return *std::move(failure);
+  }
   auto opened = open_yoke(yoke, path, read);
   if (!opened) {
     return opened.error();
   }
   fill_depth(*opened, yoke);
   opened->yoke = std::move(yoke);
-  return split_to_fit(*opened);
+  auto split = split_to_fit(*opened);
+  if (!split) {
+    return split.error();
+  }
+  // Whatever else a file may not hold, such as a size's name twice: what can't be read is not written.
+  if (auto again = read_yoke(write_yoke(*split), path); !again) {
+    return Error{{}, 0, 0, again.error().message, again.error().remedy};
+  }
+  return split;
 }
 
 } // namespace punchwright

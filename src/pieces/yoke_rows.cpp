@@ -123,10 +123,13 @@ std::string text_of(const RowsOfYoke& rows) {
     return text + "; " + tr("no plain row can be spared: leave out pattern rows, or make the yoke deeper");
   }
   if (!nothing) {
-    const std::string still = decimal(std::fabs(rows.proposal_missing_mm), 0);
-    text += "; " + (rows.proposal_missing_mm < 0
-                        ? said("with {} plain rows above the tiers {} mm are too much", proposal, still)
-                        : said("with {} plain rows above the tiers {} mm are missing", proposal, still));
+    const double off = std::fabs(rows.proposal_missing_mm);
+    const std::string still = decimal(off, 0);
+    text += "; " + (off < 0.5 // no millimetre
+                        ? said("with {} plain rows above the tiers the depth comes out", proposal)
+                        : rows.proposal_missing_mm < 0
+                              ? said("with {} plain rows above the tiers {} mm are too much", proposal, still)
+                              : said("with {} plain rows above the tiers {} mm are missing", proposal, still));
   }
   if (rows.proposal_full) {
     text += "; " + said("a yoke holds no more than {} plain rows above a tier and {} rows in all: add a tier, or make "

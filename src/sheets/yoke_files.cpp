@@ -1,4 +1,5 @@
 // The sheets of a yoke put together: text pages, strips, cards; several times over, since pages name other pages.
+#include "pieces/shaping_kinds.hpp"
 #include "plan/other_machine.hpp"
 #include "sheets/card_pages.hpp"
 #include "sheets/output_names.hpp"
@@ -21,14 +22,31 @@ PageFrame frame_of(const YokeJob& job) {
   return frame_for(job.paper, job.scale_x, job.scale_y);
 }
 
+ShapingKinds kinds_of_strips(const YokeJob& job) {
+  ShapingKinds kinds;
+  for (const YokeStrip& strip : job.strips) {
+    kinds.add(job.at(strip.size, strip.piece, strip.tier).shaping);
+  }
+  return kinds;
+}
+
+// Of the pages of strips.
+std::string strips_title(const YokeJob& job) {
+  const std::string title = title_of_yoke(job);
+  const ShapingKinds kinds = kinds_of_strips(job);
+  return !kinds.increases  ? said("{}: strips for the rows of decreases", title)
+         : kinds.decreases ? said("{}: strips for the rows of decreases and increases", title)
+                           : said("{}: strips for the rows of increases", title);
+}
+
 std::vector<Sheet> strip_sheets(const YokeJob& job, std::vector<int>& begins, int pages_before, int pages) {
   const PageFrame frame = frame_of(job);
   std::vector<Group> groups = strip_groups(job, frame, begins);
   std::vector<Sheet> sheets;
   for (Group& group : groups) {
     const int number = pages_before + static_cast<int>(sheets.size()) + 1;
-    add_head_and_rulers(group.shapes, frame, said("{}: strips for the rows of decreases", title_of_yoke(job)),
-                        tr("full size · print at 100 %, do not scale"), number, pages);
+    add_head_and_rulers(group.shapes, frame, strips_title(job), tr("full size · print at 100 %, do not scale"), number,
+                        pages);
     Sheet sheet;
     sheet.title = title_of_yoke(job);
     sheet.groups.push_back(std::move(group));
@@ -80,7 +98,9 @@ AllPages set_all(const YokeJob& job, const YokePlaces& before, const std::vector
   const int text_pages = pages.pages();
   std::vector<Sheet> more;
   if (wants_strips(job)) {
-    set.places.parts.push_back({tr("Strips for the decreases"), text_pages + 1});
+    set.places.parts.push_back({kinds_of_strips(job).of(tr("Strips for the decreases"), tr("Strips for the increases"),
+                                                        tr("Strips for the decreases and increases")),
+                                text_pages + 1});
     more = strip_sheets(job, set.places.strips, text_pages, all_pages);
     for (int& page : set.places.strips) {
       page += text_pages + 1;

@@ -2,6 +2,7 @@
 #include "design/lengths.hpp"
 #include "design/words.hpp"
 #include "pieces/schematic.hpp"
+#include "pieces/shaping_kinds.hpp"
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
@@ -127,7 +128,13 @@ private:
       row(name_of_tier(job_, tier),
           [&](std::size_t size) { return std::to_string(job_.at(size, piece, tier).stitches); });
     }
-    row(tr("after the last decreases"),
+    ShapingKinds kinds;
+    for (const std::size_t size : sizes_) {
+      std::ranges::for_each(job_.plan.sizes[size].pieces[piece].tiers,
+                            [&](const TierOfPiece& tier) { kinds.add(tier.shaping); });
+    }
+    row(kinds.of(tr("after the last decreases"), tr("after the last increases"),
+                 tr("after the last decreases or increases")),
         [&](std::size_t size) { return std::to_string(job_.at(size, piece, tiers - 1).shaping.after); });
     const auto outline = [piece](const Schematic& schematic) { return schematic.pieces[outline_of(schematic, piece)]; };
     lengths(tr("width at the lower edge"), [&](const Schematic& schematic) { return outline(schematic).bottom; });

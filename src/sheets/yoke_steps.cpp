@@ -1,5 +1,6 @@
 // The steps of a piece, tier by tier: the needles in a table, the machine's steps, and how the work is moved.
 #include "design/words.hpp"
+#include "pieces/shaping_kinds.hpp"
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
@@ -32,6 +33,7 @@ constexpr TableColumn range_columns[] = {
     {noted("tier"), 0.0},           {noted("stitches"), 0.40, Anchor::end}, {noted("needles"), 0.43},
     {noted("columns"), 0.56},       {noted("less"), 0.69, Anchor::end},     {noted("after"), 0.76, Anchor::end},
     {noted("hung on again"), 0.79}, {noted("strip"), 1.0, Anchor::end}};
+constexpr std::size_t shaped_column = 4;
 
 FlowBlock table_row(const std::vector<std::string>& cells, double width, bool head) {
   FlowBlock block;
@@ -51,25 +53,38 @@ FlowBlock table_row(const std::vector<std::string>& cells, double width, bool he
   return block;
 }
 
+// Under "less" or "more" the number alone; where a piece does both, with its sign.
+std::string shaped_words(const Shaping& shaping, const ShapingKinds& kinds) {
+  const char* const sign = !(kinds.decreases && kinds.increases) ? ""
+                           : shaping.increases() > 0             ? "+"
+                           : shaping.decreases() > 0             ? "−"
+                                                                 : "";
+  return fmt::format("{}{}", sign, shaping.decreases() + shaping.increases());
+}
+
 std::vector<FlowBlock> range_table(const YokeJob& job, const YokeGroup& group, double width) {
+  const std::size_t tiers = job.opened.tiers.size();
+  ShapingKinds kinds;
+  for (std::size_t tier = 0; tier < tiers; ++tier) {
+    kinds.add(job.at(group.size, group.pieces.front(), tier).shaping);
+  }
   std::vector<std::string> heads;
   for (const TableColumn& column : range_columns) {
-    heads.emplace_back(tr(column.head));
+    heads.emplace_back(&column == &range_columns[shaped_column] ? kinds.of(tr(column.head), tr("more"), tr("change"))
+                                                                : tr(column.head));
   }
   std::vector<FlowBlock> blocks{table_row(heads, width, true)};
-  const std::size_t tiers = job.opened.tiers.size();
   for (std::size_t tier = 0; tier < tiers; ++tier) {
     const TierOfPiece& there = job.at(group.size, group.pieces.front(), tier);
     const bool again = is_hung_on_again(job.opened, there, tier);
     const std::size_t strip = strip_of(job, group.size, group.pieces.front(), tier);
-    const int less = there.shaping.before - there.shaping.after;
-    blocks.push_back(table_row(
-        {with_capital(name_of_tier(job, tier)), std::to_string(there.stitches), span(there.bed.first, there.bed.last),
-         fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1),
-         less < 0 ? fmt::format("+{}", -less) : std::to_string(less), std::to_string(there.shaping.after),
-         again ? span(there.first_after, there.last_after) : "–",
-         strip < job.strips.size() ? std::to_string(strip + 1) : "–"},
-        width, false));
+    blocks.push_back(table_row({with_capital(name_of_tier(job, tier)), std::to_string(there.stitches),
+                                span(there.bed.first, there.bed.last),
+                                fmt::format("{}–{}", there.bed.left_column + 1, there.bed.right_column + 1),
+                                shaped_words(there.shaping, kinds), std::to_string(there.shaping.after),
+                                again ? span(there.first_after, there.last_after) : "–",
+                                strip < job.strips.size() ? std::to_string(strip + 1) : "–"},
+                               width, false));
   }
   return blocks;
 }

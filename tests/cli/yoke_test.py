@@ -235,6 +235,37 @@ class Yokes(CommandTest):
             self.assertEqual([size["size"] for size in sizes], ["14 Jahre", "tall"])
             self.assertEqual([piece["piece"] for piece in sizes[0]["pieces"]], names)
 
+    def test_a_new_yoke_that_could_not_be_read_is_not_written(self):
+        out = self.folder / "new.yoke"
+        for wrong, words in ((["--chest", "90", "--upper-arm", "10", "--ease", "-4"], "'90 cm': each sleeve would be -0.9 cm"),
+                             (["--chest", "60", "--upper-arm", "10", "--ease", "-20"], "each sleeve would be -13.2 cm"),
+                             (["--chest", "10", "--ease", "-10"], "give more ease, or a larger chest")):
+            ended = run("yoke", "--new", "pullover", "--tier", TIERS / "corks.repeat", *wrong, "-o", out)
+            self.assert_refused(ended, words)
+            self.assertFalse(out.exists())
+
+    def test_increases_are_named_in_the_table(self):
+        path = self.folder / "wider.yoke"
+        path.write_text(f"""format = 1
+sizes = ["one"]
+[[piece]]
+name = "front"
+bottom_cm = 22.0
+top_cm = 30.0
+[depth]
+cm = 12.0
+[[tier]]
+repeat = "{TIERS / 'corks.repeat'}"
+plain_above = 4
+[fit]
+tolerance = 0.2
+seams = "free"
+""")
+        ended = run("yoke", path)
+        self.assert_ended(ended, DONE)
+        self.assertIn(b"after  increases\n", ended.out)
+        self.assertNotIn(b"decreases", ended.out)
+
 
 if __name__ == "__main__":
     command.main()

@@ -137,3 +137,14 @@ TEST_CASE("a split that no file can hold is refused, with its place and what wou
         "shore/harbour.yoke: cut in 2, a part of piece 'front' would be 0.45 cm wide at the top; allowed: 0.5 cm and "
         "more: make the piece wider there, or narrower where it is too wide for the bed");
 }
+
+TEST_CASE("nor is one that is not cut wider or narrower than a file holds") {
+  const Files files = pullover_files();
+  for (const auto& [bottom, top, words] :
+       {std::tuple(-0.9, 20.0, "piece 'front' would be -0.9 cm wide at the bottom; allowed: 0.5 to 500 cm"),
+        std::tuple(40.0, 0.4, "piece 'front' would be 0.4 cm wide at the top; allowed: 0.5 to 500 cm")}) {
+    const auto refused = split_to_fit(opened(of_one_width(bottom, top), files));
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().text() == std::string("shore/harbour.yoke: ") + words);
+  }
+}

@@ -168,3 +168,42 @@ TEST_CASE("an upper arm takes the place of the share, and wide pieces are split"
   CHECK(yoke->pieces[0].name == "front right 1");
   CHECK(yoke->pieces[0].bottom_cm.at(0) == doctest::Approx(39.6));
 }
+
+TEST_CASE("what no file may hold is refused by size, measure and remedy") {
+  const Files files = pullover_files();
+  const auto refused = [&](YokeKind kind, const BodyMeasures& body, const YokeRules& rules = {}) {
+    YokeStart start;
+    start.kind = kind;
+    start.profile = "bulky-card-24";
+    start.tiers = {"wide.repeat"};
+    start.body = body;
+    start.rules = rules;
+    const auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+    return yoke ? write_yoke(*yoke) : yoke.error().text();
+  };
+  using enum YokeKind;
+  // 10 − 4 less 8 % of 86; 10 − 20 less 8 % of 40.
+  CHECK(refused(pullover, {{"S", "M"}, {96, 90}, -4, {30, 10}, {}}) ==
+        "size 'M': each sleeve would be -0.9 cm wide at the bottom; allowed: 0.5 to 500 cm: give another upper arm, or "
+        "another ease");
+  CHECK(refused(pullover, {{"S"}, {60}, -20, {10}, {}}).starts_with("size 'S': each sleeve would be -13.2 cm wide"));
+  CHECK(refused(poncho, {{"S"}, {60}, -20, {10}, {}}).find("allowed: 0 to 500 cm") != std::string::npos);
+  for (const double ease : {-10.0, -11.0}) {
+    CHECK(refused(poncho, {{"S"}, {10}, ease, {}, {}}) ==
+          "size 'S': the chest with its ease would be " + std::to_string(static_cast<int>(10 + ease)) +
+              " cm; allowed: more than 0 cm: give more ease, or a larger chest");
+  }
+  CHECK(refused(pullover, {{"S"}, {20}, -19, {}, {}}) ==
+        "size 'S': each sleeve would be 0.3 cm wide at the bottom; allowed: 0.5 to 500 cm: give another chest, or "
+        "another ease");
+  CHECK(refused(poncho, {{"S"}, {20}, -17, {}, {}}) == // a quarter of 40 % of 3
+        "size 'S': piece 'front right' would be 0.3 cm wide at the top; allowed: 0.5 to 500 cm: give another chest, or "
+        "another ease");
+  YokeRules rules;
+  rules.depth = 0.01;
+  CHECK(refused(pullover, {{"S"}, {80}, 0, {}, {}}, rules) ==
+        "size 'S': the yoke would be 0.8 cm deep; allowed: 1 to 200 cm: give another chest, another ease, or other "
+        "shares");
+  CHECK(refused(pullover, {{"S", "S"}, {80, 90}, 0, {}, {}}).find("twice; allowed: each name once") !=
+        std::string::npos);
+}

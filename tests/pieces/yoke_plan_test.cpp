@@ -93,7 +93,13 @@ TEST_CASE("rows against the depth, and what would make it come out") {
   CHECK(rows.proposal == std::vector<int>{6, 5, 3});
   CHECK(text_of(rows) ==
         "37 rows (27 in the tiers, 10 plain), 200 mm of 220 mm: 4 rows (20 mm) are missing; with 6, 5, 3 "
-        "plain rows above the tiers 0 mm are missing");
+        "plain rows above the tiers the depth comes out");
+  RowsOfYoke nearly = rows;
+  for (const auto& [off, words] : {std::pair(0.4, "the depth comes out"), std::pair(-0.4, "the depth comes out"),
+                                   std::pair(0.6, "1 mm are missing"), std::pair(-2.6, "3 mm are too much")}) {
+    nearly.proposal_missing_mm = off;
+    CHECK(text_of(nearly).ends_with(std::string("plain rows above the tiers ") + words));
+  }
   yoke.depth_cm = {{18.5}};
   const RowsOfYoke less = rows_of_yoke(opened(yoke, files), 0);
   CHECK(less.missing_rows == -3);

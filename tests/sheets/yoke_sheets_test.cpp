@@ -169,3 +169,59 @@ TEST_CASE("what a strip takes away stands on one line of its heading") {
     CHECK(told == static_cast<int>(job.strips.size()));
   }
 }
+
+namespace {
+
+std::string text_of_pages(const OpenedYoke& yoke) {
+  const auto plan = plan_yoke(yoke);
+  REQUIRE(plan);
+  const auto pages = pages_of_yoke(yoke, *plan, {});
+  REQUIRE(pages);
+  std::string words;
+  for (const Sheet& sheet : *pages) {
+    for (const Group& group : sheet.groups) {
+      for (const Shape& shape : group.shapes) {
+        if (const auto* const text = std::get_if<TextShape>(&shape)) {
+          words += text->text + "\n";
+        }
+      }
+    }
+  }
+  return words;
+}
+
+bool says(const std::string& words, const std::string& line) {
+  return words.find(line) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("increases are called increases") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(40, 22);
+  yoke.fit = {0.2, YokeSeams::free};
+  const std::string narrowing = text_of_pages(opened(yoke, files));
+  for (const char* const words :
+       {"strips for the rows of decreases\n", "Strips for the decreases\n", "after the last decreases\n", "\nless\n"}) {
+    CAPTURE(words);
+    CHECK(says(narrowing, words));
+  }
+  CHECK_FALSE(says(narrowing, "ncreases\n"));
+  std::swap(yoke.pieces[0].bottom_cm, yoke.pieces[0].top_cm);
+  const std::string widening = text_of_pages(opened(yoke, files));
+  for (const char* const words :
+       {"strips for the rows of increases\n", "Strips for the increases\n", "after the last increases\n", "\nmore\n"}) {
+    CAPTURE(words);
+    CHECK(says(widening, words));
+  }
+  CHECK_FALSE(says(widening, "decreases\n"));
+  CHECK_FALSE(says(widening, "\nless\n"));
+  yoke.pieces.push_back({"back", {{40.0}}, {{22.0}}, ""});
+  const std::string both = text_of_pages(opened(yoke, files));
+  for (const char* const words :
+       {"strips for the rows of decreases and increases\n", "Strips for the decreases and increases\n",
+        "after the last increases\n", "after the last decreases\n", "\nless\n", "\nmore\n"}) {
+    CAPTURE(words);
+    CHECK(says(both, words));
+  }
+}

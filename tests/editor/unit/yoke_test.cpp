@@ -248,6 +248,23 @@ TEST_CASE("a yoke from measurements has the starter's numbers and its changes") 
   CHECK(yoke.pieces[0].bottom_cm.at(0) == doctest::Approx(measures.ring() / 4).epsilon(0.01));
 }
 
+TEST_CASE("measures of which no yoke can be made leave the dialog open, with the remark and what to do") {
+  const Desk desk;
+  App app = make_app();
+  app.session.folder = desk.folder;
+  NewYokeDialog wishes;
+  wishes.sizes = {{"mine", 90, 10}};
+  wishes.own_arms = true;
+  wishes.ease_cm = -4;
+  wishes.tiers = {desk.folder / "tiers" / "corks.repeat"};
+  apply(app, BeginYoke{wishes});
+  CHECK_FALSE(app.yoke.opened);
+  const auto* const refused = std::get_if<NewYokeDialog>(&app.session.dialog);
+  REQUIRE(refused != nullptr);
+  CHECK(refused->remark == "Size 'mine': each sleeve would be -0.9 cm wide at the bottom");
+  CHECK(refused->remedy == "allowed: 0.5 to 500 cm: give another upper arm, or another ease");
+}
+
 TEST_CASE("closing the window asks for the yoke after the repeat") {
   App app = with_yoke(patterns / "harbour-pullover.yoke");
   Yoke next = app.yoke.opened->yoke;
