@@ -34,7 +34,7 @@ struct WidthSearch {
 // one number by 2 cm than four of them by 1 cm. Where two such sums are equal, fewer changed widths are nearer.
 //
 // Told by the remainders of the tiers' repeats (closing_widths.hpp): 6 pieces with widths of their own in 4 tiers of 24
-// stitches take some 50 milliseconds. Where these are too many (more tiers or wider repeats), or the tolerance leaves
+// stitches take 20 to 150 milliseconds. Where these are too many (more tiers or wider repeats), or the tolerance leaves
 // so much room that the counts are, half a second is lost, and there is the search from part to part, a second or two:
 //
 // Best first, over limits to the counts of each piece in each tier. Each part of the search has for every piece the
