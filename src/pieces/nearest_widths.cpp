@@ -1,4 +1,5 @@
-// The search for widths: cut where counts can't fit together, and for each piece the nearest widths by themselves.
+// The search from part to part: cut where counts can't fit together, and for each piece the nearest widths by
+// themselves; and which search is asked first.
 #include "pieces/nearest_widths.hpp"
 
 #include "pieces/piece_widths.hpp"
@@ -33,6 +34,25 @@ struct Together {
   std::vector<std::size_t> groups;
   CountsProblem problem; // of these alone
 };
+
+// Of each group of pieces, as they are named.
+std::vector<WidthChange> width_changes(const OpenedYoke& opened, std::size_t size,
+                                       const std::vector<StepsOfPiece>& steps) {
+  const PieceGroups groups = groups_of(opened.yoke);
+  std::vector<WidthChange> changes;
+  for (std::size_t group = 0; group < steps.size(); ++group) {
+    const YokePiece& piece = opened.yoke.pieces[groups.first[group]];
+    const auto add = [&](bool top, double from, int far) {
+      if (far != 0) {
+        const auto to = static_cast<double>(in_thousandths(from) + far * PieceWidths::step);
+        changes.push_back({groups.first[group], top, from, to / 1000});
+      }
+    };
+    add(false, piece.bottom_cm.at(size), steps[group].bottom);
+    add(true, piece.top_cm.at(size), steps[group].top);
+  }
+  return changes;
+}
 
 class Search {
 public:
@@ -219,20 +239,11 @@ private:
   }
 
   [[nodiscard]] std::vector<WidthChange> changes_of(const Part& part) const {
-    std::vector<WidthChange> changes;
+    std::vector<StepsOfPiece> steps;
     for (std::size_t group = 0; group < widths_.size(); ++group) {
-      const YokePiece& piece = opened_.yoke.pieces[groups_.first[group]];
-      const StepsOfPiece& change = widths_[group].change(part.changes[group]);
-      const auto cm = [](std::int64_t thousandths) { return static_cast<double>(thousandths) / 1000; };
-      if (change.bottom != 0) {
-        changes.push_back(
-            {groups_.first[group], false, piece.bottom_cm.at(size_), cm(widths_[group].bottom(change.bottom))});
-      }
-      if (change.top != 0) {
-        changes.push_back({groups_.first[group], true, piece.top_cm.at(size_), cm(widths_[group].top(change.top))});
-      }
+      steps.push_back(widths_[group].change(part.changes[group]));
     }
-    return changes;
+    return width_changes(opened_, size_, steps);
   }
 
   const OpenedYoke& opened_;
@@ -249,10 +260,21 @@ private:
 
 } // namespace
 
-WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, int most_parts) {
-  WidthsFound found = Search(opened, size).run(most_parts, false);
+WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, const WidthSearch& search) {
+  if (search.first_parts > 0) {
+    const WidthsFound soon = Search(opened, size).run(search.first_parts, false);
+    if (!soon.gave_up) {
+      return soon;
+    }
+  }
+  const ClosingWidths closing = closing_widths(opened, size, search.sums);
+  if (!closing.gave_up) {
+    return {width_changes(opened, size, closing.changes), false, 0};
+  }
+  WidthsFound found = Search(opened, size).run(search.parts, false);
   if (found.gave_up) {
-    found.changes = Search(opened, size).run(most_parts, true).changes;
+    found.changes = Search(opened, size).run(search.parts, true).changes;
+    found.nearer_than_cm = std::max(found.nearer_than_cm, closing.nearer_than_steps * width_step_cm);
   }
   return found;
 }

@@ -2,15 +2,12 @@
 // An exact search: nothing that it leaves out is nearer.
 #pragma once
 
+#include "pieces/closing_widths.hpp"
 #include "pieces/open_yoke.hpp"
 
 #include <vector>
 
 namespace punchwright {
-
-// Widths change by whole millimetres, and none by more than 10 cm: beyond that it is another garment.
-constexpr double width_step_cm = 0.1;
-constexpr int most_width_steps = 100;
 
 struct WidthChange {
   std::size_t piece = 0; // that has the width; pieces like it go with it
@@ -26,19 +23,25 @@ struct WidthsFound {
   double nearer_than_cm = 0; // where it gave up: nothing fits with changes that come to less
 };
 
-// How many parts the search may be cut into; and as many for one that only looks for widths that fit, where the nearest
-// weren't found. Two pieces with widths of their own need some hundreds, one needs a few; four and more in rings that
-// leave little room may use them up, in a second or two.
-constexpr int most_width_parts = 8'000;
+// How much is looked at before a search gives up.
+struct WidthSearch {
+  int first_parts = 100; // of the search from part to part: where the tolerance leaves room, a few tell
+  WidthSums sums{};
+  int parts = 8'000; // where the sums gave up; and as many for one that only looks for widths that fit
+};
 
 // Nearness is the sum of the changes in cm, over the widths as they stand in the file: a designer would rather change
 // one number by 2 cm than four of them by 1 cm. Where two such sums are equal, fewer changed widths are nearer.
+//
+// Told by the remainders of the tiers' repeats (closing_widths.hpp): 6 pieces with widths of their own in 4 tiers of 24
+// stitches take 20 to 150 milliseconds. Where these are too many (more tiers or wider repeats), or the tolerance leaves
+// so much room that the counts are, half a second is lost, and there is the search from part to part, a second or two:
 //
 // Best first, over limits to the counts of each piece in each tier. Each part of the search has for every piece the
 // nearest widths whose counts keep to its limits, found piece by piece; their sum bounds the part. Where counts within
 // the tolerance of these widths fit together, they are the answer: all other parts are bounded by as much. Where they
 // don't, one of the pieces must have a count that those widths do not allow: the part is cut by which one, and whether
 // it has more or fewer.
-[[nodiscard]] WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, int most_parts = most_width_parts);
+[[nodiscard]] WidthsFound nearest_widths(const OpenedYoke& opened, std::size_t size, const WidthSearch& search = {});
 
 } // namespace punchwright

@@ -1,8 +1,6 @@
 // Works the changes out by their sum, and leaves out those that allow nothing new.
 #include "pieces/piece_widths.hpp"
 
-#include "pieces/nearest_widths.hpp"
-
 #include <algorithm>
 
 namespace punchwright {

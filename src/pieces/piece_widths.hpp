@@ -11,6 +11,10 @@
 
 namespace punchwright {
 
+// Widths change by whole millimetres, and none by more than 10 cm: beyond that it is another garment.
+constexpr double width_step_cm = 0.1;
+constexpr int most_width_steps = 100;
+
 struct Nearness {
   int steps = 0; // the changes together
   int widths = 0;

@@ -30,11 +30,6 @@ Cost cost_of(const CountsProblem& problem, const CountChoice& choice, std::size_
   return {pieces * (problem.denominator * above * above - 2 * above * choice.ideal.rest), pieces * stitches};
 }
 
-int remainder_of(int value, int divisor) {
-  const int rest = value % divisor;
-  return rest < 0 ? rest + divisor : rest;
-}
-
 struct Best {
   std::optional<Cost> cost;
   int stitches = 0;
@@ -90,7 +85,7 @@ public:
 
 private:
   [[nodiscard]] int rest_after(std::size_t group, int rest, int stitches) const {
-    return remainder_of(rest - problem_.pieces[group] * (stitches - 2 * problem_.edge), multiple_);
+    return remainder_of(rest - ring_remainder(problem_.pieces[group], stitches, problem_.edge, multiple_), multiple_);
   }
 
   [[nodiscard]] Best best_from(std::size_t group, int rest) const {

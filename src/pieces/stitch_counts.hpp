@@ -48,6 +48,15 @@ struct CountsProblem {
   std::vector<std::size_t> classes{}; // of each group: the first group whose remainder it shares; none: its own
 };
 
+[[nodiscard]] constexpr int remainder_of(int value, int divisor) {
+  const int rest = value % divisor;
+  return rest < 0 ? rest + divisor : rest;
+}
+// What the visible stitches of so many pieces leave of that multiple: all round a ring that closes, nothing.
+[[nodiscard]] constexpr int ring_remainder(int pieces, int stitches, int edge, int multiple) {
+  return remainder_of(pieces * (stitches - 2 * edge), multiple);
+}
+
 // By the rule of halves: the fewest stitches that may stand above `below`, and the most. Both grow with it.
 [[nodiscard]] int fewest_above(int below, int edge);
 [[nodiscard]] int most_above(int below, int edge);

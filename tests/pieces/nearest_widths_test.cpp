@@ -138,6 +138,11 @@ void check_against_all_widths(int own_pieces, int rounds, int most_in_all, int l
     const WidthsFound found = nearest_widths(yoke, 0);
     REQUIRE_FALSE(found.gave_up);
     const int sum = sum_of(found);
+    const WidthsFound by_remainders = nearest_widths(yoke, 0, {0});
+    CHECK_FALSE(by_remainders.gave_up);
+    CHECK(sum_of(by_remainders) == sum);
+    CHECK(by_remainders.changes.size() == found.changes.size());
+    CHECK((found.changes.empty() || fits(with_named(yoke, by_remainders))));
     const int tried_to = found.changes.empty() ? most_in_all : std::min(most_in_all, sum);
     const Tried tried = by_trying_all(yoke, 2 * static_cast<std::size_t>(own_pieces), tried_to, most_width_steps);
     if (found.changes.empty()) {
@@ -156,6 +161,45 @@ void check_against_all_widths(int own_pieces, int rounds, int most_in_all, int l
   }
   CHECK(named >= least_named);
   CHECK((own_pieces > 1 || none > 0));
+}
+
+// A ring of pieces with widths of their own over tiers of so many stitches and rows, on a bulky bed.
+struct Ring {
+  std::vector<std::pair<double, double>> widths; // bottom and top
+  std::vector<std::pair<int, int>> tiers;        // stitches and rows
+  double tolerance = 0;
+  int edge = 1;
+  std::vector<int> plain_above{};
+};
+
+OpenedYoke opened_ring(const Ring& ring) {
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.edge = ring.edge;
+  yoke.depth_cm = {{25.0}};
+  yoke.fit.tolerance = ring.tolerance;
+  yoke.pieces.clear();
+  for (const auto& [bottom, top] : ring.widths) {
+    yoke.pieces.push_back({fmt::format("piece {}", yoke.pieces.size() + 1), {{bottom}}, {{top}}, ""});
+  }
+  yoke.tiers.clear();
+  Files files;
+  for (std::size_t tier = 0; tier < ring.tiers.size(); ++tier) {
+    const auto [stitches, rows] = ring.tiers[tier];
+    const std::string name = fmt::format("{}-{}.repeat", stitches, rows);
+    files.texts[name] = tier_text(stitches, rows);
+    yoke.tiers.push_back({name, {{ring.plain_above.empty() ? 5 : ring.plain_above[tier]}}});
+  }
+  return opened(yoke, files);
+}
+
+void check_ring(const Ring& ring, int millimetres, int widths) {
+  const OpenedYoke yoke = opened_ring(ring);
+  const WidthsFound found = nearest_widths(yoke, 0);
+  CHECK_FALSE(found.gave_up);
+  CHECK(sum_of(found) == millimetres);
+  CHECK(std::ssize(found.changes) == widths);
+  CHECK(fits(with_named(yoke, found)) == (widths > 0));
 }
 
 } // namespace
@@ -219,7 +263,7 @@ TEST_CASE("where no widths fit within the bound, that is said; and where the sea
   const WidthsFound whole = nearest_widths(one, 0);
   REQUIRE_FALSE(whole.gave_up);
   REQUIRE(sum_of(whole) > 0);
-  const WidthsFound cut_short = nearest_widths(one, 0, 1);
+  const WidthsFound cut_short = nearest_widths(one, 0, {0, {0, 0}, 1});
   CHECK(cut_short.gave_up);
   CHECK(cut_short.nearer_than_cm * 10 <= sum_of(whole));
 }
@@ -232,7 +276,7 @@ TEST_CASE("a search that is cut short names widths that fit, and how near nothin
     const OpenedYoke yoke = opened(random_yoke(dice, 2), files);
     const WidthsFound whole = nearest_widths(yoke, 0);
     for (const int parts : {5, 20, 80}) {
-      const WidthsFound found = nearest_widths(yoke, 0, parts);
+      const WidthsFound found = nearest_widths(yoke, 0, {0, {0, 0}, parts});
       if (!found.gave_up) {
         CHECK(sum_of(found) == sum_of(whole));
         continue;
@@ -246,4 +290,47 @@ TEST_CASE("a search that is cut short names widths that fit, and how near nothin
     }
   }
   CHECK(guessed > 10);
+}
+
+// What another program found by trying every width of each piece and adding up the remainders.
+TEST_CASE("rings of many pieces with widths of their own and little tolerance: the nearest widths are proved") {
+  check_ring({{{35.0, 24.2}, {10.9, 35.3}, {18.4, 22.2}, {26.6, 16.5}}, {{6, 4}, {8, 6}, {8, 6}}, 0.004}, 160, 6);
+  check_ring(
+      {{{20.2, 29.4}, {34.5, 15.2}, {34.4, 15.1}, {18.7, 28.2}, {50.3, 16.3}}, {{8, 6}, {24, 15}, {24, 15}}, 0.01}, 107,
+      8);
+  check_ring(
+      {{{36.6, 5.9}, {17.1, 11.7}, {36.4, 13.0}, {35.6, 21.0}, {13.4, 17.4}}, {{6, 4}, {12, 10}, {24, 15}}, 0.004, 2},
+      453, 10);
+}
+
+TEST_CASE("a pullover of front, back and two sleeves, each with widths of its own, in ever smaller tolerances") {
+  Ring small{{{39.4, 11.8}, {23.5, 7.0}, {40.1, 10.9}, {23.9, 6.6}}, {{12, 10}, {6, 4}, {8, 6}}, 0.015, 1, {6, 6, 3}};
+  check_ring(small, 41, 6);
+  small.tolerance = 0.005;
+  check_ring(small, 242, 8);
+  small.tolerance = 0.003;
+  check_ring(small, 458, 8);
+}
+
+TEST_CASE("where no widths of a ring of many pieces fit, that is proved") {
+  check_ring({{{55.3, 19.8}, {33.4, 11.6}, {35.8, 36.7}, {22.4, 17.6}}, {{24, 15}, {6, 4}, {6, 4}}, 0.001, 0}, 0, 0);
+}
+
+TEST_CASE("told by the remainders or searched part by part: the same nearness") {
+  const Files files = pullover_files();
+  Dice dice(31);
+  int compared = 0;
+  for (int round = 0; round < 60; ++round) {
+    const OpenedYoke yoke = opened(random_yoke(dice, 2), files);
+    CAPTURE(write_yoke(yoke.yoke));
+    const WidthsFound told = nearest_widths(yoke, 0, {0});
+    const WidthsFound searched = nearest_widths(yoke, 0, {0, {0, 0}});
+    CHECK_FALSE(told.gave_up);
+    if (!searched.gave_up) {
+      ++compared;
+      CHECK(sum_of(told) == sum_of(searched));
+      CHECK(told.changes.size() == searched.changes.size());
+    }
+  }
+  CHECK(compared > 50);
 }
