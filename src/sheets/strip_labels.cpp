@@ -7,7 +7,7 @@
 namespace punchwright {
 namespace {
 
-constexpr double between = 0.6; // mm
+constexpr double between = 1.5; // mm; less would read as one line of words
 
 } // namespace
 
@@ -15,11 +15,12 @@ std::vector<LabelPlace> label_places(const std::vector<LabelWish>& wishes, doubl
   std::vector<LabelPlace> places;
   std::array<double, 2> next{left, left}; // from where on each line is free
   for (const LabelWish& wish : wishes) {
-    const std::array<double, 2> middles{std::max(wish.x, next[0] + wish.width / 2),
-                                        std::max(wish.x, next[1] + wish.width / 2)};
+    const double half = wish.width / 2;
+    const double wished = std::min(wish.x, right - half); // so that the last ones don't push all before them
+    const std::array<double, 2> middles{std::max(wished, next[0] + half), std::max(wished, next[1] + half)};
     const std::size_t line = middles[1] < middles[0] ? 1 : 0;
     places.push_back({static_cast<int>(line), middles[line]});
-    next[line] = middles[line] + wish.width / 2 + between;
+    next[line] = middles[line] + half + between;
   }
   std::array<double, 2> ends{right, right};
   for (std::size_t index = places.size(); index-- > 0;) {
