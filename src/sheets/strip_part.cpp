@@ -81,8 +81,11 @@ private:
                                          false,
                                          dashed_paint(ink::dark, 0.2),
                                          {}});
-      TextShape words = text_shape({right() + strip_flap / 2 - 0.9, top() + strip_part_height / 2},
-                                   said("flap: glue under part {}", part_.number + 1), 2.3, Anchor::middle);
+      const std::string glue = said("flap: glue under part {}", part_.number + 1);
+      const double room = strip_part_height - 2 * clear_of_ends;
+      const double type = label_type * std::min(1.0, room / width_of(glue, label_type, false)); // longer in German
+      TextShape words =
+          text_shape({right() + strip_flap / 2 - 0.9, top() + strip_part_height / 2}, glue, type, Anchor::middle);
       words.turned_degrees = 90;
       shapes_.emplace_back(words);
       crosses(right());
