@@ -140,7 +140,7 @@ struct Heading {
 std::string table_of(const SizePlan& size) {
   Heading piece_column(tr("piece"), 0);
   for (const PieceOfSize& piece : size.pieces) {
-    piece_column.width = std::max(piece_column.width, piece.name.size());
+    piece_column.width = std::max(piece_column.width, width_of(piece.name));
   }
   const Heading tiers(tr("tier"), 4);
   const Heading stitches(tr("stitches"), 8);

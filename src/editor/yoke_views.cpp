@@ -172,7 +172,7 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
     label_on(list, theme, {middle.x, middle.y + line * 0.8F},
              label_lines(theme, plan.pieces[piece].name, wide, most, true), true);
     const std::string counts =
-        said("{} to {}", plan.pieces[piece].tiers.front().stitches, plan.pieces[piece].tiers.back().shaping.after);
+        said("{0} to {1}", plan.pieces[piece].tiers.front().stitches, plan.pieces[piece].tiers.back().shaping.after);
     label_on(list, theme, {middle.x, middle.y + line * (0.8F + lines_of_names)}, label_lines(theme, counts, wide, 1));
   }
   finding_signs(app, list, shape, fitting);

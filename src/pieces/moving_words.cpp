@@ -12,11 +12,11 @@ std::string span_words(Needle first, Needle last) {
   return said("{} to {}", name_of(first), name_of(last));
 }
 
-// "L40 to L39, L34 to L33, R6 to R5".
+// "L40 to L39, L34 to L33, R6 to R5". With places by number, so that other languages needn't say it as a range.
 std::string transfers_words(const Shaping& shaping) {
   std::string words;
   for (const Transfer& transfer : shaping.transfers) {
-    words += (words.empty() ? "" : ", ") + span_words(transfer.from, transfer.to);
+    words += (words.empty() ? "" : ", ") + said("{0} to {1}", name_of(transfer.from), name_of(transfer.to));
   }
   return words;
 }

@@ -5,10 +5,16 @@
 #include "pieces/size_counts.hpp"
 #include "words/words.hpp"
 
+#include <fmt/format.h>
 #include <vector>
 
 namespace punchwright {
 namespace {
+
+// What is to be typed into the file, or stands there: with a point in every language.
+std::string in_the_file(double number) {
+  return fmt::format("{:g}", number);
+}
 
 bool fits(const OpenedYoke& opened, std::size_t size) {
   return nearest_counts(counts_problem(opened, size)).counts.has_value();
@@ -47,7 +53,7 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
 std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
   const CountsFound without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
   if (without_tolerance.gave_up) {
-    return said("with the tolerance of {}", short_decimal(opened.yoke.fit.tolerance, 6));
+    return said("with the tolerance of {}", in_the_file(opened.yoke.fit.tolerance));
   }
   std::string costliest;
   double most = 0;
@@ -63,7 +69,7 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
     }
   }
   if (costliest.empty()) {
-    return said("the tolerance of {} costs most", short_decimal(opened.yoke.fit.tolerance, 6));
+    return said("the tolerance of {} costs most", in_the_file(opened.yoke.fit.tolerance));
   }
   return without_tolerance.counts ? said("{} costs most, {} squared stitches", costliest, decimal(most, 1))
                                   : said("{} can't be kept at all", costliest);
@@ -89,8 +95,8 @@ double smallest_tolerance(OpenedYoke opened, std::size_t size) {
 
 std::string change_text(const Yoke& yoke, const WidthChange& change) {
   const std::string& name = yoke.pieces[change.piece].name;
-  const std::string to = short_decimal(change.to_cm, 3);
-  const std::string from = short_decimal(change.from_cm, 3);
+  const std::string to = in_the_file(change.to_cm);
+  const std::string from = in_the_file(change.from_cm);
   return change.top ? said("{} {} cm at the top instead of {} cm", name, to, from)
                     : said("{} {} cm at the bottom instead of {} cm", name, to, from);
 }
@@ -107,16 +113,16 @@ std::string changed_widths_text(const Yoke& yoke, const WidthsFound& found) {
   const std::string changes = changes_text(yoke, found);
   return found.gave_up
              ? said("with these widths, perhaps not the nearest (no change of less than {} cm in all does): {}",
-                    short_decimal(found.nearer_than_cm, 3), changes)
+                    in_the_file(found.nearer_than_cm), changes)
              : said("with the nearest widths: {}", changes);
 }
 
 std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
   if (found.gave_up) {
     return said("the search for widths that fit gave up: no change of less than {} cm in all does",
-                short_decimal(found.nearer_than_cm, 3));
+                in_the_file(found.nearer_than_cm));
   }
-  const std::string most = short_decimal(most_width_steps * width_step_cm, 3);
+  const std::string most = in_the_file(most_width_steps * width_step_cm);
   return yoke.fit.seams == YokeSeams::free
              ? said("no widths fit of which none changes by more than {} cm", most)
              : said("no widths fit of which none changes by more than {} cm: choose narrower repeats for the tiers, or "
@@ -135,10 +141,10 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
   const WidthsFound widths = nearest_widths(opened, size);
   const std::string with_widths = widths.changes.empty() ? std::string() : changed_widths_text(opened.yoke, widths);
   if (tolerance > 0 && !with_widths.empty()) {
-    error.remedy = said("it fits with a tolerance of {}, or {}", decimal(tolerance, 3), with_widths);
+    error.remedy = said("it fits with a tolerance of {}, or {}", fmt::format("{:.3f}", tolerance), with_widths);
   } else if (tolerance > 0) {
-    error.remedy =
-        said("it fits with a tolerance of {}; {}", decimal(tolerance, 3), without_widths(opened.yoke, widths));
+    error.remedy = said("it fits with a tolerance of {}; {}", fmt::format("{:.3f}", tolerance),
+                        without_widths(opened.yoke, widths));
   } else {
     error.remedy = with_widths.empty() ? without_widths(opened.yoke, widths) : said("it fits {}", with_widths);
   }

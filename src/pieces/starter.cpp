@@ -1,4 +1,5 @@
-// The percentage method in centimetres, written down as a yoke with its sources as comments.
+// The percentage method in centimetres, written down as a yoke with its sources as comments. Names and comments are in
+// the reader's language, numbers as the file has them.
 #include "pieces/starter.hpp"
 
 #include "design/lengths.hpp"
@@ -22,6 +23,14 @@ double to_millimetre(double cm) {
   return std::round(cm * 10) / 10;
 }
 
+std::string number_of(double number) {
+  return fmt::format("{:g}", number);
+}
+
+std::string comment(const std::string& words) {
+  return "# " + words;
+}
+
 std::string list_of(const std::vector<double>& numbers) {
   std::string text;
   for (const double number : numbers) {
@@ -42,8 +51,12 @@ std::string words_of_childrens(const BodyMeasures& body) {
     }
   }
   return names.empty() ? names
-                       : fmt::format("# {}: {} by age: crochetkitten.com, which has no chests: measure them", names,
-                                     arms ? "upper arms and armholes" : "armholes");
+                       : comment(arms ? said("{}: upper arms and armholes by age: crochetkitten.com, which has no "
+                                             "chests: measure them",
+                                             names)
+                                      : said("{}: armholes by age: crochetkitten.com, which has no chests: measure "
+                                             "them",
+                                             names));
 }
 
 // Which chests are those of the table of busts, as a comment; nothing where none is.
@@ -55,7 +68,7 @@ std::string words_of_busts(const BodyMeasures& body) {
       names += (names.empty() ? "" : ", ") + body.sizes[size];
     }
   }
-  return names.empty() ? names : fmt::format("# {}: busts by size: yayforyarn.com", names);
+  return names.empty() ? names : comment(said("{}: busts by size: yayforyarn.com", names));
 }
 
 // Fills pieces and depth, and says where each number comes from.
@@ -137,34 +150,36 @@ private:
       }
     }
     auto& lines = yoke_.extras.comments_before["piece.1"];
-    lines = {fmt::format("# chest {} cm with {:g} cm of ease: body {} cm", list_of(start_.body.chest_cm),
-                         start_.body.ease_cm, list_of(bodies))};
+    lines = {comment(said("chest {} cm with {} cm of ease: body {} cm", list_of(start_.body.chest_cm),
+                          number_of(start_.body.ease_cm), list_of(bodies)))};
     if (const std::string busts = words_of_busts(start_.body); !busts.empty()) {
       lines.push_back(busts);
     }
     if (start_.body.upper_arm_cm.empty()) {
-      lines.push_back(fmt::format("# sleeves {:g} % of the body, {:g} % left at each underarm, neck {:g} %",
-                                  rules.sleeve * 100, rules.underarm * 100, rules.neck * 100));
-    } else {
       lines.push_back(
-          fmt::format("# sleeves: upper arm {} cm with as much ease; {:g} % of the body left at each underarm, "
-                      "neck {:g} %",
-                      list_of(start_.body.upper_arm_cm), rules.underarm * 100, rules.neck * 100));
+          comment(said("sleeves {} % of the body, {} % left at each underarm, neck {} %", number_of(rules.sleeve * 100),
+                       number_of(rules.underarm * 100), number_of(rules.neck * 100))));
+    } else {
+      lines.push_back(comment(
+          said("sleeves: upper arm {} cm with as much ease; {} % of the body left at each underarm, "
+               "neck {} %",
+               list_of(start_.body.upper_arm_cm), number_of(rules.underarm * 100), number_of(rules.neck * 100))));
     }
     if (const std::string childrens = words_of_childrens(start_.body); !childrens.empty()) {
       lines.push_back(childrens);
     }
-    lines.emplace_back(
-        "# (handmadestitchbystitch.wordpress.com, summary of Knitting Without Tears and Knitting Around)");
+    lines.push_back(
+        comment(tr("(handmadestitchbystitch.wordpress.com, summary of Knitting Without Tears and Knitting Around)")));
     auto& depth = yoke_.extras.comments_before["depth"];
-    depth = {fmt::format("# {:g} % of the body (jenjoycedesign.com, 2012-08-16)", rules.depth * 100)};
+    depth = {comment(said("{} % of the body (jenjoycedesign.com, 2012-08-16)", number_of(rules.depth * 100)))};
     if (capped) {
-      depth.push_back(fmt::format("# but no deeper than {:g} cm at a chest of {:g} cm to {:g} cm at {:g} cm",
-                                  rules.shallow_cm, rules.shallow_chest_cm, rules.deep_cm, rules.deep_chest_cm));
-      depth.emplace_back("# (morrisandsons.com.au, a size table): a quarter is too much for large sizes");
+      depth.push_back(
+          comment(said("but no deeper than {} cm at a chest of {} cm to {} cm at {} cm", number_of(rules.shallow_cm),
+                       number_of(rules.shallow_chest_cm), number_of(rules.deep_cm), number_of(rules.deep_chest_cm))));
+      depth.push_back(comment(tr("(morrisandsons.com.au, a size table): a quarter is too much for large sizes")));
     }
     if (!raised.empty()) {
-      depth.push_back(fmt::format("# and no less deep than the armhole: {} cm (common practice)", list_of(raised)));
+      depth.push_back(comment(said("and no less deep than the armhole: {} cm (common practice)", list_of(raised))));
     }
   }
 

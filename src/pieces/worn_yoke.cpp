@@ -35,14 +35,38 @@ bool is_front(std::string_view name) {
   return std::ranges::any_of(fronts, [name](std::string_view front) { return name.starts_with(front); });
 }
 
-// The middle of what is worn at the front: of all pieces called so, or of the first one. As a share of the lowest
-// tier's ring, from the left end of the first piece.
+std::string first_word(const std::string& name) {
+  return name.substr(0, name.find(' '));
+}
+
+// Which pieces are worn at the front: those called so, else the first one and those beside it of the same
+// first word, since names are in any language: "Vorderteil rechts", "Vorderteil links". Where all have that word it
+// says nothing.
+std::vector<bool> worn_at_front(const SizePlan& plan) {
+  std::vector<bool> front;
+  for (const PieceOfSize& piece : plan.pieces) {
+    front.push_back(is_front(piece.name));
+  }
+  if (std::ranges::find(front, true) == front.end()) {
+    const std::string word = first_word(plan.pieces.front().name);
+    std::size_t alike = 1;
+    while (alike < plan.pieces.size() && first_word(plan.pieces[alike].name) == word) {
+      ++alike;
+    }
+    const std::size_t count = alike == plan.pieces.size() ? 1 : alike;
+    std::fill_n(front.begin(), count, true);
+  }
+  return front;
+}
+
+// The middle of what is worn at the front, as a share of the lowest tier's ring, from the left end of the first piece.
 double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
   const std::vector<int> begins = begins_round(opened, plan, 0);
   int low = -1;
   int high = begins[1];
+  const std::vector<bool> front = worn_at_front(plan);
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
-    if (is_front(plan.pieces[piece].name)) {
+    if (front[piece]) {
       low = low < 0 ? begins[piece] : low;
       high = begins[piece + 1];
     }

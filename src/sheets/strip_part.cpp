@@ -4,6 +4,7 @@
 
 #include "sheets/rulers.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/strip_labels.hpp"
 #include "sheets/text_metrics.hpp"
 #include "words/words.hpp"
 
@@ -16,6 +17,8 @@ namespace {
 
 constexpr double hair = 0.12;
 constexpr double label_type = 2.3;
+constexpr double neighbour_type = 2.1;
+constexpr double clear_of_ends = 0.6; // words from cuts and outlines
 // From a part's upper edge.
 constexpr double numbers_line = 8.6;
 constexpr double marks_line = 12.2;
@@ -24,6 +27,11 @@ constexpr double label_step = 5.0; // to the second line of labels
 constexpr double before_bar = 25.2;
 constexpr double after_bar = 29.6;
 constexpr double bar_height = 3.4;
+
+struct MarkWords {
+  std::string name;
+  std::string neighbour;
+};
 
 class PartPainter {
 public:
@@ -73,8 +81,11 @@ private:
                                          false,
                                          dashed_paint(ink::dark, 0.2),
                                          {}});
-      TextShape words = text_shape({right() + strip_flap / 2 - 0.9, top() + strip_part_height / 2},
-                                   said("flap: glue under part {}", part_.number + 1), 2.3, Anchor::middle);
+      const std::string glue = said("flap: glue under part {}", part_.number + 1);
+      const double room = strip_part_height - 2 * clear_of_ends;
+      const double type = label_type * std::min(1.0, room / width_of(glue, label_type, false)); // longer in German
+      TextShape words =
+          text_shape({right() + strip_flap / 2 - 0.9, top() + strip_part_height / 2}, glue, type, Anchor::middle);
       words.turned_degrees = 90;
       shapes_.emplace_back(words);
       crosses(right());
@@ -90,15 +101,15 @@ private:
 
   [[nodiscard]] bool shown(int position) const { return position >= part_.first && position < part_.end; }
 
-  // The bed's middle lies between L1 and R1. Its line ends above the bars, which have words; where parts are joined
-  // there, its number stands beside the cross.
+  // The bed's middle lies between L1 and R1. Its line ends above the marks' words; where parts are joined there,
+  // its number stands beside the cross.
   void middle() {
     if (part_.first <= 0 && part_.end >= 0) {
       constexpr double aside = cross_arm + 0.8;
       const double x = left() - part_.first * facts_.pitch;
       const bool at_next = part_.end == 0 && part_.number < part_.parts;
       const bool at_last = part_.first == 0 && part_.number > 1;
-      line(x, 0, x, before_bar - 0.8, dashed_paint(ink::dark, 0.25));
+      line(x, 0, x, first_labels - 0.8 * label_type - 0.4, dashed_paint(ink::dark, 0.25));
       text(at_next   ? x - aside
            : at_last ? x + aside
                      : x,
@@ -118,37 +129,54 @@ private:
       const double length = number % 10 == 0 ? 6.0 : number % 5 == 0 ? 5.0 : 3.5;
       line(x_of(position), 0, x_of(position), length, line_paint(ink::black, hair));
       if (all_named || number % 5 == 0) {
-        text(x_of(position), numbers_line, name_of(needle), label_type, Anchor::middle, number % 5 == 0);
+        const bool bold = number % 5 == 0;
+        const double half = width_of(name_of(needle), label_type, bold) / 2;
+        const double end = right() - clear_of_ends - half;
+        const double x = std::min(std::max(x_of(position), left() + clear_of_ends + half), end);
+        text(x, numbers_line, name_of(needle), label_type, Anchor::middle, bold);
       }
     }
   }
 
   void marks() {
     const bool out = facts_.tier.shaping.decreases() > 0;
-    double ends[] = {-1e9, -1e9}; // of the labels in both lines
+    std::vector<MarkWords> words;
+    std::vector<LabelWish> wishes;
     for (const StripMark& mark : facts_.marks) {
-      const int position = mark.needle.position;
-      if (!shown(position)) {
+      if (!shown(mark.needle.position)) {
         continue;
       }
-      const double x = x_of(position);
-      const std::string name = name_of(mark.needle);
-      const std::string neighbour =
-          out ? said("to {}", name_of(mark.neighbour)) : said("from {}", name_of(mark.neighbour));
+      const double x = x_of(mark.needle.position);
       line(x, 0, x, 6.6, line_paint(ink::black, 0.9));
       ring(x, out);
       arrow(x, x_of(mark.neighbour.position), out);
-      const double half = std::max(width_of(name, label_type, true), width_of(neighbour, label_type, false)) / 2;
-      const std::size_t row = x - half > ends[0] + 0.6 ? 0 : 1;
-      ends[row] = x + half;
-      const double y = first_labels + label_step * static_cast<double>(row);
-      text(x, y, name, label_type, Anchor::middle, true);
-      text(x, y + 2.3, neighbour, label_type - 0.2, Anchor::middle);
+      words.push_back({name_of(mark.needle),
+                       out ? said("to {}", name_of(mark.neighbour)) : said("from {}", name_of(mark.neighbour))});
+      wishes.push_back({x, std::max(width_of(words.back().name, label_type, true),
+                                    width_of(words.back().neighbour, neighbour_type, false))});
+    }
+    const std::vector<LabelPlace> places = label_places(wishes, left() + clear_of_ends, right() - clear_of_ends);
+    for (std::size_t index = 0; index < places.size(); ++index) {
+      const double y = first_labels + label_step * places[index].line;
+      leader(wishes[index], places[index].middle, y);
+      text(places[index].middle, y, words[index].name, label_type, Anchor::middle, true);
+      text(places[index].middle, y + 2.3, words[index].neighbour, neighbour_type, Anchor::middle);
     }
   }
 
+  // From the ring to words that don't stand in the middle below it.
+  void leader(const LabelWish& wish, double middle, double y) {
+    if (std::fabs(middle - wish.x) > 0.4) {
+      const double within = std::max(0.0, wish.width / 2 - 0.6);
+      line(wish.x, marks_line + ring_radius() + 0.3, std::clamp(wish.x, middle - within, middle + within),
+           y - 0.8 * label_type - 0.1, line_paint(ink::dark, 0.15));
+    }
+  }
+
+  [[nodiscard]] double ring_radius() const { return std::min(1.4, facts_.pitch * 0.28); }
+
   void ring(double x, bool out) {
-    const double radius = std::min(1.4, facts_.pitch * 0.28);
+    const double radius = ring_radius();
     CircleShape circle;
     circle.centre = {x, top() + marks_line};
     circle.radius = radius;
@@ -164,7 +192,7 @@ private:
   // From the needle to the one that takes its loop; of increases the other way.
   void arrow(double needle, double neighbour, bool out) {
     const double way = neighbour > needle ? 1.0 : -1.0;
-    const double near = needle + way * std::min(1.4, facts_.pitch * 0.28);
+    const double near = needle + way * ring_radius();
     const double far = neighbour - way * 0.2;
     const auto [from, to] = out ? std::pair(near, far) : std::pair(far, near);
     const double back = to > from ? -1.0 : 1.0;
@@ -197,7 +225,7 @@ private:
     const std::string needles = said("{} to {}", name_of(first), name_of(last));
     const std::string all = before ? said("in work now: {}", needles) : said("hung on again: {}", needles);
     const double inset = facts_.pitch * std::max(0, facts_.edge - (from - first.position)) + 1.2;
-    const double room = (end - from) * facts_.pitch - inset - facts_.pitch * facts_.edge;
+    const double room = (end - from) * facts_.pitch - inset - facts_.pitch * facts_.edge - clear_of_ends;
     for (const std::string& words : {all, needles}) { // on a narrow piece the needles alone
       if (width_of(words, 2.2, false) <= room) {
         text(x + inset, y + bar_height - 1.0, words, 2.2, Anchor::start);
@@ -221,19 +249,28 @@ private:
 
 } // namespace
 
-StripFacts facts_of(const YokeJob& job, const YokeStrip& strip) {
-  const TierOfPiece& tier = job.at(strip.size, strip.piece, strip.tier);
-  StripFacts facts{
-      tier, job.opened.profile.pitch_mm, job.opened.yoke.edge, is_hung_on_again(job.opened, tier, strip.tier), {}, 0,
-      0};
+std::vector<StripMark> marks_of(const TierOfPiece& tier) {
+  std::vector<StripMark> marks;
   for (const Transfer& transfer : tier.shaping.transfers) {
-    facts.marks.push_back({transfer.from, transfer.to});
+    marks.push_back({transfer.from, transfer.to});
   }
   if (tier.shaping.increases() > 0) {
     for (const Needle needle : needles_to_fill(tier.shaping, tier.first_after)) {
-      facts.marks.push_back({needle, Needle{needle.position - 1}});
+      marks.push_back({needle, Needle{needle.position - 1}});
     }
   }
+  return marks;
+}
+
+StripFacts facts_of(const YokeJob& job, const YokeStrip& strip) {
+  const TierOfPiece& tier = job.at(strip.size, strip.piece, strip.tier);
+  StripFacts facts{tier,
+                   job.opened.profile.pitch_mm,
+                   job.opened.yoke.edge,
+                   is_hung_on_again(job.opened, tier, strip.tier),
+                   marks_of(tier),
+                   0,
+                   0};
   facts.first = tier.bed.first.position;
   facts.end = tier.bed.last.position + 1;
   if (facts.hung_on_again) {
@@ -243,6 +280,30 @@ StripFacts facts_of(const YokeJob& job, const YokeStrip& strip) {
   facts.first = std::max(facts.first - 1, job.opened.profile.leftmost().position);
   facts.end = std::min(facts.end + 1, job.opened.profile.rightmost().position + 1);
   return facts;
+}
+
+std::vector<StripPart> parts_of_strip(const StripFacts& facts, double width) {
+  const int most = std::max(2, static_cast<int>(std::floor(width / facts.pitch + 1e-9)));
+  const auto between_two = [&](int cut) {
+    return std::ranges::any_of(facts.marks, [&](const StripMark& mark) {
+      return std::max(mark.needle.position, mark.neighbour.position) == cut;
+    });
+  };
+  std::vector<StripPart> parts;
+  for (int first = facts.first; first < facts.end;) {
+    const int left = facts.end - first;
+    const int more = (left + most - 1) / most;
+    int end = first + (left + more - 1) / more;
+    for (int moved = 0; moved < 2 && end < facts.end && end > first + 2 && between_two(end); ++moved) {
+      --end;
+    }
+    parts.push_back({static_cast<int>(parts.size()) + 1, 0, first, end, {}});
+    first = end;
+  }
+  for (StripPart& part : parts) {
+    part.parts = static_cast<int>(parts.size());
+  }
+  return parts;
 }
 
 void draw_strip_part(const StripFacts& facts, const StripPart& part, std::vector<Shape>& shapes) {

@@ -37,7 +37,12 @@ struct StripPart {
   Point corner;
 };
 
+[[nodiscard]] std::vector<StripMark> marks_of(const TierOfPiece& tier);
 [[nodiscard]] StripFacts facts_of(const YokeJob& job, const YokeStrip& strip);
+
+// Parts of about equal length, cut half-way between two needles, and never between a needle and the one that takes its
+// loop.
+[[nodiscard]] std::vector<StripPart> parts_of_strip(const StripFacts& facts, double width);
 
 void draw_strip_part(const StripFacts& facts, const StripPart& part, std::vector<Shape>& shapes);
 

@@ -10,7 +10,6 @@
 #include "words/words.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace punchwright {
 namespace {
@@ -19,32 +18,6 @@ constexpr double foot_room = 5.0; // above the ruler across
 constexpr double line_step = 3.6;
 constexpr double hair = 0.12;
 constexpr double part_step = strip_part_height + 10.0; // with room for crosses
-
-// Parts of about equal length, cut half-way between two needles, and never between a needle and the one that takes its
-// loop.
-std::vector<StripPart> parts_of_strip(const StripFacts& facts, double width) {
-  const int most = std::max(2, static_cast<int>(std::floor(width / facts.pitch + 1e-9)));
-  const auto between_two = [&](int cut) {
-    return std::ranges::any_of(facts.marks, [&](const StripMark& mark) {
-      return std::max(mark.needle.position, mark.neighbour.position) == cut;
-    });
-  };
-  std::vector<StripPart> parts;
-  for (int first = facts.first; first < facts.end;) {
-    const int left = facts.end - first;
-    const int more = (left + most - 1) / most;
-    int end = first + (left + more - 1) / more;
-    for (int moved = 0; moved < 2 && end < facts.end && end > first + 2 && between_two(end); ++moved) {
-      --end;
-    }
-    parts.push_back({static_cast<int>(parts.size()) + 1, 0, first, end, {}});
-    first = end;
-  }
-  for (StripPart& part : parts) {
-    part.parts = static_cast<int>(parts.size());
-  }
-  return parts;
-}
 
 // "24 pieces of 3 sizes; their steps name this strip", in place of names that would fill a page.
 std::string counted_users(const YokeJob& job, const YokeStrip& strip, std::size_t number) {

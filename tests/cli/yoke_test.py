@@ -3,6 +3,7 @@ splitting, and new yokes from measurements."""
 
 import json
 import re
+import subprocess
 
 import command
 import jsonschema
@@ -265,6 +266,32 @@ seams = "free"
         self.assert_ended(ended, DONE)
         self.assertIn(b"after  increases\n", ended.out)
         self.assertNotIn(b"decreases", ended.out)
+
+    def test_in_the_readers_language(self):
+        """Names and comments of a new yoke, and a table whose columns stand below each other all the same; numbers that are
+        typed into the file have a point, and what goes onto a needle is no range."""
+        out = self.folder / "new.yoke"
+        tiers = ["--tier", TIERS / "corks.repeat", "--tier", TIERS / "pot-buoys.repeat", "--tier", TIERS / "small-waves.repeat"]
+        self.assert_ended(run("--language", "de", "yoke", "--new", "pullover", *tiers, "--chest", "100.5", "--sizes", "one",
+                              "-o", out), DONE)
+        text = out.read_text()
+        self.assertIn('name = "Vorderteil"', text)
+        self.assertIn("# Brustumfang 100.5 cm mit 7.5 cm Zugabe", text)
+        for english in ("front", "sleeve", "chest"):
+            self.assertNotIn(english, text)
+        self.assertEqual([piece["piece"] for piece in self.answer(out)["sizes"][0]["pieces"]],
+                         ["Vorderteil", "linker Ärmel", "Rückenteil", "rechter Ärmel"])
+        table = run("--language", "de", "yoke", out).text.splitlines()
+        ends = {line.index("–") for line in table if re.match(r"(Vorder|link|Rücken|recht)", line)}
+        self.assertEqual(len(ends), 1, table)
+        text = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/').replace("top_cm = [11.8, ", "top_cm = [5.5, ")
+        told = run("--language", "de", "yoke", self.file("narrow.yoke", text)).err
+        self.assertRegex(told, r"[0-9]\.[0-9]+ cm .* 5\.5 cm")
+        self.assertNotRegex(told, r"[0-9],[0-9]+ cm")
+        sheets = self.folder / "steps.pdf"
+        self.assert_ended(run("--language", "de", "yoke", YOKES[1], "-o", sheets, "--sheets", "steps"), DONE)
+        words = subprocess.run(["pdftotext", sheets, "-"], check=True, stdout=subprocess.PIPE).stdout.decode()
+        self.assertRegex(words, r"Nachbarnadel\s+umhängen:\s+[LR]\d+\s+auf\s+[LR]\d+")
 
 
 if __name__ == "__main__":

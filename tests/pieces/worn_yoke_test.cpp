@@ -107,6 +107,28 @@ TEST_CASE("every stitch that can be seen lies in the picture where the cone has 
   }
 }
 
+TEST_CASE("the front is told in any language: the first piece, and those beside it of the same first word") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  const auto turned_by = [&](const std::vector<std::string>& names) {
+    for (std::size_t piece = 0; piece < names.size(); ++piece) {
+      yoke.pieces[piece] = {names[piece], {{30.0}}, {{13.0}}, ""};
+    }
+    const OpenedYoke named = opened(yoke, files);
+    return -worn_rings(named, planned(named, 0)).front().turns.front(); // from the first piece to the front's middle
+  };
+  for (const auto& names : {std::vector<std::string>{"front right", "front left", "back left", "back right"},
+                            {"Vorderteil rechts", "Vorderteil links", "Rückenteil links", "Rückenteil rechts"}}) {
+    CHECK(turned_by(names) == doctest::Approx(1 / 4.0));
+  }
+  for (const auto& names : {std::vector<std::string>{"front", "left sleeve", "back", "right sleeve"},
+                            {"Vorderteil", "linker Ärmel", "Rückenteil", "rechter Ärmel"},
+                            {"gore 1", "gore 2", "gore 3", "gore 4"}}) {
+    CHECK(turned_by(names) == doctest::Approx(1 / 8.0));
+  }
+  CHECK(turned_by({"right sleeve", "front", "left sleeve", "back"}) == doctest::Approx(3 / 8.0));
+}
+
 TEST_CASE("beside the yoke and in the neck there is nothing: white") {
   const Files files = pullover_files();
   const Looked looked(opened(pullover(), files), 0);

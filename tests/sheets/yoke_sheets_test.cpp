@@ -8,6 +8,7 @@
 #include "sheets/yoke_parts.hpp"
 
 #include <algorithm>
+#include <random>
 #include <set>
 
 using namespace punchwright;
@@ -138,6 +139,107 @@ TEST_CASE("no line crosses the words of a strip, wherever its parts are joined")
     for (int joined_at = facts.first + 4; joined_at <= facts.end - 4; ++joined_at) {
       CAPTURE(joined_at);
       check_words_stay_clear(facts, joined_at);
+    }
+  }
+}
+
+namespace {
+
+// Of a piece whose row of decreases or increases is as wished, on a bed of that pitch.
+StripFacts strip_facts(TierOfPiece& tier, double pitch, const ShapingWishes& wishes) {
+  tier.stitches = wishes.before;
+  tier.shaping = shaping_between(wishes);
+  tier.bed.first = wishes.first;
+  tier.bed.last = {wishes.first.position + wishes.before - 1};
+  tier.first_after = {wishes.first.position + (wishes.before - wishes.after) / 2};
+  tier.last_after = {tier.first_after.position + wishes.after - 1};
+  StripFacts facts{tier, pitch, wishes.edge, true, marks_of(tier), 0, 0};
+  facts.first = std::min(tier.bed.first.position, tier.first_after.position) - 1;
+  facts.end = std::max(tier.bed.last.position, tier.last_after.position) + 2;
+  return facts;
+}
+
+// On a bed of 250 needles; every second one, or every third, is as dense as it gets.
+ShapingWishes random_shaping(std::mt19937& dice) {
+  const auto from = [&](int low, int high) { return std::uniform_int_distribution<int>(low, high)(dice); };
+  ShapingWishes wishes;
+  wishes.edge = from(0, 3);
+  wishes.before = from(20, 230);
+  wishes.first = {from(-120, 120 - wishes.before)};
+  const int most = (wishes.before - 2 * wishes.edge - 2) / 2;
+  const int changed = from(0, 1) == 0 ? most - from(0, 2) : from(1, most);
+  const bool fewer = from(0, 1) == 0;
+  wishes.after = fewer ? wishes.before - changed : std::min(wishes.before + changed, 240);
+  wishes.how.way = from(0, 1) == 0 ? DecreaseWay::spread : DecreaseWay::gathered;
+  wishes.how.towards = from(0, 1) == 0 ? DecreaseTowards::centre : DecreaseTowards::edges;
+  return wishes;
+}
+
+struct Seen {
+  std::vector<std::pair<std::string, Extent>> words;
+  std::vector<Extent> lines;
+};
+
+Seen seen_on(const std::vector<Shape>& shapes) {
+  Seen seen;
+  for (const Shape& shape : shapes) {
+    if (const auto* const text = std::get_if<TextShape>(&shape); text != nullptr) {
+      Extent extent = extent_of(*text);
+      if (text->turned_degrees != 0) { // a quarter to the right about the middle of its base line
+        const double half = (extent.right - extent.left) / 2;
+        extent = {text->at.x, text->at.x + 0.72 * text->height_mm, text->at.y - half, text->at.y + half};
+      }
+      seen.words.emplace_back(text->text, extent);
+    } else if (const auto* const line = std::get_if<PolylineShape>(&shape);
+               line != nullptr && !line->closed && line->points.size() == 2) {
+      const auto [x0, x1] = std::minmax(line->points[0].x, line->points[1].x);
+      const auto [y0, y1] = std::minmax(line->points[0].y, line->points[1].y);
+      seen.lines.push_back({x0 - 0.05, x1 + 0.05, y0 - 0.05, y1 + 0.05});
+    }
+  }
+  return seen;
+}
+
+void check_words_of_part(const StripFacts& facts, const StripPart& part) {
+  std::vector<Shape> shapes;
+  draw_strip_part(facts, part, shapes);
+  const double right = part.corner.x + (part.end - part.first) * facts.pitch;
+  const double bottom = part.corner.y + strip_part_height;
+  const Seen seen = seen_on(shapes);
+  for (std::size_t index = 0; index < seen.words.size(); ++index) {
+    const auto& [words, extent] = seen.words[index];
+    CAPTURE(words);
+    const bool on_flap = words.starts_with("flap");
+    if (extent.bottom > part.corner.y) { // others stand above the part, where nothing is kept
+      CHECK(extent.left >= (on_flap ? right : part.corner.x) + 0.3);
+      CHECK(extent.right <= (on_flap ? right + strip_flap : right) - 0.3);
+      CHECK(extent.top >= part.corner.y);
+      CHECK(extent.bottom <= bottom);
+    }
+    for (const Extent& line : seen.lines) {
+      CHECK_FALSE(extent.meets(line));
+    }
+    for (std::size_t other = 0; other < index; ++other) {
+      CAPTURE(seen.words[other].first);
+      CHECK_FALSE(extent.meets(seen.words[other].second));
+    }
+  }
+}
+
+} // namespace
+
+TEST_CASE("the words of a strip stand on their part, clear of cuts, outlines, flaps, the middle and each other") {
+  std::mt19937 dice(20261127);
+  for (int strip = 0; strip < 400; ++strip) {
+    CAPTURE(strip);
+    const double pitch = strip % 4 == 0 ? 3.6 : std::uniform_int_distribution<int>(36, 90)(dice) / 10.0;
+    TierOfPiece tier;
+    const StripFacts facts = strip_facts(tier, pitch, random_shaping(dice));
+    CAPTURE(pitch);
+    for (StripPart part : parts_of_strip(facts, std::uniform_int_distribution<int>(100, 180)(dice))) {
+      CAPTURE(part.number);
+      part.corner = {20, 100};
+      check_words_of_part(facts, part);
     }
   }
 }
