@@ -98,9 +98,15 @@ class Yokes(WindowTest):
             editor.key("ctrl+a")
             editor.type(typed)
             editor.settle()
-            editor.click("begin yoke")
-            editor.settle()
-            self.assertEqual(editor.state["places"]["begin yoke"], remarked, f"begun with '{typed}'")
+            before = editor.state["places"]["begin yoke"]
+            x, y = round((before[0] + before[2]) / 2), round((before[1] + before[3]) / 2)
+            editor._xdotool("mousemove", "--window", editor.window, x, y)
+            editor.wait_next(lambda state: state["idle"], "the pointer's arrival")
+            editor._xdotool("mousedown", 1)
+            editor.wait_next(lambda state: state["idle"], "the press")
+            self.assertEqual(editor.state["places"]["begin yoke"], before, f"after '{typed}'")
+            editor._xdotool("mouseup", 1)
+            editor.wait_next(lambda state: state["places"]["begin yoke"] == remarked and state["idle"], "begun")
 
     def test_a_yoke_is_begun_from_measurements_a_width_is_dragged_and_what_is_saved_has_both(self):
         editor, desk = self.begin()
