@@ -159,13 +159,15 @@ struct Drawer {
         changed;
     changed =
         count_field({app, actions, "new rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
-    width_words(app, profile, wishes.width);
-    if (profile != nullptr) {
-      const Gauge gauge = usual_gauge(*profile);
-      hint(app.theme, said("Begins with {} stitches and {} rows to 10 cm; your swatch says better.",
-                           short_decimal(gauge.stitches, 1), short_decimal(gauge.rows, 1)));
-    }
-    warning_lines(app.theme, dialog.remark);
+    remarks_above_buttons([&] {
+      width_words(app, profile, wishes.width);
+      if (profile != nullptr) {
+        const Gauge gauge = usual_gauge(*profile);
+        hint(app.theme, said("Begins with {} stitches and {} rows to 10 cm; your swatch says better.",
+                             short_decimal(gauge.stitches, 1), short_decimal(gauge.rows, 1)));
+      }
+      warning_lines(app.theme, dialog.remark);
+    });
     if (changed || wishes.remark != dialog.remark) {
       actions.push(SetDialog{wishes});
     }
@@ -268,12 +270,13 @@ bool scrolls_below_title(const Dialog& dialog) {
 
 // As tall as what it holds, which the last frame has found, or as there is room for. ImGui doesn't show the first
 // frame.
-template <class Draw> void scrolling(float room, Draw&& draw) {
+template <class Draw> void scrolling(Actions& actions, float room, Draw&& draw) {
   float& tall = *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("tall"), room);
   ImGui::BeginChild("below title", ImVec2(0, std::min(tall, room)), false, ImGuiWindowFlags_NavFlattened);
   draw();
   const float found = ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y;
   ImGui::EndChild();
+  actions.unsettled = actions.unsettled || tall != std::max(1.0F, found);
   tall = std::max(1.0F, found);
 }
 
@@ -310,7 +313,7 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
     }
     const auto draw = [&] { std::visit(Drawer{app, actions, placed}, dialog); };
     if (scrolls_below_title(dialog)) {
-      scrolling(std::floor(size.y - 20 - border.y - ImGui::GetCursorPosY()), draw);
+      scrolling(actions, std::floor(size.y - 20 - border.y - ImGui::GetCursorPosY()), draw);
     } else {
       draw();
     }

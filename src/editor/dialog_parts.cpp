@@ -59,6 +59,21 @@ void warning_lines(const Theme& theme, const std::string& text) {
   }
 }
 
+void remarks_above_buttons(const std::function<void()>& draw) {
+  float& kept = *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("remarks"), -1);
+  const ImVec2 start = ImGui::GetCursorScreenPos();
+  constexpr auto left = ImGuiMouseButton_Left; // it presses what it is let go on: that frame is still of the press
+  if (kept < 0 || (!ImGui::IsMouseDown(left) && !ImGui::IsMouseReleased(left))) {
+    draw();
+    kept = ImGui::GetCursorScreenPos().y - start.y;
+    return;
+  }
+  ImGui::PushClipRect(start, {start.x + ImGui::GetContentRegionAvail().x, start.y + kept}, true);
+  draw();
+  ImGui::PopClipRect();
+  ImGui::SetCursorScreenPos({start.x, start.y + kept});
+}
+
 void width_words(const App& app, const Profile* profile, int width) {
   if (profile == nullptr || !profile->card) {
     hint(app.theme, tr("Selected by hand, a repeat may have any width."));

@@ -3,6 +3,8 @@
 
 #include "editor/actions.hpp"
 
+#include <functional>
+
 namespace punchwright::editor {
 
 // px that a dialog may take, without its borders.
@@ -24,6 +26,9 @@ void scroll_by_keys();
 // Text that wraps, and words that warn.
 void text_lines(const std::string& text);
 void warning_lines(const Theme& theme, const std::string& text);
+// Remarks above a dialog's buttons. While a mouse button is pressed they keep the room that they had, since leaving a
+// field by a press may take a remark away or bring one, and what was pressed would slip away from under the pointer.
+void remarks_above_buttons(const std::function<void()>& draw);
 // Which widths a card takes, and whether the wished one is among them.
 void width_words(const App& app, const Profile* profile, int width);
 

@@ -146,9 +146,11 @@ void size_dialog(const App& app, Actions& actions, const SizeDialog& dialog) {
   changed =
       count_field({app, actions, "size rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
   changed = choose_anchor(app, actions, wishes) || changed;
-  hint(app.theme, said("{} New stitches are main.", words_for(wishes, app.work.design.grid)));
-  width_words(app, &app.work.profile, wishes.width);
-  warning_lines(app.theme, dialog.remark);
+  remarks_above_buttons([&] {
+    hint(app.theme, said("{} New stitches are main.", words_for(wishes, app.work.design.grid)));
+    width_words(app, &app.work.profile, wishes.width);
+    warning_lines(app.theme, dialog.remark);
+  });
   if (changed || wishes.remark != dialog.remark) {
     actions.push(SetDialog{wishes});
   }

@@ -77,7 +77,7 @@ Actions one_frame(App& app, Window& window, bool publish, bool draw) {
   actions.publish_places = publish;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
-  actions.unsettled = something_opens();
+  actions.unsettled = something_opens() || actions.unsettled;
   window.end_frame(app, draw && !window.input_waiting());
   give_drawing_room_back();
   app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();

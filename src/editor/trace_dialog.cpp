@@ -298,7 +298,7 @@ void trace_panel(const App& app, Actions& actions, const TraceDialog& dialog) {
     ImGui::EndTable();
   }
   ImGui::EndChild();
-  warning_lines(theme, dialog.remark);
+  remarks_above_buttons([&] { warning_lines(theme, dialog.remark); });
   if (changed) {
     actions.push(SetDialog{retraced(wishes, design)});
   } else if (wishes.remark != dialog.remark) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <imgui.h>
 #include <imgui_internal.h>
 
@@ -124,11 +125,26 @@ bool typing_undoes(const KeyEvent& key) {
   return field->GetUndoAvailCount() > 0 || field->GetRedoAvailCount() > 0;
 }
 
+namespace {
+
+// What is as tall as what it holds learns that from the frame before.
+bool takes_another_size(const ImGuiWindow& window) {
+  if ((window.Flags & ImGuiWindowFlags_AlwaysAutoResize) == 0 || window.SkipItems) {
+    return false;
+  }
+  const ImGuiWindowTempData& drawn = window.DC;
+  const float tall = std::floor(std::max(drawn.CursorMaxPos.y, drawn.IdealMaxPos.y) - drawn.CursorStartPos.y);
+  return tall != window.ContentSizeIdeal.y;
+}
+
+} // namespace
+
 bool something_opens() {
   const ImGuiContext& context = *ImGui::GetCurrentContext();
   const bool moves = context.NavMoveForwardToNextFrame || context.NavMoveSubmitted;
   return moves || std::ranges::any_of(context.Windows, [](const ImGuiWindow* window) {
-           return window->Active && (window->HiddenFramesCanSkipItems > 0 || window->HiddenFramesCannotSkipItems > 0);
+           return window->Active && (window->HiddenFramesCanSkipItems > 0 || window->HiddenFramesCannotSkipItems > 0 ||
+                                     takes_another_size(*window));
          });
 }
 

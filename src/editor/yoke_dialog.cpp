@@ -223,10 +223,12 @@ void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog
   heading(theme, tr("What comes of it"));
   outcome(app, dialog);
   ImGui::EndChild();
-  warning_lines(theme, dialog.remark);
-  if (!dialog.remedy.empty()) {
-    hint(theme, dialog.remedy);
-  }
+  remarks_above_buttons([&] {
+    warning_lines(theme, dialog.remark);
+    if (!dialog.remedy.empty()) {
+      hint(theme, dialog.remedy);
+    }
+  });
   if (changed || next.remark != dialog.remark) {
     next.remedy.clear();
     if (changed && next.remark == dialog.remark) {

@@ -178,6 +178,19 @@ class Start(WindowTest):
         editor.click("menu recent 2")
         editor.wait(lambda state: state["path"] == str(second), "the second file")
 
+    def test_the_start_page_lies_still_once_it_is_there(self):
+        editor = self.start_blank()
+        editor.key("ctrl+shift+s")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the dialog")
+        editor.fill_name("another.repeat")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "saved")
+        editor.key("ctrl+shift+n")  # a line taller than before
+        editor.wait(lambda state: "recent 1" in state["places"] and state["idle"], "the start page")
+        before = editor.state["places"]["start yoke"]
+        editor._xdotool("mousemove", "--window", editor.window, 30, 300, "mousemove", "--window", editor.window, 32, 300)
+        editor.wait_next(lambda state: state["idle"], "the pointer's arrival")
+        self.assertEqual(editor.state["places"]["start yoke"], before)
+
     def test_unsaved_work_is_asked_for_before_a_demo_takes_its_place(self):
         editor = self.start(self.write("a.repeat", blank()))
         editor.stroke([(2, 2)])

@@ -73,6 +73,41 @@ class Yokes(WindowTest):
                     "the yoke")
         return editor, desk
 
+    def test_begin_stays_under_the_pointer_while_a_remark_goes_or_comes(self):
+        desk = self.desk()
+        tiers = [desk / "tiers" / "pot-buoys.repeat", desk / "tiers" / "rope.repeat"]  # of two machines
+        editor = self.start_blank()
+        editor.key("ctrl+k")
+        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "all commands")
+        editor.type("new yoke")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog")
+        for tier in tiers:
+            editor.click("new tier")
+            editor.wait(lambda state: state["dialog"] == "yoke-tier" and state["idle"], "the files")
+            editor.fill_name(tier)
+            editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog again")
+        alone = editor.state["places"]["begin yoke"]
+        editor.click("begin yoke")
+        editor.settle()
+        remarked = editor.state["places"]["begin yoke"]
+        self.assertEqual(editor.state["dialog"], "new-yoke")
+        self.assertNotEqual(remarked, alone, "the remark has its line")
+        for typed in ("104", "5"):  # too little is spoken of only when the field is left: by the press
+            editor.click("new chest 1")
+            editor.key("ctrl+a")
+            editor.type(typed)
+            editor.settle()
+            before = editor.state["places"]["begin yoke"]
+            x, y = round((before[0] + before[2]) / 2), round((before[1] + before[3]) / 2)
+            editor._xdotool("mousemove", "--window", editor.window, x, y)
+            editor.wait_next(lambda state: state["idle"], "the pointer's arrival")
+            editor._xdotool("mousedown", 1)
+            editor.wait_next(lambda state: state["idle"], "the press")
+            self.assertEqual(editor.state["places"]["begin yoke"], before, f"after '{typed}'")
+            editor._xdotool("mouseup", 1)
+            editor.wait_next(lambda state: state["places"]["begin yoke"] == remarked and state["idle"], "begun")
+
     def test_a_yoke_is_begun_from_measurements_a_width_is_dragged_and_what_is_saved_has_both(self):
         editor, desk = self.begin()
         yoke = editor.state["yoke"]
