@@ -1,5 +1,6 @@
 // What is wrong with the design, in words; each finding jumps to its place in the drawing.
 #include "design/words.hpp"
+#include "editor/finding_entries.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
@@ -12,78 +13,7 @@ namespace punchwright::editor {
 
 namespace {
 
-// What it is and where, in a few words: the heading of an entry.
-std::string place_of(const Finding& finding, const Finding& last) {
-  const std::string title = tr(title_of(finding.id).data());
-  if (finding.id == FindingId::yarns_too_alike) {
-    return said("{}: {} and {}", title, finding.yarn, finding.other);
-  }
-  if (finding.row != last.row) {
-    return said("Rows {} to {}", std::min(finding.row, last.row) + 1, std::max(finding.row, last.row) + 1);
-  }
-  if (finding.row < 0) {
-    return finding.line > 0 ? said("{}, line {}", title, finding.line) : title;
-  }
-  std::string place = said("Row {}", finding.row + 1);
-  if (finding.first_needle && finding.last_needle) {
-    place += fmt::format(", {}–{}", name_of(*finding.first_needle), name_of(*finding.last_needle));
-  } else if (finding.first_column >= 0 && finding.first_column == finding.last_column) {
-    place = said("{}, column {}", place, finding.first_column + 1);
-  } else if (finding.first_column >= 0) {
-    place = said("{}, columns {}–{}", place, finding.first_column + 1, finding.last_column + 1);
-  }
-  return finding.on_piece ? said("{} (piece)", place) : place;
-}
-
-Colour colour_of(const Theme& theme, Severity severity) {
-  return severity == Severity::fault ? theme.fault : severity == Severity::warning ? theme.warning : theme.note;
-}
-
 constexpr std::size_t least_entries = 4; // for which the details leave room
-
-float height_of_entry(const Theme& theme) {
-  return 2 * ImGui::GetTextLineHeight() + 11 * theme.scale;
-}
-
-void entry(const App& app, Actions& actions, const Listed& listed) {
-  const Theme& theme = app.theme;
-  const float unit = theme.scale;
-  const bool chosen = listed.holds(app.view.finding);
-  const bool on_needles = chosen && app.view.finding == listed.on_piece;
-  const FindingGroup group = on_needles ? FindingGroup{static_cast<std::size_t>(listed.on_piece), 1} : listed.group;
-  const Finding& finding = app.caches.findings[group.first];
-  const Finding& last = app.caches.findings[group.first + group.count - 1];
-  const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const float wide = ImGui::GetContentRegionAvail().x;
-  ImGui::PushID(listed.finding());
-  if (ImGui::Selectable("##finding", chosen, 0, ImVec2(wide, height_of_entry(theme)))) {
-    actions.push(ChooseFinding{listed.finding()});
-  }
-  ImGui::PopID();
-  remember_place(actions, fmt::format("finding {}", listed.finding()));
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  if (chosen) { // told apart from the one under the pointer by more than its ground
-    list.AddRectFilled(corner, {corner.x + 3 * unit, corner.y + height_of_entry(theme)}, ink(theme.accent));
-  }
-  severity_sign(list, theme, {corner.x + 15 * unit, corner.y + 5 * unit + ImGui::GetTextLineHeight() / 2}, 7 * unit,
-                finding.severity);
-  const float left = corner.x + 29 * unit;
-  const float room = wide - 33 * unit;
-  ImGui::PushFont(theme.bold);
-  list.AddText({left, corner.y + 4 * unit}, ink(colour_of(theme, finding.severity)),
-               shortened(place_of(finding, last), room).c_str());
-  ImGui::PopFont();
-  Words words = words_of(group, app.caches.findings, app.work.design, app.work.profile, app.settings.lengths);
-  const std::string known = said("row {}: ", finding.row + 1); // the heading has said it
-  if (words.text.starts_with(known)) {
-    words.text.erase(0, known.size());
-  }
-  list.AddText({left, corner.y + 6 * unit + ImGui::GetTextLineHeight()}, ink(theme.text),
-               shortened(with_capital(words.text), room).c_str()); // all of it stands in the details
-  if (app.view.finding_wanted && chosen) {
-    ImGui::SetScrollHereY(0.5F);
-  }
-}
 
 // All that is said of the chosen one: what it is, the same on the piece, and what helps.
 struct Details {
@@ -238,7 +168,7 @@ struct Shares {
 // The details: at least five lines; else what the list leaves, with room for some entries beside the chosen one.
 Shares shares_of(const Theme& theme, const Details& details, float buttons, std::size_t listed, float room) {
   const float gap = 6 * theme.scale;
-  const float one = height_of_entry(theme) + 2 * theme.scale;
+  const float one = step_of_entry(theme);
   const float entries = static_cast<float>(std::min<std::size_t>(listed, least_entries)) * one + gap;
   const float least = 5 * ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().WindowPadding.y;
   const float wish = height_of(details);
@@ -278,20 +208,6 @@ void details_below_list(const App& app, Actions& actions, const Details& details
   float_buttons(app, actions, buttons);
 }
 
-// Those from the first to before the last; only what can be seen is drawn, and the one that is to come into sight.
-void entries(const App& app, Actions& actions, std::ptrdiff_t first, std::ptrdiff_t last, std::ptrdiff_t wanted) {
-  ImGuiListClipper clipper;
-  clipper.Begin(static_cast<int>(last - first), height_of_entry(app.theme) + 2 * app.theme.scale);
-  if (wanted >= first && wanted < last) {
-    clipper.ForceDisplayRangeByIndices(static_cast<int>(wanted - first), static_cast<int>(wanted - first) + 1);
-  }
-  while (clipper.Step()) {
-    for (int index = clipper.DisplayStart; index < clipper.DisplayEnd; ++index) {
-      entry(app, actions, app.caches.listed[static_cast<std::size_t>(first + index)]);
-    }
-  }
-}
-
 void list_of_findings(const App& app, Actions& actions, const Details& details, const FloatButtons& buttons,
                       const Shares& shares) {
   const Theme& theme = app.theme;
@@ -312,11 +228,12 @@ void list_of_findings(const App& app, Actions& actions, const Details& details, 
   const auto unfolded = shares.together ? std::min(place + 1, end) : end;
   begin_entries();
   ImGui::BeginChild("list", ImVec2(0, shares.list));
-  entries(app, actions, 0, unfolded, wanted);
+  entries(app, actions, 0, unfolded, wanted,
+          shares.together ? 1 : lines_of_words(app, ImGui::GetContentRegionAvail().x, shares.list));
   end_entries();
   if (shares.together) {
     if (app.view.finding_wanted) { // the words at the top, below their entry where there is room for some of both
-      const float entry_tall = height_of_entry(theme) + 2 * theme.scale;
+      const float entry_tall = step_of_entry(theme);
       const bool room = shares.list > entry_tall + 5 * ImGui::GetTextLineHeight();
       ImGui::SetScrollY(ImGui::GetCursorPosY() - (room ? entry_tall : 0));
     }

@@ -56,6 +56,18 @@ class Findings(WindowTest):
         editor.key("Escape")
         editor.wait(lambda state: "take mend" not in state["places"] and state["idle"], "no mend")
 
+    def test_entries_have_lines_for_their_words_where_all_have_room_so(self):
+        few = ["#......." + "#..." * 4] + ["#..." * 6] * 3
+        many = ["#......." + "#..." * 4, "#..." * 6] * 20
+        for name, rows, more_room in (("few", few, True), ("many", many, False)):
+            with self.subTest(name):
+                editor = self.start(self.write(f"{name}.repeat", design(rows)), "--size", "1440x900", "--scale", "1")
+                editor.settle()
+                _, top, _, bottom = editor.state["places"]["finding 0"]
+                line = 17
+                self.assertEqual(bottom - top > 3 * line, more_room, bottom - top)
+                editor.stop()
+
     def test_in_a_small_window_a_finding_has_room_for_its_words_and_what_can_be_done_is_reached(self):
         path = self.write("a.repeat", design(["#......." + "#..." * 4] * 4))
         for size, scale in (("1280x720", 2.5), ("1280x720", 2), ("1024x640", 2.5), ("1024x640", 1.6), ("1280x720", 1)):
