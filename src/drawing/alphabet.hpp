@@ -1,5 +1,6 @@
 // Lettering: a bitmap alphabet of our own in two heights, as stitches to set down.
-// Capitals, small letters, digits, punctuation and the accents of Western Europe (ISO 8859-1, and Œ œ Ÿ € Š š Ž ž).
+// Capitals, small letters, digits, punctuation and the accents of Western Europe (ISO 8859-1, Œ œ Ÿ € Š š Ž ž, what
+// Welsh, Dutch, Catalan and German have beyond them), and the signs that phones and word processors put for typed ones.
 #pragma once
 
 #include "design/grid.hpp"

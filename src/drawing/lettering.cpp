@@ -22,11 +22,11 @@ struct Combining {
   std::u32string_view letters; // what it makes, then what it is made of
 };
 constexpr std::array combining_marks = {
-    Combining{0x300, U"ÀAÈEÌIÒOÙUàaèeìiòoùu"},
-    Combining{0x301, U"ÁAÉEÍIÓOÚUÝYáaéeíióoúuýy"},
-    Combining{0x302, U"ÂAÊEÎIÔOÛUâaêeîiôoûu"},
+    Combining{0x300, U"ÀAÈEÌIÒOÙUẀWỲYàaèeìiòoùuẁwỳy"},
+    Combining{0x301, U"ÁAÉEÍIÓOÚUÝYẂWáaéeíióoúuýyẃw"},
+    Combining{0x302, U"ÂAÊEÎIÔOÛUŴWŶYâaêeîiôoûuŵwŷy"},
     Combining{0x303, U"ÃAÑNÕOãañnõo"},
-    Combining{0x308, U"ÄAËEÏIÖOÜUŸYäaëeïiöoüuÿy"},
+    Combining{0x308, U"ÄAËEÏIÖOÜUŸYẄWäaëeïiöoüuÿyẅw"},
     Combining{0x30a, U"ÅAåa"},
     Combining{0x30c, U"ŠSŽZšsžz"},
     Combining{0x327, U"ÇCçc"},
