@@ -101,11 +101,11 @@ struct Accented {
 };
 
 constexpr std::array accented_letters = {
-    Accented{"grave", "ÀAÈEÌIÒOÙUàaèeìıòoùu"},
-    Accented{"acute", "ÁAÉEÍIÓOÚUÝYáaéeíıóoúuýy"},
-    Accented{"circumflex", "ÂAÊEÎIÔOÛUâaêeîıôoûu"},
+    Accented{"grave", "ÀAÈEÌIÒOÙUẀWỲYàaèeìıòoùuẁwỳy"},
+    Accented{"acute", "ÁAÉEÍIÓOÚUÝYẂWáaéeíıóoúuýyẃw"},
+    Accented{"circumflex", "ÂAÊEÎIÔOÛUŴWŶYâaêeîıôoûuŵwŷy"},
     Accented{"tilde", "ÃAÑNÕOãañnõo"},
-    Accented{"diaeresis", "ÄAËEÏIÖOÜUŸYäaëeïıöoüuÿy"},
+    Accented{"diaeresis", "ÄAËEÏIÖOÜUŸYẄWäaëeïıöoüuÿyẅw"},
     Accented{"ring", "ÅAåa"},
     Accented{"caron", "ŠSŽZšsžz"},
     Accented{"cedilla", "ÇCçc"},
@@ -142,8 +142,12 @@ Alphabet::Alphabet(LetterHeight height) : height_(height) {
     }
   }
   glyphs_[U' '] = sheet.find("space")->second;
-  glyphs_[U'\u00a0'] = glyphs_[U' '];
-  glyphs_[U'\u00ad'] = glyphs_[U'-'];
+  for (const char32_t blank : {U'\u00a0', U'\u2009', U'\u202f'}) {
+    glyphs_[blank] = glyphs_[U' '];
+  }
+  for (const char32_t hyphen : {U'\u00ad', U'\u2010', U'\u2011'}) {
+    glyphs_[hyphen] = glyphs_[U'-'];
+  }
 }
 
 const Glyph* Alphabet::find(char32_t character) const {

@@ -1,5 +1,6 @@
 // Lettering: a bitmap alphabet of our own in two heights, as stitches to set down.
-// Capitals, small letters, digits, punctuation and the accents of Western Europe (ISO 8859-1, and Œ œ Ÿ € Š š Ž ž).
+// Capitals, small letters, digits, punctuation and the accents of Western Europe (ISO 8859-1, Œ œ Ÿ € Š š Ž ž, what
+// Welsh, Dutch, Catalan and German have beyond them), and the signs that phones and word processors put for typed ones.
 #pragma once
 
 #include "design/grid.hpp"
@@ -42,9 +43,16 @@ private:
 
 constexpr int letter_spacing = 1; // stitches between two letters
 
+struct LetterPlace {
+  char32_t character = U' ';
+  int column = 0; // its first, in the drawing
+  int columns = 0;
+};
+
 struct Lettering {
   Grid drawing;
-  int rows_below = 0; // rows of the drawing below the line that the letters stand on
+  int rows_below = 0;              // rows of the drawing below the line that the letters stand on
+  std::vector<LetterPlace> places; // of each character, as they are read
 };
 
 // One line of text (UTF-8; accents may follow their letter as characters of their own). As high as its capitals at

@@ -22,11 +22,11 @@ struct Combining {
   std::u32string_view letters; // what it makes, then what it is made of
 };
 constexpr std::array combining_marks = {
-    Combining{0x300, U"ÀAÈEÌIÒOÙUàaèeìiòoùu"},
-    Combining{0x301, U"ÁAÉEÍIÓOÚUÝYáaéeíióoúuýy"},
-    Combining{0x302, U"ÂAÊEÎIÔOÛUâaêeîiôoûu"},
+    Combining{0x300, U"ÀAÈEÌIÒOÙUẀWỲYàaèeìiòoùuẁwỳy"},
+    Combining{0x301, U"ÁAÉEÍIÓOÚUÝYẂWáaéeíióoúuýyẃw"},
+    Combining{0x302, U"ÂAÊEÎIÔOÛUŴWŶYâaêeîiôoûuŵwŷy"},
     Combining{0x303, U"ÃAÑNÕOãañnõo"},
-    Combining{0x308, U"ÄAËEÏIÖOÜUŸYäaëeïiöoüuÿy"},
+    Combining{0x308, U"ÄAËEÏIÖOÜUŸYẄWäaëeïiöoüuÿyẅw"},
     Combining{0x30a, U"ÅAåa"},
     Combining{0x30c, U"ŠSŽZšsžz"},
     Combining{0x327, U"ÇCçc"},
@@ -88,12 +88,14 @@ Result<Lettering> letters(const Alphabet& alphabet, std::string_view text, Face 
     return refusal(said("the text is {} stitches wide", width),
                    said("{} stitches at most: less text, or the smaller letters", widest_repeat));
   }
-  Lettering lettering{Grid(width, highest - lowest + 1), -lowest};
+  Lettering lettering{Grid(width, highest - lowest + 1), -lowest, {}};
   int column = 0;
   for (const char32_t character : characters) {
     const Glyph& glyph = *alphabet.find(character);
     lettering.drawing = set_down(lettering.drawing, {column, glyph.lowest_row - lowest}, glyph.drawing);
-    column += glyph.drawing.width() + letter_spacing;
+    const int wide = glyph.drawing.width();
+    lettering.places.push_back({character, worn == Face::purl ? width - column - wide : column, wide});
+    column += wide + letter_spacing;
   }
   if (worn == Face::purl) {
     lettering.drawing = mirrored_left_right(lettering.drawing);

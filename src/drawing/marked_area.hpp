@@ -28,9 +28,10 @@ namespace punchwright {
 // Lines of '.' and '#', the highest row first, each with its line end.
 [[nodiscard]] std::string text_of(const Grid& drawing);
 
-// Back from text. Line ends of any kind and empty lines at the end are allowed. Errors stand in a file called "text",
-// with line and column: a sign that is neither '.' nor '#', blanks among them; lines of different lengths; nothing at
-// all; more than 200 stitches or 2000 rows.
+// Back from text, from wherever it was copied: line ends of any kind; empty lines before, between and behind the rows;
+// the blanks that all rows begin with, and those at their ends; ">" before all rows, as mail quotes. Errors stand in a
+// file called "text", with line and column: a sign that is neither '.' nor '#', blanks among them; lines of different
+// lengths; nothing at all; more than 200 stitches or 2000 rows.
 [[nodiscard]] Result<Grid> drawing_from_text(std::string_view text);
 
 struct AreaEdit {

@@ -13,7 +13,7 @@ Palette dark_palette() {
   dark.quiet_text = {0xb2, 0xb4, 0xb2};
   dark.accent = {0x72, 0xcd, 0xd1};
   dark.accent_soft = {0x1d, 0x43, 0x48};
-  dark.accent_hover = {0x25, 0x51, 0x57};
+  dark.accent_hover = {0x21, 0x4b, 0x51};
   dark.button = {0x33, 0x3a, 0x41};
   dark.button_hover = {0x3e, 0x46, 0x4e};
   dark.on_accent = {0x10, 0x18, 0x1c};
@@ -46,6 +46,13 @@ std::vector<TextPair> text_pairs(const Palette& of) {
           {"quiet text in a field", of.quiet_text, of.field},
           {"quiet text on the canvas", of.quiet_text, of.canvas},
           {"quiet text of a chosen entry", of.quiet_text, of.accent_soft},
+          {"quiet text of a pressed entry", of.quiet_text, of.accent_hover},
+          {"fault in a chosen entry", of.fault, of.accent_soft},
+          {"fault in a pressed entry", of.fault, of.accent_hover},
+          {"warning in a chosen entry", of.warning, of.accent_soft},
+          {"warning in a pressed entry", of.warning, of.accent_hover},
+          {"note in a chosen entry", of.note, of.accent_soft},
+          {"note in a pressed entry", of.note, of.accent_hover},
           {"chosen button", of.accent, of.accent_soft},
           {"chosen button under the pointer", of.accent, of.accent_hover},
           {"key or number on panel", of.accent, of.panel},
@@ -69,9 +76,6 @@ std::vector<TextPair> sign_pairs(const Palette& of) {
   return {{"sign of a fault", of.fault, of.panel},
           {"sign of a warning", of.warning, of.panel},
           {"sign of a note", of.note, of.panel},
-          {"sign of a fault in a chosen entry", of.fault, of.accent_soft},
-          {"sign of a warning in a chosen entry", of.warning, of.accent_soft},
-          {"sign of a note in a chosen entry", of.note, of.accent_soft},
           {"where the keys are", of.accent, of.panel},
           {"where the keys are, on ground", of.accent, of.ground},
           {"the repeat's edge", of.accent, of.canvas},

@@ -25,7 +25,9 @@ std::string refused(std::string_view text) {
   return lettering.error().text();
 }
 
-// ISO 8859-1 without its control characters, and the eight letters and signs that ISO 8859-15 put in.
+// ISO 8859-1 without its control characters, the eight letters and signs that ISO 8859-15 put in, the letters of Welsh,
+// Dutch, Catalan and German that neither has, and the quotation marks, dashes and signs that phones and word processors
+// write by themselves (Unicode, general punctuation).
 std::u32string promised() {
   std::u32string all;
   for (char32_t character = 0x20; character <= 0xff; ++character) {
@@ -33,7 +35,7 @@ std::u32string promised() {
       all += character;
     }
   }
-  return all + U"ŒœŸ€ŠšŽž";
+  return all + U"ŒœŸ€ŠšŽž" + U"ŴŵŶŷẀẁẂẃẄẅỲỳĲĳĿŀẞ" + U"’‘“”„‚‹›–—…•′″";
 }
 
 } // namespace
@@ -50,7 +52,8 @@ TEST_SUITE("alphabet") {
       for (const char32_t character : alphabet.characters()) {
         const Glyph& glyph = *alphabet.find(character);
         const std::string look = text_of(glyph.drawing) + std::to_string(glyph.lowest_row);
-        const bool twin = character == 0xa0 || character == 0xad; // blank and hyphen again
+        const bool twin =
+            std::u32string(U"\u00a0\u00ad\u2009\u2010\u2011\u202f").find(character) != std::u32string::npos;
         CAPTURE(encoded(character));
         if (!twin) {
           CHECK_MESSAGE(seen.emplace(look, character).second, encoded(seen[look]));
@@ -62,7 +65,7 @@ TEST_SUITE("alphabet") {
   TEST_CASE("capitals and digits have the height that is promised, and stand on the line") {
     for (const auto height : both_heights) {
       const Alphabet alphabet(height);
-      for (const char32_t character : std::u32string(U"ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789ÆÐØÞŒ")) {
+      for (const char32_t character : std::u32string(U"ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789ÆÐØÞŒẞĲĿ")) {
         CAPTURE(encoded(character));
         CHECK(alphabet.find(character)->lowest_row == 0);
         CHECK(alphabet.find(character)->highest_row() == rows_of(height) - 1);
@@ -71,7 +74,7 @@ TEST_SUITE("alphabet") {
         CHECK(alphabet.find(character)->lowest_row == 0);
         CHECK(alphabet.find(character)->highest_row() == (height == LetterHeight::five ? 3 : 4));
       }
-      for (const char32_t character : std::u32string(U"gjpqyþµçÇ,;")) {
+      for (const char32_t character : std::u32string(U"gjpqyþµçÇ,;ĳŷ‚„")) {
         CHECK(alphabet.find(character)->lowest_row < 0);
       }
     }
@@ -82,7 +85,7 @@ TEST_SUITE("alphabet") {
     CHECK(set_in(LetterHeight::five, "é") == "..#.\n.#..\n....\n.##.\n####\n#...\n.###\n");
     CHECK(set_in(LetterHeight::five, "ï") == "#.#\n...\n.#.\n.#.\n.#.\n.#.\n");
     const Alphabet alphabet(LetterHeight::seven);
-    for (const char32_t character : std::u32string(U"ÀÁÂÃÄÅÈÉÊËÌÍÎÏÑÒÓÔÕÖÙÚÛÜÝŸŠŽ")) {
+    for (const char32_t character : std::u32string(U"ÀÁÂÃÄÅÈÉÊËÌÍÎÏÑÒÓÔÕÖÙÚÛÜÝŸŠŽŴŶ")) {
       CHECK(alphabet.find(character)->highest_row() >= 8);
     }
   }
@@ -114,6 +117,20 @@ TEST_SUITE("lettering") {
     CHECK(letters("ace", LetterHeight::seven, Face::knit)->drawing.height() == 7);
   }
 
+  TEST_CASE("blanks and hyphens of every kind are a blank and a hyphen") {
+    const std::string hyphen = set_in(LetterHeight::five, "a-b");
+    CHECK(set_in(LetterHeight::five, "a\u2010b") == hyphen);
+    CHECK(set_in(LetterHeight::five, "a\u2011b") == hyphen);
+    CHECK(set_in(LetterHeight::five, "a\u202fb") == set_in(LetterHeight::five, "a b"));
+  }
+
+  TEST_CASE("what a phone makes of an apostrophe, a quotation and a dash") {
+    CHECK(set_in(LetterHeight::five, "’") == ".#\n.#\n#.\n..\n..\n");
+    CHECK(letters("„Böe“ – ‚Hafen‘", LetterHeight::seven, Face::knit).ok());
+    CHECK(letters("Don’t…", LetterHeight::five, Face::knit).ok());
+    CHECK(letters("„", LetterHeight::five, Face::knit)->rows_below == 1);
+  }
+
   TEST_CASE("for the purl side it is mirrored") {
     for (const auto height : both_heights) {
       const auto knit = letters("Bell rock", height, Face::knit);
@@ -127,6 +144,7 @@ TEST_SUITE("lettering") {
     CHECK(set_in(LetterHeight::seven, "e\u0301") == set_in(LetterHeight::seven, "\u00e9"));
     CHECK(set_in(LetterHeight::seven, "A\u030a") == set_in(LetterHeight::seven, "\u00c5"));
     CHECK(set_in(LetterHeight::seven, "i\u0308") == set_in(LetterHeight::seven, "\u00ef"));
+    CHECK(set_in(LetterHeight::five, "w\u0302") == set_in(LetterHeight::five, "\u0175"));
     CHECK(refused("x\u0301").starts_with("'\u0301' (U+0301), character 2"));
   }
 

@@ -192,6 +192,17 @@ TEST_SUITE("drawing as text") {
     }
   }
 
+  TEST_CASE("from a mail, a page or a list: empty lines, quotation marks and blanks that all rows begin with") {
+    for (const auto* text : {"\n\n.#\n##", ".#\n\n##\n", ".#\r\n \r\n##\r\n", "  .#\n  ##", "\t.#\n\t##\n",
+                             "    .#\n\n    ##\n", "> .#\n> ##\n", ">.#\n>##", "> .#\n>\n> ##\n>", ">> .#\n>> ##",
+                             "> > .#\n> > ##", ".# \n##  \n", "\u00a0\u00a0.#\n\u00a0\u00a0##", "\ufeff.#\n##"}) {
+      CAPTURE(text);
+      const auto drawing = drawing_from_text(text);
+      REQUIRE(drawing.ok());
+      CHECK(lines_of(*drawing) == Lines{".#", "##"});
+    }
+  }
+
   TEST_CASE("what is no drawing") {
     const std::string allowed = "; lines of '.' for main and '#' for contrast, all of one length";
     CHECK(refused("") == "text: the text holds no stitches" + allowed);
@@ -204,8 +215,11 @@ TEST_SUITE("drawing as text") {
           "the control character 0x00 is no stitch");
     CHECK(drawing_from_text("..\n...\n").error() ==
           Error{"text", 2, 0, "the line has 3 stitches, the first one 2", allowed.substr(2)});
-    CHECK(drawing_from_text("..\n\n..").error().message == "the line has 0 stitches, the first one 2");
-    CHECK(drawing_from_text("\n..").error().line == 1);
+    CHECK(refused(">.#\n##") == "text:1:1: '>' is no stitch" + allowed); // no mail: only one row is marked
+    CHECK(drawing_from_text("> .#\n>  ##").error() == Error{"text", 2, 3, "a blank is no stitch", allowed.substr(2)});
+    CHECK(drawing_from_text("\n..\n\n.").error() ==
+          Error{"text", 4, 0, "the line has 1 stitches, the first one 2", allowed.substr(2)});
+    CHECK(refused("The gull:\n.#\n##") == "text:1:1: 'T' is no stitch" + allowed);
     CHECK(refused(std::string(201, '.')) ==
           "text:1:201: the line has 201 stitches; a drawing has 200 stitches at most");
     std::string tall;

@@ -6,6 +6,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "tools"))
+import numpy as np
 import screens
 
 EDITOR = os.environ["PUNCHWRIGHT_EDITOR"]
@@ -70,6 +71,16 @@ class Screens(unittest.TestCase):
         squares = screens.differences(self.desk.picture(EDITOR, "light", arguments),
                                       screens.kept_picture("settings", "light"))
         self.assertGreater(len(squares), 50)
+
+    def test_faint_lines_that_are_gone_are_seen_by_their_area(self):
+        ground = np.full((200, 200, 3), 222, dtype=np.uint8)
+        grid = ground.copy()
+        grid[::8] = grid[:, ::8] = 189  # 33 off, as the lines between single stitches are
+        self.assertGreater(len(screens.differences(grid, ground)), 100)
+        one = ground.copy()
+        one[100] = 189
+        self.assertEqual(screens.differences(one, ground), [], "one such line may be the edge of a letter")
+        self.assertEqual(screens.differences(ground + np.uint8(12), ground), [], "a palette's rounding")
 
     def test_the_same_screen_twice_does_not_differ(self):
         self.assertEqual(screens.differences(self.shown("tools"), self.shown("tools")), [])

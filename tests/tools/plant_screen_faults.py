@@ -1,10 +1,10 @@
 #!/usr/bin/env python3
-"""Shows that the comparison of the screens with the kept pictures sees a real defect: three faults are planted, one after
+"""Shows that the comparison of the screens with the kept pictures sees a real defect: faults are planted, one after
 another, in the source of a copy; each copy's editor is built, and its screens have to differ. The copy without a fault must not.
 
     plant_screen_faults.py [--keep FOLDER]    a table of what was seen; ends with 1 where a fault went unseen
 
-It builds the editor four times (all of it once, then a file), so it belongs to the nightly run. --keep names a folder for the
+It builds the editor anew for each (all of it once, then a file), so it belongs to the nightly run. --keep names a folder for the
 copy and its build, so that another run is quicker."""
 import argparse
 import pathlib
@@ -24,6 +24,8 @@ FAULTS = [
      ["finding"]),
     ("a missing strip: no plain rows between the bands", "src/editor/drawing_stitches.cpp",
      "if (!has_strip_below(sight.layout, inside)) {", "if (inside >= 0) {", ["yarns"]),
+    ("a faint grid gone: no lines between single stitches", "src/editor/drawing_stitches.cpp",
+     "const float x = edge(sight, column);\n", "const float x = edge(sight, column);\n    if (inside % 5 != 0) continue;\n", ["drawing"]),
 ]
 LOOKED_AT = ["drawing", "finding", "yarns"]
 
@@ -72,7 +74,7 @@ def run(folder, jobs):
 
 
 def main():
-    line = argparse.ArgumentParser(description="Plants three faults and looks whether the screens' comparison sees them.")
+    line = argparse.ArgumentParser(description="Plants faults and looks whether the screens' comparison sees them.")
     line.add_argument("--keep", help="the folder of the copy and its build, which stays")
     line.add_argument("--jobs", default="2", help="how many are compiled at a time")
     given = line.parse_args()

@@ -6,7 +6,10 @@
 
 The tolerance is for another processor's rounding in the edges of letters, and for the palette of the kept pictures: a
 pixel differs where a channel is off by more than PIXEL, and a screen differs where a square of 8 x 8 pixels has more
-than SQUARE of them. A stitch, a letter or a yarn's colour that is wrong is far beyond that (tests/editor/screens_test.py)."""
+than SQUARE of them. A stitch, a letter or a yarn's colour that is wrong is far beyond that (tests/editor/screens_test.py).
+What is faint but everywhere, such as the lines between stitches, is seen by its area: a screen also differs where more
+than SHARE of a square of 64 x 64 pixels is off by more than FAINT. Over all kept pictures the palette and the edges of
+letters come to 0.023 of such a square at most."""
 import fcntl
 import os
 import pathlib
@@ -25,6 +28,8 @@ SIZE = "1280x800"
 THEMES = ("light", "dark")
 PIXEL = 40
 SQUARE = 6
+FAINT = 20
+SHARE = 0.06
 
 # Name, what it shows, and how the editor is started for it. Files of the desk's own: the puffin band with a float that is too
 # long, a picture of two colours, and one of shades.
@@ -206,15 +211,23 @@ def kept_picture(name, theme):
     return np.asarray(Image.open(kept_path(name, theme)).convert("RGB"))
 
 
+def counted(off, size):
+    """How many pixels are off in each square of so many pixels, those over the picture's edge counted as right."""
+    height, width = off.shape
+    off = np.pad(off, ((0, -height % size), (0, -width % size)))
+    return off.reshape(off.shape[0] // size, size, off.shape[1] // size, size).sum(axis=(1, 3))
+
+
 def differences(one, another):
-    """The squares of 8 x 8 pixels that differ, as (left, top); None where even the sizes do."""
+    """The squares of 8 x 8 pixels that differ, as (left, top), those of a faint difference over a large area among them;
+    None where even the sizes do."""
     if one.shape != another.shape:
         return None
-    off = np.abs(one.astype(np.int16) - another.astype(np.int16)).max(axis=2) > PIXEL
-    height, width = off.shape
-    off = np.pad(off, ((0, -height % 8), (0, -width % 8)))
-    squares = off.reshape(off.shape[0] // 8, 8, off.shape[1] // 8, 8).sum(axis=(1, 3))
-    return [(int(column) * 8, int(row) * 8) for row, column in np.argwhere(squares > SQUARE)]
+    off = np.abs(one.astype(np.int16) - another.astype(np.int16)).max(axis=2)
+    wrong = counted(off > PIXEL, 8) > SQUARE
+    over_areas = np.kron(counted(off > FAINT, 64) > SHARE * 64 * 64, np.ones((8, 8), dtype=bool))
+    faint = (counted(off > FAINT, 8) > 0) & over_areas[:wrong.shape[0], :wrong.shape[1]]
+    return [(int(column) * 8, int(row) * 8) for row, column in np.argwhere(wrong | faint)]
 
 
 def place_of(squares):
