@@ -16,6 +16,7 @@
 #include "editor/user_settings.hpp"
 #include "editor/window.hpp"
 #include "editor/wrong_search.hpp"
+#include "editor/yoke_search.hpp"
 #include "files/files.hpp"
 #include "rules/whole_repeats.hpp"
 #include "sheets/writers.hpp"
@@ -168,10 +169,12 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
     const auto keep_again = keepers.follow(app);
     const SearchProgress search = follow_search(app);
     const WorkProgress work = follow_long_work(app);
-    const bool news = search.answered || work.taken || app.session.message != message;
+    const YokeProgress yoke = follow_yoke_search(app);
+    const bool news = search.answered || work.taken || yoke.taken || app.session.message != message;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (const auto again = sooner(sooner(keep_again, search.look_again), work.look_again)) {
+    } else if (const auto again =
+                   sooner(sooner(keep_again, search.look_again), sooner(work.look_again, yoke.look_again))) {
       window.wait(*again);
     } else {
       window.wait();
@@ -231,6 +234,7 @@ int write_picture(App& app, Window& window, const Options& options) {
     if (frame == 1) {
       show_asked_for(app, options);
       finish_long_work(app);
+      finish_yoke_search(app);
     }
   }
   refresh(app);

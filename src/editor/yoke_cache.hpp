@@ -3,12 +3,14 @@
 #pragma once
 
 #include "editor/colour_sight.hpp"
+#include "editor/yoke_search.hpp"
 #include "editor/yoke_view.hpp"
 #include "editor/yoke_work.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "rules/findings.hpp"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,16 +19,32 @@ namespace punchwright::editor {
 
 struct App;
 
+// Of a size, with which it would fit.
+struct OfferedWidth {
+  std::size_t size = 0;
+  WidthChange change;
+};
+
 struct YokeFinding {
   Severity severity = Severity::warning;
   std::string words;
-  std::string remedy;                // empty: the words say it
-  std::optional<std::size_t> size{}; // none: of all sizes
-  int piece = -1;                    // -1: of all; of a seam the piece on its left
-  int tier = -1;                     // -1: of all
-  bool seam = false;                 // between that piece and the next
-  bool can_split = false;            // splitting the pieces would mend it
-  bool rows = false;                 // other plain rows would mend it
+  std::string remedy;                 // empty: the words say it
+  std::optional<std::size_t> size{};  // none: of all sizes; of several, the first
+  int piece = -1;                     // -1: of all; of a seam the piece on its left
+  int tier = -1;                      // -1: of all
+  bool seam = false;                  // between that piece and the next
+  bool can_split = false;             // splitting the pieces would mend it
+  bool rows = false;                  // other plain rows would mend it
+  std::vector<std::size_t> sizes{};   // where it is of several
+  double tolerance = 0;               // would mend it; 0: none does
+  std::vector<OfferedWidth> widths{}; // would mend it
+};
+
+// Why a size has no plan, as far as is known.
+enum class WhyNoPlan { none, too_wide, not_known_yet, nothing_fits, gave_up };
+struct SizeTrouble {
+  WhyNoPlan why = WhyNoPlan::none;
+  std::optional<WouldFit> would_fit; // where nothing fits; none: it is being worked out
 };
 
 // A part of the picture at its place in a view, mm; y upwards, u and v from 0 to 1, v downwards.
@@ -83,13 +101,19 @@ struct YokePicture {
 struct YokeCache {
   std::uint64_t opening = 0;
   std::uint64_t revision = 0;
-  bool dragging = false;                      // it was worked out during a drag: why nothing fits isn't sought yet
-  std::vector<std::optional<SizePlan>> sizes; // none: nothing fits
+  std::uint64_t planned = 0;                         // how often
+  std::vector<std::optional<SizePlan>> sizes;        // none: nothing fits, as far as is known
+  std::vector<SizeTrouble> troubles;                 // of each size
+  std::vector<std::size_t> waiting;                  // sizes that the search is for
+  std::shared_ptr<YokeSearch> search;                // none: not begun, or done
+  std::vector<std::shared_ptr<YokeSearch>> given_up; // until their threads have ended
+  std::uint64_t looked_at = 0;                       // `planned` when the search was last asked for
   std::vector<LoopCheck> loops;
-  std::vector<YokeFinding> findings; // the gravest first
-  std::vector<int> heights;          // of the shown size: see tier_heights()
-  std::vector<double> row_mm;        // of the shown size: how high each row begins, one more at the end
-  std::optional<std::size_t> size;   // for which picture and shapes are
+  std::vector<YokeFinding> findings;            // the gravest first
+  LengthUnit lengths = LengthUnit::centimetres; // in which they are said
+  std::vector<int> heights;                     // of the shown size: see tier_heights()
+  std::vector<double> row_mm;                   // of the shown size: how high each row begins, one more at the end
+  std::optional<std::size_t> size;              // for which picture and shapes are
   ColourSight sight = ColourSight::as_is;
   YokePicture picture;
   YokeShape flat;
@@ -100,6 +124,9 @@ struct YokeCache {
 
 // Brings it up to date; true where something was worked out.
 bool refresh_yoke(App& app);
+
+// What the search has found.
+void take_yoke_answers(App& app, std::vector<SizeAnswer> answers);
 
 // The plan of the size that is shown; null where nothing fits.
 [[nodiscard]] const SizePlan* shown_plan(const App& app);
@@ -113,7 +140,6 @@ bool refresh_yoke(App& app);
                                    const std::vector<double>& row_mm);
 [[nodiscard]] YokeShape bed_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
                                   const std::vector<double>& row_mm, std::size_t piece);
-[[nodiscard]] std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache,
-                                                     const std::vector<std::optional<Error>>& troubles);
+[[nodiscard]] std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache, LengthUnit unit);
 
 } // namespace punchwright::editor

@@ -55,7 +55,7 @@ void fill_yoke_card(DesignCard& card, const std::string& text) {
   if (bed_failure(*opened)) {
     return;
   }
-  const auto plan = plan_size(*opened, 0);
+  const auto plan = try_plan(*opened, 0, parts_at_once(*opened, 0)).plan;
   if (!plan) {
     return;
   }

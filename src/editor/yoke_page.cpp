@@ -158,10 +158,6 @@ float yoke_bar_height(const App& app, float width) {
   return lines * ImGui::GetFrameHeight() + (lines - 1) * 6 * app.theme.scale + 12 * app.theme.scale;
 }
 
-std::string cloth_length(double cm, LengthUnit unit) {
-  return unit == LengthUnit::inches ? said("{} in", decimal(cm * 10 / mm_per_inch, 1)) : said("{} cm", decimal(cm, 1));
-}
-
 bool cloth_field(const Field& field, const char* words, double& cm, double low, double high) {
   const bool inches = field.app.settings.lengths == LengthUnit::inches;
   const double per = inches ? mm_per_inch / 10 : 1; // cm

@@ -5,6 +5,7 @@
 #include "editor/widgets.hpp"
 #include "editor/yoke_cache.hpp"
 #include "editor/yoke_labels.hpp"
+#include "editor/yoke_no_fit.hpp"
 
 #include <string>
 
@@ -24,8 +25,6 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room);
 void draw_worn(const App& app, Actions& actions, const ScreenBox& room);
 void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room);
 
-// A length of clothes: "48.0 cm" or "18.9 in".
-[[nodiscard]] std::string cloth_length(double cm, LengthUnit unit);
 // A centimetre field; true where it changed.
 bool cloth_field(const Field& field, const char* words, double& cm, double low, double high);
 

@@ -1,6 +1,7 @@
 // The schematic: each piece with its asked widths and the steps that its stitch counts make of them, beside the depth
 // with its tiers. Round handles are dragged; where a drag began is kept by ImGui, so that nothing here changes.
 #include "design/words.hpp"
+#include "editor/yoke_findings.hpp"
 #include "editor/yoke_parts.hpp"
 #include "words/words.hpp"
 
@@ -68,8 +69,11 @@ private:
     const double mm = top ? top_mm(place) : bottom_mm(place);
     std::string words = cloth_length(mm / 10, app_.settings.lengths);
     if (plan_ != nullptr) {
-      const auto& tiers = plan_->pieces[shown_[place]].tiers;
-      words += said(" · {} st", top ? tiers.back().shaping.after : tiers.front().stitches);
+      const KnittedWidth width = knitted_width(opened_, *plan_, size_, shown_[place], top);
+      // Where the wished width isn't what those stitches are, both are said.
+      words += width.departs()
+                   ? said(" · {} st = {}", width.stitches, cloth_length(width.knitted_mm / 10, app_.settings.lengths))
+                   : said(" · {} st", width.stitches);
     }
     return words;
   }

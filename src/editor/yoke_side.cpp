@@ -24,7 +24,21 @@ Yoke with_proposed_rows(const App& app, std::size_t size) {
 
 void remedies(const App& app, Actions& actions, const YokeFinding& finding, int index) {
   if (!finding.remedy.empty()) {
-    hint(app.theme, finding.remedy + ".");
+    hint(app.theme, finding.remedy.ends_with("…") ? finding.remedy : finding.remedy + ".");
+  }
+  const auto offered = [&](const char* name, const char* words, Yoke yoke, const char* step) {
+    if (button(app.theme, actions, fmt::format("{} {}", name, index + 1).c_str(), words)) {
+      actions.push(ChangeYoke{std::move(yoke), step});
+      actions.push(CloseField{});
+    }
+  };
+  if (finding.tolerance > 0) {
+    offered("yoke take tolerance", tr("Take this tolerance"), with_offered_tolerance(app.yoke.opened->yoke, finding),
+            noted("tolerance"));
+  }
+  if (!finding.widths.empty()) {
+    offered("yoke take widths", tr("Take these widths"), with_offered_widths(app.yoke.opened->yoke, finding),
+            noted("widths that fit"));
   }
   if (finding.can_split && button(app.theme, actions, "yoke split", tr("Split the pieces"))) {
     actions.push(SplitYoke{});
@@ -38,12 +52,25 @@ void remedies(const App& app, Actions& actions, const YokeFinding& finding, int 
   }
 }
 
+std::string sizes_of(const Yoke& yoke, const YokeFinding& finding) {
+  if (!finding.size || yoke.sizes.size() == 1 || finding.sizes.size() == yoke.sizes.size()) {
+    return "";
+  }
+  if (finding.sizes.size() < 2) {
+    return said("Size {}: ", yoke.sizes[*finding.size]);
+  }
+  std::vector<std::string> names;
+  for (const std::size_t size : finding.sizes) {
+    names.push_back(yoke.sizes[size]);
+  }
+  return said("Sizes {}: ", listed(names));
+}
+
 void entry(const App& app, Actions& actions, int index) {
   const Theme& theme = app.theme;
   const YokeFinding& finding = app.caches.yoke.findings[static_cast<std::size_t>(index)];
   const Yoke& yoke = app.yoke.opened->yoke;
-  const std::string size = finding.size && yoke.sizes.size() > 1 ? said("Size {}: ", yoke.sizes[*finding.size]) : "";
-  const std::string words = size + finding.words;
+  const std::string words = sizes_of(yoke, finding) + finding.words;
   const float side = 24 * theme.scale;
   const float wide = ImGui::GetContentRegionAvail().x - side;
   const ImVec2 text = ImGui::CalcTextSize(words.c_str(), nullptr, false, wide);

@@ -16,8 +16,8 @@ std::string in_the_file(double number) {
   return fmt::format("{:g}", number);
 }
 
-bool fits(const OpenedYoke& opened, std::size_t size) {
-  return nearest_counts(counts_problem(opened, size)).counts.has_value();
+bool fits(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop) {
+  return nearest_counts(counts_problem(opened, size), most_count_parts, stop).counts.has_value();
 }
 
 Error fit_error(const OpenedYoke& opened, std::string message, std::string remedy) {
@@ -50,15 +50,17 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
 }
 
 // Beside the tolerance, which is left out in both: by how much the squares fall without the rule.
-std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
-  const CountsFound without_tolerance = nearest_counts(counts_problem(opened, size, {true, false, false, -1}));
+std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop, bool& tolerance) {
+  const CountsFound without_tolerance =
+      nearest_counts(counts_problem(opened, size, {true, false, false, -1}), most_count_parts, stop);
   if (without_tolerance.gave_up) {
+    tolerance = true;
     return said("with the tolerance of {}", in_the_file(opened.yoke.fit.tolerance));
   }
   std::string costliest;
   double most = 0;
   for (const Rule& rule : rules_of(opened)) {
-    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out)).counts;
+    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out), most_count_parts, stop).counts;
     if (!without) {
       continue;
     }
@@ -69,6 +71,7 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
     }
   }
   if (costliest.empty()) {
+    tolerance = true;
     return said("the tolerance of {} costs most", in_the_file(opened.yoke.fit.tolerance));
   }
   return without_tolerance.counts ? said("{} costs most, {} squared stitches", costliest, decimal(most, 1))
@@ -76,11 +79,11 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size) {
 }
 
 // To a thousandth; 0: none up to the form's largest.
-double smallest_tolerance(OpenedYoke opened, std::size_t size) {
+double smallest_tolerance(OpenedYoke opened, std::size_t size, const std::stop_token& stop) {
   constexpr double step = 0.001;
   constexpr double largest = 0.5;
   opened.yoke.fit.tolerance = largest;
-  if (!fits(opened, size)) {
+  if (!fits(opened, size, stop)) {
     return 0;
   }
   int low = 0;
@@ -88,7 +91,7 @@ double smallest_tolerance(OpenedYoke opened, std::size_t size) {
   while (low + 1 < high) {
     const int middle = (low + high) / 2;
     opened.yoke.fit.tolerance = middle * step;
-    (fits(opened, size) ? high : low) = middle;
+    (fits(opened, size, stop) ? high : low) = middle;
   }
   return high * step;
 }
@@ -132,13 +135,23 @@ std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
 
 } // namespace
 
+WouldFit what_would_fit(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop) {
+  WouldFit would;
+  would.costs_most = costliest_rule(opened, size, stop, would.costly_tolerance);
+  would.tolerance = smallest_tolerance(opened, size, stop);
+  if (!stop.stop_requested()) {
+    would.widths = nearest_widths(opened, size);
+  }
+  return would;
+}
+
 Error no_fit(const OpenedYoke& opened, std::size_t size) {
+  const WouldFit would = what_would_fit(opened, size);
   Error error = fit_error(
-      opened,
-      said("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size], costliest_rule(opened, size)),
+      opened, said("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size], would.costs_most),
       "");
-  const double tolerance = smallest_tolerance(opened, size);
-  const WidthsFound widths = nearest_widths(opened, size);
+  const double tolerance = would.tolerance;
+  const WidthsFound& widths = would.widths;
   const std::string with_widths = widths.changes.empty() ? std::string() : changed_widths_text(opened.yoke, widths);
   if (tolerance > 0 && !with_widths.empty()) {
     error.remedy = said("it fits with a tolerance of {}, or {}", fmt::format("{:.3f}", tolerance), with_widths);

@@ -2,11 +2,25 @@
 // The search itself only says that it found none: the words, and further searches for what would fit, stand here.
 #pragma once
 
+#include "pieces/nearest_widths.hpp"
 #include "pieces/open_yoke.hpp"
+
+#include <stop_token>
+#include <string>
 
 namespace punchwright {
 
-// For a size without an answer. Says which rule costs most, the smallest tolerance that would do, and the nearest
+// For a size without an answer.
+struct WouldFit {
+  double tolerance = 0;          // the smallest that would do; 0: none up to the form's largest does
+  WidthsFound widths;            // with which it would fit as it is
+  std::string costs_most;        // in words, the rule that does
+  bool costly_tolerance = false; // it is the tolerance
+};
+// Stopped, it is worth nothing.
+[[nodiscard]] WouldFit what_would_fit(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop = {});
+
+// The same as an error. Says which rule costs most, the smallest tolerance that would do, and the nearest
 // widths with which the size fits as it is (nearest_widths.hpp).
 [[nodiscard]] Error no_fit(const OpenedYoke& opened, std::size_t size);
 

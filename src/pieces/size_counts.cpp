@@ -126,10 +126,10 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
   return problem;
 }
 
-Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size) {
-  auto found = nearest_counts(counts_problem(opened, size));
+CountsTried try_counts(const OpenedYoke& opened, std::size_t size, int most_parts, const std::stop_token& stop) {
+  auto found = nearest_counts(counts_problem(opened, size), most_parts, stop);
   if (!found.counts) {
-    return found.gave_up ? gave_up(opened, size) : no_fit(opened, size);
+    return {std::nullopt, found.gave_up};
   }
   Counts& proof = *found.counts;
   CountsOfSize counts;
@@ -142,7 +142,15 @@ Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size) 
     counts.stitches.push_back(std::move(stitches));
   }
   counts.proof = std::move(proof);
-  return counts;
+  return {std::move(counts), false};
+}
+
+Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size) {
+  auto tried = try_counts(opened, size);
+  if (!tried.counts) {
+    return tried.gave_up ? gave_up(opened, size) : no_fit(opened, size);
+  }
+  return std::move(*tried.counts);
 }
 
 } // namespace punchwright

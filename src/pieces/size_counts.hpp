@@ -50,6 +50,13 @@ struct CountsOfSize {
   std::vector<std::vector<int>> stitches; // [piece][tier], at last the stitches after the last decreases
   Counts proof;
 };
+// Without why nothing fits, which takes longer than the search itself.
+struct CountsTried {
+  std::optional<CountsOfSize> counts;
+  bool gave_up = false; // whether any fit is not known
+};
+[[nodiscard]] CountsTried try_counts(const OpenedYoke& opened, std::size_t size, int most_parts = most_count_parts,
+                                     const std::stop_token& stop = {});
 // An error where nothing fits: the rule that costs most, the tolerance that would do, and the nearest measures; and one
 // where the search gave up, which says so.
 [[nodiscard]] Result<CountsOfSize> counts_of_size(const OpenedYoke& opened, std::size_t size);

@@ -182,7 +182,7 @@ class Search {
 public:
   explicit Search(const CountsProblem& problem) : problem_(problem) {}
 
-  CountsFound run(int most_parts) {
+  CountsFound run(int most_parts, const std::stop_token& stop) {
     add({problem_.choices, std::vector<TierCounts>(problem_.choices.size()), {}, 0}, 0, problem_.choices.size());
     while (!waiting_.empty()) {
       const std::shared_ptr<const Part> part = waiting_.top();
@@ -191,7 +191,7 @@ public:
       if (!broken) {
         return {counts_of(*part), false};
       }
-      if (made_ >= most_parts) {
+      if (made_ >= most_parts || stop.stop_requested()) {
         return {std::nullopt, true};
       }
       cut(*part, broken->first, broken->second);
@@ -303,8 +303,21 @@ int most_above(int below, int edge) {
   return below + std::max(0, below - 2 * edge - 1);
 }
 
-CountsFound nearest_counts(const CountsProblem& problem, int most_parts) {
-  return Search(problem).run(most_parts);
+CountsFound nearest_counts(const CountsProblem& problem, int most_parts, const std::stop_token& stop) {
+  return Search(problem).run(most_parts, stop);
+}
+
+std::int64_t comparisons_in_a_part(const CountsProblem& problem) {
+  std::int64_t most = 0;
+  for (std::size_t tier = 0; tier < problem.choices.size(); ++tier) {
+    const int remainders = tier < problem.seams.size() ? std::max(1, problem.seams[tier].multiple) : 1;
+    std::int64_t comparisons = 0;
+    for (const CountChoice& choice : problem.choices[tier]) {
+      comparisons += static_cast<std::int64_t>(remainders) * std::max(0, choice.most - choice.least + 1);
+    }
+    most = std::max(most, comparisons);
+  }
+  return 4 * most; // two parts, of two tiers at most
 }
 
 } // namespace punchwright

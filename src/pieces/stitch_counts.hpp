@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <stop_token>
 #include <vector>
 
 namespace punchwright {
@@ -74,7 +75,7 @@ constexpr int most_count_parts = 200'000;
 
 struct CountsFound {
   std::optional<Counts> counts; // nothing: no counts are allowed together, which is proved unless it gave up
-  bool gave_up = false;         // the parts were used up before anything was proved
+  bool gave_up = false;         // the parts were used up, or it was stopped, before anything was proved
 };
 
 // Fewest squares; then the fewest stitches in all; then in each tier the earlier groups the narrower.
@@ -83,6 +84,10 @@ struct CountsFound {
 // answer unless a decrease row takes too much. Then the search is cut at that place, the two parts being bounded by
 // their tiers' best, and goes on with the part of the lowest bound: the first answer that keeps to the rule is the
 // best, since all other parts are bounded by more. Nothing is left out.
-[[nodiscard]] CountsFound nearest_counts(const CountsProblem& problem, int most_parts = most_count_parts);
+[[nodiscard]] CountsFound nearest_counts(const CountsProblem& problem, int most_parts = most_count_parts,
+                                         const std::stop_token& stop = {});
+
+// How many stitch counts are compared for one part of it, at most: what it costs.
+[[nodiscard]] std::int64_t comparisons_in_a_part(const CountsProblem& problem);
 
 } // namespace punchwright

@@ -126,6 +126,21 @@ Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {
   return SizePlanner(opened, size, std::move(counts).value()).run();
 }
 
+PlanTried try_plan(const OpenedYoke& opened, std::size_t size, int most_parts, const std::stop_token& stop) {
+  auto tried = try_counts(opened, size, most_parts, stop);
+  if (!tried.counts) {
+    return {std::nullopt, tried.gave_up};
+  }
+  return {SizePlanner(opened, size, std::move(*tried.counts)).run(), false};
+}
+
+int parts_at_once(const OpenedYoke& opened, std::size_t size) {
+  constexpr std::int64_t comparisons_at_once = 8'000'000; // some nanoseconds each
+  constexpr std::int64_t most = 2'000;                    // each takes memory, too
+  const std::int64_t each = std::max<std::int64_t>(1, comparisons_in_a_part(counts_problem(opened, size)));
+  return static_cast<int>(std::min(most, comparisons_at_once / each));
+}
+
 Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
   if (const Failure failure = bed_failure(opened)) {
     return *failure;

@@ -51,6 +51,15 @@ struct YokePlan {
 // Refused where a piece is wider than the bed (with the number of pieces that would do) and where no counts fit.
 [[nodiscard]] Result<YokePlan> plan_yoke(const OpenedYoke& opened);
 [[nodiscard]] Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size);
+// With a search of so many parts at most, and without why nothing fits: for those who can't wait.
+struct PlanTried {
+  std::optional<SizePlan> plan;
+  bool gave_up = false; // whether anything fits is not known
+};
+[[nodiscard]] PlanTried try_plan(const OpenedYoke& opened, std::size_t size, int most_parts = most_count_parts,
+                                 const std::stop_token& stop = {});
+// So many parts are searched in some hundredths of a second; 0: not even one is.
+[[nodiscard]] int parts_at_once(const OpenedYoke& opened, std::size_t size);
 // The first piece that is too wide, as an error.
 [[nodiscard]] Failure bed_failure(const OpenedYoke& opened);
 
