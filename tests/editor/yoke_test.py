@@ -97,7 +97,7 @@ class Yokes(WindowTest):
             editor.click("new chest 1")
             editor.key("ctrl+a")
             editor.type(typed)
-            editor.settle()
+            editor.wait(lambda state, words=typed: state["typed"] == words and state["idle"], f"'{typed}' typed")
             before = editor.state["places"]["begin yoke"]
             x, y = round((before[0] + before[2]) / 2), round((before[1] + before[3]) / 2)
             editor._xdotool("mousemove", "--window", editor.window, x, y)
