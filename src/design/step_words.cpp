@@ -82,7 +82,8 @@ std::string translated(const std::string& name) {
 
 std::string kept_words_of(const History::Step& step) {
   const auto rows = rows_of(step);
-  if (!rows) {
+  std::string_view name = step.name;
+  if (!rows || take_rows(name)) { // it says its rows itself
     return step.name;
   }
   return rows->first == rows->last ? fmt::format("{}, row {}", step.name, rows->first)

@@ -5,6 +5,9 @@
 #include "editor/long_work.hpp"
 #include "words/words.hpp"
 
+#include <algorithm>
+#include <fmt/format.h>
+
 namespace punchwright::editor {
 
 namespace {
@@ -19,7 +22,15 @@ void step(App& app, const char* name, const Edit& change) {
 }
 
 void apply_area(App& app, const char* name, const AreaEdit& change) {
-  step(app, name, change.edit);
+  const int height = app.work.design.grid.height();
+  const Area area = area_at_work(app);
+  const int rows = std::max(area.rows, change.area.rows);
+  const int last = area.corner.row + rows;
+  if (rows < height && last > height) { // round the edge: from the lowest to the highest would be all of the drawing
+    step(app, fmt::format("{}, rows {} to {}", name, area.corner.row + 1, last - height).c_str(), change.edit);
+  } else {
+    step(app, name, change.edit);
+  }
   if (app.view.marked) {
     app.view.marked = change.area;
   }
@@ -43,7 +54,11 @@ bool change_floating(App& app, Command command) {
 void paste(App& app) {
   auto drawing = drawing_from_text(app.session.clipboard);
   if (!drawing) {
-    say(app, said("What was copied is no drawing: {}", drawing.error().text()), Tone::trouble);
+    const Error& error = drawing.error();
+    const std::string place = error.line == 0     ? ""
+                              : error.column == 0 ? said("line {}: ", error.line)
+                                                  : said("line {}, sign {}: ", error.line, error.column);
+    say(app, said("What was copied is no drawing: {}", place + error.message) + "; " + error.remedy, Tone::trouble);
     return;
   }
   const Cell corner = app.view.marked ? app.view.marked->corner : app.view.cursor;
@@ -82,6 +97,11 @@ Area area_at_work(const App& app) {
 
 void hang_over(App& app, Floating floating) {
   close_step(app);
+  if (!floating.lifted_from) { // as wide or as high as the repeat: it lies on the repeat, not across its edge
+    const Grid& grid = app.work.design.grid;
+    floating.corner.column = floating.drawing.width() >= grid.width() ? 0 : floating.corner.column;
+    floating.corner.row = floating.drawing.height() >= grid.height() ? 0 : floating.corner.row;
+  }
   app.session.floating = std::move(floating);
   app.view.marked.reset();
   app.view.focus_drawing = true;
@@ -103,7 +123,9 @@ void set_down(App& app) {
   const Grid& grid = app.work.design.grid;
   const Area area = marked(Area{floating.corner, floating.drawing.width(), floating.drawing.height()}, grid);
   step(app, floating.name.c_str(), Redraw{with_set_down(grid, floating), floating.name});
-  app.view.marked = area;
+  if (floating.lifted_from) { // what was marked goes on being so; nobody marked what is pasted, lettered or a motif
+    app.view.marked = area;
+  }
   app.view.cursor = area.corner;
 }
 

@@ -1,6 +1,7 @@
 // The commands without arguments.
 #include "design/step_words.hpp"
 #include "editor/applying.hpp"
+#include "editor/exporting.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "editor/yoke_findings.hpp"
@@ -207,7 +208,7 @@ void run_file_command(App& app, Command command) {
   case Command::export_steps: return open_path_dialog(app, Purpose::steps);
   case Command::export_leaflet: return open_path_dialog(app, Purpose::leaflet);
   case Command::export_everything: return open_path_dialog(app, Purpose::everything);
-  case Command::preview: app.session.dialog = PreviewDialog{}; return;
+  case Command::preview: return show_preview(app);
   case Command::export_pattern: return open_path_dialog(app, Purpose::pattern);
   case Command::export_fabric: return open_path_dialog(app, Purpose::fabric);
   case Command::export_measure_page: return open_path_dialog(app, Purpose::measure_page);
@@ -230,8 +231,10 @@ void change_text(App& app, int percent) {
 }
 
 // Asked for once more, the colours are as they are.
-void see_as(View& view, ColourSight sight) {
-  view.sight = view.sight == sight ? ColourSight::as_is : sight;
+void see_as(App& app, ColourSight sight) {
+  ColourSight& present = app.view.sight;
+  present = present == sight ? ColourSight::as_is : sight;
+  say(app, tr(info_of(present).name));
 }
 
 void run_view_command(App& app, Command command) {
@@ -282,11 +285,11 @@ void run_view_command(App& app, Command command) {
     view.findings_in_front = false;
     return;
   case Command::piece_large: view.piece_large = !view.piece_large; return;
-  case Command::sight_as_is: view.sight = ColourSight::as_is; return;
-  case Command::sight_lightness: return see_as(view, ColourSight::lightness);
-  case Command::sight_protan: return see_as(view, ColourSight::protan);
-  case Command::sight_deutan: return see_as(view, ColourSight::deutan);
-  case Command::sight_tritan: return see_as(view, ColourSight::tritan);
+  case Command::sight_as_is: return see_as(app, ColourSight::as_is);
+  case Command::sight_lightness: return see_as(app, ColourSight::lightness);
+  case Command::sight_protan: return see_as(app, ColourSight::protan);
+  case Command::sight_deutan: return see_as(app, ColourSight::deutan);
+  case Command::sight_tritan: return see_as(app, ColourSight::tritan);
   case Command::piece_fit:
     view.piece_zoom.reset();
     view.piece_middle = {};
@@ -383,16 +386,6 @@ void run_command(App& app, Command command) {
     return;
   default: return;
   }
-}
-
-void go_to_step(App& app, std::size_t done) {
-  close_step(app);
-  History& history = app.work.history;
-  while (history.done() > done && history.undo(app.work.design)) {
-  }
-  while (history.done() < done && history.redo(app.work.design)) {
-  }
-  say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", words_of(history.steps()[history.done() - 1])));
 }
 
 } // namespace punchwright::editor

@@ -1,6 +1,7 @@
 // What is written for others: sheets, pictures, everything into a folder; of the yoke its sheets.
 #include "editor/applying.hpp"
 #include "editor/exporting.hpp"
+#include "editor/preview_sheets.hpp"
 #include "files/files.hpp"
 #include "sheets/everything.hpp"
 #include "sheets/pdf_date.hpp"
@@ -89,6 +90,15 @@ void export_files(App& app, PathDialog dialog, const fs::path& path, bool replac
     words += said("; left out: {}", error.text());
   }
   say(app, std::move(words), left_out.empty() ? Tone::good : Tone::trouble);
+}
+
+void show_preview(App& app) {
+  if (PreviewView& view = app.view.preview; !has_sheet(app.work.profile, view.kind)) {
+    view.kind = SheetKind::chart; // what comes nearest to a card
+    view.page = 0;
+    view.corner = {};
+  }
+  app.session.dialog = PreviewDialog{};
 }
 
 void export_shown(App& app) {

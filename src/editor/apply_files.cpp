@@ -34,6 +34,9 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.session.reader_offset.reset();
   app.yoke.shown = false; // the drawing is what was asked for
   app.view.cursor = {};
+  app.view.marked.reset();
+  app.view.symmetry.reset(); // chosen for the other design
+  app.view.preview = {};
   app.view.finding = -1;
   app.view.zoom.reset();
   app.view.pan = {};
@@ -131,44 +134,6 @@ void take_tier(App& app, const PathDialog& dialog, const fs::path& path) {
     app.session.dialog = NoDialog{};
     add_tier(app, path);
   }
-}
-
-std::string name_without_kind(const App& app) {
-  if (app.session.path.empty() && !app.session.suggested_name.empty()) {
-    return app.session.suggested_name;
-  }
-  return app.session.path.empty() ? std::string("untitled") : app.session.path.stem().string();
-}
-
-std::string yoke_stem(const App& app) {
-  return !app.yoke.path.empty()             ? app.yoke.path.stem().string()
-         : !app.yoke.suggested_name.empty() ? app.yoke.suggested_name
-                                            : std::string("untitled");
-}
-
-// The name that a file for that purpose is first offered.
-std::string usual_name(const App& app, Purpose purpose) {
-  const std::string name = name_without_kind(app);
-  switch (purpose) {
-  case Purpose::save: return name + ".repeat";
-  case Purpose::card: return name + "-card.pdf";
-  case Purpose::chart: return name + "-needles.pdf";
-  case Purpose::steps: return name + "-steps.pdf";
-  case Purpose::everything: return name;
-  case Purpose::leaflet: return name + "-leaflet.pdf";
-  case Purpose::fabric: return name + "-piece.png";
-  case Purpose::pattern: return name + "-pattern-chart.png";
-  case Purpose::measure_page: return "measure-your-blank.pdf";
-  case Purpose::swatch: return "orientation-swatch.pdf";
-  case Purpose::keep_machine: return "my-machine.machine";
-  case Purpose::save_yoke: return yoke_stem(app) + ".yoke";
-  case Purpose::yoke_sheets: return yoke_stem(app) + ".pdf";
-  case Purpose::yoke_tier:
-  case Purpose::open:
-  case Purpose::picture:
-  case Purpose::choose_machine: break;
-  }
-  return {};
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 // Where one looks: zoom, findings, the piece nearer or farther. Nothing here changes the design.
+#include "design/step_words.hpp"
 #include "editor/applying.hpp"
+#include "words/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -172,6 +174,16 @@ void apply_view(App& app, const PanPiece& action) {
   const double up = static_cast<double>(app.caches.rows.rows.size()) * design.gauge.row_mm() / 2;
   view.piece_middle.x = std::clamp(view.piece_middle.x - action.by.x / px, -aside, aside);
   view.piece_middle.y = std::clamp(view.piece_middle.y + action.by.y / px, -up, up);
+}
+
+void go_to_step(App& app, std::size_t done) {
+  close_step(app);
+  History& history = app.work.history;
+  while (history.done() > done && history.undo(app.work.design)) {
+  }
+  while (history.done() < done && history.redo(app.work.design)) {
+  }
+  say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", words_of(history.steps()[history.done() - 1])));
 }
 
 } // namespace punchwright::editor

@@ -332,6 +332,13 @@ std::array<std::string, 5> facts_of(const App& app) {
   const std::string place = place_of_cursor(app);
   const std::string saving = words_for_saving(!app.session.path.empty(), app.work.history.saved());
   const std::string_view symmetry = short_name_of(app.caches.frieze.group);
+  const std::string sight = words_for_sight(app);
+  if (!sight.empty()) { // is never left out: what is seen isn't what was chosen
+    return {
+        fmt::format("{}      {}      {} × {}, {}      {}", sight, place, grid.width(), grid.height(), symmetry, saving),
+        fmt::format("{}      {}      {}", sight, place, saving), fmt::format("{}      {}", sight, saving),
+        fmt::format("{}      {}", sight, saving), sight};
+  }
   return {fmt::format("{}      {} × {}, {}      {}", place, grid.width(), grid.height(), symmetry, saving),
           fmt::format("{}      {}      {}", place, symmetry, saving), fmt::format("{}      {}", symmetry, saving),
           saving, ""};

@@ -73,8 +73,8 @@ void prepare_lettering_floats(App& app) {
   if (caches.lettering_floats_for == key) {
     return;
   }
-  const auto there = std::ranges::count_if(caches.findings, is_long_float_of_repeat);
-  caches.lettering_floats = std::ssize(drawn_as_it_waits(app, key).floats) - there;
+  caches.lettering_floats = floats_of_letters(caches.lettering->value(), app.view.cursor, app.work.design.grid,
+                                              caches.findings, drawn_as_it_waits(app, key).floats);
   caches.lettering_floats_for = key;
 }
 

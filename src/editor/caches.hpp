@@ -9,6 +9,7 @@
 #include "drawing/motifs.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/finding_marks.hpp"
+#include "editor/letter_floats.hpp"
 #include "editor/piece_picture.hpp"
 #include "editor/preview.hpp"
 #include "editor/strips.hpp"
@@ -116,7 +117,7 @@ struct Caches {
   Frieze frieze;                              // the symmetry that the drawing has, during a stroke too
   std::optional<Result<Lettering>> lettering; // what is typed, as stitches; none: nothing is typed
   LetteringWish lettering_for;
-  std::ptrdiff_t lettering_floats = 0; // too long, that the letters would make at the cursor beyond those there are
+  LetterFloats lettering_floats; // too long, that the letters would make at the cursor beyond those there are
   std::optional<WaitingKey> lettering_floats_for;
   std::vector<Motif> motifs;  // the user's own and the collection, once the tools are shown
   bool motifs_stale = true;   // they are read when the tools are shown the next time

@@ -137,13 +137,17 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
                              ImGuiButtonFlags_MouseButtonMiddle);
   ImGui::SetItemAllowOverlap();
   use_mouse(sight, input, actions);
+  tell_low_strip(sight);
 
   list.PushClipRect({canvas.left, canvas.top}, {canvas.right, canvas.bottom}, true);
   if (sight.first_row <= sight.last_row && sight.first_column <= sight.last_column) {
     draw_stitches(sight);
     draw_lines(sight);
     draw_strips(sight);
-    dim_neighbours(sight);
+    const bool hangs = app.session.floating.has_value(); // over the neighbours too, which stay apart from the repeat
+    if (!hangs) {
+      dim_neighbours(sight);
+    }
     draw_axes(sight);
     if (app.caches.waiting) { // floats behind the stitches that are shown are seen too
       draw_preview(sight);
@@ -151,6 +155,9 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
     } else {
       draw_marks(sight);
       draw_preview(sight);
+    }
+    if (hangs) {
+      dim_neighbours(sight);
     }
     if (!lines_dragged(app)) { // it goes along when they are let go
       draw_cursor(sight, ImGui::IsWindowFocused());

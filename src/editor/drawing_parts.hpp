@@ -29,6 +29,9 @@ struct Sight {
 // ones, all of it in large ones (1), and smoothly between, so that nothing jumps while one zooms.
 [[nodiscard]] float form_shown(float cell);
 
+// Whether the strips of inserted rows are high enough to be written into.
+[[nodiscard]] bool strips_have_words(const Sight& sight);
+
 void draw_stitches(const Sight& sight);
 void draw_strips(const Sight& sight);
 void draw_lines(const Sight& sight);
@@ -49,6 +52,8 @@ void draw_row_yarns(const Sight& sight, const ScreenBox& box);
 void use_line_strip(const Sight& sight, Actions& actions, const ScreenBox& box, bool rows);
 // A click asks for other yarns beside the row.
 void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box);
+// Inserted rows whose strip is too low for words say them where the pointer rests.
+void tell_low_strip(const Sight& sight);
 // What is dragged, and where it would come to lie.
 void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const ScreenBox& column_numbers);
 

@@ -127,40 +127,124 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box) {
   sight.list.PopClipRect();
 }
 
+namespace {
+
+constexpr float least_letter = 8; // units of layout in height, below which a letter stands beside its yarn
+
+// The room of a band in the strip of yarns: between its rows' edges, less what a name between two bands takes.
+struct BandRoom {
+  const Band* band = nullptr;
+  int first_row = 0;
+  float top = 0;
+  float bottom = 0;
+};
+
+std::vector<BandRoom> rooms_of_bands(const Sight& sight) {
+  std::vector<BandRoom> rooms;
+  int row = 0;
+  for (const Band& band : design_in_sight(sight.app).bands) {
+    const ScreenBox low = box_of(sight.layout, Cell{0, row});
+    const ScreenBox high = box_of(sight.layout, Cell{0, row + band.rows - 1});
+    rooms.push_back({&band, row, high.top + sight.unit(), low.bottom - sight.unit()});
+    row += band.rows;
+  }
+  return rooms;
+}
+
+// Of inserted rows whose strip is too low for words: the yarn's name between the yarns of the two bands, where these
+// are high enough to give it room.
+void name_low_strips(const Sight& sight, const ScreenBox& box, std::vector<BandRoom>& rooms) {
+  const Theme& theme = sight.app.theme;
+  const Strips& strips = strips_in_sight(sight.app);
+  const float tall = theme.small->FontSize;
+  if (strips.count == 0 || strips_have_words(sight)) {
+    return;
+  }
+  for (std::size_t place = 1; place < rooms.size(); ++place) {
+    BandRoom& above = rooms[place];
+    BandRoom& below = rooms[place - 1];
+    const InsertedRows& inserted = strips.below[static_cast<std::size_t>(above.first_row)];
+    if (inserted.count == 0 || std::min(above.bottom - above.top, below.bottom - below.top) < 3 * tall) {
+      continue;
+    }
+    const float middle = (above.bottom + below.top) / 2;
+    above.bottom = middle - tall / 2;
+    below.top = middle + tall / 2;
+    const Yarn& yarn = yarn_of(sight.app.work.design, inserted.yarn);
+    const std::string name = yarn.name.empty() ? std::string(1, yarn.key) : yarn.name;
+    sight.list.AddText(theme.small, tall, {std::round(box.left + 6 * sight.unit()), std::round(middle - tall / 2)},
+                       ink(theme.text), name.c_str());
+  }
+}
+
+// The yarns' letters: on them, smaller on a low band, and beside it where it is lower than a letter can be.
+class LetterWriter {
+public:
+  LetterWriter(const Sight& sight, const ScreenBox& box) : sight_(sight), box_(box) {}
+
+  void on(char key, const ScreenBox& yarn, Colour colour) const {
+    const Theme& theme = sight_.app.theme;
+    const float room = yarn.height() - 4 * sight_.unit();
+    const float size = std::clamp(room, least_letter * sight_.unit(), theme.small->FontSize);
+    const bool dark = contrast_ratio(colour, theme.dark_word) >= contrast_ratio(colour, theme.light_word);
+    const std::array<char, 2> letter{key, 0};
+    const float wide = theme.small->CalcTextSizeA(size, 10000, 0, letter.data()).x;
+    const float y = (std::max(yarn.top, box_.top) + std::min(yarn.bottom, box_.bottom) - size) / 2;
+    sight_.list.AddText(theme.small, size, {std::round(yarn.middle().x - wide / 2), std::round(y)},
+                        ink(dark ? theme.dark_word : theme.light_word), letter.data());
+  }
+  // As many as don't touch; the tip names the others.
+  void beside(const Band& band, float left, float middle) {
+    const Theme& theme = sight_.app.theme;
+    const float tall = theme.small->FontSize;
+    if (middle + tall / 2 > free_above_) {
+      return;
+    }
+    free_above_ = middle - tall / 2;
+    const std::string letters = std::string(1, band.main) + (band.contrast ? std::string(1, *band.contrast) : "");
+    sight_.list.AddText(theme.small, tall, {std::round(left), std::round(middle - tall / 2)}, ink(theme.text),
+                        letters.c_str());
+  }
+
+private:
+  const Sight& sight_;
+  const ScreenBox& box_;
+  float free_above_ = 1.0e6F; // bands come from the lowest up
+};
+
+} // namespace
+
 void draw_row_yarns(const Sight& sight, const ScreenBox& box) {
   const Theme& theme = sight.app.theme;
-  const Document& design = design_in_sight(sight.app);
   const float unit = sight.unit();
   sight.list.AddRectFilled({box.left, box.top}, {box.right, box.bottom}, ink(theme.ground));
   sight.list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
-  const float wide = std::floor((box.width() - 12 * unit) / 2);
+  std::vector<BandRoom> rooms = rooms_of_bands(sight);
+  name_low_strips(sight, box, rooms);
+  const auto is_low = [&](const BandRoom& room) { return room.bottom - room.top < least_letter * unit; };
+  const float letters = std::ranges::any_of(rooms, is_low) ? text_width(theme, "MM") + 2 * unit : 0;
+  const float wide = std::floor((box.width() - 12 * unit - letters) / 2);
   const float left = box.left + 6 * unit;
-  int row = 0;
-  for (const Band& band : design.bands) {
-    const ScreenBox low = box_of(sight.layout, Cell{0, row});
-    const ScreenBox high = box_of(sight.layout, Cell{0, row + band.rows - 1});
-    row += band.rows;
-    if (low.bottom < box.top || high.top > box.bottom) {
+  LetterWriter writer(sight, box);
+  for (const BandRoom& room : rooms) {
+    if (room.bottom < box.top || room.top > box.bottom) {
       continue;
     }
-    const float top = std::max(box.top - 10, high.top + unit);
-    const float bottom = std::min(box.bottom + 10, low.bottom - unit);
+    const float top = std::max(box.top - 10, room.top);
+    const float bottom = std::min(box.bottom + 10, room.bottom);
     const auto part = [&](float x, char key) {
       const Colour colour = seen_yarn(sight.app, key);
       swatch(sight.list, theme, {x, top, x + wide, bottom}, colour);
-      if (bottom - top > theme.small->FontSize + 4 * unit) {
-        const bool dark = contrast_ratio(colour, theme.dark_word) >= contrast_ratio(colour, theme.light_word);
-        const Colour words = dark ? theme.dark_word : theme.light_word;
-        const std::array<char, 2> letter{key, 0};
-        const char* const text = letter.data();
-        const float y = (std::max(top, box.top) + std::min(bottom, box.bottom) - theme.small->FontSize) / 2;
-        sight.list.AddText(theme.small, theme.small->FontSize,
-                           {std::round(x + (wide - text_width(theme, text)) / 2), std::round(y)}, ink(words), text);
+      if (!is_low(room)) {
+        writer.on(key, {x, top, x + wide, bottom}, colour);
       }
     };
-    part(left, band.main);
-    if (band.contrast) {
-      part(left + wide, *band.contrast);
+    part(left, room.band->main);
+    if (room.band->contrast) {
+      part(left + wide, *room.band->contrast);
+    }
+    if (is_low(room)) {
+      writer.beside(*room.band, left + 2 * wide + 2 * unit, (room.top + room.bottom) / 2);
     }
   }
   sight.list.PopClipRect();

@@ -1,7 +1,7 @@
 // The stitches themselves: runs of one colour as rectangles, and only those that can be seen.
 #include "editor/drawing_parts.hpp"
 #include "editor/panels.hpp"
-#include "words/words.hpp"
+#include "editor/status_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -221,7 +221,21 @@ void draw_plain_rows(const Sight& sight, int count, Colour colour, const ScreenB
   }
 }
 
+// A strip that is too low for words: a thread of the yarn between its edges, or below its upper one.
+void draw_low_strip(const Sight& sight, ImVec2 low, ImVec2 high, Colour colour) {
+  const ImU32 edges = ink(sight.app.theme.warning);
+  sight.list.AddRectFilled(low, high, ink(colour));
+  sight.list.AddRectFilled(low, {high.x, low.y + 1}, edges);
+  if (high.y - low.y >= 3) {
+    sight.list.AddRectFilled({low.x, high.y - 1}, high, edges);
+  }
+}
+
 } // namespace
+
+bool strips_have_words(const Sight& sight) {
+  return sight.layout.strip_height >= 12 * sight.unit();
+}
 
 void draw_strips(const Sight& sight) {
   const Theme& theme = sight.app.theme;
@@ -232,7 +246,7 @@ void draw_strips(const Sight& sight) {
   const float left = edge(sight, sight.first_column);
   const float right = edge(sight, sight.last_column + 1);
   const ScreenBox repeat = sight.repeat_box();
-  const bool words = sight.layout.strip_height >= 12 * sight.unit();
+  const bool words = strips_have_words(sight);
   for (int row = sight.first_row; row <= sight.last_row + 1; ++row) {
     const int inside = wrapped(Cell{0, row}, 1, sight.layout.rows).row;
     if (!has_strip_below(sight.layout, inside)) {
@@ -243,14 +257,17 @@ void draw_strips(const Sight& sight) {
     const ScreenBox strip = strip_below(sight.layout, Cell{0, row});
     const ImVec2 low{left, std::round(strip.top)};
     const ImVec2 high{right, std::round(strip.bottom)};
+    if (!words) {
+      draw_low_strip(sight, low, high, seen_as(yarn.colour, sight.app.view.sight));
+      continue;
+    }
     sight.list.AddRectFilled(low, high, ink(theme.strip));
     sight.list.AddLine({low.x, low.y + 0.5F}, {high.x, low.y + 0.5F}, ink(theme.warning, 0.7F));
     sight.list.AddLine({low.x, high.y - 0.5F}, {high.x, high.y - 0.5F}, ink(theme.warning, 0.7F));
-    if (!words || row < 0 || row > sight.layout.rows) {
+    if (row < 0 || row > sight.layout.rows) {
       continue;
     }
-    const std::string text = said_count(inserted.count, "{} plain row, {}", "{} plain rows, {}",
-                                        yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
+    const std::string text = words_for_inserted(sight.app, inside);
     const float size = theme.small->FontSize;
     const float x = std::max(repeat.left, sight.canvas.left) + 5 * sight.unit();
     const float end = std::min(repeat.right, sight.canvas.right);

@@ -1,5 +1,6 @@
 // The strips beside the drawing under the pointer: rows and columns dragged by their numbers, yarns changed in place.
 #include "editor/drawing_parts.hpp"
+#include "editor/status_words.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -104,7 +105,25 @@ void use_yarn_strip(const Sight& sight, Actions& actions, const ScreenBox& box) 
     actions.push(PlaceCursor{Cell{sight.app.view.cursor.column, row}});
     actions.push(SetDialog{YarnsHereDialog{row, false, from_imgui(ImGui::GetIO().MousePos)}});
   } else if (on_row && pointer_leads()) {
-    tip(sight.app.theme, said("Row {}: other yarns for its band, or for it alone (U)", row + 1));
+    tip(sight.app.theme,
+        words_for_row_yarns(sight.app, row) + "\n" + tr("Click: other yarns for its band, or for it alone (U)"));
+  }
+}
+
+void tell_low_strip(const Sight& sight) {
+  const CanvasLayout& layout = sight.layout;
+  if (strips_have_words(sight) || sight.app.session.stroke || sight.app.session.floating || !pointer_leads()) {
+    return;
+  }
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  const Cell at = cell_at(layout, from_imgui(pointer));
+  for (const int row : {at.row, at.row + 1}) { // the pointer's own row has its strip below it
+    const ScreenBox strip = strip_below(layout, Cell{at.column, row});
+    const float reach = 2 * sight.unit(); // a strip of 2 px is hard to rest on
+    if (has_strip_below(layout, row) && pointer.y >= strip.top - reach && pointer.y <= strip.bottom + reach) {
+      tip(sight.app.theme, words_for_inserted(sight.app, wrapped(Cell{0, row}, 1, layout.rows).row));
+      return;
+    }
   }
 }
 

@@ -243,9 +243,14 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
   }
   kinds(app, actions, next, changed);
   if (dialog.purpose == Purpose::everything) {
-    hint(theme, said("Card, needle chart, steps, both sides of the piece, rows and check: {0}-1-card.pdf, "
-                     "{0}-2-needles.pdf and so on, together or not at all.",
-                     path_of(next).filename().string()));
+    const std::string begin = path_of(next).filename().string();
+    hint(theme, app.work.profile.card
+                    ? said("Card, needle chart, steps, knit side, purl side, rows, check, leaflet and pattern chart: "
+                           "{0}-1-card.pdf to {0}-9-pattern-chart.png, together or not at all.",
+                           begin)
+                    : said("Needle chart, steps, knit side, purl side, rows, check, leaflet and pattern chart: "
+                           "{0}-1-needles.pdf to {0}-8-pattern-chart.png, together or not at all.",
+                           begin));
   }
   if (dialog.purpose == Purpose::chart) {
     changed = check_box(actions, "stay back", tr("List the needles that stay back, where they are fewer"),

@@ -3,6 +3,7 @@
 #include "editor/choice_field.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/preview.hpp"
+#include "editor/preview_sheets.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -56,6 +57,12 @@ void choose(const PageAt& at, SheetKind kind) {
   at.actions.push(SetPreview{next});
 }
 
+const char* why_no_sheet(SheetKind kind) {
+  return kind == SheetKind::card
+             ? tr("This machine reads no card. The needle chart says which needles to bring forward in each row.")
+             : tr("This machine reads no card: there is no blank to measure and no swatch to knit");
+}
+
 void choose_sheet(const PageAt& at) {
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   bool first = true;
@@ -66,9 +73,13 @@ void choose_sheet(const PageAt& at) {
     }
     first = false;
     const std::string name = std::string("sheet ") + info.id;
+    const bool there = has_sheet(at.app.work.profile, info.kind);
     if (button(at.app.theme, at.actions, name.c_str(), tr(info.name),
-               info.kind == at.view.kind ? Look::chosen : Look::plain)) {
+               info.kind == at.view.kind ? Look::chosen : Look::plain, 0, there)) {
       choose(at, info.kind);
+    }
+    if (!there) {
+      tip(at.app.theme, why_no_sheet(info.kind));
     }
   }
 }
@@ -79,6 +90,11 @@ void sheet_list(const PageAt& at) {
   ImGui::SetNextItemWidth(150 * at.app.theme.scale);
   if (ImGui::BeginCombo("##sheets", tr(present->name))) {
     for (const SheetKindInfo& info : sheet_kinds) {
+      if (!has_sheet(at.app.work.profile, info.kind)) {
+        ImGui::TextColored(tint(at.app.theme.quiet_text), "%s", tr(info.name));
+        tip(at.app.theme, why_no_sheet(info.kind));
+        continue;
+      }
       if (list_entry(tr(info.name), info.kind == at.view.kind)) {
         choose(at, info.kind);
       }

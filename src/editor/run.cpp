@@ -323,12 +323,13 @@ int run(const Options& options) {
   app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
   const bool shown = options.picture.empty();
   const bool for_a_person = shown && options.frames_benchmark == 0;
+  std::string note;
   if (!options.settings.empty()) {
     std::error_code ignored;
-    load_settings(app, std::filesystem::absolute(options.settings, ignored));
+    note = load_settings(app, std::filesystem::absolute(options.settings, ignored));
     app.bench.folder = for_a_person ? usual_state_folder("bench") : std::filesystem::path();
   } else if (for_a_person) { // pictures and figures don't depend on who makes them
-    load_settings(app, usual_settings_path());
+    note = load_settings(app, usual_settings_path());
     app.bench.folder = usual_state_folder("bench");
   }
   if (!options.motifs.empty()) {
@@ -347,6 +348,7 @@ int run(const Options& options) {
   for (const std::string& remark : found.remarks) {
     apply(app, Say{remark, Tone::trouble});
   }
+  say_at_start(app, note);
   auto window = Window::open(wishes_for(app.settings, options));
   if (!window) {
     return no_window(window.error());

@@ -150,6 +150,10 @@ void draw_small_picture(const Theme& theme, const SmallPicture& picture, const S
 
 void start_page(const App& app, Actions& actions, const StartDialog& dialog) {
   const Theme& theme = app.theme;
+  if (app.session.tone == Tone::trouble && !app.session.message.empty()) { // what went wrong before the page was there
+    warning_lines(theme, app.session.message);
+    remember_place(actions, "trouble at the start");
+  }
   machines(app, actions);
   demos(app, actions, dialog.demos);
   recent(app, actions, dialog.recent);

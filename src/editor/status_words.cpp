@@ -1,7 +1,10 @@
 // The words for each tool.
 #include "editor/status_words.hpp"
 
+#include "editor/waiting.hpp"
 #include "words/words.hpp"
+
+#include <fmt/format.h>
 
 namespace punchwright::editor {
 
@@ -44,6 +47,33 @@ std::string words_for_view(YokeShows shows) {
 
 } // namespace
 
+std::string words_for_inserted(const App& app, int row) {
+  const std::vector<InsertedRows>& below = strips_in_sight(app).below;
+  if (row < 0 || static_cast<std::size_t>(row) >= below.size() || below[static_cast<std::size_t>(row)].count == 0) {
+    return {};
+  }
+  const InsertedRows& inserted = below[static_cast<std::size_t>(row)];
+  const Yarn& yarn = yarn_of(app.work.design, inserted.yarn);
+  return said_count(inserted.count, "{} plain row, {}", "{} plain rows, {}",
+                    yarn.name.empty() ? std::string(1, yarn.key) : yarn.name);
+}
+
+std::string words_for_row_yarns(const App& app, int row) {
+  const std::vector<char>& yarns = row_yarns_in_sight(app);
+  const auto named = [&](char key) {
+    const std::string& name = yarn_of(app.work.design, key).name;
+    return name.empty() ? std::string(1, key) : fmt::format("{} {}", key, name);
+  };
+  const char contrast = yarns[static_cast<std::size_t>(row) * 2 + 1];
+  const std::string main = named(yarns[static_cast<std::size_t>(row) * 2]);
+  std::string words = contrast == 0 ? said("Row {}: {} alone", row + 1, main)
+                                    : said("Row {}: {} and {}", row + 1, main, named(contrast));
+  if (const std::string inserted = words_for_inserted(app, row); !inserted.empty()) {
+    words += "\n" + said("Below it: {}", inserted);
+  }
+  return words;
+}
+
 std::string words_for_pointer(const App& app) {
   if (app.yoke.shown) {
     return words_for_view(app.view.yoke.shows);
@@ -56,6 +86,11 @@ std::string words_for_pointer(const App& app) {
     words += tr("; completed under the symmetry");
   }
   return words;
+}
+
+std::string words_for_sight(const App& app) {
+  const ColourSight sight = app.view.sight;
+  return sight == ColourSight::as_is ? std::string() : tr(info_of(sight).name);
 }
 
 } // namespace punchwright::editor

@@ -6,8 +6,7 @@
 
 namespace punchwright::editor {
 
-void thumbnail(const Theme& theme, const Grid& drawing, const ScreenBox& box, double stitch_by_row) {
-  ImDrawList& list = *ImGui::GetWindowDrawList();
+ScreenBox box_of_thumbnail(const Grid& drawing, const ScreenBox& box, double stitch_by_row) {
   const auto columns = static_cast<float>(drawing.width());
   const auto rows = static_cast<float>(drawing.height());
   const float tall =
@@ -15,6 +14,16 @@ void thumbnail(const Theme& theme, const Grid& drawing, const ScreenBox& box, do
   const float wide = tall * static_cast<float>(stitch_by_row);
   const float left = std::round(box.middle().x - wide * columns / 2);
   const float low = std::round(box.middle().y + tall * rows / 2);
+  return {left, low - tall * rows, left + wide * columns, low};
+}
+
+void thumbnail(const Theme& theme, const Grid& drawing, const ScreenBox& box, double stitch_by_row) {
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const ScreenBox there = box_of_thumbnail(drawing, box, stitch_by_row);
+  const float wide = there.width() / static_cast<float>(drawing.width());
+  const float tall = there.height() / static_cast<float>(drawing.height());
+  const float left = there.left;
+  const float low = there.bottom;
   // Of a large drawing not every stitch, since nobody sees them.
   const int step = std::max(1, static_cast<int>(1 / std::max(0.001F, std::min(wide, tall))));
   for (int row = 0; row < drawing.height(); row += step) {

@@ -141,12 +141,13 @@ void symmetry(const App& app, Actions& actions) {
 // Floats that the lettering would make at the cursor, beyond those that are there already.
 std::string remark_on(const App& app, const Grid& lettering) {
   const Document& design = app.work.design;
-  const auto more = app.caches.lettering_floats;
-  const std::string floats = more <= 0
-                                 ? std::string()
-                                 : said_count(more, "set down at the cursor it makes {} float of more than {} stitches",
-                                              "set down at the cursor it makes {} floats of more than {} stitches",
-                                              longest_float_of(design, app.work.profile));
+  const LetterFloats& more = app.caches.lettering_floats;
+  const std::string floats =
+      more.places.empty() ? std::string()
+                          : said_count(std::ssize(more.places),
+                                       "set down at the cursor it makes {} float of more than {} stitches, at {}",
+                                       "set down at the cursor it makes {} floats of more than {} stitches, at {}",
+                                       longest_float_of(design, app.work.profile), more.letters);
   if (lettering.width() > design.grid.width()) {
     return said("{} stitches wide, and the repeat has {}: what reaches beyond it is cut off", lettering.width(),
                 design.grid.width()) +
@@ -158,6 +159,29 @@ std::string remark_on(const App& app, const Grid& lettering) {
   const bool there = std::ranges::any_of(app.caches.findings, is_long_float_of_repeat);
   return said("{} × {} stitches; {}", lettering.width(), lettering.height(),
               there ? tr("at the cursor it makes no further float that is too long") : tr("no float too long"));
+}
+
+// Where they are: a bar along each, with a stop at either end, as in the drawing.
+void mark_floats(const Theme& theme, const Lettering& lettering, const LetterFloats& floats, const ScreenBox& box,
+                 double stitch_by_row) {
+  const ScreenBox picture = box_of_thumbnail(lettering.drawing, box, stitch_by_row);
+  const float wide = picture.width() / static_cast<float>(lettering.drawing.width());
+  const float tall = picture.height() / static_cast<float>(lettering.drawing.height());
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
+  for (const LetterFloat& place : floats.places) {
+    const float left = picture.left + static_cast<float>(place.column) * wide + 1;
+    const float right = picture.left + static_cast<float>(place.column + place.columns) * wide - 1;
+    const float y = std::round(picture.bottom - (static_cast<float>(place.row) + 0.5F) * tall);
+    for (const bool halo : {true, false}) {
+      const ImU32 colour = ink(halo ? theme.panel : theme.fault);
+      const float thick = std::max(1.0F, tall * 0.3F) + (halo ? 2 : 0);
+      list.AddLine({left, y}, {right, y}, colour, thick);
+      list.AddLine({left, y - tall * 0.5F}, {left, y + tall * 0.5F}, colour, thick);
+      list.AddLine({right, y - tall * 0.5F}, {right, y + tall * 0.5F}, colour, thick);
+    }
+  }
+  list.PopClipRect();
 }
 
 // Where the letters are wider than the repeat: a repeat in which they have room.
@@ -213,8 +237,10 @@ void lettering(const App& app, Actions& actions) {
   const float wide = ImGui::GetContentRegionAvail().x;
   const float tall = 44 * theme.scale;
   ImGui::Dummy({wide, tall});
-  thumbnail(theme, drawn->drawing, {corner.x, corner.y, corner.x + wide, corner.y + tall},
-            app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm());
+  const ScreenBox box{corner.x, corner.y, corner.x + wide, corner.y + tall};
+  const double shape = app.work.design.gauge.stitch_mm() / app.work.design.gauge.row_mm();
+  thumbnail(theme, drawn->drawing, box, shape);
+  mark_floats(theme, *drawn, app.caches.lettering_floats, box, shape);
   hint(theme, remark_on(app, drawn->drawing));
   room_for(app, actions);
   hint(theme, app.view.face == Face::knit

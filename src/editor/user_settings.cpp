@@ -127,12 +127,14 @@ fs::path usual_state_folder(std::string_view name) {
   return folder.empty() ? fs::path() : folder / "punchwright" / name;
 }
 
-void load_settings(App& app, const fs::path& path) {
+std::string load_settings(App& app, const fs::path& path) {
+  std::string note;
   app.settings_file.path = path;
   app.settings_file.desktop = desktop_now();
   std::error_code ignored;
   if (path.empty()) {
-    say_once(app, tr("No home folder is known: settings last until the window closes"));
+    note = tr("No home folder is known: settings last until the window closes");
+    app.settings_file.trouble_said = true;
   } else if (fs::exists(fs::symlink_status(path, ignored))) {
     const auto text = read_file(path, largest_settings);
     auto settings = text ? read_settings(*text, path.filename().string()) : Result<Settings>(text.error());
@@ -145,10 +147,18 @@ void load_settings(App& app, const fs::path& path) {
       }
       const std::string then = aside.empty() ? tr("they stay as they are, and the usual ones are used")
                                              : said("they lie in {} now", aside.string());
-      say(app, said("The settings could not be read ({}); {}", settings.error().message, then), Tone::trouble);
+      note = said("The settings could not be read ({}); {}", settings.error().message, then);
     }
   }
   choose_colours(app);
+  return note;
+}
+
+void say_at_start(App& app, const std::string& note) {
+  if (!note.empty()) {
+    const std::string& opened = app.session.message;
+    say(app, opened.empty() ? note : opened + ". " + note, Tone::trouble);
+  }
 }
 
 void keep_settings(App& app, bool at_end) {

@@ -4,6 +4,7 @@
 
 #include "editor/app.hpp"
 
+#include <string>
 #include <string_view>
 
 namespace punchwright::editor {
@@ -27,7 +28,11 @@ namespace punchwright::editor {
 // path now; empty where it can't be renamed.
 [[nodiscard]] std::filesystem::path set_aside(const std::filesystem::path& path);
 
-void load_settings(App& app, const std::filesystem::path& path);
+// What couldn't be read, for `say_at_start`: what is opened afterwards says something of its own. Empty: nothing.
+[[nodiscard]] std::string load_settings(App& app, const std::filesystem::path& path);
+
+// Behind what was said of the file that was opened, where there is one: until the next action.
+void say_at_start(App& app, const std::string& note);
 
 // Writes what changed since it was last read or written. The window's size alone waits until `at_end`.
 void keep_settings(App& app, bool at_end);

@@ -240,9 +240,11 @@ void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float to
     }
     const std::string name = name_of(there);
     const float wide = ImGui::CalcTextSize(name.c_str()).x;
-    if (number % 10 == 0 && x - wide / 2 > last_word && x + wide / 2 < room.right) {
-      list.AddText({std::round(x - wide / 2), top + tall + 2 * theme.scale}, ink(theme.text), name.c_str());
-      last_word = x + wide / 2 + 10 * theme.scale;
+    // The outermost names would reach beyond the room: they stand inside it.
+    const float left = std::clamp(x - wide / 2, room.left, std::max(room.left, room.right - wide));
+    if (number % 10 == 0 && left > last_word) {
+      list.AddText({std::round(left), top + tall + 2 * theme.scale}, ink(theme.text), name.c_str());
+      last_word = left + wide + 10 * theme.scale;
     }
   }
   const float middle = fitting.at(static_cast<float>(profile.needles) / 2, 0).x;

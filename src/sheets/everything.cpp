@@ -22,7 +22,8 @@ public:
   explicit Collection(const std::string& name) : name_(name) {}
 
   // The first form that can be made; else the reason against the first.
-  void add(const std::string& what, const std::vector<std::string>& forms, const Maker& make) {
+  void add(const std::string& sheet, const std::vector<std::string>& forms, const Maker& make) {
+    const std::string what = std::to_string(++number_) + "-" + sheet;
     std::optional<Error> reason;
     for (const std::string& form : forms) {
       auto files = make(name_ + "-" + what + form);
@@ -42,6 +43,7 @@ public:
 
 private:
   std::string name_;
+  int number_ = 0;
   Everything all_;
 };
 
@@ -57,14 +59,13 @@ Everything everything_of(const Document& document, const Profile& profile, const
                          const std::string& name, const ChartWishes& wishes) {
   Collection all(name);
   if (profile.card) {
-    all.add("1-card", {".pdf", ".txt"}, [&](const auto& path) { return card_files(document, profile, path); });
+    all.add("card", {".pdf", ".txt"}, [&](const auto& path) { return card_files(document, profile, path); });
   }
-  all.add("2-needles", {".pdf", ".txt"},
-          [&](const auto& path) { return needle_files(document, profile, path, wishes); });
-  all.add("3-steps", {".pdf", ".txt"}, [&](const auto& path) { return step_files(document, profile, path); });
-  all.add("4-knit-side", {".png"}, [&](const auto& path) { return fabric_files(document, profile, path, Face::knit); });
-  all.add("5-purl-side", {".png"}, [&](const auto& path) { return fabric_files(document, profile, path, Face::purl); });
-  all.add("6-rows", {".txt"}, [&](const auto& path) -> Result<std::vector<OutputFile>> {
+  all.add("needles", {".pdf", ".txt"}, [&](const auto& path) { return needle_files(document, profile, path, wishes); });
+  all.add("steps", {".pdf", ".txt"}, [&](const auto& path) { return step_files(document, profile, path); });
+  all.add("knit-side", {".png"}, [&](const auto& path) { return fabric_files(document, profile, path, Face::knit); });
+  all.add("purl-side", {".png"}, [&](const auto& path) { return fabric_files(document, profile, path, Face::purl); });
+  all.add("rows", {".txt"}, [&](const auto& path) -> Result<std::vector<OutputFile>> {
     const RowsToKnit rows = rows_to_knit(document, profile);
     if (rows.rows.size() > most_rows_in_table) {
       return Error{{},
@@ -77,15 +78,15 @@ Everything everything_of(const Document& document, const Profile& profile, const
     rows_table(document, profile, rows, [&](std::string_view piece) { text += piece; });
     return one(path, std::move(text));
   });
-  all.add("7-check", {".txt"}, [&](const auto& path) {
+  all.add("check", {".txt"}, [&](const auto& path) {
     std::string text;
     check_report(findings, document, profile, std::filesystem::path(name).filename().string(),
                  [&](std::string_view piece) { text += piece; });
     return Result<std::vector<OutputFile>>(one(path, std::move(text)));
   });
-  all.add("8-leaflet", {".pdf"},
+  all.add("leaflet", {".pdf"},
           [&](const auto& path) { return leaflet_files(document, profile, path, document.card.paper); });
-  all.add("9-pattern-chart", {".png"}, [&](const auto& path) { return pattern_files(document, path); });
+  all.add("pattern-chart", {".png"}, [&](const auto& path) { return pattern_files(document, path); });
   return all.take();
 }
 

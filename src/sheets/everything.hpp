@@ -18,7 +18,8 @@ struct Everything {
 };
 
 // `name` is what all the file names begin with, with their folder: "/work/puffin-cove". A machine without a card has no
-// card; a sheet with too many pages comes as text instead. `findings` are those of the check.
+// card, and begins with the needles as 1; a sheet with too many pages comes as text instead. `findings` are those of
+// the check.
 [[nodiscard]] Everything everything_of(const Document& document, const Profile& profile,
                                        const std::vector<Finding>& findings, const std::string& name,
                                        const ChartWishes& wishes = {});

@@ -6,6 +6,7 @@
 
 #include <doctest/doctest.h>
 #include <map>
+#include <utility>
 
 using namespace punchwright;
 
@@ -138,6 +139,21 @@ TEST_SUITE("lettering") {
       CHECK(purl->drawing == mirrored_left_right(knit->drawing));
       CHECK_FALSE(purl->drawing == knit->drawing);
     }
+  }
+
+  TEST_CASE("each letter's place is told, in the mirror too") {
+    const auto knit = letters("jig", LetterHeight::seven, Face::knit);
+    const auto purl = letters("jig", LetterHeight::seven, Face::purl);
+    REQUIRE(knit->places.size() == 3);
+    REQUIRE(purl->places.size() == 3);
+    const auto at = [](const LetterPlace& place) { return std::pair(place.column, place.columns); };
+    CHECK(knit->places[1].character == U'i');
+    CHECK(at(knit->places[0]) == std::pair(0, 2));
+    CHECK(at(knit->places[1]) == std::pair(3, 1));
+    CHECK(at(knit->places[2]) == std::pair(5, 4));
+    CHECK(at(purl->places[0]) == std::pair(7, 2));
+    CHECK(at(purl->places[1]) == std::pair(5, 1));
+    CHECK(at(purl->places[2]) == std::pair(0, 4));
   }
 
   TEST_CASE("an accent that follows its letter makes the same letter") {

@@ -53,6 +53,24 @@ class Preview(WindowTest):
         editor.key("Escape")
         editor.wait(lambda state: state["dialog"] == "none", "the end of the preview")
 
+    def test_a_bed_without_a_reader_has_no_card_and_its_files_begin_with_the_needles(self):
+        band = design(["#..#.." * 4, "." * 24] * 4, title="Puffin cove").replace("bulky-card-24", "plastic-by-hand")
+        editor = self.start(self.write("puffin-cove.repeat", band))
+        editor.key("ctrl+p")
+        editor.wait(lambda state: state["dialog"] == "preview" and page_shown(state), "the needle chart")
+        for sheet in ("card", "swatch", "measure"):
+            editor.click(f"sheet {sheet}")
+            editor.settle()
+            self.assertIn("stay back", editor.state["places"], "the needle chart's own choice")
+        editor.click("sheet leaflet")
+        editor.wait(lambda state: "stay back" not in state["places"] and state["idle"], "the leaflet")
+        editor.key("Escape", "ctrl+shift+p")
+        editor.wait(lambda state: state["dialog"] == "everything" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "cove")
+        editor.wait(lambda state: state["message"].startswith("Written"), "the files")
+        written = sorted(path.name for path in self.folder.glob("cove-*"))
+        self.assertEqual((written[0], written[-1], len(written)), ("cove-1-needles.pdf", "cove-8-pattern-chart.png", 8))
+
     def test_one_card_of_several(self):
         editor = self.begin(130)
         everything = int(page_shown(editor.state)[1])

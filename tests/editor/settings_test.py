@@ -102,10 +102,33 @@ class Settings(WindowTest):
         broken = self.write_settings("theme = [[[ no\n")
         editor = self.start(self.write("a.repeat", blank()))
         self.assertEqual(editor.state["title"], "a.repeat — Punchwright")
-        self.assertEqual((broken.parent / "settings.broken").read_text(), "theme = [[[ no\n")
+        aside = broken.parent / "settings.broken"
+        self.assertEqual(aside.read_text(), "theme = [[[ no\n")
+        said = editor.state["message"]
+        self.assertTrue(said.startswith("Opened a.repeat. The settings could not be read ("), said)
+        self.assertTrue(said.endswith(f"; they lie in {aside} now"), said)
         editor.key("ctrl+plus")
         editor.wait(lambda state: state["message"] == "Text at 110 %" and state["idle"], "larger text")
         self.assertEqual(self.settings()["text_percent"], 110)
+
+    def test_the_note_is_there_whatever_is_wrong_and_on_the_start_page_too(self):
+        path = self.write("a.repeat", blank())
+        for wrong, what in ((b'theme = "pink"\n', "theme"), (b"text_percent = true\n", "text_percent"),
+                            (b'language = "\xff"\n', "UTF-8")):
+            broken = self.write_settings("")
+            broken.write_bytes(wrong)
+            editor = self.start(path)
+            self.assertIn("The settings could not be read (", editor.state["message"], wrong)
+            self.assertIn(what, editor.state["message"])
+            editor.key("space")
+            editor.wait(lambda state: state["saved"] is False and state["idle"], "a stitch")
+            self.assertNotIn("settings", editor.state["message"], "after the next action it is gone")
+            editor.stop()
+        self.write_settings('theme = "pink"\n')
+        editor = self.start()
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        self.assertIn("trouble at the start", editor.state["places"])
+        self.assertIn("The settings could not be read (", editor.state["message"])
 
     def test_a_home_that_is_a_file_hinders_nothing(self):
         (self.folder / "home").write_text("")

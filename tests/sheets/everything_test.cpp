@@ -28,13 +28,14 @@ TEST_CASE("everything has names that sort in the order of the work") {
   CHECK(std::ranges::is_sorted(names));
 }
 
-TEST_CASE("a machine without a card has no card, and the other names stay") {
+TEST_CASE("a machine without a card has no card, and the names begin with 1 all the same") {
   Profile by_hand = card_machine();
   by_hand.card.reset();
   by_hand.selects = Selects::by_hand;
   const auto names = names_of(everything_of(slanting_design(10), by_hand, {}, "cove"));
   REQUIRE(names.size() == 8);
-  CHECK(names.front() == "cove-2-needles.pdf");
+  CHECK(names.front() == "cove-1-needles.pdf");
+  CHECK(names.back() == "cove-8-pattern-chart.png");
 }
 
 TEST_CASE("what has too many pages comes as text, and what can't be made is named") {

@@ -220,16 +220,17 @@ TEST_CASE("letters are looked over where the cursor is, and again only when they
   refresh(app);
   REQUIRE(app.caches.lettering_floats_for.has_value());
   CHECK(app.caches.lettering_floats_for->floating->corner == app.view.cursor);
-  app.caches.lettering_floats = 77; // stays as long as nothing changes
+  app.caches.lettering_floats.letters = "kept"; // stays as long as nothing changes
   refresh(app);
-  CHECK(app.caches.lettering_floats == 77);
+  CHECK(app.caches.lettering_floats.letters == "kept");
   editor::apply(app, MoveCursor{1, 0, false});
   refresh(app);
-  CHECK(app.caches.lettering_floats == 0);
-  app.caches.lettering_floats = 77;
+  CHECK(app.caches.lettering_floats.places.empty());
+  CHECK(app.caches.lettering_floats.letters.empty());
+  app.caches.lettering_floats.letters = "kept";
   editor::apply(app, TypeLettering{"----------------", LetterHeight::five});
   refresh(app);
-  CHECK(app.caches.lettering_floats != 77);
+  CHECK(app.caches.lettering_floats.letters != "kept");
 }
 
 TEST_CASE("a float that the piece shows as it is on the repeat is one entry of the list, and counts once") {

@@ -1,6 +1,7 @@
 // What of a page is seen, how pages are turned, and that the preview's pages are the writers'.
 #include "editor/actions.hpp"
 #include "editor/preview.hpp"
+#include "editor/status_words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -111,4 +112,65 @@ TEST_CASE("a machine without a card says why there is no page") {
   editor::apply(app, SetPreview{view});
   refresh(app);
   CHECK(app.caches.preview.count() > 0);
+}
+
+namespace {
+
+App beginning_on(const char* machine) {
+  App app = make_app();
+  NewDialog wishes;
+  wishes.profile = machine;
+  editor::apply(app, BeginDesign{wishes});
+  return app;
+}
+
+} // namespace
+
+TEST_CASE("on a bed without a reader the preview opens on the needle chart") {
+  App app = beginning_on("plastic-by-hand");
+  REQUIRE_FALSE(app.work.profile.card.has_value());
+  editor::apply(app, Run{Command::preview});
+  CHECK(app.view.preview.kind == SheetKind::chart);
+  refresh(app);
+  CHECK(app.caches.preview.trouble.empty());
+}
+
+TEST_CASE("another design begins on its own first sheet and without the symmetry that was chosen for the last") {
+  App app = beginning_on("bulky-card-24");
+  app.view.preview.kind = SheetKind::leaflet;
+  app.view.preview.page = 3;
+  const Grid& grid = app.work.design.grid;
+  app.view.symmetry = centred_frieze(FriezeGroup::p1m1, grid.width(), grid.height());
+  NewDialog wishes;
+  wishes.profile = "bulky-card-24";
+  editor::apply(app, BeginDesign{wishes});
+  editor::apply(app, Run{Command::preview});
+  CHECK(app.view.preview.kind == SheetKind::card);
+  CHECK(app.view.preview.page == 0);
+  CHECK_FALSE(app.view.symmetry.has_value());
+}
+
+TEST_CASE("a design that was never saved is offered a name made of its title") {
+  App app = beginning_on("bulky-card-24");
+  const auto offered = [&] {
+    editor::apply(app, Run{Command::save_as});
+    return std::get<PathDialog>(app.session.dialog).name;
+  };
+  CHECK(offered() == "untitled.repeat");
+  app.work.design.title = "  Tide crabs, no. 2! ";
+  CHECK(offered() == "tide-crabs-no-2.repeat");
+  app.work.design.title = "Möwen/Hafen";
+  CHECK(offered() == "möwen-hafen.repeat");
+}
+
+TEST_CASE("how colours are seen is said when it changes, and for as long as they aren't as they are") {
+  App app = beginning_on("bulky-card-24");
+  CHECK(words_for_sight(app).empty());
+  editor::apply(app, Run{Command::sight_lightness});
+  CHECK(app.session.message == "Lightness only");
+  editor::apply(app, Say{"Saved", Tone::good});
+  CHECK(words_for_sight(app) == "Lightness only");
+  editor::apply(app, Run{Command::sight_lightness});
+  CHECK(app.session.message == "Colours as they are");
+  CHECK(words_for_sight(app).empty());
 }

@@ -1,5 +1,6 @@
 // The tools from press to release, by pointer and by keys, without a window: shapes, marks, what hangs over the
 // drawing, symmetry.
+#include "design/step_words.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/actions.hpp"
 #include "editor/long_work.hpp"
@@ -204,6 +205,55 @@ TEST_CASE("what is copied is lines of . and #, and text from anywhere can be pas
   run(app, Command::paste);
   CHECK_FALSE(app.session.floating.has_value());
   CHECK(app.session.tone == Tone::trouble);
+}
+
+TEST_CASE("what is set down isn't marked, so that mending may change it; what was marked and moved stays so") {
+  App app = ready_app();
+  Grid bar(24, 1);
+  bar.set(0, 0, true);
+  editor::apply(app, HangOver{bar, "set down “bar”", false});
+  editor::apply(app, SetDown{});
+  CHECK_FALSE(app.view.marked.has_value());
+  refresh(app);
+  run(app, Command::mend);
+  finish_long_work(app);
+  CHECK(app.session.mend.has_value());
+}
+
+TEST_CASE("what is as wide or as high as the repeat hangs from its first stitch or row, wherever the cursor is") {
+  App app = ready_app();
+  app.view.cursor = Cell{7, 9};
+  app.session.clipboard = std::string(24, '#') + "\n";
+  run(app, Command::paste);
+  REQUIRE(app.session.floating.has_value());
+  CHECK(app.session.floating->corner == Cell{0, 9});
+  for (int row = 1; row < app.work.design.grid.height(); ++row) {
+    app.session.clipboard += std::string(24, '.') + "\n";
+  }
+  run(app, Command::paste);
+  CHECK(app.session.floating->corner == Cell{0, 0});
+}
+
+TEST_CASE("text that is no drawing is refused by line and sign") {
+  App app = ready_app();
+  app.session.clipboard = "##\n#h\n";
+  run(app, Command::paste);
+  CHECK(app.session.message == "What was copied is no drawing: line 2, sign 2: 'h' is no stitch; lines of '.' for main "
+                               "and '#' for contrast, all of one length");
+  app.session.clipboard = "##\n#\n";
+  run(app, Command::paste);
+  CHECK(app.session.message.find("no drawing: line 2: the line has 1 stitch") != std::string::npos);
+}
+
+TEST_CASE("a step in a marked area that goes round the edge is called by the rows of the area") {
+  App app = ready_app();
+  const int height = app.work.design.grid.height();
+  app.work.design.grid.set(3, height - 1, true);
+  app.view.marked = Area{Cell{3, height - 2}, 4, 4};
+  run(app, Command::mirror_upwards);
+  REQUIRE(app.work.history.steps().size() == 1);
+  CHECK(words_of(app.work.history.steps().back()) ==
+        "mirror top and bottom, rows " + std::to_string(height - 1) + " to 2");
 }
 
 TEST_CASE("a motif or letters that are see-through leave what lies below their main stitches") {

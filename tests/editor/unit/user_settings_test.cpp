@@ -35,7 +35,7 @@ TEST_CASE("what is changed is kept, and there again at the next start") {
   const Folder folder;
   const fs::path path = folder.path / "config" / "punchwright" / "settings";
   App app = make_app();
-  load_settings(app, path);
+  CHECK(load_settings(app, path).empty());
   keep_settings(app, false);
   CHECK_FALSE(fs::exists(path)); // nothing changed, nothing written
   Settings wishes = app.settings;
@@ -47,7 +47,7 @@ TEST_CASE("what is changed is kept, and there again at the next start") {
   keep_settings(app, false);
 
   App again = make_app();
-  load_settings(again, path);
+  CHECK(load_settings(again, path).empty());
   CHECK(again.theme == dark_palette());
   CHECK(again.settings.lengths == LengthUnit::inches);
   CHECK(again.view.settings_width == 300);
@@ -60,9 +60,13 @@ TEST_CASE("a broken file is set aside with a note, each under a name of its own"
   for (const char* const aside : {"settings.broken", "settings.broken-2"}) {
     write(path, "theme = \"purple\"\n");
     App app = make_app();
-    load_settings(app, path);
+    const std::string note = load_settings(app, path);
     CHECK(app.settings == Settings{});
-    CHECK(app.session.message.find(aside) != std::string::npos);
+    CHECK(note.find(aside) != std::string::npos);
+    apply(app, Say{"Opened cove.repeat", Tone::plain});
+    say_at_start(app, note);
+    CHECK(app.session.message == "Opened cove.repeat. " + note);
+    CHECK(app.session.tone == Tone::trouble);
     CHECK_FALSE(fs::exists(path));
     CHECK(text_of(folder.path / aside) == "theme = \"purple\"\n");
     app.settings.text_percent = 120;
@@ -75,7 +79,7 @@ TEST_CASE("where nothing can be written it is said once, and the wishes hold unt
   const Folder folder;
   write(folder.path / "no-folder", "");
   App app = make_app();
-  load_settings(app, folder.path / "no-folder" / "settings");
+  CHECK(load_settings(app, folder.path / "no-folder" / "settings").empty());
   app.settings.text_percent = 130;
   keep_settings(app, false);
   CHECK(app.session.message.starts_with("The settings can't be kept"));
@@ -91,9 +95,8 @@ TEST_CASE("what is no file is neither read nor written over") {
   const Folder folder;
   fs::create_directories(folder.path / "settings" / "inside");
   App app = make_app();
-  load_settings(app, folder.path / "settings");
+  CHECK(load_settings(app, folder.path / "settings").find("stay as they are") != std::string::npos);
   CHECK(app.settings == Settings{});
-  CHECK(app.session.message.find("stay as they are") != std::string::npos);
   app.settings.text_percent = 120;
   keep_settings(app, true);
   CHECK(fs::is_directory(folder.path / "settings" / "inside"));
@@ -104,8 +107,8 @@ TEST_CASE("two editors don't take files from each other's list") {
   const fs::path path = folder.path / "settings";
   App one = make_app();
   App two = make_app();
-  load_settings(one, path);
-  load_settings(two, path);
+  CHECK(load_settings(one, path).empty());
+  CHECK(load_settings(two, path).empty());
   remember_recent(one.settings, "/loft/one.repeat");
   keep_settings(one, false);
   remember_recent(two.settings, "/loft/two.repeat");
