@@ -73,6 +73,7 @@ TierFabric knit_tier(const OpenedYoke& opened, const SizePlan& size, std::size_t
   StepsKnitted knitted = knit_steps(steps, document, opened.profile, std::move(card));
   TierFabric made;
   made.rows_before = steps.rows_before;
+  made.begins = steps.carriage;
   made.pattern_rows = static_cast<int>(rows.rows.size());
   if (knitted.refused_step >= 0) {
     made.trouble = said("step {} can't be done: {}", knitted.refused_step + 1, words_of(*knitted.knitting.refusal));
@@ -87,6 +88,7 @@ TierFabric knit_tier(const OpenedYoke& opened, const SizePlan& size, std::size_t
   if (const int loops = needles_with_loops(knitted.knitting.state); made.trouble.empty() && loops != wanted) {
     made.trouble = said("{} needles hold loops after the decreases, and {} should", loops, wanted);
   }
+  made.ends = knitted.knitting.state.carriage;
   made.fabric = std::move(knitted.knitting.fabric);
   if (made.trouble.empty()) {
     made.trouble = faults_of(made.fabric);

@@ -17,8 +17,10 @@ namespace punchwright {
 
 struct TierFabric {
   Fabric fabric;
-  int rows_before = 0;  // of the setting-up, below the tier's first row
-  int pattern_rows = 0; // to knit, with those that yarn changes put in
+  int rows_before = 0;       // of the setting-up, below the tier's first row
+  int pattern_rows = 0;      // to knit, with those that yarn changes put in
+  Side begins = Side::right; // where the carriage stands before its steps, and after the work was moved
+  Side ends = Side::right;
   // What went wrong, in words: a step or an action that was refused, a loop that dropped or was cast on, a count that
   // does not come out. Empty: nothing.
   std::string trouble;

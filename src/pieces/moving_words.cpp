@@ -1,6 +1,7 @@
 // From one tier to the next, in the trade's words (procedure: common practice).
 #include "pieces/yoke_plan.hpp"
 #include "plan/step_words.hpp"
+#include "plan/steps.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -62,6 +63,35 @@ void add_rehanging(std::vector<std::string>& lines, const TierOfPiece& tier) {
                         "eyelet. Then the weights again."));
 }
 
+// Where the carriage stands after the tier's steps and that many rows more.
+Side side_after(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier, int rows) {
+  const StepList steps = steps_of(document_of(opened, size, piece, tier), opened.profile, opened.tiers[tier].rows);
+  const Side side = steps.steps.empty() ? steps.carriage : steps.steps.back().carriage;
+  return rows % 2 == 0 ? side : other(side);
+}
+
+Side side_before(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
+  return steps_of(document_of(opened, size, piece, tier), opened.profile, opened.tiers[tier].rows).carriage;
+}
+
+// After an odd number of rows the carriage stands where the next tier does not begin: over an empty bed it can be
+// pushed to the other side, over needles with loops it goes in a free pass (common practice).
+void add_carriage(std::vector<std::string>& lines, Side wanted, bool bed_is_empty) {
+  if (bed_is_empty) {
+    lines.emplace_back(wanted == Side::left
+                           ? tr("Take the yarn out of its feeder and cut it; push the carriage across the empty bed to "
+                                "the left, where the next tier begins.")
+                           : tr("Take the yarn out of its feeder and cut it; push the carriage across the empty bed to "
+                                "the right, where the next tier begins."));
+  } else {
+    lines.emplace_back(wanted == Side::left
+                           ? tr("Take the yarn out of its feeder and cut it; take the carriage to the left in a free "
+                                "pass, without knitting: the next tier begins there.")
+                           : tr("Take the yarn out of its feeder and cut it; take the carriage to the right in a free "
+                                "pass, without knitting: the next tier begins there."));
+  }
+}
+
 } // namespace
 
 std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
@@ -81,12 +111,21 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
     add_decreases(lines, of_piece.shaping);
   }
   lines.push_back(said_count(needed.after_decreases, "Knit {} row.", "Knit {} rows."));
+  const int rows = std::max(0, plain - needed.needed()) + needed.after_decreases;
+  const Side wanted = last ? Side::right : side_before(opened, size, piece, tier + 1);
+  const bool other_side = !last && side_after(opened, size, piece, tier, rows) != wanted;
   if (hung_on_again && of_piece.shaping.before == of_piece.shaping.after &&
       of_piece.first_after == of_piece.bed.first) {
     lines.emplace_back(tr("The work stays on its needles."));
+    if (other_side) {
+      add_carriage(lines, wanted, false);
+    }
   } else {
     lines.emplace_back(tr("Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the "
                           "bed's pitch, or on a circular needle."));
+    if (other_side) {
+      add_carriage(lines, wanted, true);
+    }
     if (hung_on_again) {
       add_rehanging(lines, of_piece);
     }

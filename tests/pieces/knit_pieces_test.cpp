@@ -2,6 +2,7 @@
 // fabrics laid side by side go on across the seams where the plan says so, and only there.
 #include "files/files.hpp"
 #include "pieces/knit_pieces.hpp"
+#include "pieces/yoke_plan.hpp"
 #include "pieces/yokes.hpp"
 
 #include <algorithm>
@@ -29,6 +30,32 @@ std::vector<std::vector<int>> knit_size(const OpenedYoke& yoke, const SizePlan& 
   return amiss;
 }
 
+// The machine's model says where the carriage stands after the work was moved; the words take it to where the next
+// tier begins, or say nothing of it. Returns how often it was on the wrong side.
+int check_sides(const OpenedYoke& yoke, const SizePlan& size) {
+  int wrong = 0;
+  for (std::size_t piece = 0; piece < size.pieces.size(); ++piece) {
+    for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
+      CAPTURE(piece);
+      CAPTURE(tier);
+      const bool last = tier + 1 == yoke.tiers.size();
+      const Side ends = knit_tier(yoke, size, piece, tier).ends;
+      const Side begins = last ? ends : knit_tier(yoke, size, piece, tier + 1).begins;
+      const std::vector<std::string> lines = moving_words(yoke, size, piece, tier);
+      const auto takes = [&lines](std::string_view side) {
+        return std::ranges::any_of(lines, [side](const std::string& line) {
+          return line.starts_with("Take the yarn out of its feeder and cut it; ") &&
+                 line.find(side) != std::string::npos;
+        });
+      };
+      CHECK(takes("to the left") == (ends != begins && begins == Side::left));
+      CHECK(takes("to the right") == (ends != begins && begins == Side::right));
+      wrong += ends != begins ? 1 : 0;
+    }
+  }
+  return wrong;
+}
+
 FileReader from_disk() {
   return [](const std::filesystem::path& path) { return read_file(path, std::size_t{1} << 20U); };
 }
@@ -46,11 +73,14 @@ TEST_CASE("the demos are knitted, and their seams meet in the fabric") {
     CHECK(write_yoke(yoke->yoke) == *text);
     const auto plan = plan_yoke(*yoke);
     REQUIRE(plan);
+    int sides = 0;
     for (const SizePlan& size : plan->sizes) {
+      sides += check_sides(*yoke, size);
       for (const std::vector<int>& tier : knit_size(*yoke, size)) {
         CHECK(std::accumulate(tier.begin(), tier.end(), 0) == 0);
       }
     }
+    CHECK(sides > 0); // each of them has a size with an odd number of rows between two tiers
   }
 }
 

@@ -348,16 +348,18 @@ TEST_CASE("moving the work, in words") {
   const OpenedYoke yoke = opened(pullover(), files);
   const YokePlan plan = planned(yoke);
   const std::vector<std::string> words = moving_words(yoke, plan.sizes[0], 0, 0);
-  REQUIRE(words.size() == 10);
+  REQUIRE(words.size() == 11);
   CHECK(words[0] == "Set the carriage to plain knitting; pattern and end-needle selection off.");
   CHECK(words[1].starts_with("Decrease "));
   CHECK(words[2].starts_with("Transfer each loop to its neighbour: "));
   CHECK(words[3].find("out of work: an empty needle in work would cast on an eyelet.") != std::string::npos);
   CHECK(words[4] == "Knit 1 row.");
   CHECK(words[5].starts_with("Weights off first"));
-  CHECK(words[6].starts_with("Bring the "));
-  CHECK(words[7].starts_with("Have the "));
-  CHECK(words[8] == "Hang the " + std::to_string(plan.sizes[0].pieces[0].tiers[1].stitches) + " loops on " +
+  CHECK(words[6] == "Take the yarn out of its feeder and cut it; push the carriage across the empty bed to the right, "
+                    "where the next tier begins.");
+  CHECK(words[7].starts_with("Bring the "));
+  CHECK(words[8].starts_with("Have the "));
+  CHECK(words[9] == "Hang the " + std::to_string(plan.sizes[0].pieces[0].tiers[1].stitches) + " loops on " +
                         name_of(plan.sizes[0].pieces[0].tiers[1].bed.first) + " to " +
                         name_of(plan.sizes[0].pieces[0].tiers[1].bed.last) + ", then the weights again.");
 }
