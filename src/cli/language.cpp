@@ -1,5 +1,7 @@
-// Looking ahead for one option.
+// The language that is asked for, and the codes of all.
 #include "cli/language.hpp"
+
+#include "words/early_option.hpp"
 
 #include <algorithm>
 #include <string_view>
@@ -7,25 +9,9 @@
 namespace punchwright::cli {
 
 const Language* language_asked_for(int count, const char* const* arguments) {
-  constexpr std::string_view option = "--language";
-  for (int place = 1; place < count; ++place) {
-    std::string_view argument = arguments[place];
-    if (argument == "--") {
-      break; // names of files follow
-    }
-    if (!argument.starts_with(option)) {
-      continue;
-    }
-    argument.remove_prefix(option.size());
-    if (argument.empty() && place + 1 < count) {
-      argument = arguments[place + 1];
-    } else if (argument.starts_with('=')) {
-      argument.remove_prefix(1);
-    }
-    const auto known = std::ranges::find(languages(), argument, &Language::code);
-    return known == languages().end() ? nullptr : &*known;
-  }
-  return nullptr;
+  const auto code = early_option({arguments, static_cast<std::size_t>(count)}, "--language");
+  const auto known = std::ranges::find(languages(), code.value_or(std::string_view()), &Language::code);
+  return known == languages().end() ? nullptr : &*known;
 }
 
 std::string codes_of_languages() {

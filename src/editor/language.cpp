@@ -1,10 +1,10 @@
-// Two options of the command line are looked for before CLI11 has its turn, since its help speaks that language too.
+// The language of the command line, of the settings and of the system, and what changes with it.
 #include "editor/language.hpp"
 
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
+#include "words/early_option.hpp"
 
-#include <optional>
 #include <span>
 #include <string_view>
 #include <system_error>
@@ -17,34 +17,13 @@ namespace {
 
 constexpr std::size_t largest_settings = std::size_t{256} * 1024; // bytes
 
-// Of "--language de" or "--language=de"; nothing: it isn't there.
-std::optional<std::string_view> value_of(std::span<const char* const> arguments, std::string_view option) {
-  for (std::size_t place = 0; place < arguments.size(); ++place) {
-    std::string_view argument = arguments[place];
-    if (argument == "--") {
-      break; // names of files follow
-    }
-    if (!argument.starts_with(option)) {
-      continue;
-    }
-    argument.remove_prefix(option.size());
-    if (argument.empty()) {
-      return place + 1 < arguments.size() ? arguments[place + 1] : std::string_view();
-    }
-    if (argument.starts_with('=')) {
-      return argument.substr(1);
-    }
-  }
-  return std::nullopt;
-}
-
 // The same file as the window will read. Pictures and figures don't depend on who makes them.
 fs::path settings_path(std::span<const char* const> arguments) {
   std::error_code ignored;
-  if (const auto named = value_of(arguments, "--settings")) {
+  if (const auto named = early_option(arguments, "--settings")) {
     return fs::absolute(*named, ignored);
   }
-  const bool for_a_person = !value_of(arguments, "--picture") && !value_of(arguments, "--frames-benchmark");
+  const bool for_a_person = !early_option(arguments, "--picture") && !early_option(arguments, "--frames-benchmark");
   return for_a_person ? usual_settings_path() : fs::path();
 }
 
@@ -78,7 +57,7 @@ LanguageAtStart language_at_start(int count, const char* const* arguments) {
   const std::span<const char* const> all(arguments, static_cast<std::size_t>(count));
   LanguageAtStart start;
   start.of_system = &language_of_environment();
-  std::string code(value_of(all, "--language").value_or(std::string_view()));
+  std::string code(early_option(all, "--language").value_or(std::string_view()));
   if (code.empty()) {
     code = language_in_settings(settings_path(all));
   }

@@ -1,4 +1,5 @@
 // The reader's language: chosen from what the environment says, with places for values in any order.
+#include "words/early_option.hpp"
 #include "words/words.hpp"
 
 #include <cstdlib>
@@ -7,6 +8,7 @@
 #include <fstream>
 #include <map>
 #include <string>
+#include <vector>
 
 using namespace punchwright;
 
@@ -132,4 +134,15 @@ TEST_CASE("where a translation is missing, words are English and numbers the lan
   CHECK(decimal(0.5, 1) == "0,5");
   choose_language(language_of("en"), {});
   CHECK(decimal(0.5, 1) == "0.5");
+}
+
+TEST_CASE("an option is found before the others are known, by itself or joined to its value, and not among files") {
+  using Arguments = std::vector<const char*>;
+  const auto language = [](const Arguments& arguments) { return early_option(arguments, "--language"); };
+  CHECK(language({"punchwright", "check", "--language", "de", "a.repeat"}) == "de");
+  CHECK(language({"punchwright", "--language=de", "check"}) == "de");
+  CHECK(language({"punchwright", "--language"}) == "");
+  CHECK(language({"punchwright", "--languages", "de"}) == std::nullopt);
+  CHECK(language({"punchwright", "check", "--", "--language", "de"}) == std::nullopt);
+  CHECK(language({}) == std::nullopt);
 }
