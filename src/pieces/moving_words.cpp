@@ -5,6 +5,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace punchwright {
 namespace {
@@ -63,15 +64,21 @@ void add_rehanging(std::vector<std::string>& lines, const TierOfPiece& tier) {
                         "eyelet. Then the weights again."));
 }
 
-// Where the carriage stands after the tier's steps and that many rows more.
-Side side_after(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier, int rows) {
-  const StepList steps = steps_of(document_of(opened, size, piece, tier), opened.profile, opened.tiers[tier].rows);
-  const Side side = steps.steps.empty() ? steps.carriage : steps.steps.back().carriage;
-  return rows % 2 == 0 ? side : other(side);
-}
-
-Side side_before(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
-  return steps_of(document_of(opened, size, piece, tier), opened.profile, opened.tiers[tier].rows).carriage;
+// The side where the next tier begins, where the carriage stands on the other one after this tier's steps and that many
+// rows more. Nothing: it stands there, or no tier follows.
+std::optional<Side> side_to_go_to(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier,
+                                  int rows) {
+  if (tier + 1 == opened.tiers.size()) {
+    return std::nullopt;
+  }
+  const auto steps = [&](std::size_t of) {
+    return steps_of(document_of(opened, size, piece, of), opened.profile, opened.tiers[of].rows);
+  };
+  const StepList made = steps(tier);
+  const Side last = made.steps.empty() ? made.carriage : made.steps.back().carriage;
+  const Side stands = rows % 2 == 0 ? last : other(last);
+  const Side wanted = steps(tier + 1).carriage;
+  return stands == wanted ? std::nullopt : std::optional(wanted);
 }
 
 // After an odd number of rows the carriage stands where the next tier does not begin: over an empty bed it can be
@@ -104,27 +111,26 @@ std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& 
   const auto index = static_cast<std::size_t>(found - opened.yoke.sizes.begin());
   const int plain = opened.yoke.tiers[tier].plain_above.at(index);
   std::vector<std::string> lines;
-  if (const int more = plain - needed.needed(); more > 0) {
+  const int more = std::max(0, plain - needed.needed());
+  if (more > 0) {
     lines.push_back(said_count(more, "Knit {} row more of one colour.", "Knit {} rows more of one colour."));
   }
   if (of_piece.shaping.decreases() > 0) {
     add_decreases(lines, of_piece.shaping);
   }
   lines.push_back(said_count(needed.after_decreases, "Knit {} row.", "Knit {} rows."));
-  const int rows = std::max(0, plain - needed.needed()) + needed.after_decreases;
-  const Side wanted = last ? Side::right : side_before(opened, size, piece, tier + 1);
-  const bool other_side = !last && side_after(opened, size, piece, tier, rows) != wanted;
+  const auto side = side_to_go_to(opened, size, piece, tier, more + needed.after_decreases);
   if (hung_on_again && of_piece.shaping.before == of_piece.shaping.after &&
       of_piece.first_after == of_piece.bed.first) {
     lines.emplace_back(tr("The work stays on its needles."));
-    if (other_side) {
-      add_carriage(lines, wanted, false);
+    if (side) {
+      add_carriage(lines, *side, false);
     }
   } else {
     lines.emplace_back(tr("Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the "
                           "bed's pitch, or on a circular needle."));
-    if (other_side) {
-      add_carriage(lines, wanted, true);
+    if (side) {
+      add_carriage(lines, *side, true);
     }
     if (hung_on_again) {
       add_rehanging(lines, of_piece);
