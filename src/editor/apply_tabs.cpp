@@ -103,10 +103,14 @@ Result<Lettering> typed_lettering(const App& app) {
   return letters(app.session.lettering, app.session.letter_height, app.view.face);
 }
 
+std::optional<Widening> widening_for(const App& app, const Lettering& drawn) {
+  return punchwright::widening_for(app.work.design.grid.width(), drawn.drawing.width(),
+                                   card_width_of(app.work.profile));
+}
+
 std::optional<Widening> widening_for_lettering(const App& app) {
   const auto drawn = typed_lettering(app);
-  return drawn ? widening_for(app.work.design.grid.width(), drawn->drawing.width(), card_width_of(app.work.profile))
-               : std::nullopt;
+  return drawn ? widening_for(app, *drawn) : std::nullopt;
 }
 
 void run_tab_command(App& app, Command command) {

@@ -22,7 +22,9 @@ struct App;
 // The typed words, to be read on the side of the cloth that the piece shows. Refused: a sign that the alphabet lacks.
 [[nodiscard]] Result<Lettering> typed_lettering(const App& app);
 
-// The repeat in which they have room; none where they have it already.
+// The repeat in which letters that are drawn have room; none where they have it already.
+[[nodiscard]] std::optional<Widening> widening_for(const App& app, const Lettering& drawn);
+// The same for the typed words, which are drawn anew for it.
 [[nodiscard]] std::optional<Widening> widening_for_lettering(const App& app);
 
 } // namespace punchwright::editor

@@ -185,8 +185,8 @@ void mark_floats(const Theme& theme, const Lettering& lettering, const LetterFlo
 }
 
 // Where the letters are wider than the repeat: a repeat in which they have room.
-void room_for(const App& app, Actions& actions) {
-  const auto wider = widening_for_lettering(app);
+void room_for(const App& app, Actions& actions, const Lettering& drawn) {
+  const auto wider = widening_for(app, drawn);
   if (!wider) {
     return;
   }
@@ -242,7 +242,7 @@ void lettering(const App& app, Actions& actions) {
   thumbnail(theme, drawn->drawing, box, shape);
   mark_floats(theme, *drawn, app.caches.lettering_floats, box, shape);
   hint(theme, remark_on(app, drawn->drawing));
-  room_for(app, actions);
+  room_for(app, actions, *drawn);
   hint(theme, app.view.face == Face::knit
                   ? tr("To be read on the knit side; choose the purl side of the piece to mirror it.")
                   : tr("To be read on the purl side, so it is mirrored in the drawing."));
