@@ -55,27 +55,8 @@ class Yokes(WindowTest):
         self.assertIn(done.returncode, (0, 1), done.stderr)
         return json.loads(done.stdout)
 
-    def begin(self):
-        desk = self.desk()
-        editor = self.start_blank()
-        editor.key("ctrl+k")
-        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "all commands")
-        editor.type("new yoke")
-        editor.key("Return")
-        editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog")
-        for tier in ("pot-buoys", "corks", "small-waves"):
-            editor.click("new tier")
-            editor.wait(lambda state: state["dialog"] == "yoke-tier" and state["idle"], "the files")
-            editor.fill_name(desk / "tiers" / f"{tier}.repeat")
-            editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog again")
-        editor.click("begin yoke")
-        editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
-                    "the yoke")
-        return editor, desk
-
-    def test_begin_stays_under_the_pointer_while_a_remark_goes_or_comes(self):
-        desk = self.desk()
-        tiers = [desk / "tiers" / "pot-buoys.repeat", desk / "tiers" / "rope.repeat"]  # of two machines
+    def new_yoke_dialog(self, tiers):
+        """The dialog by the list of commands, with those files as its tiers."""
         editor = self.start_blank()
         editor.key("ctrl+k")
         editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "all commands")
@@ -87,6 +68,20 @@ class Yokes(WindowTest):
             editor.wait(lambda state: state["dialog"] == "yoke-tier" and state["idle"], "the files")
             editor.fill_name(tier)
             editor.wait(lambda state: state["dialog"] == "new-yoke" and state["idle"], "the dialog again")
+        return editor
+
+    def begin(self):
+        desk = self.desk()
+        editor = self.new_yoke_dialog(desk / "tiers" / f"{tier}.repeat" for tier in ("pot-buoys", "corks", "small-waves"))
+        editor.click("begin yoke")
+        editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
+                    "the yoke")
+        return editor, desk
+
+    def test_begin_stays_under_the_pointer_while_a_remark_goes_or_comes(self):
+        desk = self.desk()
+        tiers = [desk / "tiers" / "pot-buoys.repeat", desk / "tiers" / "rope.repeat"]  # of two machines
+        editor = self.new_yoke_dialog(tiers)
         alone = editor.state["places"]["begin yoke"]
         editor.click("begin yoke")
         editor.settle()
