@@ -5,6 +5,7 @@
 #include "design/result.hpp"
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -36,6 +37,16 @@ struct LargestPicture {
 [[nodiscard]] std::optional<Result<Pixels>> read_two_tones(std::string_view bytes, const LargestPicture& largest = {});
 
 [[nodiscard]] Result<Pixels> read_png(std::string_view bytes);
+
+// As it is kept, with its transparency: four bytes a pixel, red, green, blue and how opaque it is; 8 bits each, sRGB.
+struct PngPixels {
+  int width = 0;
+  int height = 0;
+  std::vector<std::uint8_t> rgba;
+};
+// `refused` is asked with width and height before anything is unpacked.
+[[nodiscard]] Result<PngPixels> read_png_pixels(std::string_view bytes,
+                                                const std::function<Failure(std::int64_t, std::int64_t)>& refused);
 [[nodiscard]] Result<Pixels> read_pbm(std::string_view bytes,
                                       const LargestPicture& largest = {}); // plain (P1) and packed (P4)
 [[nodiscard]] Result<Pixels> read_xbm(std::string_view bytes, const LargestPicture& largest = {});

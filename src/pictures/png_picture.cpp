@@ -33,23 +33,35 @@ std::uint32_t on_white(const unsigned char* rgba) {
 
 } // namespace
 
-Result<Pixels> read_png(std::string_view bytes) {
+Result<PngPixels> read_png_pixels(std::string_view bytes,
+                                  const std::function<Failure(std::int64_t, std::int64_t)>& refused) {
   PngImage png;
   png_image& image = png.image;
   if (png_image_begin_read_from_memory(&image, bytes.data(), bytes.size()) == 0) {
     return broken(image);
   }
-  if (const Failure failure = too_large(image.width, image.height)) {
+  if (const Failure failure = refused(image.width, image.height)) {
     return *failure;
   }
   image.format = PNG_FORMAT_RGBA;
-  std::vector<unsigned char> rgba(PNG_IMAGE_SIZE(image));
-  if (png_image_finish_read(&image, nullptr, rgba.data(), 0, nullptr) == 0) {
+  image.flags |= PNG_IMAGE_FLAG_16BIT_sRGB; // 16 bits without a gamma are sRGB too, as every other program has it
+  PngPixels pixels{static_cast<int>(image.width), static_cast<int>(image.height), {}};
+  pixels.rgba.resize(PNG_IMAGE_SIZE(image));
+  if (png_image_finish_read(&image, nullptr, pixels.rgba.data(), 0, nullptr) == 0) {
     return broken(image);
   }
-  Pixels pixels{static_cast<int>(image.width), static_cast<int>(image.height), {}};
-  for (std::size_t place = 0; place < rgba.size(); place += 4) {
-    pixels.colours.push_back(on_white(&rgba[place]));
+  return pixels;
+}
+
+Result<Pixels> read_png(std::string_view bytes) {
+  const auto png =
+      read_png_pixels(bytes, [](std::int64_t width, std::int64_t height) { return too_large(width, height); });
+  if (!png) {
+    return png.error();
+  }
+  Pixels pixels{png->width, png->height, {}};
+  for (std::size_t place = 0; place < png->rgba.size(); place += 4) {
+    pixels.colours.push_back(on_white(&png->rgba[place]));
   }
   return pixels;
 }

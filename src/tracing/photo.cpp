@@ -1,35 +1,14 @@
-// stb_image compiled into the room; colours to light.
+// Each form of picture by the reader that is soundest for it, to three bytes a pixel; colours to light.
 #include "tracing/photo.hpp"
 
 #include "pictures/picture.hpp"
 #include "pictures/picture_forms.hpp"
 #include "rules/findings.hpp"
-#include "tracing/picture_checks.hpp"
+#include "tracing/photo_forms.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cstring>
-#include <memory>
-
-namespace {
-// Of nothing, stb_image copies from and to nowhere, which C++20 does not allow.
-void* copied(void* into, const void* from, std::size_t count) {
-  return count == 0 ? into : std::memcpy(into, from, count);
-}
-} // namespace
-#define memcpy copied
-#define STB_IMAGE_IMPLEMENTATION
-#define STB_IMAGE_STATIC
-#define STBI_NO_STDIO
-#define STBI_NO_GIF
-#define STBI_NO_HDR
-#define STBI_NO_LINEAR
-#define STBI_NO_PIC
-#define STBI_NO_PSD
-#define STBI_NO_TGA
-#include <stb_image.h>
-#undef memcpy
 
 namespace punchwright {
 namespace {
@@ -54,44 +33,52 @@ std::uint8_t on_white(std::uint8_t part, std::uint8_t alpha) {
   return static_cast<std::uint8_t>((part * alpha + 255 * (255 - alpha) + 127) / 255);
 }
 
-// One to four channels become three.
-std::vector<std::uint8_t> three_channels(const std::uint8_t* pixels, std::size_t count, int channels) {
-  std::vector<std::uint8_t> colours(count * 3);
-  if (channels == 3) {
-    std::copy_n(pixels, colours.size(), colours.begin());
-    return colours;
-  }
-  for (std::size_t pixel = 0; pixel < count; ++pixel) {
-    const std::uint8_t* const from = pixels + pixel * static_cast<std::size_t>(channels);
-    for (std::size_t part = 0; part < 3; ++part) {
-      const std::uint8_t value = channels >= 3 ? from[part] : from[0];
-      colours[pixel * 3 + part] = channels == 4   ? on_white(value, from[3])
-                                  : channels == 2 ? on_white(value, from[1])
-                                                  : value;
-    }
+Colours from_two_tones(const Pixels& pixels) {
+  Colours colours{pixels.width, pixels.height, {}};
+  colours.rgb.reserve(pixels.colours.size() * 3);
+  for (const std::uint32_t pixel : pixels.colours) {
+    colours.rgb.insert(colours.rgb.end(), 3, static_cast<std::uint8_t>(pixel)); // black or white
   }
   return colours;
 }
 
-Result<Photo> from_two_tones(const Result<Pixels>& pixels, const std::string& name) {
-  if (!pixels) {
-    Error error = pixels.error();
-    error.file = name;
-    return error;
+Result<Colours> from_png(std::string_view bytes) {
+  auto png = read_png_pixels(bytes, too_many_pixels);
+  if (!png) {
+    return png.error();
   }
-  std::vector<std::uint8_t> colours;
-  colours.reserve(pixels->colours.size() * 3);
-  for (const std::uint32_t pixel : pixels->colours) {
-    colours.insert(colours.end(), 3, static_cast<std::uint8_t>(pixel)); // black or white
-  }
-  return photo_of(pixels->width, pixels->height, std::move(colours));
+  return on_white_paper(png->width, png->height, png->rgba);
 }
 
-Error not_read(const std::string& name, std::string what, std::string remedy) {
-  return Error{name, 0, 0, std::move(what), std::move(remedy)};
+Result<Colours> colours_in(std::string_view bytes) {
+  constexpr LargestPicture largest{20'000, 6'000}; // 120 million pixels
+  if (const auto pixels = read_two_tones(bytes, largest)) {
+    return *pixels ? Result<Colours>(from_two_tones(**pixels)) : Result<Colours>(pixels->error());
+  }
+  if (bytes.starts_with("\x89PNG")) {
+    return from_png(bytes);
+  }
+  if (bytes.starts_with("\xff\xd8\xff")) { // start of image, and the next marker (ITU-T T.81, B.2.1)
+    return read_jpeg(bytes);
+  }
+  if (bytes.starts_with("BM") || bytes.starts_with("P5") || bytes.starts_with("P6")) {
+    return read_unpacked(bytes);
+  }
+  return picture_error(tr("this is no picture that can be read"), tr("allowed: PNG, JPEG, BMP, PBM, PGM, PPM or XBM"));
 }
 
 } // namespace
+
+Colours on_white_paper(int width, int height, const std::vector<std::uint8_t>& rgba) {
+  Colours colours{width, height, std::vector<std::uint8_t>(rgba.size() / 4 * 3)};
+  std::uint8_t* into = colours.rgb.data();
+  for (std::size_t from = 0; from < rgba.size(); from += 4) {
+    for (std::size_t part = 0; part < 3; ++part) {
+      *into++ = on_white(rgba[from + part], rgba[from + 3]);
+    }
+  }
+  return colours;
+}
 
 std::vector<std::string> photo_extensions() {
   return {".png", ".jpg", ".jpeg", ".bmp", ".pbm", ".pgm", ".ppm", ".xbm"};
@@ -121,35 +108,13 @@ Photo photo_of(int width, int height, std::vector<std::uint8_t> colours) {
 }
 
 Result<Photo> read_photo(std::string_view bytes, const std::string& name) {
-  constexpr LargestPicture largest{20'000, 6'000}; // 120 million pixels
-  if (const auto pixels = read_two_tones(bytes, largest)) {
-    return from_two_tones(*pixels, name);
+  auto colours = colours_in(bytes);
+  if (!colours) {
+    Error error = colours.error();
+    error.file = name;
+    return error;
   }
-  const std::string broken = tr("the picture is broken or incomplete");
-  const std::string save_again = tr("save it again, as PNG for instance");
-  if (!huffman_tables_fit(bytes) || !pixmap_numbers_fit(bytes)) {
-    return not_read(name, broken, save_again);
-  }
-  const auto* const data = reinterpret_cast<const stbi_uc*>(bytes.data());
-  const int size = static_cast<int>(std::min(bytes.size(), largest_photo_file));
-  int width = 0;
-  int height = 0;
-  int channels = 0;
-  if (stbi_info_from_memory(data, size, &width, &height, &channels) == 0) {
-    return not_read(name, tr("this is no picture that can be read"),
-                    tr("allowed: PNG, JPEG, BMP, PBM, PGM, PPM or XBM"));
-  }
-  if (std::int64_t{width} * height > most_photo_pixels) {
-    return not_read(name, said("the picture has {} × {} pixels", width, height),
-                    tr("120 million at most: make it smaller first"));
-  }
-  const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
-      stbi_load_from_memory(data, size, &width, &height, &channels, 0), stbi_image_free);
-  if (pixels == nullptr) {
-    return not_read(name, broken, save_again);
-  }
-  const std::size_t count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
-  return turned_upright(photo_of(width, height, three_channels(pixels.get(), count, channels)), orientation_of(bytes));
+  return turned_upright(photo_of(colours->width, colours->height, std::move(colours->rgb)), orientation_of(bytes));
 }
 
 } // namespace punchwright

@@ -8,7 +8,7 @@ import sys
 root = pathlib.Path(__file__).resolve().parents[2] / "src"
 LIBRARIES = {
     "toml++": r"toml\+\+|tomlplusplus|toml\.hpp", "cairo": r"cairo", "freetype": r"ft2build|freetype", "qpdf": r"qpdf",
-    "pugixml": r"pugixml", "stb": r"stb_", "zlib": r"zlib", "png": r"png\.h|libpng",
+    "pugixml": r"pugixml", "stb": r"stb_", "zlib": r"zlib", "png": r"png\.h|libpng", "turbojpeg": r"turbojpeg|jpeglib",
     "CLI": r"CLI/", "nlohmann": r"nlohmann", "imgui": r"imgui", "GLFW": r"GLFW",
     "GL": r"GL/|GLES", "dbus": r"dbus/",
 }

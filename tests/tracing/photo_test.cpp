@@ -1,9 +1,12 @@
 // Reading pictures, and which way up they lie.
 #include "tracing/photo.hpp"
 
+#include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 #include <doctest/doctest.h>
 #include <string>
+#include <unistd.h>
 
 using namespace punchwright;
 using namespace std::string_literals;
@@ -56,7 +59,7 @@ TEST_CASE("PNG, JPEG, BMP, PGM and PPM are read") {
   }
 }
 
-TEST_CASE("a JPEG whose Huffman table has more codes than there can be is refused before it is decoded") {
+TEST_CASE("a JPEG whose Huffman table has more codes than there can be is refused") {
   const std::string whole = made_by("convert -size 5x3 plasma:fractal jpg:-");
   const std::size_t table = whole.find("\xff\xc4"s);
   REQUIRE(table != std::string::npos);
@@ -76,6 +79,60 @@ TEST_CASE("a JPEG whose Huffman table has more codes than there can be is refuse
   scans[last + first_length + 14] = '\xff';
   scans[last + first_length + 15] = '\xff';
   CHECK_FALSE(read_photo(scans, "a"));
+}
+
+TEST_CASE("a photograph has the colours that another program reads, the inks of a print too") {
+  for (const std::string made : {"-quality 90 -sampling-factor 2x2", "-quality 80 -interlace JPEG -sampling-factor 2x1",
+                                 "-colorspace Gray -quality 90", "-colorspace CMYK -quality 95"}) {
+    CAPTURE(made);
+    const std::string path = "/tmp/punchwright-photo-" + std::to_string(getpid()) + ".jpg";
+    made_by("convert -seed 7 -size 45x31 plasma:red-blue " + made + " " + path);
+    const auto photo = read_photo(made_by("cat " + path), "a");
+    // Outside check: ImageMagick; its colours of inks are a plain product too where the picture has no profile.
+    const auto reference = read_photo(made_by("convert " + path + " -colorspace sRGB ppm:-"), "a");
+    std::remove(path.c_str());
+    REQUIRE(photo);
+    REQUIRE(reference);
+    REQUIRE(photo->colours.size() == reference->colours.size());
+    int farthest = 0;
+    for (std::size_t part = 0; part < photo->colours.size(); ++part) {
+      farthest = std::max(farthest, std::abs(photo->colours[part] - reference->colours[part]));
+    }
+    CHECK(farthest <= 2);
+  }
+}
+
+TEST_CASE("a picture that ends too early, or whose bytes were changed on the way, is refused") {
+  const std::string jpeg = made_by("convert -seed 7 -size 60x60 plasma:red-blue -quality 90 jpg:-");
+  REQUIRE(read_photo(jpeg, "a"));
+  CHECK(read_photo(jpeg.substr(0, jpeg.size() / 2), "cut.jpg").error().text() ==
+        "cut.jpg: the picture is broken or incomplete; save it again, as PNG for instance");
+  // PNG (W3C recommendation, second edition, 5.3) has a sum for each of its parts.
+  std::string png = made_by("convert -seed 7 -size 60x60 plasma:red-blue png:-");
+  REQUIRE(read_photo(png, "a"));
+  const std::size_t pixels = png.find("IDAT");
+  REQUIRE(pixels != std::string::npos);
+  png[pixels + 100] = static_cast<char>(png[pixels + 100] ^ 1);
+  CHECK_FALSE(read_photo(png, "a"));
+}
+
+TEST_CASE("what a camera leaves between two parts of a photograph doesn't matter") {
+  const std::string jpeg = made_by("convert -seed 7 -size 20x20 plasma:red-blue -quality 90 jpg:-");
+  const std::size_t table = jpeg.find("\xff\xdb"s);
+  REQUIRE(table != std::string::npos);
+  const auto padded = read_photo(jpeg.substr(0, table) + std::string(3, '\0') + jpeg.substr(table), "a");
+  REQUIRE(padded);
+  CHECK(padded->colours == read_photo(jpeg, "a")->colours);
+}
+
+TEST_CASE("a picture that claims to be huge is refused before anything is unpacked") {
+  // The same small picture, with 20000 × 20000 in its head.
+  std::string jpeg = made_by("convert -size 16x16 xc:red jpg:-");
+  const std::size_t frame = jpeg.find("\xff\xc0"s);
+  REQUIRE(frame != std::string::npos);
+  jpeg.replace(frame + 5, 4, "\x4e\x20\x4e\x20"s);
+  CHECK(read_photo(jpeg, "a").error().text() ==
+        "a: the picture has 20000 × 20000 pixels; 120 million at most: make it smaller first");
 }
 
 TEST_CASE("numbers that no picture has are refused before they are believed") {

@@ -1,0 +1,85 @@
+// stb_image compiled into the room, for the forms that pack nothing; what its version in Debian 12 believes of a head
+// is looked at beforehand.
+#include "tracing/photo.hpp"
+#include "tracing/photo_forms.hpp"
+#include "tracing/picture_checks.hpp"
+#include "words/words.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <memory>
+
+namespace {
+// Of nothing, stb_image copies from and to nowhere, which C++20 does not allow.
+void* copied(void* into, const void* from, std::size_t count) {
+  return count == 0 ? into : std::memcpy(into, from, count);
+}
+} // namespace
+#define memcpy copied
+#define STB_IMAGE_IMPLEMENTATION
+#define STB_IMAGE_STATIC
+#define STBI_NO_STDIO
+#define STBI_ONLY_BMP
+#define STBI_ONLY_PNM
+#include <stb_image.h>
+#undef memcpy
+
+namespace punchwright {
+
+namespace {
+
+// A bitmap has three or four, a pixmap one or three. stb's own change of channels takes 16 bits for 8.
+std::vector<std::uint8_t> four_channels(const stbi_uc* pixels, const Colours& size, int channels) {
+  const auto count = static_cast<std::size_t>(size.width) * static_cast<std::size_t>(size.height);
+  std::vector<std::uint8_t> rgba(count * 4, 255);
+  for (std::size_t pixel = 0; pixel < count; ++pixel, pixels += channels) {
+    for (std::size_t part = 0; part < 3; ++part) {
+      rgba[pixel * 4 + part] = pixels[channels >= 3 ? part : 0];
+    }
+    if (channels == 4) {
+      rgba[pixel * 4 + 3] = pixels[3];
+    }
+  }
+  return rgba;
+}
+
+} // namespace
+
+Error broken_picture() {
+  return Error{{}, 0, 0, tr("the picture is broken or incomplete"), tr("save it again, as PNG for instance")};
+}
+
+Failure too_many_pixels(std::int64_t width, std::int64_t height) {
+  if (width * height <= most_photo_pixels) {
+    return std::nullopt;
+  }
+  return Error{{},
+               0,
+               0,
+               said("the picture has {} × {} pixels", width, height),
+               tr("120 million at most: make it smaller first")};
+}
+
+Result<Colours> read_unpacked(std::string_view bytes) {
+  if (!pixmap_numbers_fit(bytes)) {
+    return broken_picture();
+  }
+  const auto* const data = reinterpret_cast<const stbi_uc*>(bytes.data());
+  const int size = static_cast<int>(std::min(bytes.size(), largest_photo_file));
+  Colours colours;
+  int channels = 0;
+  if (stbi_info_from_memory(data, size, &colours.width, &colours.height, &channels) == 0) {
+    return broken_picture();
+  }
+  if (const Failure failure = too_many_pixels(colours.width, colours.height)) {
+    return *failure;
+  }
+  const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
+      stbi_load_from_memory(data, size, &colours.width, &colours.height, &channels, 0), stbi_image_free);
+  if (pixels == nullptr) {
+    return broken_picture();
+  }
+  return on_white_paper(colours.width, colours.height, four_channels(pixels.get(), colours, channels));
+}
+
+} // namespace punchwright
