@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <optional>
 
 namespace punchwright::cli {
 namespace {
@@ -48,28 +49,46 @@ Result<Pixels> design_pixels(const std::string& text, const ThumbnailWishes& wis
   return enlarged(small_picture(read->document, 1.0, wishes.size), wishes.size);
 }
 
-// Of the first size that fits.
-Result<Pixels> yoke_pixels(const std::string& text, const ThumbnailWishes& wishes) {
-  const auto opened = open_yoke(text, name_for_people(wishes.file), read_for_machine);
-  if (!opened) {
-    return opened.error();
-  }
-  if (const Failure failure = bed_failure(*opened)) {
-    return *failure;
-  }
-  std::size_t size = 0;
-  auto plan = plan_size(*opened, size);
-  while (!plan && size + 1 < opened->yoke.sizes.size()) {
-    plan = plan_size(*opened, ++size);
-  }
-  if (!plan) {
-    return plan.error();
-  }
-  Pixels pixels{wishes.size, wishes.size, {}};
-  for (const Colour colour : worn_picture(*opened, *plan, size, wishes.size)) {
+Pixels square(const std::vector<Colour>& colours, int size) {
+  Pixels pixels{size, size, {}};
+  for (const Colour colour : colours) {
     pixels.rgb.insert(pixels.rgb.end(), {colour.red, colour.green, colour.blue});
   }
   return pixels;
+}
+
+// Of the first size that fits; nothing where none does.
+std::optional<Pixels> stitched_pixels(const OpenedYoke& opened, int cells) {
+  if (bed_failure(opened)) {
+    return std::nullopt;
+  }
+  for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
+    if (const auto plan = plan_size(opened, size)) {
+      return square(worn_picture(opened, *plan, size, cells), cells);
+    }
+  }
+  return std::nullopt;
+}
+
+// Desktops run a thumbnailer where it reads the one file alone. So a yoke whose tiers are out of reach is no broken
+// one: it is shown without their motifs.
+Result<Pixels> yoke_pixels(const std::string& text, const ThumbnailWishes& wishes) {
+  const std::string name = name_for_people(wishes.file);
+  const auto yoke = read_yoke(text, name);
+  if (!yoke) {
+    return yoke.error();
+  }
+  bool out_of_reach = false;
+  const auto opened = open_yoke(text, name, [&out_of_reach](const std::filesystem::path& path) {
+    auto content = read_for_machine(path);
+    out_of_reach = out_of_reach || !content;
+    return content;
+  });
+  if (!opened && !out_of_reach) {
+    return opened.error();
+  }
+  const auto stitched = opened ? stitched_pixels(*opened, wishes.size) : std::nullopt;
+  return stitched ? *stitched : square(worn_outline(yoke->yoke, wishes.size), wishes.size);
 }
 
 bool has_yoke_name(const std::string& file) {

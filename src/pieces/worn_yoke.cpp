@@ -146,18 +146,19 @@ private:
   double widest_ = 0; // mm
 };
 
-// The mean of points in the cell, some either way; white where there is no cloth.
-Colour mean_colour(const Worn& worn, int column, int line, int cells) {
+// The mean of points in the cell, some either way; white where there is no cloth. `at` tells the colour at x and y, mm
+// from the middle.
+template <class At> Colour mean_colour(const At& at, double widest, int column, int line, int cells) {
   constexpr int points = 4;
-  const double cell = 2 * worn.widest() / cells; // mm
+  const double cell = 2 * widest / cells; // mm
   int red = 0;
   int green = 0;
   int blue = 0;
   for (int up = 0; up < points; ++up) {
     for (int across = 0; across < points; ++across) {
-      const double x = (column + (across + 0.5) / points) * cell - worn.widest();
-      const double y = worn.widest() - (line + (up + 0.5) / points) * cell;
-      const Colour here = worn.at(x, y).value_or(Colour{255, 255, 255});
+      const double x = (column + (across + 0.5) / points) * cell - widest;
+      const double y = widest - (line + (up + 0.5) / points) * cell;
+      const Colour here = at(x, y).value_or(Colour{255, 255, 255});
       red += here.red;
       green += here.green;
       blue += here.blue;
@@ -165,6 +166,17 @@ Colour mean_colour(const Worn& worn, int column, int line, int cells) {
   }
   const auto mean = [](int sum) { return static_cast<std::uint8_t>((sum + points * points / 2) / (points * points)); };
   return {mean(red), mean(green), mean(blue)};
+}
+
+template <class At> std::vector<Colour> square_of(const At& at, double widest, int cells) {
+  std::vector<Colour> picture;
+  picture.reserve(static_cast<std::size_t>(cells) * static_cast<std::size_t>(cells));
+  for (int line = 0; line < cells; ++line) {
+    for (int column = 0; column < cells; ++column) {
+      picture.push_back(mean_colour(at, widest, column, line, cells));
+    }
+  }
+  return picture;
 }
 
 } // namespace
@@ -180,14 +192,32 @@ std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan)
 
 std::vector<Colour> worn_picture(const OpenedYoke& opened, const SizePlan& plan, std::size_t size, int cells) {
   const Worn worn(opened, plan, size);
-  std::vector<Colour> picture;
-  picture.reserve(static_cast<std::size_t>(cells) * static_cast<std::size_t>(cells));
-  for (int line = 0; line < cells; ++line) {
-    for (int column = 0; column < cells; ++column) {
-      picture.push_back(mean_colour(worn, column, line, cells));
-    }
+  return square_of([&worn](double x, double y) { return worn.at(x, y); }, worn.widest(), cells);
+}
+
+std::vector<Colour> worn_outline(const Yoke& yoke, int cells) {
+  double bottom = 0; // around, cm
+  double top = 0;
+  for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
+    bottom += yoke.pieces[widths_of(yoke, piece)].bottom_cm.at(0);
+    top += yoke.pieces[widths_of(yoke, piece)].top_cm.at(0);
   }
-  return picture;
+  constexpr double mm = 10;
+  const double outer = std::max(bottom, top) * mm / (2 * std::numbers::pi);
+  const double inner = std::min(bottom, top) * mm / (2 * std::numbers::pi);
+  const auto tiers = static_cast<double>(yoke.tiers.size());
+  const auto at = [&](double x, double y) -> std::optional<Colour> {
+    const double radius = std::hypot(x, y);
+    if (radius >= outer || radius < inner) {
+      return std::nullopt;
+    }
+    constexpr double band = 0.75; // of a tier; the rest is plain
+    constexpr Colour pattern{112, 120, 130};
+    constexpr Colour plain{196, 202, 208};
+    const double up = (outer - radius) / (outer - inner) * tiers;
+    return up - std::floor(up) < band ? pattern : plain;
+  };
+  return square_of(at, outer, cells);
 }
 
 } // namespace punchwright

@@ -29,4 +29,8 @@ struct WornRing {
 [[nodiscard]] std::vector<Colour> worn_picture(const OpenedYoke& opened, const SizePlan& plan, std::size_t size,
                                                int cells);
 
+// The same of a yoke whose tiers can't be seen, as where a desktop lets a program read one file alone: the rings of the
+// first size as wide as its pieces are wished, in greys, one for each tier.
+[[nodiscard]] std::vector<Colour> worn_outline(const Yoke& yoke, int cells);
+
 } // namespace punchwright

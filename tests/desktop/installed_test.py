@@ -143,10 +143,23 @@ class TheDesktop(Installed):
                     self.assertNotEqual(picture.getpixel(place), white, "the ring")
                 self.assertGreater(len(set(picture.getdata())), 20, "stitches of several yarns, and their means")
 
-    def test_refuses_a_yoke_without_its_tiers_by_their_names(self):
+    def test_shows_a_yoke_whose_tiers_are_out_of_reach_as_rings_without_motifs(self):
+        """As in the sandbox in which a desktop runs its thumbnailers: the one file, under another name."""
         alone = self.scratch() / "alone.yoke"
         shutil.copy(SOURCE / "patterns/anchor-yoke.yoke", alone)
-        code, words = said(self.prefix / "bin/punchwright", "thumbnail", "-o", self.scratch() / "out", alone)
+        picture = self.thumbnail_of(alone)
+        across = [picture.getpixel((64, y)) for y in range(64)]
+        self.assertEqual(across[-1], (255, 255, 255), "the neck")
+        rings = [colour for colour, before in zip(across, [None, *across]) if colour == (112, 120, 130) != before]
+        self.assertEqual(len(rings), alone.read_text().count("[[tier]]"), "a ring for each tier")
+
+    def test_refuses_a_yoke_whose_tier_is_broken_by_its_place(self):
+        broken = self.scratch() / "broken.yoke"
+        shutil.copy(SOURCE / "patterns/anchor-yoke.yoke", broken)
+        (broken.parent / "tiers").mkdir()
+        for tier in (SOURCE / "patterns/tiers").glob("*.repeat"):
+            (broken.parent / "tiers" / tier.name).write_text("format = 1\nwidth = none\n")
+        code, words = said(self.prefix / "bin/punchwright", "thumbnail", "-o", self.scratch() / "out", broken)
         self.assertEqual(code, 2)
         self.assertIn("tiers/", words)
 

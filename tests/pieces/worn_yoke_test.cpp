@@ -171,3 +171,26 @@ TEST_CASE("the front is below in whatever language its yoke was begun") {
   CHECK(seen("vorn links") == english);
   CHECK(seen("scarf") != english);
 }
+
+TEST_CASE("a yoke whose tiers can't be seen is as wide as its pieces are wished, with a ring for each tier") {
+  Yoke yoke = pullover();
+  yoke.pieces = {{"front", {{40.0, 50.0}}, {{10.0, 12.0}}, ""}, {"back", {}, {}, "front"}};
+  constexpr int cells = 401;
+  const std::vector<Colour> picture = worn_outline(yoke, cells);
+  REQUIRE(picture.size() == static_cast<std::size_t>(cells) * cells);
+  constexpr int middle = cells / 2;
+  const Colour white{255, 255, 255};
+  // From the outer edge inwards: 20 cm around at the top of 80 at the bottom, a quarter of the way is the neck.
+  std::vector<Colour> seen;
+  int cloth = 0;
+  for (int x = 0; x <= middle; ++x) {
+    const Colour here = picture[static_cast<std::size_t>(middle * cells + x)];
+    cloth += here != white ? 1 : 0;
+    if (seen.empty() || seen.back() != here) {
+      seen.push_back(here);
+    }
+  }
+  CHECK(cloth == doctest::Approx(0.75 * middle).epsilon(0.02));
+  std::erase_if(seen, [](const Colour& colour) { return colour != Colour{112, 120, 130}; });
+  CHECK(seen.size() == yoke.tiers.size());
+}
