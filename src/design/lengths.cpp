@@ -69,6 +69,17 @@ std::string size_text(double across_mm, double upwards_mm, LengthUnit unit) {
                          : said("{} × {} cm", centimetres(across_mm), centimetres(upwards_mm));
 }
 
+std::string distance_text(double metres, LengthUnit unit) {
+  // Rounded down, so that it isn't promised too far.
+  const double shown = std::floor((in_inches(unit) ? metres / metres_per_foot : metres) * 10 + 1e-6) / 10;
+  return in_inches(unit) ? said("{} ft", decimal(shown, 1)) : said("{} m", decimal(shown, 1));
+}
+
+std::string yarn_length_text(double metres, LengthUnit unit) {
+  const double shown = std::ceil((in_inches(unit) ? metres / metres_per_yard : metres) - 1e-6);
+  return in_inches(unit) ? said("{} yd", decimal(shown, 0)) : said("{} m", decimal(shown, 0));
+}
+
 std::string_view gauge_span_text(LengthUnit unit) {
   return in_inches(unit) ? tr("4 inches") : tr("10 cm");
 }

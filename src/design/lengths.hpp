@@ -11,6 +11,8 @@ enum class LengthUnit { centimetres, inches };
 
 // The inch is 25.4 mm exactly: international yard and pound agreement, 1959.
 constexpr double mm_per_inch = 25.4;
+constexpr double metres_per_yard = 0.9144; // of the same agreement
+constexpr double metres_per_foot = metres_per_yard / 3;
 
 // A number for people as exactly as it is known, six digits at most: "4.56", "142"; with the language's decimal sign.
 [[nodiscard]] std::string plain_number(double number);
@@ -29,6 +31,10 @@ constexpr double mm_per_inch = 25.4;
 [[nodiscard]] std::string long_length_text(double mm, LengthUnit unit);
 // "58 × 84 cm" or "22.8 × 33.1 in"; below 1 cm "0.5 cm".
 [[nodiscard]] std::string size_text(double across_mm, double upwards_mm, LengthUnit unit);
+// "2.8 m" or "9.2 ft": how far away something is.
+[[nodiscard]] std::string distance_text(double metres, LengthUnit unit);
+// "742 m" or "812 yd" of yarn, rounded up, so that it is enough.
+[[nodiscard]] std::string yarn_length_text(double metres, LengthUnit unit);
 
 // What a gauge counts over: 10 cm, or 4 inches as patterns in inches do (Craft Yarn Council's yarn weights).
 [[nodiscard]] std::string_view gauge_span_text(LengthUnit unit);

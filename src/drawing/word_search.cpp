@@ -33,6 +33,10 @@ bool begins_a_word(std::string_view text, std::string_view beginning) {
 
 } // namespace
 
+bool begins_with(std::string_view text, std::string_view wanted) {
+  return in_small_letters(text).starts_with(in_small_letters(wanted));
+}
+
 bool has_words(std::string_view text, std::string_view wanted) {
   const std::string small_text = in_small_letters(text);
   const std::string small_wanted = in_small_letters(wanted);

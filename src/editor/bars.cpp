@@ -1,4 +1,4 @@
-// Along the edges of the window: the menus, the toolbar, the status line.
+// Along the edges of the window: the menus and the status line.
 #include "editor/panels.hpp"
 #include "editor/status_words.hpp"
 #include "editor/tab_commands.hpp"
@@ -43,61 +43,6 @@ bool begins_group(Command command) {
       Command::next_finding,  Command::other_face,      Command::show_settings,  Command::larger_text,
       Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
   return std::ranges::find(firsts, command) != firsts.end();
-}
-
-struct ToolButton {
-  Command command;
-  const char* label;
-};
-
-// The toolbar: groups with a gap between them, in the order of use.
-struct ToolGroup {
-  int line = 0; // where the toolbar has two lines
-  std::vector<ToolButton> tools;
-};
-
-const std::vector<ToolGroup>& tool_groups(const App& app, std::vector<ToolGroup>& groups) {
-  groups = {
-      {0, {{Command::new_design, tr("New")}, {Command::open, tr("Open")}, {Command::save, tr("Save")}}},
-      {0, {{Command::undo, tr("↶ Undo")}, {Command::redo, tr("↷ Redo")}}},
-      {0,
-       {{Command::pen_opposite, tr("◐ Opposite")},
-        {Command::pen_contrast, tr("■ Contrast")},
-        {Command::pen_main, tr("□ Main")}}},
-      {1,
-       {{Command::shift_left, "←"},
-        {Command::shift_right, "→"},
-        {Command::shift_up, "↑"},
-        {Command::shift_down, "↓"},
-        {Command::mirror_sideways, "⇄"},
-        {Command::mirror_upwards, "⇅"},
-        {Command::invert, "◑"}}},
-      {1, {{Command::insert_row, tr("+ Row")}, {Command::delete_row, tr("− Row")}, {Command::resize, tr("Size")}}},
-      {1, {{Command::zoom_out, "−"}, {Command::zoom_in, "+"}, {Command::zoom_fit, tr("Fit")}}},
-      {1, {{Command::export_card, tr("Card")}, {Command::export_chart, tr("Needle chart")}}},
-  };
-  if (app.yoke.opened) {
-    groups.push_back({0, {{Command::show_yoke, tr("Yoke")}}});
-  }
-  return groups;
-}
-
-float width_of(const ToolButton& tool) {
-  return ImGui::CalcTextSize(tool.label).x + 2 * ImGui::GetStyle().FramePadding.x;
-}
-
-constexpr float between_tools = 4;
-constexpr float between_groups = 16;
-
-float width_of_all(const std::vector<ToolGroup>& groups, float unit) {
-  float wide = 24 * unit;
-  for (const ToolGroup& group : groups) {
-    for (const ToolButton& tool : group.tools) {
-      wide += width_of(tool) + between_tools * unit;
-    }
-    wide += between_groups * unit;
-  }
-  return wide;
 }
 
 // What can't be used now stands in quiet text; its tip says why.
@@ -221,83 +166,6 @@ void menu_bar(const App& app, Actions& actions) {
     ImGui::EndMenu();
   }
   ImGui::EndMainMenuBar();
-}
-
-float toolbar_height(const App& app, float width) {
-  const float unit = app.theme.scale;
-  std::vector<ToolGroup> groups;
-  const float line = ImGui::GetFrameHeight();
-  const bool two = width_of_all(tool_groups(app, groups), unit) > width;
-  return (two ? 2 * line + 6 * unit : line) + 12 * unit;
-}
-
-namespace {
-
-// Its tip stands below all of the tools: beside the pointer it would lie over the next ones.
-void tool_button(const App& app, Actions& actions, const ToolButton& tool, Look look, float below) {
-  const float left = ImGui::GetCursorScreenPos().x;
-  const bool in_right_half = left > ImGui::GetIO().DisplaySize.x / 2;
-  command_button(app, actions, tool.command, tool.label, look, 0,
-                 TipPlace{{in_right_half ? left + width_of(tool) : left, below}, in_right_half});
-}
-
-// The tools side by side. Where large text leaves no room for all, the rest is reached by a button for all commands.
-void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup>& groups, const ScreenBox& box) {
-  const float room = box.width();
-  const float unit = app.theme.scale;
-  const ToolButton more{Command::all_commands, tr("More…")};
-  const float right = room - 10 * unit;
-  const bool all = width_of_all(groups, unit) <= room;
-  bool first = true;
-  bool full = false;
-  for (const ToolGroup& group : groups) {
-    float gap = between_groups;
-    for (const ToolButton& tool : group.tools) {
-      const float from = first ? 10 * unit : ImGui::GetItemRectMax().x + gap * unit;
-      full = full || (!all && from + width_of(tool) + between_groups * unit + width_of(more) > right);
-      if (full) {
-        break;
-      }
-      if (!first) {
-        ImGui::SameLine(0, gap * unit);
-      }
-      first = false;
-      gap = between_tools;
-      const Look look = ticked(app, tool.command)                                       ? Look::chosen
-                        : tool.command == Command::export_card && app.work.profile.card ? Look::main
-                                                                                        : Look::plain;
-      tool_button(app, actions, tool, look, box.bottom);
-    }
-  }
-  if (full) {
-    ImGui::SameLine(0, between_groups * unit);
-    tool_button(app, actions, more, Look::plain, box.bottom);
-  }
-}
-
-} // namespace
-
-void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
-  const float unit = app.theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(10 * unit, 6 * unit));
-  begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
-  std::vector<ToolGroup> groups;
-  if (width_of_all(tool_groups(app, groups), unit) <= box.width()) {
-    line_of_tools(app, actions, groups, box);
-  } else {
-    for (const int line : {0, 1}) {
-      std::vector<ToolGroup> in_line;
-      std::ranges::copy_if(groups, std::back_inserter(in_line),
-                           [&](const ToolGroup& group) { return group.line == line; });
-      line_of_tools(app, actions, in_line, box);
-    }
-  }
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddLine({box.left, box.bottom - 1}, {box.right, box.bottom - 1}, ink(app.theme.line));
-  ImGui::End();
-  ImGui::PopStyleVar();
-  ImGui::PopStyleColor();
 }
 
 namespace {

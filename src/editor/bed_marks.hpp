@@ -20,4 +20,7 @@ struct BedMarks {
 
 [[nodiscard]] BedMarks bed_marks_of(const Document& design, const Profile& profile, Face face);
 
+// The needles' names at the drawing's foot, units of layout.
+inline constexpr float needle_numbers_tall = 25;
+
 } // namespace punchwright::editor

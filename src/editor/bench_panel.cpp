@@ -219,7 +219,7 @@ std::string facts(const BenchAt& at, float size_of_words) {
   if (at.face.font == at.app.theme.large) {
     const double capital = static_cast<double>(size_of_words * at.face.capital) * at.app.bench.px_mm;
     const double from = std::floor(distance_seen_m(capital, least_arc_minutes) * 10 + 0.05) / 10;
-    add(said("legible to {} m", decimal(from, 1)));
+    add(said("legible to {}", distance_text(from, at.app.settings.lengths)));
   }
   return text;
 }

@@ -79,7 +79,11 @@ std::vector<const CommandInfo*> commands_found(std::string_view words) {
       found.push_back(&info);
     }
   }
-  std::ranges::stable_partition(found, [words](const CommandInfo* info) { return has_words(tr(info->name), words); });
+  // Names that begin with what was typed, then names that have it, then tips and menus.
+  std::ranges::stable_sort(found, {}, [words](const CommandInfo* info) {
+    const std::string_view name = tr(info->name);
+    return begins_with(name, words) ? 0 : has_words(name, words) ? 1 : 2;
+  });
   return found;
 }
 

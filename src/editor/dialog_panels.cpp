@@ -1,6 +1,7 @@
 // What stands in the middle of the window while something is asked: guard, trouble, new design, size, and the rest.
 #include "design/words.hpp"
 #include "editor/choice_field.hpp"
+#include "editor/closed_list.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/panels.hpp"
 #include "editor/path_panel.hpp"
@@ -28,10 +29,9 @@ bool main_button(const App& app, Actions& actions, const char* name, const char*
 bool choose_built_in(const App& app, Actions& actions, std::string& name) {
   bool changed = false;
   const Profile* const present = built_in_profile(name);
-  label(app.theme, tr("Machine"), 0.25F);
   const std::string title = with_capital(present != nullptr ? tr(present->title.c_str()) : name);
-  const float arrow = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().FramePadding.x;
-  const std::string shown = shortened(title, ImGui::CalcItemWidth() - arrow);
+  label(app.theme, tr("Machine"), 0.25F);
+  const std::string shown = shortened_in_middle(title, room_in_closed_list(ImGui::CalcItemWidth()));
   if (ImGui::BeginCombo("##machine", shown.c_str())) {
     for (const Profile& choice : built_in_profiles()) {
       if (list_entry(with_capital(tr(choice.title.c_str())).c_str(), choice.name == name)) {
@@ -39,13 +39,12 @@ bool choose_built_in(const App& app, Actions& actions, std::string& name) {
         changed = true;
       }
       remember_place(actions, "new machine " + choice.name);
-      tip(app.theme, choice.name);
     }
     ImGui::EndCombo();
   }
   remember_place(actions, "new machine");
   if (shown != title) {
-    tip(app.theme, title);
+    hint(app.theme, title);
   }
   return changed;
 }
@@ -147,7 +146,19 @@ struct Drawer {
   }
 
   void operator()(const NewDialog& dialog) const {
+    const float buttons = 4 * app.theme.scale + ImGui::GetStyle().ItemSpacing.y + ImGui::GetFrameHeightWithSpacing();
     NewDialog wishes = dialog;
+    scrolling(actions, room_below_here() - buttons, [&] { new_design(dialog, wishes); }); // the buttons stay in sight
+    ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
+    if (main_button(app, actions, "begin", tr("Begin"))) {
+      actions.push(BeginDesign{wishes});
+    }
+    tip(app.theme, tr("A drawing all main, of that size"));
+    ImGui::SameLine();
+    cancel_button(app, actions, tr("Cancel"));
+  }
+
+  void new_design(const NewDialog& dialog, NewDialog& wishes) const {
     bool changed = choose_built_in(app, actions, wishes.profile);
     const Profile* const profile = built_in_profile(wishes.profile);
     if (changed && profile != nullptr) {
@@ -159,25 +170,20 @@ struct Drawer {
         changed;
     changed =
         count_field({app, actions, "new rows", &wishes.remark}, tr("Rows"), wishes.rows, 1, tallest_repeat) || changed;
+    const LengthUnit unit = app.settings.lengths;
     remarks_above_buttons([&] {
       width_words(app, profile, wishes.width);
       if (profile != nullptr) {
         const Gauge gauge = usual_gauge(*profile);
-        hint(app.theme, said("Begins with {} stitches and {} rows to 10 cm; your swatch says better.",
-                             short_decimal(gauge.stitches, 1), short_decimal(gauge.rows, 1)));
+        hint(app.theme, said("Begins with {} stitches and {} rows to {}; your swatch says better.",
+                             short_decimal(gauge_shown(gauge.stitches, unit), 1),
+                             short_decimal(gauge_shown(gauge.rows, unit), 1), gauge_span_text(unit)));
       }
       warning_lines(app.theme, dialog.remark);
     });
     if (changed || wishes.remark != dialog.remark) {
       actions.push(SetDialog{wishes});
     }
-    ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
-    if (main_button(app, actions, "begin", tr("Begin"))) {
-      actions.push(BeginDesign{wishes});
-    }
-    tip(app.theme, tr("A drawing all main, of that size"));
-    ImGui::SameLine();
-    cancel_button(app, actions, tr("Cancel"));
   }
 };
 
@@ -264,20 +270,8 @@ void place_dialog(const Dialog& dialog, const std::string& name, float wide) {
 // Those that large text in a small window makes taller than it: below their title they scroll, and have no lists of
 // their own that do.
 bool scrolls_below_title(const Dialog& dialog) {
-  return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<NewDialog>(dialog) ||
-         std::holds_alternative<SizeDialog>(dialog) || std::holds_alternative<TroubleDialog>(dialog);
-}
-
-// As tall as what it holds, which the last frame has found, or as there is room for. ImGui doesn't show the first
-// frame.
-template <class Draw> void scrolling(Actions& actions, float room, Draw&& draw) {
-  float& tall = *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("tall"), room);
-  ImGui::BeginChild("below title", ImVec2(0, std::min(tall, room)), false, ImGuiWindowFlags_NavFlattened);
-  draw();
-  const float found = ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y;
-  ImGui::EndChild();
-  actions.unsettled = actions.unsettled || tall != std::max(1.0F, found);
-  tall = std::max(1.0F, found);
+  return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<SizeDialog>(dialog) ||
+         std::holds_alternative<TroubleDialog>(dialog);
 }
 
 } // namespace
@@ -313,7 +307,7 @@ void dialogs(const App& app, Actions& actions, Placed& placed) {
     }
     const auto draw = [&] { std::visit(Drawer{app, actions, placed}, dialog); };
     if (scrolls_below_title(dialog)) {
-      scrolling(actions, std::floor(size.y - 20 - border.y - ImGui::GetCursorPosY()), draw);
+      scrolling(actions, room_below_here(), draw);
     } else {
       draw();
     }

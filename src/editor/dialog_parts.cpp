@@ -74,6 +74,25 @@ void remarks_above_buttons(const std::function<void()>& draw) {
   ImGui::SetCursorScreenPos({start.x, start.y + kept});
 }
 
+float room_of_remarks() {
+  return std::max(0.0F, ImGui::GetStateStorage()->GetFloat(ImGui::GetID("remarks"), -1));
+}
+
+float room_below_here() {
+  return std::floor(ImGui::GetIO().DisplaySize.y - 20 - ImGui::GetStyle().WindowPadding.y - ImGui::GetCursorPosY());
+}
+
+void scrolling(Actions& actions, float room, const std::function<void()>& draw) {
+  // What the last frame has found. ImGui doesn't show the first one.
+  float& tall = *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("tall"), room);
+  ImGui::BeginChild("below title", ImVec2(0, std::min(tall, room)), false, ImGuiWindowFlags_NavFlattened);
+  draw();
+  const float found = ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y;
+  ImGui::EndChild();
+  actions.unsettled = actions.unsettled || tall != std::max(1.0F, found);
+  tall = std::max(1.0F, found);
+}
+
 void width_words(const App& app, const Profile* profile, int width) {
   if (profile == nullptr || !profile->card) {
     hint(app.theme, tr("Selected by hand, a repeat may have any width."));

@@ -29,6 +29,12 @@ void warning_lines(const Theme& theme, const std::string& text);
 // Remarks above a dialog's buttons. While a mouse button is pressed they keep the room that they had, since leaving a
 // field by a press may take a remark away or bring one, and what was pressed would slip away from under the pointer.
 void remarks_above_buttons(const std::function<void()>& draw);
+// px: that room, as it was in the last frame.
+[[nodiscard]] float room_of_remarks();
+// px down to where the dialog must end, within its border.
+[[nodiscard]] float room_below_here();
+// As tall as what it holds, or as that room, in which it then scrolls.
+void scrolling(Actions& actions, float room, const std::function<void()>& draw);
 // Which widths a card takes, and whether the wished one is among them.
 void width_words(const App& app, const Profile* profile, int width);
 

@@ -1,4 +1,5 @@
 // The drawing in the middle of the window: puts its parts together, and turns mouse and wheel into strokes.
+#include "editor/bed_marks.hpp"
 #include "editor/drawing_parts.hpp"
 
 #include <algorithm>
@@ -125,7 +126,7 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
   const float numbers = 38 * unit;
   const float yarns = 50 * unit;
   const ScreenBox canvas{box.left + numbers, box.top + 20 * unit, std::max(box.left + numbers + 40, box.right - yarns),
-                         std::max(box.top + 60, box.bottom - 25 * unit)};
+                         std::max(box.top + 60, box.bottom - needle_numbers_tall * unit)};
   placed.canvas = canvas;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const Sight sight = look_at(app, layout_in_sight(app, canvas), canvas, list);

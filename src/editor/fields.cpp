@@ -96,9 +96,21 @@ bool typed_number(const Field& field, const char* words, Number& value, Number l
 
 } // namespace
 
-bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals) {
+bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals,
+                  const char* unit) {
   label(field.app.theme, words);
-  return typed_number<double>(field, words, value, low, high, number_shown(value, decimals), number_typed);
+  const float gap = ImGui::GetStyle().ItemInnerSpacing.x;
+  if (unit != nullptr) {
+    ImGui::SetNextItemWidth(-ImGui::CalcTextSize(unit).x - gap);
+  }
+  const bool changed =
+      typed_number<double>(field, words, value, low, high, number_shown(value, decimals), number_typed);
+  if (unit != nullptr) {
+    ImGui::SameLine(0, gap);
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(unit);
+  }
+  return changed;
 }
 
 bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals) {

@@ -65,7 +65,7 @@ std::string words_of_entry(const App& app, const FindingGroup& group) {
   return with_capital(text);
 }
 
-constexpr int most_lines = 3;
+constexpr int most_lines = 4;
 
 std::string in_so_many(const std::string& text, float room, int most) {
   std::string lines = in_lines(text, room);

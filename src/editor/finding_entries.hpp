@@ -11,7 +11,7 @@ namespace punchwright::editor {
 // From one entry to the next, px, with so many lines of words.
 [[nodiscard]] float step_of_entry(const Theme& theme, int lines = 1);
 
-// As many as the longest words need, three at most, where there is room for all entries so; what is left over has dots
+// As many as the longest words need, four at most, where there is room for all entries so; what is left over has dots
 // for it.
 [[nodiscard]] int lines_of_words(const App& app, float wide, float tall);
 

@@ -63,6 +63,12 @@ void yoke_keys(const App& app, const KeyEvent& key, Actions& actions) {
   }
 }
 
+// What the start page offers has its keys there, too.
+bool stands_on_start_page(Command command) {
+  return command == Command::open || command == Command::new_design || command == Command::new_yoke ||
+         command == Command::help || command == Command::settings || command == Command::quit;
+}
+
 // What can't be done now says why; these say it themselves, in words of their own, or do what comes nearest: the needle
 // chart for a card.
 bool says_why_itself(Command command) {
@@ -89,6 +95,12 @@ void keys(const App& app, const Portion& input, Actions& actions) {
       continue;
     }
     const KeyEvent& key = event.key;
+    if (std::holds_alternative<StartDialog>(app.session.dialog)) {
+      if (const auto command = command_for(key); command && stands_on_start_page(*command)) {
+        actions.run(*command);
+      }
+      continue;
+    }
     if (is_open(app.session.dialog) || popup || (io.WantTextInput && belongs_to_text(key) && typing_undoes(key))) {
       continue; // dialogs and fields have their keys
     }

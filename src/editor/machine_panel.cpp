@@ -1,6 +1,7 @@
 // The machine: which one, what is known of it from memory only, and how its own blank is measured.
 #include "design/words.hpp"
 #include "editor/choice_field.hpp"
+#include "editor/closed_list.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "machine/profile_keys.hpp"
@@ -31,9 +32,8 @@ void choose_machine(const App& app, Actions& actions) {
   const Document& design = app.work.design;
   const Theme& theme = app.theme;
   const Profile& present = app.work.profile;
-  const float room = ImGui::GetContentRegionAvail().x - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
   const std::string title = tr(present.title.c_str());
-  const std::string shown = shortened(title, room);
+  const std::string shown = shortened_in_middle(title, room_in_closed_list(ImGui::GetContentRegionAvail().x));
   ImGui::SetNextItemWidth(-1);
   const bool open = ImGui::BeginCombo("##machine", shown.c_str());
   if (open) {
@@ -43,12 +43,10 @@ void choose_machine(const App& app, Actions& actions) {
         actions.push(Say{said("The gauge stays {}: measure a swatch of this machine's", gauge_text(app))});
       }
       remember_place(actions, "machine " + profile.name);
-      tip(theme, profile.name);
     }
     ImGui::EndCombo();
   }
   remember_place(actions, "machine");
-  tip(theme, fmt::format("{}\n{}", title, design.profile));
   if (shown != title) {
     hint(theme, title);
   }

@@ -1,5 +1,6 @@
 // The piece as it will look: knit side, purl side with its floats, or the band from afar; larger and nearer as wished.
 #include "editor/choice_field.hpp"
+#include "editor/closed_list.hpp"
 #include "editor/panels.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
@@ -102,10 +103,16 @@ void choose_at_right(const App& app, Actions& actions) {
   const bool takes_turns = !app.view.piece_large; // else the findings have a place of their own
   const bool findings = app.view.findings_in_front && takes_turns;
   const Caches& caches = app.caches;
-  const std::string counted = said("Findings: {}", caches.faults + caches.warnings + caches.notes);
+  // The number first: large text may leave no room for more.
+  const std::string counted = said_count(caches.faults + caches.warnings + caches.notes, "{} finding", "{} findings");
   const auto present = std::ranges::find(sights, true, &SightOfPiece::chosen);
   ImGui::SetNextItemWidth(-1);
-  if (ImGui::BeginCombo("##right", findings ? counted.c_str() : present->words)) {
+  const std::string wished = findings ? counted : present->words;
+  const float room = ImGui::GetContentRegionAvail().x;
+  // Where large text leaves no room for both, the words rather than the arrow.
+  const bool arrow = ImGui::CalcTextSize(wished.c_str()).x <= room_in_closed_list(room);
+  const std::string shown = arrow ? wished : shortened(wished, room - 2 * ImGui::GetStyle().FramePadding.x);
+  if (ImGui::BeginCombo("##right", shown.c_str(), arrow ? 0 : ImGuiComboFlags_NoArrowButton)) {
     for (const SightOfPiece& sight : sights) {
       if (list_entry(sight.words, sight.chosen && !findings)) {
         actions.push(BringToFront{false});

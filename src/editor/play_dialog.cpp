@@ -44,7 +44,17 @@ void scroll_by_arrows() {
   }
 }
 
-// What hands did, and the pass to come. As high in every moment, so that nothing jumps from pass to pass.
+// px: the words of `told` in full.
+float height_of_told(const PlayMoment& moment, float wide) {
+  float high = 2 * ImGui::GetTextLineHeightWithSpacing(); // the pass, in bold
+  for (const std::string& hands : moment.hands) {
+    high += ImGui::CalcTextSize(("● " + hands).c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
+  }
+  return high;
+}
+
+// What hands did, and the pass to come. As high in every moment once knitting has begun, so that nothing jumps from
+// pass to pass.
 void told(const PlayAt& at, float wide, float high) {
   const Theme& theme = at.app.theme;
   ImGui::BeginChild("told", ImVec2(wide, high), false, ImGuiWindowFlags_NoNav);
@@ -220,12 +230,15 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   const float below = 2 * ImGui::GetFrameHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y;
   const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
   const float rest = room.y - below - title;
-  const float above = std::min(7 * line, rest * 0.42F);
   // Words and feeders, and the card beside them where there is one.
   const bool has_card = at.state().card.card != nullptr;
   const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
   const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
   const float words_wide = room.x - card_wide - side_wide - 2 * ImGui::GetStyle().ItemSpacing.x;
+  // Before the first pass the bed is empty, and there is much to be done by hand.
+  const float usual = std::min(7 * line, rest * 0.42F);
+  const float above =
+      dialog.moment->passes > 0 ? usual : std::clamp(height_of_told(*dialog.moment, words_wide), usual, rest * 0.75F);
   told(at, words_wide, above);
   ImGui::SameLine();
   ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);

@@ -1,6 +1,7 @@
 // The print preview: the writers' own pages, turned over with keys, and beside them what they depend on.
 #include "editor/card_fields.hpp"
 #include "editor/choice_field.hpp"
+#include "editor/closed_list.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/preview.hpp"
 #include "editor/preview_sheets.hpp"
@@ -85,10 +86,10 @@ void choose_sheet(const PageAt& at) {
 }
 
 // The same in one line, where large text leaves little room beside the page.
-void sheet_list(const PageAt& at) {
+void sheet_list(const PageAt& at, float wide) {
   const auto present = std::ranges::find(sheet_kinds, at.view.kind, &SheetKindInfo::kind);
-  ImGui::SetNextItemWidth(150 * at.app.theme.scale);
-  if (ImGui::BeginCombo("##sheets", tr(present->name))) {
+  ImGui::SetNextItemWidth(wide);
+  if (ImGui::BeginCombo("##sheets", shortened(tr(present->name), room_in_closed_list(wide)).c_str())) {
     for (const SheetKindInfo& info : sheet_kinds) {
       if (!has_sheet(at.app.work.profile, info.kind)) {
         ImGui::TextColored(tint(at.app.theme.quiet_text), "%s", tr(info.name));
@@ -215,6 +216,22 @@ void page_area(const PageAt& at, Placed& placed, float wide, float tall) {
   use_keys(at, has_keys);
 }
 
+std::string number_of_page(const PageAt& at, bool in_full) {
+  const int pages = at.cache.count();
+  return pages == 0 ? tr("No page")
+         : in_full  ? said("Page {} of {}", at.view.page + 1, pages)
+                    : said("{} of {}", at.view.page + 1, pages);
+}
+
+// px: of the line below, with its short words.
+float width_of_page_line(const PageAt& at) {
+  const ImGuiStyle& style = ImGui::GetStyle();
+  const float words = ImGui::CalcTextSize(number_of_page(at, false).c_str()).x + ImGui::CalcTextSize(tr("Whole")).x +
+                      ImGui::CalcTextSize(tr("Width")).x;
+  return words + 2 * ImGui::GetFrameHeight() + 4 * style.FramePadding.x + 2 * style.ItemSpacing.x +
+         2 * 4 * at.app.theme.scale;
+}
+
 void page_line(const PageAt& at, bool in_full) {
   const Theme& theme = at.app.theme;
   const int pages = at.cache.count();
@@ -229,10 +246,7 @@ void page_line(const PageAt& at, bool in_full) {
   tip(theme, tr("The next page (Page Down)"));
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
-  const std::string number = pages == 0 ? tr("No page")
-                             : in_full  ? said("Page {} of {}", at.view.page + 1, pages)
-                                        : said("{} of {}", at.view.page + 1, pages);
-  ImGui::TextUnformatted(number.c_str());
+  ImGui::TextUnformatted(number_of_page(at, in_full).c_str());
   remember_place(at.actions, fmt::format("page {} of {}", pages == 0 ? 0 : at.view.page + 1, pages));
   ImGui::SameLine();
   const auto zoom = [&](const char* name, const char* words, const char* about, PageZoom meant) {
@@ -241,9 +255,13 @@ void page_line(const PageAt& at, bool in_full) {
     }
     tip(theme, about);
   };
-  zoom("page whole", tr("Whole page"), tr("All of the page (0)"), PageZoom::whole);
-  ImGui::SameLine(0, 4 * theme.scale);
-  zoom("page width", tr("Page width"), tr("As wide as there is room (W)"), PageZoom::width);
+  const float gap = 4 * theme.scale;
+  const float both = ImGui::CalcTextSize(tr("Whole page")).x + ImGui::CalcTextSize(tr("Page width")).x + gap +
+                     4 * ImGui::GetStyle().FramePadding.x;
+  const bool short_words = both > ImGui::GetContentRegionAvail().x; // large text
+  zoom("page whole", short_words ? tr("Whole") : tr("Whole page"), tr("All of the page (0)"), PageZoom::whole);
+  ImGui::SameLine(0, gap);
+  zoom("page width", short_words ? tr("Width") : tr("Page width"), tr("As wide as there is room (W)"), PageZoom::width);
 }
 
 void which_cards(const PageAt& at) {
@@ -277,7 +295,9 @@ void settings_beside(const PageAt& at) {
     paper_field(app, at.actions);
   }
   if (at.has_page()) {
-    hint(app.theme, fmt::format("{:.0f} × {:.0f} mm", at.sheet().width, at.sheet().height));
+    hint(app.theme, app.settings.lengths == LengthUnit::inches
+                        ? size_text(at.sheet().width, at.sheet().height, LengthUnit::inches)
+                        : fmt::format("{:.0f} × {:.0f} mm", at.sheet().width, at.sheet().height));
   }
   if (of_card && app.work.profile.card) {
     loop_field(app, at.actions);
@@ -313,7 +333,8 @@ namespace {
 // Large text in a small window: the page has all of the room below one line, and what else there is comes below it, by
 // scrolling.
 void page_alone(const PageAt& at, Placed& placed, float height) {
-  sheet_list(at);
+  const float beside = ImGui::GetContentRegionAvail().x - width_of_page_line(at) - ImGui::GetStyle().ItemSpacing.x;
+  sheet_list(at, std::clamp(beside, 2 * ImGui::GetFrameHeight(), 150 * at.app.theme.scale));
   ImGui::SameLine();
   page_line(at, false);
   const float tall = std::floor(height - ImGui::GetFrameHeightWithSpacing());

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <fmt/format.h>
 #include <string>
 #include <vector>
@@ -60,6 +61,32 @@ bool choose_language_of(Actions& actions, std::string& code) {
   return choose(actions, tr("Of the words"), code, choices);
 }
 
+// How far away the bench is read, and the screen that it is read from.
+bool bench_measures(const App& app, Actions& actions, Settings& next) {
+  const Field distance{app, actions, "bench distance"};
+  const Field width{app, actions, "screen width"};
+  if (app.settings.lengths == LengthUnit::centimetres) {
+    const bool changed = number_field(distance, tr("Read from, m"), next.bench_distance_m, least_bench_distance_m,
+                                      most_bench_distance_m, 1);
+    return count_field(width, tr("Screen's width, mm"), next.screen_width_mm, 0, most_screen_width_mm) || changed;
+  }
+  const auto in_feet = [](double metres) { return std::round(metres / metres_per_foot * 10) / 10; };
+  double feet = in_feet(next.bench_distance_m);
+  bool changed = false;
+  if (number_field(distance, tr("Read from, ft"), feet, in_feet(least_bench_distance_m), in_feet(most_bench_distance_m),
+                   1)) {
+    next.bench_distance_m = std::clamp(feet * metres_per_foot, least_bench_distance_m, most_bench_distance_m);
+    changed = true;
+  }
+  const auto in_inches = [](int mm) { return std::round(mm / mm_per_inch * 10) / 10; };
+  double inches = in_inches(next.screen_width_mm);
+  if (number_field(width, tr("Screen's width, in"), inches, 0, in_inches(most_screen_width_mm), 1)) {
+    next.screen_width_mm = std::min(static_cast<int>(std::lround(inches * mm_per_inch)), most_screen_width_mm);
+    changed = true;
+  }
+  return changed;
+}
+
 void all_settings(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   Settings next = app.settings;
@@ -82,12 +109,7 @@ void all_settings(const App& app, Actions& actions) {
   hint(theme, next.lengths == LengthUnit::inches ? tr("Gauge counts over 4 inches. Files and sheets keep millimetres.")
                                                  : tr("Gauge counts over 10 cm, as in the files."));
   heading(theme, tr("At the bench"));
-  changed = number_field({app, actions, "bench distance"}, tr("Read from, m"), next.bench_distance_m,
-                         least_bench_distance_m, most_bench_distance_m, 1) ||
-            changed;
-  changed = count_field({app, actions, "screen width"}, tr("Screen's width, mm"), next.screen_width_mm, 0,
-                        most_screen_width_mm) ||
-            changed;
+  changed = bench_measures(app, actions, next) || changed;
   hint(theme, tr("0: as the screen says of itself. Measure it where the letters come out too small or too large."));
   changed = check_box(actions, "speak steps", tr("Speak the steps"), next.speak_steps) || changed;
   if (next.speak_steps) {

@@ -1,6 +1,8 @@
 // The small parts of panels.
 #include "editor/widgets.hpp"
 
+#include "editor/bed_marks.hpp"
+#include "editor/panels.hpp"
 #include "editor/tab_commands.hpp"
 #include "editor/typed_text.hpp"
 #include "words/words.hpp"
@@ -69,6 +71,12 @@ void tip_at_foot(const Theme& theme, std::string_view text) {
     return;
   }
   ImDrawList& list = *ImGui::GetForegroundDrawList();
+  const ImGuiWindow* const drawing = ImGui::FindWindowByName(drawing_part);
+  if (drawing != nullptr && drawing->Active && !over_others && top < drawing->Pos.y + drawing->Size.y) {
+    const float needles = drawing->Pos.y + drawing->Size.y - needle_numbers_tall * unit; // else cut through
+    list.AddRectFilled({drawing->Pos.x, std::min(top, needles)}, {drawing->Pos.x + drawing->Size.x, top},
+                       ink(theme.ground));
+  }
   list.AddRectFilled({0, top}, size, ink(theme.panel));
   list.AddLine({0, top + 0.5F}, {size.x, top + 0.5F}, ink(theme.line));
   list.AddText(ImGui::GetFont(), ImGui::GetFontSize(), {aside, top + 6 * unit}, ink(theme.text), text.data(), end,
@@ -85,17 +93,24 @@ void tip(const Theme& theme, std::string_view text, std::optional<TipPlace> plac
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) {
     return;
   }
-  if (!pointer_leads()) { // it has the keys; the pointer lies wherever it was left
+  // Somebody types in it; or it has the keys, and the pointer lies wherever it was left.
+  const bool typing = ImGui::IsItemActive() && ImGui::GetIO().WantTextInput;
+  if (typing || !pointer_leads()) {
     tip_at_foot(theme, text);
     return;
   }
   if (place) {
     ImGui::SetNextWindowPos(to_imgui(place->corner), ImGuiCond_Always, {place->to_the_left ? 1.0F : 0.0F, 0});
   }
-  ImGui::BeginTooltip();
   const float room = 300 * theme.scale;
+  const ImVec2 border = ImGui::GetStyle().WindowPadding;
+  const std::string lines = in_lines(text, room - border.x);
+  // Of its own size at once: ImGui would show it in that of the tip before.
+  const ImVec2 words = ImGui::CalcTextSize(lines.c_str(), nullptr, false, room - border.x);
+  ImGui::SetNextWindowSize({words.x + 2 * border.x, words.y + 2 * border.y});
+  ImGui::BeginTooltip();
   ImGui::PushTextWrapPos(room); // for a word that is longer than a line
-  ImGui::TextUnformatted(in_lines(text, room - ImGui::GetCursorPosX()).c_str());
+  ImGui::TextUnformatted(lines.c_str());
   ImGui::PopTextWrapPos();
   ImGui::EndTooltip();
 }

@@ -84,7 +84,9 @@ struct Field {
 bool text_input(const Field& field, std::string& text, const char* when_empty = nullptr, int flags = 0);
 void text_field(const Field& field, const char* words, std::string Document::*member);
 // A point or a comma; at least that many decimals are shown.
-bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals);
+// The unit stands behind the number.
+bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals,
+                  const char* unit = nullptr);
 // A small length, kept in mm whatever is shown; the bounds and decimals are those in mm.
 bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals);
 // A whole number with buttons for one more and one less; the arrow keys do that too.

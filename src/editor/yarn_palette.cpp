@@ -71,12 +71,14 @@ std::vector<YarnColour> yarn_palette() {
 
 std::vector<YarnColour> yarn_colours_found(std::string_view words) {
   std::vector<YarnColour> found;
+  std::vector<YarnColour> by_family; // behind those that bear the words in their names
   for (const Entry& entry : entries) {
     const char* const name = tr(entry.name);
     if (has_words(std::string(name).append(" ").append(tr(entry.family)), words)) {
-      found.push_back({name, entry.colour});
+      (has_words(name, words) ? found : by_family).push_back({name, entry.colour});
     }
   }
+  found.insert(found.end(), by_family.begin(), by_family.end());
   return found;
 }
 

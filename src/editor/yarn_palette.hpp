@@ -18,7 +18,8 @@ struct YarnColour {
 
 // From light to dark within each family of colours.
 [[nodiscard]] std::vector<YarnColour> yarn_palette();
-// Those in whose name or family each word begins a word: "blue", "red", "light".
+// Those in whose name or family each word begins a word: "blue", "red", "light"; names
+// that hold all of them first.
 [[nodiscard]] std::vector<YarnColour> yarn_colours_found(std::string_view words);
 
 } // namespace punchwright::editor

@@ -174,6 +174,23 @@ void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
   }
 }
 
+void kinds(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  for (const auto& [kind, name, words] :
+       {std::tuple{YokeKind::pullover, "new pullover", tr("Pullover: front, back, two sleeves")},
+        std::tuple{YokeKind::poncho, "new poncho", tr("Poncho: four quarters")}}) {
+    if (kind != YokeKind::pullover) {
+      flow(ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x);
+    }
+    if (button(app.theme, actions, name, words, next.kind == kind ? Look::chosen : Look::plain) && next.kind != kind) {
+      next.kind = kind;
+      changed = true;
+    }
+    if (kind == YokeKind::pullover) {
+      make_first_stop(actions);
+    }
+  }
+}
+
 } // namespace
 
 NewYokeDialog new_yoke_dialog(const App& app) {
@@ -202,33 +219,23 @@ void new_yoke_dialog_panel(const App& app, Actions& actions, const NewYokeDialog
   const Theme& theme = app.theme;
   NewYokeDialog next = dialog;
   bool changed = false;
-  ImGui::BeginChild("new yoke", {0, height_beside_lines(app, 4)}, false, ImGuiWindowFlags_NavFlattened);
-  for (const auto& [kind, name, words] :
-       {std::tuple{YokeKind::pullover, "new pullover", tr("Pullover: front, back, two sleeves")},
-        std::tuple{YokeKind::poncho, "new poncho", tr("Poncho: four quarters")}}) {
-    if (kind != YokeKind::pullover) {
-      flow(ImGui::CalcTextSize(words).x + 2 * ImGui::GetStyle().FramePadding.x);
-    }
-    if (button(theme, actions, name, words, dialog.kind == kind ? Look::chosen : Look::plain) && dialog.kind != kind) {
-      next.kind = kind;
-      changed = true;
-    }
-    if (kind == YokeKind::pullover) {
-      make_first_stop(actions);
-    }
-  }
-  tiers(app, actions, next, changed);
-  sizes(app, actions, next, changed);
-  rules(app, actions, next, changed);
-  heading(theme, tr("What comes of it"));
-  outcome(app, dialog);
-  ImGui::EndChild();
+  const float remarks = room_of_remarks();
+  const float buttons = ImGui::GetStyle().ItemSpacing.y + ImGui::GetFrameHeight();
+  scrolling(actions, std::max(ImGui::GetFrameHeight(), room_below_here() - buttons - remarks), [&] {
+    kinds(app, actions, next, changed);
+    tiers(app, actions, next, changed);
+    sizes(app, actions, next, changed);
+    rules(app, actions, next, changed);
+    heading(theme, tr("What comes of it"));
+    outcome(app, dialog);
+  });
   remarks_above_buttons([&] {
     warning_lines(theme, dialog.remark);
     if (!dialog.remedy.empty()) {
       hint(theme, dialog.remedy);
     }
   });
+  actions.unsettled = actions.unsettled || room_of_remarks() != remarks;
   if (changed || next.remark != dialog.remark) {
     next.remedy.clear();
     if (changed && next.remark == dialog.remark) {

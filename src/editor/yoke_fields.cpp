@@ -6,6 +6,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <functional>
 
@@ -179,10 +180,14 @@ private:
       ImGui::PushID(amount.key);
       const auto known = std::ranges::find(yoke_.yarns, amount.key, &YokeYarn::key);
       YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{amount.key, {}, {}, {}, {}} : *known;
-      bool changed = optional_number(fmt::format("yoke metres {}", amount.key), said("{}: metres in 100 g", amount.key),
-                                     yarn.metres_per_100g, 1, 10000);
-      changed = optional_number(fmt::format("yoke loop {}", amount.key), said("{}: loop, mm", amount.key), yarn.loop_mm,
-                                1, 200) ||
+      const bool inches = app_.settings.lengths == LengthUnit::inches;
+      bool changed =
+          optional_number(fmt::format("yoke metres {}", amount.key),
+                          inches ? said("{}: yards in 100 g", amount.key) : said("{}: metres in 100 g", amount.key),
+                          yarn.metres_per_100g, {1, 10000, inches ? metres_per_yard : 1, 1});
+      changed = optional_number(fmt::format("yoke loop {}", amount.key),
+                                inches ? said("{}: loop, in", amount.key) : said("{}: loop, mm", amount.key),
+                                yarn.loop_mm, {1, 200, inches ? mm_per_inch : 1, inches ? 3 : 1}) ||
                 changed;
       if (changed) {
         Yoke next = yoke_;
@@ -211,14 +216,23 @@ private:
     return known;
   }
 
+  // What may stand in a field, and in which unit it is shown.
+  struct Span {
+    double low = 0;
+    double high = 0;
+    double unit = 1; // in what is kept
+    int decimals = 1;
+  };
+
   // 0 stands for: not known.
-  bool optional_number(const std::string& name, const std::string& words, std::optional<double>& value, double low,
-                       double high) {
-    double number = value.value_or(0);
-    if (!number_field({app_, actions_, name.c_str()}, words.c_str(), number, 0, high, 1)) {
+  bool optional_number(const std::string& name, const std::string& words, std::optional<double>& value, Span span) {
+    const auto shown_as = [&span](double kept) { return std::round(kept / span.unit * 1000) / 1000; };
+    double shown = shown_as(value.value_or(0));
+    if (!number_field({app_, actions_, name.c_str()}, words.c_str(), shown, 0, shown_as(span.high), span.decimals)) {
       return false;
     }
-    const std::optional<double> next = number < low ? std::nullopt : std::optional(number);
+    const double number = std::round(shown * span.unit * 1000) / 1000;
+    const std::optional<double> next = number < span.low ? std::nullopt : std::optional(std::min(number, span.high));
     const bool changed = next != value;
     value = next;
     return changed;

@@ -44,11 +44,12 @@ void add_seams(std::vector<YokeFinding>& found, const OpenedYoke& opened, const 
   }
 }
 
-void add_rows(std::vector<YokeFinding>& found, const OpenedYoke& opened, const SizePlan& plan, std::size_t size) {
+void add_rows(std::vector<YokeFinding>& found, const OpenedYoke& opened, const SizePlan& plan, std::size_t size,
+              LengthUnit unit) {
   if (plan.rows.missing_rows == 0) {
     return;
   }
-  YokeFinding finding{Severity::warning, with_capital(text_of(plan.rows)), {}, size};
+  YokeFinding finding{Severity::warning, with_capital(text_of(plan.rows, unit)), {}, size};
   const auto& proposal = plan.rows.proposal;
   for (std::size_t tier = 0; tier < proposal.size(); ++tier) {
     finding.rows = finding.rows || proposal[tier] != opened.yoke.tiers[tier].plain_above.at(size);
@@ -80,13 +81,14 @@ void add_widths(std::vector<YokeFinding>& found, const OpenedYoke& opened, const
   }
 }
 
-// Decreases that find no room where they were wished: of each tier, the pieces where it is the same.
+// Decreases that find no room where they were wished, or go the other way: of each tier, the pieces where it is the
+// same.
 void add_clearances(std::vector<YokeFinding>& found, const SizePlan& plan, std::size_t size) {
   for (std::size_t tier = 0; tier < plan.seams.size(); ++tier) {
     std::vector<std::pair<std::string, std::vector<std::string>>> pieces;
     for (const PieceOfSize& piece : plan.pieces) {
       const Shaping& shaping = piece.tiers[tier].shaping;
-      if (shaping.every.empty() || (shaping.kept_off_seams && shaping.kept_off_centre)) {
+      if (shaping.every.empty() || shaping.as_wished()) {
         continue;
       }
       const std::string words = clearance_words(shaping);
@@ -143,7 +145,7 @@ std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache
     }
     const SizePlan& plan = *cache.sizes[size];
     add_seams(found, opened, plan, size);
-    add_rows(found, opened, plan, size);
+    add_rows(found, opened, plan, size, unit);
     add_widths(found, opened, plan, size, unit);
     add_clearances(found, plan, size);
   }

@@ -1,4 +1,5 @@
 // The yoke's page: its bar, and where fields, view and findings stand.
+#include "editor/yoke_fitting.hpp"
 #include "editor/yoke_parts.hpp"
 #include "words/words.hpp"
 
@@ -118,11 +119,24 @@ void choices(const App& app, Actions& actions) {
   }
 }
 
-void no_plan_words(const App& app) {
+// What is asked for, and why no more than that can be shown.
+void draw_wished(const App& app, ScreenBox room) {
   ImGui::Dummy({0, 8 * app.theme.scale});
-  hint(app.theme, tr("There is nothing to show in this size yet: no stitch counts fit. The findings say why, and what "
-                     "would do; the schematic shows the measures."));
+  hint(app.theme,
+       tr("No stitch counts are found for this size: the lines show what is asked for. The findings say why, and "
+          "what would do."));
+  room.top = std::min(std::floor(ImGui::GetCursorScreenPos().y), room.bottom - 1);
+  switch (app.view.yoke.shows) {
+  case YokeShows::flat: return draw_wished_flat(app, room);
+  case YokeShows::worn: return draw_wished_worn(app, room);
+  default: return draw_wished_on_bed(app, room);
+  }
 }
+
+// What a picture needs for its words, in the size of the text.
+constexpr float least_letters_across = 14;
+constexpr float least_lines = 9;
+constexpr float least_lines_of_schematic = 17;
 
 void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   const float unit = app.theme.scale;
@@ -130,17 +144,26 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   begin_part(app, "yoke", box);
   ImGui::PopStyleColor();
   choices(app, actions);
+  const YokeShows shows = app.view.yoke.shows;
+  // Large text takes more room than a small window has: the picture then keeps what it needs, and scrolls.
+  const ImVec2 there = ImGui::GetContentRegionAvail();
+  const float wide = std::max(there.x, least_letters_across * ImGui::GetFontSize());
+  const float tall = std::max(there.y, (shows == YokeShows::schematic ? least_lines_of_schematic : least_lines) *
+                                           ImGui::GetTextLineHeightWithSpacing());
+  ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.canvas));
+  ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NavFlattened | ImGuiWindowFlags_HorizontalScrollbar);
+  ImGui::PopStyleColor();
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  const ScreenBox room{box.left + 12 * unit, std::floor(corner.y + 4 * unit), box.right - 12 * unit,
-                       std::max(corner.y + 5 * unit, box.bottom - 10 * unit)};
+  const float right = wide > there.x ? wide : ImGui::GetContentRegionAvail().x; // less a bar that scrolls
+  const ScreenBox room{corner.x, std::floor(corner.y + 4 * unit), corner.x + right,
+                       std::max(corner.y + 5 * unit, std::floor(corner.y + tall - 2 * unit))};
   if (actions.publish_places) {
     actions.places.push_back({"yoke view", room});
   }
-  const YokeShows shows = app.view.yoke.shows;
   if (shows == YokeShows::schematic) {
     draw_schematic(app, actions, room);
   } else if (shown_plan(app) == nullptr) {
-    no_plan_words(app);
+    draw_wished(app, room);
   } else if (shows == YokeShows::flat) {
     draw_flat(app, actions, room);
   } else if (shows == YokeShows::worn) {
@@ -148,6 +171,9 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   } else {
     draw_on_bed(app, actions, room);
   }
+  ImGui::SetCursorScreenPos(corner);
+  ImGui::Dummy({right - 1, tall - 1});
+  ImGui::EndChild();
   ImGui::End();
 }
 
@@ -163,7 +189,7 @@ bool cloth_field(const Field& field, const char* words, double& cm, double low, 
   const double per = inches ? mm_per_inch / 10 : 1; // cm
   const auto shown_as = [&](double value) { return std::round(value / per * 1000) / 1000; };
   double shown = shown_as(cm);
-  if (!number_field(field, words, shown, shown_as(low), shown_as(high), 1)) {
+  if (!number_field(field, words, shown, shown_as(low), shown_as(high), 1, inches ? tr("in") : tr("cm"))) {
     return false;
   }
   cm = std::clamp(std::round(shown * per * 1000) / 1000, low, high);

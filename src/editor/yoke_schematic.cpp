@@ -84,8 +84,8 @@ private:
     const ImGuiID id = ImGui::GetID("laid out");
     const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
     const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
-    beside_ = words < 0.25F * room_.width(); // else the fields alone say it
-    left_ = room_.left + (beside_ ? words : 0) + 24 * theme_.scale;
+    beside_ = words < 0.25F * room_.width(); // else numbers alone
+    left_ = room_.left + (beside_ ? words : ImGui::CalcTextSize("+12").x) + 24 * theme_.scale;
     right_ = room_.right - 30 * theme_.scale;
     break_words();
     const float below = (1.4F + static_cast<float>(bottom_lines_ + name_lines_)) * line_ +
@@ -131,9 +131,9 @@ private:
   void break_words() {
     const float room = room_for_words() - 12 * theme_.scale;
     for (std::size_t place = 0; place < shown_.size(); ++place) {
-      words_.push_back({label_lines(theme_, width_words(place, false), room, 2),
+      words_.push_back({label_lines(theme_, width_words(place, false), room, 3),
                         label_lines(theme_, names_with_widths_of(yoke_, shown_[place]), room, 3, true),
-                        label_lines(theme_, width_words(place, true), room, 2)});
+                        label_lines(theme_, width_words(place, true), room, 3)});
       bottom_lines_ = std::max(bottom_lines_, words_.back().bottom.size());
       name_lines_ = std::max(name_lines_, words_.back().names.size());
       top_lines_ = std::max(top_lines_, words_.back().top.size());
@@ -141,7 +141,7 @@ private:
     rows_words_ =
         label_lines(theme_,
                     plan_ == nullptr ? std::string(tr("No stitch counts fit: the lines show what is asked for."))
-                                     : with_capital(text_of(plan_->rows)) + ".",
+                                     : with_capital(text_of(plan_->rows, app_.settings.lengths)) + ".",
                     room_.width(), 3);
   }
 
@@ -216,24 +216,29 @@ private:
   void depth_scale() {
     const float x = left_ - 14 * theme_.scale;
     for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
-      const int first = cache_.heights[tier];
       const int plain = yoke_.tiers[tier].plain_above.at(size_);
-      const float low = y(height_of_row(first));
+      const float low = y(height_of_row(cache_.heights[tier]));
       const float middle = y(height_of_row(cache_.heights[tier + 1] - plain));
       const float high = y(height_of_row(cache_.heights[tier + 1]));
       list_.AddRectFilled({x - 3 * theme_.scale, middle}, {x + 3 * theme_.scale, low}, ink(theme_.quiet_text));
       list_.AddLine({x, high}, {x, middle}, ink(theme_.quiet_text), 2 * theme_.scale);
-      beside(middle, low, said("tier {}", tier + 1));
-      beside(high, middle, said_count(plain, "{} plain row", "{} plain rows"));
+      const std::string name = said("tier {}", tier + 1);
+      const std::string rows = said_count(plain, "{} plain row", "{} plain rows");
+      beside(middle, low, beside_ ? name : fmt::format("{}.", tier + 1),
+             fmt::format("{}: {}", name, cache_.tiers[tier]));
+      beside(high, middle, beside_ ? rows : fmt::format("+{}", plain), rows);
     }
   }
 
-  // Words left of the scale, where there is room for a line.
-  void beside(float high, float low, const std::string& words) {
-    if (beside_ && low - high >= ImGui::GetTextLineHeight()) {
-      const ImVec2 size = ImGui::CalcTextSize(words.c_str());
-      list_.AddText({left_ - 22 * theme_.scale - size.x, std::round((low + high - size.y) / 2)}, ink(theme_.text),
-                    words.c_str());
+  // Words left of the scale, where there is room for a line; a tip says them in full.
+  void beside(float high, float low, const std::string& words, const std::string& in_full) {
+    if (low - high >= ImGui::GetTextLineHeight()) {
+      const float top = std::round((low + high - ImGui::GetTextLineHeight()) / 2);
+      lines_at(list_, theme_, left_ - 22 * theme_.scale, top, {words}, true);
+    }
+    if (ImGui::IsWindowHovered() && ImGui::IsMouseHoveringRect({room_.left, high}, {left_ - 8 * theme_.scale, low}) &&
+        !ImGui::IsAnyItemHovered()) {
+      tip_beside(theme_, in_full, {});
     }
   }
 
@@ -339,7 +344,6 @@ private:
   }
 
   void depth_handle() {
-    const std::string name = "drag depth";
     const float x = room_.right - 12 * theme_.scale;
     const std::string words = said("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
     list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
@@ -349,8 +353,8 @@ private:
         {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - (1.1F + static_cast<float>(top_lines_)) * line_},
         words);
     ImVec2 by;
-    if (handle(name, {x, y(depth_mm())}, words, by)) {
-      const double start = at_start(name, depth_mm());
+    if (handle("drag depth", {x, y(depth_mm())}, words, by)) {
+      const double start = at_start("drag depth", depth_mm());
       const double cm = std::clamp(rounded_cm((start - by.y / scale_) / 10), shallowest_cm, deepest_cm);
       if (std::abs(cm - yoke_.depth_cm.at(size_)) > 1e-9) {
         Yoke next = yoke_;

@@ -22,12 +22,17 @@ Yoke with_proposed_rows(const App& app, std::size_t size) {
   return yoke;
 }
 
+// In as many lines as large text needs.
+std::string in_button(const char* words) {
+  return in_lines(words, ImGui::GetContentRegionAvail().x - 2 * ImGui::GetStyle().FramePadding.x);
+}
+
 void remedies(const App& app, Actions& actions, const YokeFinding& finding, int index) {
   if (!finding.remedy.empty()) {
     hint(app.theme, finding.remedy.ends_with("…") ? finding.remedy : finding.remedy + ".");
   }
   const auto offered = [&](const char* name, const char* words, Yoke yoke, const char* step) {
-    if (button(app.theme, actions, fmt::format("{} {}", name, index + 1).c_str(), words)) {
+    if (button(app.theme, actions, fmt::format("{} {}", name, index + 1).c_str(), in_button(words).c_str())) {
       actions.push(ChangeYoke{std::move(yoke), step});
       actions.push(CloseField{});
     }
@@ -40,12 +45,12 @@ void remedies(const App& app, Actions& actions, const YokeFinding& finding, int 
     offered("yoke take widths", tr("Take these widths"), with_offered_widths(app.yoke.opened->yoke, finding),
             noted("widths that fit"));
   }
-  if (finding.can_split && button(app.theme, actions, "yoke split", tr("Split the pieces"))) {
+  if (finding.can_split && button(app.theme, actions, "yoke split", in_button(tr("Split the pieces")).c_str())) {
     actions.push(SplitYoke{});
   }
   if (finding.rows && finding.size) {
     const std::string name = fmt::format("yoke take rows {}", index + 1);
-    if (button(app.theme, actions, name.c_str(), tr("Take these plain rows"))) {
+    if (button(app.theme, actions, name.c_str(), in_button(tr("Take these plain rows")).c_str())) {
       actions.push(ChangeYoke{with_proposed_rows(app, *finding.size), noted("plain rows to the depth")});
       actions.push(CloseField{});
     }
@@ -91,13 +96,13 @@ void entry(const App& app, Actions& actions, int index) {
   ImGui::PopID();
 }
 
-std::string amount_words(const YarnAmount& yarn) {
+std::string amount_words(const YarnAmount& yarn, LengthUnit unit) {
   std::string words;
   if (yarn.grams) {
     words += fmt::format("{:.0f} g", std::ceil(*yarn.grams));
   }
   if (yarn.metres) {
-    words += fmt::format("{}{:.0f} m", words.empty() ? "" : ", ", std::ceil(*yarn.metres));
+    words += (words.empty() ? "" : ", ") + yarn_length_text(*yarn.metres, unit);
   }
   return words.empty() ? std::string(tr("not known")) : words;
 }
@@ -126,7 +131,7 @@ void yarn_lines(const App& app, const SizePlan& plan) {
     ImGui::SameLine();
     ImGui::PushTextWrapPos(0);
     const std::string name = yarn != nullptr && !yarn->name.empty() ? yarn->name : std::string(1, amount.key);
-    ImGui::TextUnformatted(fmt::format("{}: {}", name, amount_words(amount)).c_str());
+    ImGui::TextUnformatted(fmt::format("{}: {}", name, amount_words(amount, app.settings.lengths)).c_str());
     ImGui::PopTextWrapPos();
   }
 }

@@ -1,6 +1,8 @@
-// The yoke's pictures: laid flat, from above as it is worn, and one piece on its bed. Shapes and stitches come from the
+// The yoke's pictures: laid flat, and one piece on its bed. Shapes and stitches come from the
 // cache; here they only get their place on the screen, with words beside them.
+#include "editor/yoke_fitting.hpp"
 #include "editor/yoke_parts.hpp"
+#include "sheets/text_metrics.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -10,28 +12,6 @@
 #include <optional>
 
 namespace punchwright::editor {
-
-namespace {
-
-// mm of a view to px of the window.
-struct Fitting {
-  ScreenPoint origin; // where 0, 0 lies
-  float across = 1;   // px per mm
-  float upwards = 1;
-
-  [[nodiscard]] ImVec2 at(float x, float y) const { return {origin.x + x * across, origin.y - y * upwards}; }
-  [[nodiscard]] ScreenPoint back(ImVec2 px) const { return {(px.x - origin.x) / across, (origin.y - px.y) / upwards}; }
-};
-
-// As large as fits, in the middle.
-Fitting fitted(float width, float height, const ScreenBox& room) {
-  const float scale = std::min(room.width() / std::max(1.0F, width), room.height() / std::max(1.0F, height));
-  Fitting fitting;
-  fitting.across = scale;
-  fitting.upwards = scale;
-  fitting.origin = {std::round(room.middle().x - width * scale / 2), std::round(room.middle().y + height * scale / 2)};
-  return fitting;
-}
 
 void draw_quads(ImDrawList& list, const YokePicture& picture, const YokeShape& shape, const Fitting& fitting) {
   if (picture.texture == 0) {
@@ -49,13 +29,16 @@ void draw_quads(ImDrawList& list, const YokePicture& picture, const YokeShape& s
   list.PopTextureID();
 }
 
+namespace {
+
 void outline(ImDrawList& list, const Theme& theme, const YokeBlock& block, const Fitting& fitting) {
   const ImVec2 low = fitting.at(block.left, block.top);
   const ImVec2 high = fitting.at(block.right, block.bottom);
   list.AddRect({low.x - 0.5F, low.y - 0.5F}, {high.x + 0.5F, high.y + 0.5F}, ink(theme.text, 0.55F));
 }
 
-// A sign where the chosen size has a finding, told by its form.
+} // namespace
+
 void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, const Fitting& fitting) {
   const YokeCache& cache = app.caches.yoke;
   const float radius = 9 * app.theme.scale;
@@ -80,6 +63,8 @@ void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, con
   }
 }
 
+namespace {
+
 std::string shaping_text(const Shaping& shaping) {
   if (shaping.every.empty()) {
     return tr("no decreases or increases above");
@@ -90,7 +75,8 @@ std::string shaping_text(const Shaping& shaping) {
   return shaping.increases() > 0 ? said("then {} more: {}", count, how) : said("then {} fewer: {}", count, how);
 }
 
-// What it says lies beside the tier, and where there is room beside all that is `drawn`.
+} // namespace
+
 void block_tip(const App& app, const YokeBlock& block, const ScreenBox& tier, const ScreenBox& drawn) {
   const SizePlan& plan = *shown_plan(app);
   const TierOfPiece& there = plan.pieces[block.piece].tiers[block.tier];
@@ -100,6 +86,8 @@ void block_tip(const App& app, const YokeBlock& block, const ScreenBox& tier, co
            name_of(there.bed.last), there.bed.left_column + 1, there.bed.right_column + 1, shaping_text(there.shaping));
   tip_beside(app.theme, words, {tier, drawn});
 }
+
+namespace {
 
 ScreenBox box_of(const YokeBlock& block, const Fitting& fitting) {
   const ImVec2 high = fitting.at(block.left, block.top);
@@ -178,51 +166,6 @@ void draw_flat(const App& app, Actions& actions, const ScreenBox& room) {
   finding_signs(app, list, shape, fitting);
 }
 
-void draw_worn(const App& app, Actions& actions, const ScreenBox& room) {
-  const Theme& theme = app.theme;
-  const YokeCache& cache = app.caches.yoke;
-  const YokeShape& shape = cache.worn;
-  const SizePlan& plan = *shown_plan(app);
-  (void)actions;
-  const float line = ImGui::GetTextLineHeightWithSpacing();
-  float names = 0; // what they take at both sides
-  for (const PieceOfSize& piece : plan.pieces) {
-    names = std::max(names, ImGui::CalcTextSize(piece.name.c_str()).x * 1.15F + 16 * theme.scale);
-  }
-  const float aside = std::min(names, 0.25F * room.width());
-  const ScreenBox inner{room.left + aside, room.top + 1.6F * line, room.right - aside, room.bottom - 1.6F * line};
-  Fitting fitting = fitted(shape.width, shape.height, inner);
-  fitting.origin = {std::round(inner.middle().x), std::round(inner.middle().y)};
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  draw_quads(list, cache.picture, shape, fitting);
-  for (const YokeSeamLine& seam : shape.seams) {
-    list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.panel, 0.9F), 3 * theme.scale);
-    list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.text), 1.2F * theme.scale);
-  }
-  for (const YokeBlock& block : shape.blocks) {
-    if (block.tier != 0) {
-      continue;
-    }
-    ImVec2 at = fitting.at(block.left, block.right);
-    // Beside the picture there is less room than above and below it.
-    const bool beside = std::fabs(at.x - fitting.origin.x) > std::fabs(at.y - fitting.origin.y);
-    const auto name = label_lines(theme, plan.pieces[block.piece].name,
-                                  (beside ? aside : room.width() / 2) - 8 * theme.scale, beside ? 3 : 1, true);
-    const ImVec2 size{width_of_label(theme, name, true), line * static_cast<float>(name.size())};
-    const float from = std::hypot(at.x - fitting.origin.x, at.y - fitting.origin.y);
-    const float sideways = std::max(0.01F, from);
-    at.x += (at.x - fitting.origin.x) / sideways * (size.x / 2 + 8 * theme.scale);
-    at.y += (at.y - fitting.origin.y) / sideways * (size.y / 2 + 8 * theme.scale);
-    at.x = std::max(room.left + size.x / 2, std::min(at.x, room.right - size.x / 2));
-    at.y = std::max(room.top + size.y / 2, std::min(at.y, room.bottom - size.y / 2));
-    label_on(list, theme, {at.x, at.y - (size.y - line) / 2}, name, true);
-  }
-  finding_signs(app, list, shape, fitting);
-}
-
-namespace {
-
-// The bed below the piece: a tick for each needle, names at every tenth.
 void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float top, const ScreenBox& room) {
   const Theme& theme = app.theme;
   const Profile& profile = app.yoke.opened->profile;
@@ -250,6 +193,8 @@ void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float to
   const float middle = fitting.at(static_cast<float>(profile.needles) / 2, 0).x;
   list.AddLine({middle, room.top}, {middle, top + tall}, ink(theme.accent, 0.7F), theme.scale);
 }
+
+namespace {
 
 // Seam stitches are hatched, and each needle that is brought forward above the tier has an arrow to its neighbour.
 void draw_block_marks(const App& app, ImDrawList& list, const YokeBlock& block, const Fitting& fitting) {
@@ -293,9 +238,17 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
   const auto tiers = static_cast<float>(shape.blocks.size());
   const std::size_t count = plan.pieces.size();
-  const std::string to_left = said("← seam to {}", plan.pieces[(piece + 1) % count].name);
-  const std::string to_right = said("seam to {} →", plan.pieces[(piece + count - 1) % count].name);
   const float half = room.width() / 2 - 8 * theme.scale;
+  // A name stays in one line with its arrow, where one has room for it.
+  const auto name = [&](std::size_t place) {
+    const std::string whole = unbroken(plan.pieces[place % count].name);
+    return ImGui::CalcTextSize(("← " + whole).c_str()).x <= half ? whole : plan.pieces[place % count].name;
+  };
+  const std::string to_left = said("← seam to {}", name(piece + 1));
+  std::string to_right = said("seam to {} →", name(piece + count - 1));
+  if (const std::size_t last = to_right.rfind(' '); last != std::string::npos) {
+    to_right.replace(last, 1, "\u00a0"); // the arrow never stands alone
+  }
   const auto left_seam = label_lines(theme, to_left, half, 2);
   const auto right_seam = label_lines(theme, to_right, half, 2);
   const float below = (1.8F + static_cast<float>(std::max(left_seam.size(), right_seam.size()))) * line;

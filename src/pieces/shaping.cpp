@@ -119,16 +119,22 @@ Needle needle_of(const ShapingWishes& wishes, int stitch) {
   return Needle{wishes.first.position + stitch - 1};
 }
 
-// Clearances that leave no room go one after the other, the centre line first.
+// Clearances that leave no room: the centre line goes first, then one stitch after the other beside the seams.
 std::vector<Pair> placed(const ShapingWishes& wishes, Shaping& shaping) {
-  const std::pair<int, bool> tries[] = {
-      {wishes.how.clear_of_seam, wishes.how.clear_of_centre}, {wishes.how.clear_of_seam, false}, {0, false}};
-  for (const auto& [clear, off_centre] : tries) {
-    std::vector<Pair> pairs = PairSearch(wishes, clear, off_centre).run();
-    if (!pairs.empty()) {
-      shaping.kept_off_seams = clear == wishes.how.clear_of_seam;
-      shaping.kept_off_centre = off_centre == wishes.how.clear_of_centre;
-      return pairs;
+  const int most = std::max(0, wishes.before / 2 - wishes.edge); // beyond that no stitch is left
+  const int wished = wishes.how.clear_of_seam;
+  for (int clear = std::min(wished, most); clear >= 0; --clear) {
+    for (const bool off_centre : {true, false}) {
+      if (off_centre && !wishes.how.clear_of_centre) {
+        continue;
+      }
+      std::vector<Pair> pairs = PairSearch(wishes, clear, off_centre).run();
+      if (!pairs.empty()) {
+        shaping.clear_of_seam = clear;
+        shaping.kept_off_seams = clear == wished;
+        shaping.kept_off_centre = off_centre == wishes.how.clear_of_centre;
+        return pairs;
+      }
     }
   }
   return {};
@@ -197,9 +203,15 @@ std::string clearance_words(const Shaping& shaping) {
   const auto add = [](std::string& words, const std::string& more) {
     words = words.empty() ? more : said("{} and {}", words, more);
   };
-  if (shaping.wished.clear_of_seam > 0) {
-    add(shaping.kept_off_seams ? clear : no_room,
-        said_count(shaping.wished.clear_of_seam, "{} stitch clear of the seams", "{} stitches clear of the seams"));
+  const auto of_seams = [](int stitches) {
+    return said_count(stitches, "{} stitch clear of the seams", "{} stitches clear of the seams");
+  };
+  if (shaping.kept_off_seams && shaping.wished.clear_of_seam > 0) {
+    add(clear, of_seams(shaping.wished.clear_of_seam));
+  } else if (shaping.clear_of_seam > 0) {
+    add(clear, said("{}, no room for {}", of_seams(shaping.clear_of_seam), shaping.wished.clear_of_seam));
+  } else if (shaping.wished.clear_of_seam > 0) {
+    add(no_room, of_seams(shaping.wished.clear_of_seam));
   }
   if (shaping.wished.clear_of_centre) {
     add(shaping.kept_off_centre ? clear : no_room, tr("off the motif's centre line"));

@@ -25,6 +25,7 @@ struct Shaping {
   std::vector<Needle> forward;     // those needles, left to right
   std::vector<Transfer> transfers; // for decreases; each empties a needle, which goes out of work before the next row
   YokeDecreases wished;
+  int clear_of_seam = 0;       // by so many stitches they are
   bool kept_off_seams = true;  // by as many stitches as were wished
   bool kept_off_centre = true; // true also where it wasn't wished
   int astray = 0;              // transfers that go the other way than wished, since they find no room
@@ -45,7 +46,8 @@ struct ShapingWishes {
 };
 
 // Places as even_places() has them where they may stand and every transfer goes the way that is wished; where not (seam
-// stitches, clearances, two transfers meeting in the middle), moved. Clearances come first, then the fewest transfers
+// stitches, clearances, two transfers meeting in the middle), moved. Clearances come first (as many stitches as there
+// is room for, then the centre line), then the fewest transfers
 // that go the other way (towards the centre none ever has to; towards the edges one, where it falls between the two
 // middle stitches), then as many one way as the other (the middle one of an odd number goes either), then the least sum
 // of squared distances. At most one visible stitch in two; one increase at most
@@ -55,8 +57,8 @@ struct ShapingWishes {
 // "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".
 [[nodiscard]] std::string words_of(const Steps& every);
 
-// "1 stitch clear of the seams and off the motif's centre line", "no room to stay 3 stitches clear of the seams; no
-// room for 1 to go towards the edges"; nothing where nothing was wished.
+// "1 stitch clear of the seams and off the motif's centre line", "1 stitch clear of the seams, no room for 3; no room
+// for 1 to go towards the edges"; nothing where nothing was wished.
 [[nodiscard]] std::string clearance_words(const Shaping& shaping);
 
 // Needles to fill after increases, when the work hangs from `first` on: each stands empty between its neighbours, and

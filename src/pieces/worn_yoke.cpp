@@ -16,16 +16,36 @@ int visible(const OpenedYoke& opened, int stitches) {
   return stitches - 2 * opened.yoke.edge;
 }
 
-// Where the pieces begin round the ring, in visible stitches from the left end of the first piece, at the height of
-// that tier's first row or at the top; at last the whole ring.
-std::vector<int> begins_round(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier) {
-  std::vector<int> begins{0};
+// Where the pieces begin round the ring, mm from the left end of the first piece; at last the whole ring.
+using Begins = std::vector<double>;
+
+// At the height of that tier's first row, or at the top.
+Begins begins_round(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier) {
+  const bool top = tier == opened.tiers.size();
+  const double stitch = opened.tiers[std::min(tier, opened.tiers.size() - 1)].document.gauge.stitch_mm();
+  Begins begins{0};
   for (const PieceOfSize& piece : plan.pieces) {
-    const bool top = tier == opened.tiers.size();
     const int wide = visible(opened, top ? piece.tiers.back().shaping.after : piece.tiers[tier].stitches);
-    begins.push_back(begins.back() + wide);
+    begins.push_back(begins.back() + wide * stitch);
   }
   return begins;
+}
+
+Begins wished_round(const Yoke& yoke, std::size_t size, bool top) {
+  Begins begins{0};
+  for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
+    const YokePiece& wished = yoke.pieces[widths_of(yoke, piece)];
+    begins.push_back(begins.back() + (top ? wished.top_cm : wished.bottom_cm).at(size) * 10);
+  }
+  return begins;
+}
+
+template <class Pieces> std::vector<std::string> names_of(const Pieces& pieces) {
+  std::vector<std::string> names;
+  for (const auto& piece : pieces) {
+    names.push_back(piece.name);
+  }
+  return names;
 }
 
 // What is worn at the front is called so by whoever began the yoke (add_pullover, add_poncho), in her language; a file
@@ -42,46 +62,43 @@ std::string first_word(const std::string& name) {
 // Which pieces are worn at the front: those called so, else the first one and those beside it of the same
 // first word, since names are in any language: "Vorderteil rechts", "Vorderteil links". Where all have that word it
 // says nothing.
-std::vector<bool> worn_at_front(const SizePlan& plan) {
+std::vector<bool> worn_at_front(const std::vector<std::string>& names) {
   std::vector<bool> front;
-  for (const PieceOfSize& piece : plan.pieces) {
-    front.push_back(is_front(piece.name));
+  for (const std::string& name : names) {
+    front.push_back(is_front(name));
   }
   if (std::ranges::find(front, true) == front.end()) {
-    const std::string word = first_word(plan.pieces.front().name);
+    const std::string word = first_word(names.front());
     std::size_t alike = 1;
-    while (alike < plan.pieces.size() && first_word(plan.pieces[alike].name) == word) {
+    while (alike < names.size() && first_word(names[alike]) == word) {
       ++alike;
     }
-    const std::size_t count = alike == plan.pieces.size() ? 1 : alike;
+    const std::size_t count = alike == names.size() ? 1 : alike;
     std::fill_n(front.begin(), count, true);
   }
   return front;
 }
 
 // The middle of what is worn at the front, as a share of the lowest tier's ring, from the left end of the first piece.
-double middle_of_front(const OpenedYoke& opened, const SizePlan& plan) {
-  const std::vector<int> begins = begins_round(opened, plan, 0);
-  int low = -1;
-  int high = begins[1];
-  const std::vector<bool> front = worn_at_front(plan);
-  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
+double middle_of_front(const Begins& lowest, const std::vector<std::string>& names) {
+  double low = -1;
+  double high = lowest[1];
+  const std::vector<bool> front = worn_at_front(names);
+  for (std::size_t piece = 0; piece < names.size(); ++piece) {
     if (front[piece]) {
-      low = low < 0 ? begins[piece] : low;
-      high = begins[piece + 1];
+      low = low < 0 ? lowest[piece] : low;
+      high = lowest[piece + 1];
     }
   }
-  return (std::max(low, 0) + high) / 2.0 / begins.back();
+  return (std::max(low, 0.0) + high) / 2 / lowest.back();
 }
 
 // `front_share`: the middle of the front, as a share of the ring.
-WornRing ring_at(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier, double front_share) {
-  const std::vector<int> begins = begins_round(opened, plan, tier);
+WornRing ring_of(const Begins& begins, double front_share) {
   const double all = begins.back();
-  const double stitch = opened.tiers[std::min(tier, opened.tiers.size() - 1)].document.gauge.stitch_mm();
   WornRing ring;
-  ring.radius = all * stitch / (2 * std::numbers::pi);
-  for (const int begin : begins) {
+  ring.radius = all / (2 * std::numbers::pi);
+  for (const double begin : begins) {
     ring.turns.push_back(begin / all - front_share);
   }
   return ring;
@@ -182,12 +199,18 @@ template <class At> std::vector<Colour> square_of(const At& at, double widest, i
 } // namespace
 
 std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan) {
-  const double front = middle_of_front(opened, plan);
+  const double front = middle_of_front(begins_round(opened, plan, 0), names_of(plan.pieces));
   std::vector<WornRing> rings;
   for (std::size_t tier = 0; tier <= opened.tiers.size(); ++tier) {
-    rings.push_back(ring_at(opened, plan, tier, front));
+    rings.push_back(ring_of(begins_round(opened, plan, tier), front));
   }
   return rings;
+}
+
+std::array<WornRing, 2> wished_rings(const Yoke& yoke, std::size_t size) {
+  const Begins bottom = wished_round(yoke, size, false);
+  const double front = middle_of_front(bottom, names_of(yoke.pieces));
+  return {ring_of(bottom, front), ring_of(wished_round(yoke, size, true), front)};
 }
 
 std::vector<Colour> worn_picture(const OpenedYoke& opened, const SizePlan& plan, std::size_t size, int cells) {

@@ -11,6 +11,7 @@
 
 #include "pieces/yoke_cloth.hpp"
 
+#include <array>
 #include <vector>
 
 namespace punchwright {
@@ -23,6 +24,9 @@ struct WornRing {
 
 // At the first row of each tier, and at last at the top.
 [[nodiscard]] std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan);
+
+// The rings that are wished in that size, whatever stitches make of them: at the bottom, and at the top.
+[[nodiscard]] std::array<WornRing, 2> wished_rings(const Yoke& yoke, std::size_t size);
 
 // A square of so many cells either way, row by row from the top; white where there is no cloth. A cell has the mean
 // colour of what lies in it.

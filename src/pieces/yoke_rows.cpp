@@ -101,19 +101,18 @@ RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size) {
   return rows;
 }
 
-std::string text_of(const RowsOfYoke& rows) {
-  std::string text =
-      said_count(rows.pattern_rows + rows.plain_rows, "{} row ({} in the tiers, {} plain), {} mm of {} mm",
-                 "{} rows ({} in the tiers, {} plain), {} mm of {} mm", rows.pattern_rows, rows.plain_rows,
-                 decimal(rows.mm, 0), decimal(rows.depth_mm, 0));
+std::string text_of(const RowsOfYoke& rows, LengthUnit unit) {
+  const auto length = [unit](double mm) { return small_length_text(std::fabs(mm), unit, 0); };
+  std::string text = said_count(rows.pattern_rows + rows.plain_rows, "{} row ({} in the tiers, {} plain), {} of {}",
+                                "{} rows ({} in the tiers, {} plain), {} of {}", rows.pattern_rows, rows.plain_rows,
+                                length(rows.mm), length(rows.depth_mm));
   if (rows.missing_rows == 0) {
     return text + ": " + tr("the depth comes out");
   }
-  const std::string missing_mm = decimal(std::fabs(rows.missing_mm), 0);
-  text += ": " +
-          (rows.missing_rows < 0
-               ? said_count(-rows.missing_rows, "{} row ({} mm) too many", "{} rows ({} mm) too many", missing_mm)
-               : said_count(rows.missing_rows, "{} row ({} mm) is missing", "{} rows ({} mm) are missing", missing_mm));
+  const std::string missing = length(rows.missing_mm);
+  text += ": " + (rows.missing_rows < 0
+                      ? said_count(-rows.missing_rows, "{} row ({}) too many", "{} rows ({}) too many", missing)
+                      : said_count(rows.missing_rows, "{} row ({}) is missing", "{} rows ({}) are missing", missing));
   std::string proposal;
   for (const int plain : rows.proposal) {
     proposal += (proposal.empty() ? "" : ", ") + std::to_string(plain);
@@ -124,12 +123,12 @@ std::string text_of(const RowsOfYoke& rows) {
   }
   if (!nothing) {
     const double off = std::fabs(rows.proposal_missing_mm);
-    const std::string still = decimal(off, 0);
+    const std::string still = length(off);
     text += "; " + (off < 0.5 // no millimetre
                         ? said("with {} plain rows above the tiers the depth comes out", proposal)
                         : rows.proposal_missing_mm < 0
-                              ? said("with {} plain rows above the tiers {} mm are too much", proposal, still)
-                              : said("with {} plain rows above the tiers {} mm are missing", proposal, still));
+                              ? said("with {} plain rows above the tiers {} are too much", proposal, still)
+                              : said("with {} plain rows above the tiers {} are missing", proposal, still));
   }
   if (rows.proposal_full) {
     text += "; " + said("a yoke holds no more than {} plain rows above a tier and {} rows in all: add a tier, or make "

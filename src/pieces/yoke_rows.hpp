@@ -2,6 +2,7 @@
 // Heights are counted in rows, from the first row of the first tier.
 #pragma once
 
+#include "design/lengths.hpp"
 #include "pieces/open_yoke.hpp"
 
 #include <string>
@@ -37,6 +38,6 @@ struct RowsOfYoke {
 [[nodiscard]] RowsOfYoke rows_of_yoke(const OpenedYoke& opened, std::size_t size);
 
 // "2 rows (11 mm) too many; with 3, 3 and 2 plain rows the depth comes out"
-[[nodiscard]] std::string text_of(const RowsOfYoke& rows);
+[[nodiscard]] std::string text_of(const RowsOfYoke& rows, LengthUnit unit = LengthUnit::centimetres);
 
 } // namespace punchwright

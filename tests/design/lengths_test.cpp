@@ -21,6 +21,20 @@ TEST_CASE("lengths in the unit that is wished") {
   CHECK(long_length_text(4, LengthUnit::centimetres) == "0.4 cm");
 }
 
+TEST_CASE("a distance in metres or feet, never more than it is") {
+  CHECK(distance_text(2.8, LengthUnit::centimetres) == "2.8 m");
+  CHECK(distance_text(2.89, LengthUnit::centimetres) == "2.8 m");
+  CHECK(distance_text(2.8, LengthUnit::inches) == "9.1 ft");    // 9.186 ft
+  CHECK(distance_text(0.9144, LengthUnit::inches) == "3.0 ft"); // a yard
+}
+
+TEST_CASE("yarn in metres or yards, never less than it takes") {
+  CHECK(yarn_length_text(742, LengthUnit::centimetres) == "742 m");
+  CHECK(yarn_length_text(741.2, LengthUnit::centimetres) == "742 m");
+  CHECK(yarn_length_text(742, LengthUnit::inches) == "812 yd");   // 811.5 yd
+  CHECK(yarn_length_text(91.44, LengthUnit::inches) == "100 yd"); // a yard is 0.9144 m
+}
+
 TEST_CASE("a gauge over four inches: 18 stitches are 17.7 over 10 cm") {
   // 18 stitches over 4 inches (10.16 cm) make 108 stitches 24 inches: a published size table's count.
   const double kept = gauge_kept(18, LengthUnit::inches);

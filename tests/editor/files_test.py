@@ -152,6 +152,22 @@ class Files(WindowTest):
         self.assertEqual(rows_in(first)[2][:6], ".#..#.")
         self.assertEqual(editor.state["path"], str(first))
 
+    def test_the_start_page_has_the_keys_that_its_tips_name(self):
+        path = self.write("good.repeat", blank())
+        editor = self.start()
+        for key, dialog in (("ctrl+o", "open"), ("ctrl+n", "new"), ("F1", "help")):
+            editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+            editor.key(key)
+            editor.wait(lambda state, dialog=dialog: state["dialog"] == dialog and state["idle"], dialog)
+            editor.key("Escape")
+            editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the drawing")
+            editor.key("ctrl+shift+n")
+        editor.wait(lambda state: state["dialog"] == "start" and state["idle"], "the start page")
+        editor.key("ctrl+o")
+        editor.wait(lambda state: state["dialog"] == "open" and state["idle"], "the file chooser")
+        editor.fill_name(path)
+        editor.wait(lambda state: state["path"] == str(path), "the file open")
+
     def test_a_broken_file_is_explained_and_nothing_is_lost(self):
         good = self.write("good.repeat", blank())
         broken = self.write("broken.repeat", blank().replace('main = "A"', 'main = "Z"'))

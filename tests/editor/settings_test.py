@@ -34,6 +34,24 @@ class Settings(WindowTest):
         self.assertEqual(editor.state["lengths"], "inches")
         self.assertAlmostEqual(editor.state["scale"], 1.5 * before, places=2)
 
+    def test_where_inches_are_chosen_the_bench_and_a_yoke_are_asked_for_in_feet_and_inches(self):
+        self.write_settings('lengths = "inches"\n')
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("ctrl+comma")
+        editor.wait(lambda state: state["dialog"] == "settings" and state["idle"], "the settings")
+        for place, typed in (("bench distance", "10"), ("screen width", "20")):
+            editor.click(place)
+            editor.key("ctrl+a")
+            editor.type(typed)
+            editor.wait(lambda state, typed=typed: state["typed"] == typed and state["idle"], f"'{typed}' typed")
+            editor.key("Tab")
+            editor.settle()
+        editor.key("Escape")
+        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
+        bench = self.settings()["bench"]
+        self.assertAlmostEqual(bench["distance_m"], 3.048)  # ten feet of 0.3048 m
+        self.assertEqual(bench["screen_width_mm"], 508)  # twenty inches of 25.4 mm
+
     def test_by_keyboard_alone(self):
         editor = self.start(self.write("a.repeat", blank()))
         editor.key("ctrl+comma")
@@ -134,8 +152,10 @@ class Settings(WindowTest):
         (self.folder / "home").write_text("")
         path = self.write("a.repeat", blank())
         editor = self.start(path)
-        editor.key("ctrl+plus")
         editor.wait(lambda state: "can't be kept" in state["message"] and state["idle"], "the note")
+        before = editor.state["scale"]
+        editor.key("ctrl+plus")
+        editor.wait(lambda state: state["scale"] > before and state["idle"], "larger text")
         editor.stroke([(1, 1)])
         editor.save()
         editor.key("ctrl+plus")
@@ -273,6 +293,50 @@ class Help(WindowTest):
 
 class SmallWindows(WindowTest):
     """At 80 to 250 % nothing of what is pressed lies outside the window."""
+
+    def test_the_chosen_tool_and_pen_stand_in_the_toolbar_at_any_size_of_text(self):
+        path = self.write("a.repeat", blank())
+        for size, percent in (("1440x900", 80), ("1280x800", 100), ("1440x900", 100), ("1280x800", 200),
+                              ("1024x640", 250)):
+            self.write_settings(f"text_percent = {percent}\n")
+            editor = self.start(path, "--size", size)
+            width = int(size.split("x")[0])
+            for key, tool in (("l", "tool-line"), ("r", "tool-rectangle"), ("m", "tool-mark"), ("p", "tool-pen")):
+                with self.subTest(size=size, percent=percent, tool=tool):
+                    editor.key(key)
+                    editor.wait(lambda state, tool=tool: tool in state["places"] and state["idle"], "the chosen tool")
+                    left, _, right, bottom = editor.state["places"][tool]
+                    self.assertTrue(0 <= left and right <= width, (left, right))
+                    self.assertLess(bottom, editor.state["canvas"][1])
+                    self.assertIn("pen-opposite", editor.state["places"])
+            editor.stop()
+
+    def test_in_a_small_window_dialogs_keep_their_buttons_in_sight_and_scroll_above_them(self):
+        path = self.write("a.repeat", blank())
+        for size, percent in (("1280x800", 200), ("1024x640", 200), ("1024x640", 250)):
+            self.write_settings(f"text_percent = {percent}\n")
+            width, height = map(int, size.split("x"))
+            editor = self.start(path, "--size", size)
+            for key, dialog, pressed in (("ctrl+n", "new", "begin"), ("shift+F11", "new-yoke", "begin yoke")):
+                with self.subTest(size=size, percent=percent, dialog=dialog):
+                    editor.key(key)
+                    editor.wait(lambda state, dialog=dialog: state["dialog"] == dialog and state["idle"], dialog)
+                    for place in (pressed, "cancel"):
+                        left, top, right, bottom = editor.state["places"][place]
+                        self.assertTrue(0 <= left and right <= width and 0 <= top and bottom <= height, place)
+                    # Of what scrolls there is a third of the window in sight at least.
+                    first = "new machine" if dialog == "new" else "new pullover"
+                    self.assertGreater(editor.state["places"][pressed][1] - editor.state["places"][first][1], height / 3)
+                    for place, box in editor.state["places"].items():
+                        self.assertTrue(box[2] <= width + 1, f"{place} goes beyond the right edge")
+                    editor.key("Escape")
+                    editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "no dialog")
+            editor.key("ctrl+p")
+            editor.wait(lambda state: state["dialog"] == "preview" and state["idle"], "the preview")
+            for place in ("sheets", "page before", "page after", "page whole", "page width"):
+                if place in editor.state["places"]:
+                    self.assertLessEqual(editor.state["places"][place][2], width - 20 - 16 * percent / 100, place)
+            editor.stop()
 
     def test_every_button_lies_in_the_window_or_its_panel_scrolls(self):
         path = self.write("a.repeat", blank())

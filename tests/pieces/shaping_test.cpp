@@ -102,6 +102,7 @@ TEST_CASE("any row of decreases is sound") {
         if (row.kept_off_seams) {
           REQUIRE(std::min(stitch, before - 1 - stitch) >= edge + how.clear_of_seam);
         }
+        REQUIRE(std::min(stitch, before - 1 - stitch) >= edge + row.clear_of_seam);
       }
     }
   }
@@ -199,7 +200,11 @@ TEST_CASE("none goes the other way where any row has all of them right: all coun
             to_right += transfer.to.position > transfer.from.position ? 1 : 0;
           }
           REQUIRE(row.astray == wrong);
-          const int clear = edge + (row.kept_off_seams ? how.clear_of_seam : 0);
+          const int clear = edge + row.clear_of_seam;
+          REQUIRE(row.kept_off_seams == (row.clear_of_seam == how.clear_of_seam));
+          if (!row.kept_off_seams) { // not even one stitch more has room, whatever way they go
+            REQUIRE(2 * count > before - 2 * (clear + 1));
+          }
           std::map<std::pair<int, int>, bool> known;
           const bool any = right_ways_from(clear + 1, count, before - clear, before, how.towards, known);
           REQUIRE((wrong == 0) == any);
@@ -271,7 +276,7 @@ TEST_CASE("any row of increases keeps clear, and is moved as little as can be") 
       return place > edge + of_seam && place < before - edge - of_seam &&
              !(of_centre && !centre.empty() && (centre[at - 1] || centre[at]));
     };
-    const int seam = row.kept_off_seams ? how.clear_of_seam : 0;
+    const int seam = row.clear_of_seam;
     const bool middle = row.kept_off_centre && how.clear_of_centre;
     // Every row of as many places that keeps as clear; and none, where it is said that there is no room.
     const std::vector<int> wished = even_places(before, count, how.way);
@@ -304,6 +309,9 @@ TEST_CASE("any row of increases keeps clear, and is moved as little as can be") 
       ++no_room;
       CHECK(least(how.clear_of_seam, how.clear_of_centre) == 1'000'000);
     }
+    if (!row.kept_off_seams) { // nor has the next number of stitches room
+      CHECK(least(seam + 1, false) == 1'000'000);
+    }
     off_centre += middle ? 1 : 0;
   }
   CHECK(no_room > 50);
@@ -316,7 +324,9 @@ TEST_CASE("clearances in words, and what found no room") {
   how.clear_of_seam = 0;
   CHECK(clearance_words(shaped(81, 63, how)) == "");
   how.clear_of_seam = 30;
-  CHECK(clearance_words(shaped(81, 63, how)) == "no room to stay 30 stitches clear of the seams");
+  // 18 pairs take 36 of the 79 visible stitches: 21 stay clear on either side.
+  CHECK(clearance_words(shaped(81, 63, how)) == "21 stitches clear of the seams, no room for 30");
+  CHECK(clearance_words(shaped(81, 42, how)) == "no room to stay 30 stitches clear of the seams");
   CHECK(clearance_words(shaped(81, 99, how)) == "30 stitches clear of the seams"); // 18 between 19 visible ones
   how.clear_of_seam = 2;
   how.clear_of_centre = true;

@@ -129,6 +129,26 @@ TEST_CASE("the front is told in any language: the first piece, and those beside 
   CHECK(turned_by({"right sleeve", "front", "left sleeve", "back"}) == doctest::Approx(3 / 8.0));
 }
 
+TEST_CASE("wished rings have the wished widths in their round, each piece its share, the front below") {
+  Yoke yoke = pullover();
+  const auto rings = wished_rings(yoke, 0);
+  double bottom = 0; // mm
+  double top = 0;
+  for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
+    bottom += yoke.pieces[widths_of(yoke, piece)].bottom_cm.at(0) * 10;
+    top += yoke.pieces[widths_of(yoke, piece)].top_cm.at(0) * 10;
+  }
+  CHECK(rings[0].radius == doctest::Approx(bottom / turn));
+  CHECK(rings[1].radius == doctest::Approx(top / turn));
+  REQUIRE(rings[0].turns.size() == yoke.pieces.size() + 1);
+  for (const WornRing& ring : rings) {
+    CHECK(ring.turns.back() - ring.turns.front() == doctest::Approx(1));
+  }
+  const double front = yoke.pieces[0].bottom_cm.at(0) * 10 / bottom; // its share of the ring; its middle is at 0
+  CHECK(rings[0].turns[0] == doctest::Approx(-front / 2));
+  CHECK(rings[0].turns[1] == doctest::Approx(front / 2));
+}
+
 TEST_CASE("beside the yoke and in the neck there is nothing: white") {
   const Files files = pullover_files();
   const Looked looked(opened(pullover(), files), 0);

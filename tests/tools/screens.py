@@ -13,6 +13,7 @@ letters come to 0.023 of such a square at most."""
 import fcntl
 import os
 import pathlib
+import re
 import shutil
 import subprocess
 import sys
@@ -32,9 +33,9 @@ FAINT = 20
 SHARE = 0.06
 
 # Name, what it shows, and how the editor is started for it. Files of the desk's own: the puffin band with a float that is too
-# long, a picture of two colours, and one of shades.
+# long, a yoke with so little tolerance that nothing fits, a picture of two colours, and one of shades.
 OWN_FILES = {"FLOAT": "puffin-in-a-gap.repeat", "GULL": "gull.pbm", "LIGHTHOUSE": "lighthouse.ppm",
-             "TORN": "torn.repeat", "STRANGE": "strange-machine.repeat"}
+             "TORN": "torn.repeat", "STRANGE": "strange-machine.repeat", "NO FIT": "no-fit.yoke"}
 SCREENS = [
     ("drawing", "The drawing, the piece and the findings", ["puffin-cove.repeat"]),
     ("stitches", "Large cells become stitches", ["buoy-line.repeat", "--zoom", "9"]),
@@ -93,6 +94,7 @@ SCREENS = [
     ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
     ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
     ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),
+    ("yoke-wished", "A size in which nothing fits, as it is wished", ["NO FIT", "--yoke", "flat"]),
     ("yoke-worn", "A yoke from above, as it is worn", ["harbour-pullover.yoke", "--yoke", "worn"]),
     ("yoke-bed", "A piece of a yoke on its bed", ["anchor-yoke.yoke", "--yoke", "bed"]),
     ("settings", "Settings", ["puffin-cove.repeat", "--dialog", "settings"]),
@@ -141,6 +143,7 @@ What its tolerance lets through was tried out with faults planted in the source 
 | the floats' bars in another colour | 0 | 44 | 0 |
 | the floats' bars displaced by a stitch | 0 | 64 | 0 |
 | no strips of plain rows between the bands | 437 | 437 | 567 |
+| no thin lines between single stitches | 160 | 128 | 0 |
 """
 
 
@@ -168,6 +171,11 @@ class Desk:
         (shown / "puffin-in-a-gap.repeat").write_text(float_too_long)
         (shown / "torn.repeat").write_text(puffin.replace("width = 24", "width = twenty-four", 1))
         (shown / "strange-machine.repeat").write_text(puffin.replace('"bulky-card-24"', '"the-old-one.machine"', 1))
+        pullover = (PATTERNS / "harbour-pullover.yoke").read_text()
+        tight = re.sub(r"^tolerance = .*$", "tolerance = 0.001", pullover, flags=re.M)
+        if tight == pullover:
+            raise SystemExit("screens.py: the tolerance of harbour-pullover has changed its form")
+        (shown / "no-fit.yoke").write_text(tight)
         (shown / "gull.pbm").write_text(GULL)
         (shown / "lighthouse.ppm").write_bytes(lighthouse())
         for theme in THEMES:

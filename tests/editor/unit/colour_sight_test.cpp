@@ -80,5 +80,8 @@ TEST_CASE("the palette has forty colours or more, none twice, and words find the
   CHECK(std::ranges::find(blues, "Ink", &YarnColour::name) != blues.end());
   CHECK(std::ranges::find(blues, "Spray", &YarnColour::name) == blues.end());
   CHECK(yarn_colours_found("puf").size() == 1);
+  const auto reds = yarn_colours_found("red"); // a red by name before an orange that is reddish
+  REQUIRE(reds.size() > 1);
+  CHECK(reds.front().name == "Signal Red");
   CHECK(yarn_colours_found("tractor").empty());
 }

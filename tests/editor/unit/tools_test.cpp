@@ -2,6 +2,7 @@
 // drawing, symmetry.
 #include "design/step_words.hpp"
 #include "drawing/marked_area.hpp"
+#include "drawing/word_search.hpp"
 #include "editor/actions.hpp"
 #include "editor/long_work.hpp"
 #include "editor/status_words.hpp"
@@ -362,6 +363,16 @@ TEST_CASE("commands are found by the beginnings of words in their name, tip and 
                                                       "symmetry-both"}); // by its name first, then those by their tip
   CHECK(ids("irror").empty());                                           // beginnings only
   CHECK(std::ranges::count(ids("needle chart"), "export-chart") == 1);
+  CHECK(ids("fi").front() == "tool-flood"); // "Fill", before "Recent files" and what tells of files in its tip
+  for (const std::string words : {"save", "open", "mirror", "export", "row"}) { // names that begin so come first
+    int rank = 0;
+    for (const CommandInfo* const info : commands_found(words)) {
+      const int next = begins_with(tr(info->name), words) ? 0 : has_words(tr(info->name), words) ? 1 : 2;
+      CAPTURE(info->name);
+      CHECK(next >= rank);
+      rank = next;
+    }
+  }
 }
 
 TEST_CASE("any step can be gone back to, and forward again") {

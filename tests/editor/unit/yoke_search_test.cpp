@@ -97,6 +97,23 @@ TEST_CASE("one tier that can't narrow so far says so once for all sizes, and wha
   CHECK(faults() == 0);
 }
 
+TEST_CASE("decreases that must go the other way are told, as those are that can't keep clear") {
+  App app = with_pullover("tide-waves.repeat", {86.4, 96.5, 106.7}, 0.3);
+  const auto told = [&app](const std::string& words) {
+    return std::ranges::count_if(app.caches.yoke.findings, [&](const YokeFinding& finding) {
+      return finding.severity == Severity::note && finding.words.find(words) != std::string::npos;
+    });
+  };
+  REQUIRE(app.caches.yoke.sizes.front());
+  CHECK(told("to go towards the edges") == 0);
+  Shaping& shaping = app.caches.yoke.sizes.front()->pieces.front().tiers.front().shaping;
+  REQUIRE(shaping.decreases() > 0);
+  shaping.kept_off_seams = shaping.kept_off_centre = true; // as clear as is wished
+  shaping.astray = 2;
+  app.caches.yoke.findings = yoke_findings(*app.yoke.opened, app.caches.yoke, LengthUnit::centimetres);
+  CHECK(told("no room for 2 decreases to go towards the edges") == 1);
+}
+
 TEST_CASE("a piece that departs from its measure is found, with size and both widths") {
   App app = with_pullover("tide-waves.repeat", {86.4, 96.5, 106.7}, 0.3);
   const YokeCache& cache = app.caches.yoke;
