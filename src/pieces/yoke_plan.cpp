@@ -157,10 +157,6 @@ Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
   return plan;
 }
 
-bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier) {
-  return tier + 1 < opened.tiers.size() || there.shaping.increases() > 0;
-}
-
 Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
   return document_of_piece(opened.tiers[tier].document, size.pieces[piece].tiers[tier].bed);
 }

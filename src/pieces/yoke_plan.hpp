@@ -69,6 +69,20 @@ struct PlanTried {
 // Whether the work goes onto needles after that tier: to the next one, and above the last one where stitches are made.
 [[nodiscard]] bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
 
+// Whether it hangs already where it should go on.
+[[nodiscard]] bool stays_on_needles(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
+
+// Between a tier's last row and the next tier's first one, beside moving the work.
+struct BetweenTiers {
+  int more_rows = 0;               // of one colour, before the decreases
+  int rows_after = 0;              // after them, on the same needles
+  char yarn = 'A';                 // in the feeder, from the tier's end on
+  bool yarn_out = false;           // and cut
+  std::optional<Side> carriage_to; // where the next tier begins, if the carriage stands on the other side
+};
+[[nodiscard]] BetweenTiers between_tiers(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
+                                         std::size_t tier);
+
 // Moving the work from a tier to the next one, in the order of doing it, in plain words: decreases, the row after them,
 // off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next
 // tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off, or,
