@@ -51,6 +51,15 @@ struct YokePlan {
 // Refused where a piece is wider than the bed (with the number of pieces that would do) and where no counts fit.
 [[nodiscard]] Result<YokePlan> plan_yoke(const OpenedYoke& opened);
 [[nodiscard]] Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size);
+
+// Every size by itself.
+struct SizesPlanned {
+  YokePlan plan;                          // of a size that doesn't fit the name alone: it has no pieces
+  std::vector<std::vector<Error>> faults; // by size: all that keeps it from fitting; none: it fits
+  [[nodiscard]] bool fits(std::size_t size) const { return faults[size].empty(); }
+};
+[[nodiscard]] SizesPlanned plan_sizes(const OpenedYoke& opened);
+
 // With a search of so many parts at most, and without why nothing fits: for those who can't wait.
 struct PlanTried {
   std::optional<SizePlan> plan;
@@ -62,6 +71,8 @@ struct PlanTried {
 [[nodiscard]] int parts_at_once(const OpenedYoke& opened, std::size_t size);
 // The first piece that is too wide, as an error.
 [[nodiscard]] Failure bed_failure(const OpenedYoke& opened);
+// All that are too wide in that size.
+[[nodiscard]] std::vector<Error> bed_failures(const OpenedYoke& opened, std::size_t size);
 
 // The tier as it is knitted in that piece: with it, rows, cards, needles, steps and checks are those of any design.
 [[nodiscard]] Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
