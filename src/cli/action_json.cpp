@@ -25,7 +25,7 @@ const char* word_for(NeedlePosition position) {
 }
 
 std::string text_of(char yarn) {
-  return std::string(1, yarn);
+  return {yarn};
 }
 
 Json json_of(const NeedleSpan& span) {

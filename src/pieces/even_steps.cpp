@@ -4,11 +4,11 @@
 namespace punchwright {
 namespace {
 
-// number * stitches / (count + 1), rounded to the nearest; halves towards the middle, so that the row mirrors itself.
-int nearest_share(int stitches, int count, int number) {
-  const bool right_half = 2 * number > count + 1;
-  const int from_near_end = right_half ? count + 1 - number : number;
-  const int stitch = (2 * from_near_end * stitches + count + 1) / (2 * (count + 1));
+// number * stitches / parts, rounded to the nearest; halves towards the middle, so that the row mirrors itself.
+int nearest_share(int stitches, int parts, int number) {
+  const bool right_half = 2 * number > parts;
+  const int from_near_end = right_half ? parts - number : number;
+  const int stitch = (2 * from_near_end * stitches + parts) / parts / 2;
   return right_half ? stitches - stitch : stitch;
 }
 
@@ -25,7 +25,7 @@ std::vector<int> even_places(int stitches, int count, DecreaseWay way) {
     case DecreaseWay::gathered:
       at += number <= long_first || number > short_end ? parts.short_step + 1 : parts.short_step;
       break;
-    case DecreaseWay::spread: at = nearest_share(stitches, count, number); break;
+    case DecreaseWay::spread: at = nearest_share(stitches, count + 1, number); break;
     case DecreaseWay::half_steps: // (number - 1/2) stitches / count, rounded to the nearest, halves down
       at = ((2 * number - 1) * stitches + count - 1) / (2 * count);
       break;

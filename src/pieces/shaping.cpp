@@ -4,6 +4,7 @@
 #include "pieces/even_pairs.hpp"
 #include "words/words.hpp"
 
+#include <array>
 #include <cstdlib>
 
 namespace punchwright {
@@ -15,8 +16,8 @@ Needle needle_of(const ShapingWishes& wishes, int stitch) {
 
 // Clearances that leave no room go one after the other, the centre line first.
 std::vector<StitchPair> placed(const ShapingWishes& wishes, Shaping& shaping) {
-  const std::pair<int, bool> tries[] = {
-      {wishes.how.clear_of_seam, wishes.how.clear_of_centre}, {wishes.how.clear_of_seam, false}, {0, false}};
+  const std::array tries = {std::pair(wishes.how.clear_of_seam, wishes.how.clear_of_centre),
+                            std::pair(wishes.how.clear_of_seam, false), std::pair(0, false)};
   for (const auto& [clear, off_centre] : tries) {
     std::vector<StitchPair> pairs =
         even_pairs({wishes.before, std::abs(wishes.before - wishes.after), wishes.after > wishes.before, wishes.how.way,
