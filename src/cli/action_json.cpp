@@ -25,11 +25,19 @@ const char* word_for(NeedlePosition position) {
 }
 
 std::string text_of(char yarn) {
-  return std::string(1, yarn);
+  return {yarn};
 }
 
 Json json_of(const NeedleSpan& span) {
   return Json::array({name_of(span.first), name_of(span.last)});
+}
+
+Json json_of(const std::vector<NeedleSpan>& spans) {
+  Json needles = Json::array();
+  for (const NeedleSpan& span : spans) {
+    needles.push_back(json_of(span));
+  }
+  return needles;
 }
 
 struct Words {
@@ -50,17 +58,20 @@ struct Words {
   Json operator()(const TakeOut& action) const { return {{"do", "take-out"}, {"feeder", action.feeder}}; }
   Json operator()(const CutYarn& action) const { return {{"do", "cut"}, {"yarn", text_of(action.yarn)}}; }
   Json operator()(const MoveNeedles& action) const {
-    Json needles = Json::array();
-    for (const NeedleSpan& span : action.needles) {
-      needles.push_back(json_of(span));
-    }
-    return {{"do", "needles"}, {"needles", std::move(needles)}, {"to", word_for(action.to)}};
+    return {{"do", "needles"}, {"needles", json_of(action.needles)}, {"to", word_for(action.to)}};
   }
   Json operator()(const TransferLoop& action) const {
     return {{"do", "transfer"}, {"from", name_of(action.from)}, {"to", name_of(action.to)}};
   }
   Json operator()(const LiftFloat& action) const { return {{"do", "lift-float"}, {"needle", name_of(action.needle)}}; }
   Json operator()(const SetCounter& action) const { return {{"do", "counter"}, {"to", action.to}}; }
+  Json operator()(const TakeWorkOff& /*action*/) const { return {{"do", "take-work-off"}}; }
+  Json operator()(const HangWorkBack& action) const {
+    return {{"do", "hang-work-back"}, {"needles", json_of(action.needles)}};
+  }
+  Json operator()(const LiftLoop& action) const {
+    return {{"do", "lift-loop"}, {"from", name_of(action.from)}, {"onto", name_of(action.onto)}};
+  }
 };
 
 } // namespace

@@ -78,8 +78,23 @@ struct SetCounter {
   int to = 0;
   bool operator==(const SetCounter&) const = default;
 };
+struct TakeWorkOff { // all loops, in their order, onto what holds them: waste yarn, a comb, a circular needle
+  bool operator==(const TakeWorkOff&) const = default;
+};
+// The work that was taken off, in the same order: what hung on one needle onto one. They are in work, empty, and as
+// many.
+struct HangWorkBack {
+  std::vector<NeedleSpan> needles; // left to right
+  bool operator==(const HangWorkBack&) const = default;
+};
+struct LiftLoop { // the loop below the newest one of a needle, onto an empty one in work
+  Needle from;
+  Needle onto;
+  bool operator==(const LiftLoop&) const = default;
+};
 
-using MachineAction = std::variant<HangOn, KnitPass, SetSelection, SetKnitting, LockCard, TurnCard, SetLength,
-                                   ThreadYarn, TakeOut, CutYarn, MoveNeedles, TransferLoop, LiftFloat, SetCounter>;
+using MachineAction =
+    std::variant<HangOn, KnitPass, SetSelection, SetKnitting, LockCard, TurnCard, SetLength, ThreadYarn, TakeOut,
+                 CutYarn, MoveNeedles, TransferLoop, LiftFloat, SetCounter, TakeWorkOff, HangWorkBack, LiftLoop>;
 
 } // namespace punchwright

@@ -39,6 +39,8 @@ void Fabric::add(const std::vector<Event>& events) {
       across_.push_back(across->yarn);
     } else if (const auto* caught = std::get_if<FloatCaught>(&event); caught != nullptr && !rows_.empty()) {
       cells_of_last()[caught->needle.position - leftmost_.position].caught = true;
+    } else {
+      add_move(event);
     }
   }
 }
@@ -57,13 +59,95 @@ bool Fabric::fills_gaps(const PassMade& pass) const {
   return true;
 }
 
-void Fabric::mark_dropped_below(std::size_t needle) {
-  for (std::size_t row = rows_.size() - 1; row-- > 0;) {
-    Made& cell = cells_[row * needles_ + needle];
-    if (cell.yarn != 0) {
-      cell.dropped = true;
-      return;
+void Fabric::add_move(const Event& event) {
+  if (const auto* moved = std::get_if<LoopMoved>(&event)) {
+    moves_.push_back({rows(), Moved::How::transferred, {moved->from}, {moved->to}});
+  } else if (const auto* off = std::get_if<WorkTakenOff>(&event)) {
+    taken_off_ = off->from;
+  } else if (const auto* back = std::get_if<WorkHungBack>(&event)) {
+    moves_.push_back({rows(), Moved::How::hung_back, std::move(taken_off_), back->onto});
+    taken_off_.clear();
+  } else if (const auto* lifted = std::get_if<LoopLifted>(&event)) {
+    moves_.push_back({rows(), Moved::How::lifted, {lifted->from}, {lifted->onto}});
+  } else if (const auto* hung = std::get_if<LoopsHungOn>(&event); hung != nullptr && rows() > 0) {
+    Moved move{rows(), Moved::How::hung_on, {}, {}};
+    for (Needle needle = hung->needles.first; needle <= hung->needles.last; ++needle.position) {
+      move.onto.push_back(needle);
     }
+    moves_.push_back(std::move(move));
+  }
+}
+
+// From where the loops that hang on `needles` after that move hung before it.
+void Fabric::go_back(std::size_t move, std::vector<Needle>& needles, std::vector<StitchPlace>& stitches) const {
+  const Moved& moved = moves_[move];
+  std::vector<Needle> before;
+  for (const Needle needle : needles) {
+    const auto found = std::ranges::find(moved.onto, needle);
+    const bool came = found != moved.onto.end();
+    const auto place = static_cast<std::size_t>(found - moved.onto.begin());
+    switch (moved.how) {
+    case Moved::How::transferred:
+      if (came) {
+        before.push_back(moved.from.front());
+      }
+      if (needle != moved.from.front()) { // it was emptied
+        before.push_back(needle);
+      }
+      break;
+    case Moved::How::hung_back: before.push_back(came ? moved.from[place] : needle); break;
+    case Moved::How::hung_on:
+      if (!came) {
+        before.push_back(needle);
+      }
+      break;
+    case Moved::How::lifted:
+      if (!came) {
+        before.push_back(needle);
+        break;
+      }
+      std::vector<StitchPlace> newest;
+      add_loops(moved.rows, move, moved.from.front(), newest);
+      for (const StitchPlace& stitch : newest) {
+        const std::vector<StitchPlace> below = hangs_on(stitch);
+        stitches.insert(stitches.end(), below.begin(), below.end());
+      }
+      break;
+    }
+  }
+  needles = std::move(before);
+}
+
+// The stitches whose loops hung on that needle before row `row` was begun, and after the first `moves` moves.
+void Fabric::add_loops(int row, std::size_t moves, Needle needle, std::vector<StitchPlace>& stitches) const {
+  std::vector<Needle> needles{needle};
+  for (int below = row - 1; below >= 0 && !needles.empty(); --below) {
+    for (; moves > 0 && moves_[moves - 1].rows > below; --moves) {
+      go_back(moves - 1, needles, stitches);
+    }
+    std::erase_if(needles, [&](Needle there) {
+      const Made& made = at(below, there);
+      if (made.yarn != 0) {
+        stitches.push_back({below, there});
+      }
+      return made.yarn != 0 || made.missing;
+    });
+  }
+}
+
+std::vector<StitchPlace> Fabric::hangs_on(StitchPlace stitch) const {
+  const auto later = std::ranges::upper_bound(moves_, stitch.row, {}, &Moved::rows);
+  std::vector<StitchPlace> stitches;
+  add_loops(stitch.row, static_cast<std::size_t>(later - moves_.begin()), stitch.needle, stitches);
+  std::ranges::sort(stitches);
+  return stitches;
+}
+
+void Fabric::mark_dropped_below(std::size_t needle) {
+  for (const StitchPlace& stitch : hangs_on({rows() - 1, Needle{leftmost_.position + static_cast<int>(needle)}})) {
+    cells_[static_cast<std::size_t>(stitch.row) * needles_ +
+           static_cast<std::size_t>(stitch.needle.position - leftmost_.position)]
+        .dropped = true;
   }
 }
 

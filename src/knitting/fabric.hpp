@@ -21,6 +21,13 @@ struct FabricFloat {
   bool operator==(const FabricFloat&) const = default;
 };
 
+// A stitch of the fabric.
+struct StitchPlace {
+  int row = 0;
+  Needle needle;
+  auto operator<=>(const StitchPlace&) const = default;
+};
+
 class Fabric {
 public:
   Fabric() = default;
@@ -48,6 +55,11 @@ public:
   [[nodiscard]] int longest_float(int row) const;
   [[nodiscard]] bool any_dropped() const { return dropped_ > 0; }
 
+  // The stitches through whose loops that one was drawn: of the row below, or of an earlier one where a needle was
+  // passed by; on other needles where loops were transferred, lifted, or the work was hung on others. None: cast on, or
+  // hung on.
+  [[nodiscard]] std::vector<StitchPlace> hangs_on(StitchPlace stitch) const;
+
 private:
   struct RowMade {
     Travel travel = Travel::leftwards;
@@ -56,6 +68,18 @@ private:
     std::vector<char> loose;
   };
 
+  // Loops that came onto needles by hand, after so many rows were begun.
+  struct Moved {
+    enum class How { transferred, hung_back, lifted, hung_on };
+    int rows = 0;
+    How how = How::transferred;
+    std::vector<Needle> from; // not where they are hung on anew
+    std::vector<Needle> onto;
+  };
+
+  void add_move(const Event& event);
+  void add_loops(int row, std::size_t moves, Needle needle, std::vector<StitchPlace>& stitches) const;
+  void go_back(std::size_t move, std::vector<Needle>& needles, std::vector<StitchPlace>& stitches) const;
   void add_pass(const PassMade& pass);
   [[nodiscard]] bool fills_gaps(const PassMade& pass) const;
   void mark_dropped_below(std::size_t needle);
@@ -66,6 +90,8 @@ private:
   std::vector<Made> cells_;
   std::vector<RowMade> rows_;
   std::vector<char> across_; // threaded on the wrong side, before the row to come
+  std::vector<Moved> moves_;
+  std::vector<Needle> taken_off_; // from which the work was taken that is held now
   int dropped_ = 0;
 };
 

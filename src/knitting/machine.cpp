@@ -5,6 +5,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <functional>
 
 namespace punchwright {
 namespace {
@@ -162,8 +163,78 @@ public:
 
   void operator()(const SetCounter& wish) { state_.counter = wish.to; }
 
+  void operator()(const TakeWorkOff&) {
+    if (!state_.off.empty()) {
+      return refuse(Refusal::work_is_off);
+    }
+    WorkTakenOff taken;
+    Needle needle = state_.build.leftmost;
+    for (BedNeedle& one : state_.needles) {
+      if (one.loops > 0) {
+        taken.from.push_back(needle);
+        state_.off.push_back({one.loops, one.yarn});
+        one.loops = 0;
+        one.yarn = 0;
+      }
+      ++needle.position;
+    }
+    if (taken.from.empty()) {
+      return refuse(Refusal::needle_empty);
+    }
+    outcome_.events.emplace_back(std::move(taken));
+  }
+
+  void operator()(const HangWorkBack& work) {
+    WorkHungBack hung;
+    for (const NeedleSpan& span : work.needles) {
+      if (!state_.has(span.first) || !state_.has(span.last)) {
+        return refuse(Refusal::no_such_needle);
+      }
+      for (Needle needle = span.first; needle <= span.last; ++needle.position) {
+        if (const auto refusal = why_not_onto(needle)) {
+          return refuse(*refusal);
+        }
+        hung.onto.push_back(needle);
+      }
+    }
+    if (hung.onto.size() != state_.off.size() ||
+        std::ranges::adjacent_find(hung.onto, std::greater_equal{}) != hung.onto.end()) {
+      return refuse(Refusal::loops_differ);
+    }
+    for (std::size_t loop = 0; loop < hung.onto.size(); ++loop) {
+      BedNeedle& onto = state_.at(hung.onto[loop]);
+      onto.loops = state_.off[loop].loops;
+      onto.yarn = state_.off[loop].yarn;
+    }
+    state_.off.clear();
+    outcome_.events.emplace_back(std::move(hung));
+  }
+
+  // The loop below is taken to be of the same yarn; which one it is of, the fabric knows.
+  void operator()(const LiftLoop& wish) {
+    if (!state_.has(wish.from) || !state_.has(wish.onto)) {
+      return refuse(Refusal::no_such_needle);
+    }
+    if (state_.at(wish.from).loops == 0) {
+      return refuse(Refusal::needle_empty);
+    }
+    if (const auto refusal = why_not_onto(wish.onto)) {
+      return refuse(*refusal);
+    }
+    state_.at(wish.onto).loops = 1;
+    state_.at(wish.onto).yarn = state_.at(wish.from).yarn;
+    outcome_.events.emplace_back(LoopLifted{wish.from, wish.onto});
+  }
+
 private:
   void refuse(Refusal refusal) { outcome_.refusal = refusal; }
+
+  [[nodiscard]] std::optional<Refusal> why_not_onto(Needle needle) const {
+    const BedNeedle& onto = state_.at(needle);
+    return onto.position == NeedlePosition::out_of_work ? std::optional(Refusal::needle_not_in_work)
+           : onto.loops > 0                             ? std::optional(Refusal::needle_occupied)
+                                                        : std::nullopt;
+  }
 
   Outcome& outcome_;
   MachineState& state_;
@@ -181,12 +252,18 @@ MachineState machine_as_found(const Profile& profile, Side carriage, std::shared
   }
   state.needles.resize(static_cast<std::size_t>(profile.needles));
   state.carriage = carriage;
-  if (profile.selects != Selects::by_hand) {
+  put_card_in(state, std::move(card), joined);
+  return state;
+}
+
+void put_card_in(MachineState& state, std::shared_ptr<const PunchedCard> card, bool joined) {
+  state.card = {};
+  state.has_stored = false;
+  if (state.build.selects != Selects::by_hand) {
     state.card.card = std::move(card);
   }
   state.card.joined = joined;
   state.card.double_length = state.card.card != nullptr;
-  return state;
 }
 
 std::string_view words_of(Refusal refusal) {
@@ -203,6 +280,8 @@ std::string_view words_of(Refusal refusal) {
   case Refusal::no_card: return tr("there is no card in the machine");
   case Refusal::not_on_this_carriage: return tr("the carriage has no such setting");
   case Refusal::no_float_there: return tr("there is no float to lift");
+  case Refusal::work_is_off: return tr("other work is taken off already");
+  case Refusal::loops_differ: return tr("the loops are more or fewer than the needles for them");
   }
   return "";
 }

@@ -51,7 +51,18 @@ struct YarnAcross { // threaded on one side while it hung on the other
 struct LoopsHungOn {
   NeedleSpan needles;
 };
-using Event = std::variant<PassMade, LoopsDropped, LoopCastOn, LoopMoved, FloatCaught, YarnAcross, LoopsHungOn>;
+struct WorkTakenOff {
+  std::vector<Needle> from; // each that held loops, left to right
+};
+struct WorkHungBack {
+  std::vector<Needle> onto; // in the same order
+};
+struct LoopLifted { // from below the newest loop of a needle
+  Needle from;
+  Needle onto;
+};
+using Event = std::variant<PassMade, LoopsDropped, LoopCastOn, LoopMoved, FloatCaught, YarnAcross, LoopsHungOn,
+                           WorkTakenOff, WorkHungBack, LoopLifted>;
 
 enum class Refusal {
   no_yarn,         // a pass with needles in work and no yarn in any feeder: the whole work would fall off
@@ -66,6 +77,8 @@ enum class Refusal {
   no_card,              // selecting, locking and turning need one
   not_on_this_carriage, // two-colour knitting with one feeder, or one-yarn settings with two
   no_float_there,
+  work_is_off,  // other work is held already, and its loops would be mixed up
+  loops_differ, // more or fewer than the needles they should hang on
 };
 // "the feeder holds another yarn"
 [[nodiscard]] std::string_view words_of(Refusal refusal);

@@ -82,6 +82,13 @@ struct HangingYarn {
   bool operator==(const HangingYarn&) const = default;
 };
 
+// What hung on one needle, and is held by a comb or waste yarn now.
+struct LoopsOff {
+  std::uint8_t loops = 0;
+  char yarn = 0;
+  bool operator==(const LoopsOff&) const = default;
+};
+
 // The part of a profile that the machine is built from.
 struct MachineBuild {
   Needle leftmost{-100};
@@ -100,6 +107,7 @@ struct MachineState {
   CarriageSettings settings;
   std::array<char, 2> feeders{}; // yarn in each; 0: none
   std::vector<HangingYarn> hanging;
+  std::vector<LoopsOff> off; // work that was taken off, from left to right
   CardInReader card;
   int stored_row = 0;      // selecting in the pass that knits: the card's row that the carriage carries
   bool has_stored = false; // and whether it carries one
@@ -116,6 +124,9 @@ struct MachineState {
   }
   bool operator==(const MachineState&) const = default;
 };
+
+// Another card into the machine, with the length switch as it is found: at double. By hand there is none to put in.
+void put_card_in(MachineState& state, std::shared_ptr<const PunchedCard> card, bool joined);
 
 // The machine as the last knitter left it: empty, the length switch at double, nothing set, the carriage on that side.
 [[nodiscard]] MachineState machine_as_found(const Profile& profile, Side carriage,

@@ -130,6 +130,20 @@ std::vector<TooWide> too_wide(const OpenedYoke& opened) {
   return found;
 }
 
+std::vector<TooWide> too_wide(const OpenedYoke& opened, std::size_t size) {
+  std::vector<TooWide> found;
+  const Cone cone = cone_of(opened, size);
+  for (TooWide wide : too_wide(opened)) {
+    const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, wide.piece)];
+    wide.stitches = static_cast<int>(widest_part(cone, widths, size, 1));
+    wide.size = size;
+    if (wide.stitches > opened.profile.needles) {
+      found.push_back(wide);
+    }
+  }
+  return found;
+}
+
 Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts) {
   Yoke split = yoke;
   const std::string widths = yoke.pieces[widths_of(yoke, piece)].name;

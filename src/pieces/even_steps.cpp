@@ -2,6 +2,17 @@
 #include "pieces/even_steps.hpp"
 
 namespace punchwright {
+namespace {
+
+// number * stitches / parts, rounded to the nearest; halves towards the middle, so that the row mirrors itself.
+int nearest_share(int stitches, int parts, int number) {
+  const bool right_half = 2 * number > parts;
+  const int from_near_end = right_half ? parts - number : number;
+  const int stitch = (2 * from_near_end * stitches + parts) / parts / 2;
+  return right_half ? stitches - stitch : stitch;
+}
+
+} // namespace
 
 std::vector<int> even_places(int stitches, int count, DecreaseWay way) {
   std::vector<int> places;
@@ -14,9 +25,7 @@ std::vector<int> even_places(int stitches, int count, DecreaseWay way) {
     case DecreaseWay::gathered:
       at += number <= long_first || number > short_end ? parts.short_step + 1 : parts.short_step;
       break;
-    case DecreaseWay::spread: // rounded to the nearest
-      at = (number * stitches + (count + 1) / 2) / (count + 1);
-      break;
+    case DecreaseWay::spread: at = nearest_share(stitches, count + 1, number); break;
     case DecreaseWay::half_steps: // (number - 1/2) stitches / count, rounded to the nearest, halves down
       at = ((2 * number - 1) * stitches + count - 1) / (2 * count);
       break;

@@ -23,9 +23,10 @@ struct EvenParts {
 // The places of `count` decreases or increases among `stitches`, counted from 1 at the left: the stitch that is taken
 // away, or behind which one is made. 0 <= count <= stitches / 2, or of increases < stitches.
 //
-// Gathered and spread, the stitches are cut in count + 1 parts, and the part behind the last place is a short one.
-// Gathered: half of the long steps (rounded down) first, then the short ones, then the other long ones. Half steps: cut
-// in `count` parts with a place in the middle of each.
+// Gathered and spread, the stitches are cut in count + 1 parts: the last one lies behind the last place. Gathered: half
+// of the long steps (rounded down) first, then the short ones, then the other long ones, and a short one behind the
+// last place. Spread: each place as near as can be to its share, (number of the place) / (count + 1) of the stitches.
+// Half steps: cut in `count` parts with a place in the middle of each.
 [[nodiscard]] std::vector<int> even_places(int stitches, int count, DecreaseWay way);
 
 // From place to place, the first counted from 0: (step, how often in a row). "every 6th needle twice, every 5th 11

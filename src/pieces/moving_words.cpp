@@ -5,7 +5,6 @@
 #include "words/words.hpp"
 
 #include <algorithm>
-#include <optional>
 
 namespace punchwright {
 namespace {
@@ -64,26 +63,16 @@ void add_rehanging(std::vector<std::string>& lines, const TierOfPiece& tier) {
                         "eyelet. Then the weights again."));
 }
 
-// The side where the next tier begins, where the carriage stands on the other one after this tier's steps and that many
-// rows more. Nothing: it stands there, or no tier follows.
-std::optional<Side> side_to_go_to(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier,
-                                  int rows) {
-  if (tier + 1 == opened.tiers.size()) {
-    return std::nullopt;
-  }
-  const auto steps = [&](std::size_t of) {
-    return steps_of(document_of(opened, size, piece, of), opened.profile, opened.tiers[of].rows);
-  };
-  const StepList made = steps(tier);
-  const Side last = made.steps.empty() ? made.carriage : made.steps.back().carriage;
-  const Side stands = rows % 2 == 0 ? last : other(last);
-  const Side wanted = steps(tier + 1).carriage;
-  return stands == wanted ? std::nullopt : std::optional(wanted);
-}
-
 // After an odd number of rows the carriage stands where the next tier does not begin: over an empty bed it can be
 // pushed to the other side, over needles with loops it goes in a free pass (common practice).
-void add_carriage(std::vector<std::string>& lines, Side wanted, bool bed_is_empty) {
+void add_yarn_and_carriage(std::vector<std::string>& lines, const BetweenTiers& between, bool bed_is_empty) {
+  if (!between.carriage_to) {
+    if (between.yarn_out) {
+      lines.emplace_back(tr("Take the yarn out of its feeder and cut it: the next tier begins with another one."));
+    }
+    return;
+  }
+  const Side wanted = *between.carriage_to;
   if (bed_is_empty) {
     lines.emplace_back(wanted == Side::left
                            ? tr("Take the yarn out of its feeder and cut it; push the carriage across the empty bed to "
@@ -101,37 +90,66 @@ void add_carriage(std::vector<std::string>& lines, Side wanted, bool bed_is_empt
 
 } // namespace
 
+bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier) {
+  return tier + 1 < opened.tiers.size() || there.shaping.increases() > 0;
+}
+
+bool stays_on_needles(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier) {
+  return is_hung_on_again(opened, there, tier) && there.shaping.before == there.shaping.after &&
+         there.first_after == there.bed.first;
+}
+
+BetweenTiers between_tiers(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
+  const auto index = std::ranges::find(opened.yoke.sizes, size.size) - opened.yoke.sizes.begin();
+  const PlainRows needed = plain_rows_needed(opened, tier);
+  BetweenTiers between;
+  between.more_rows =
+      std::max(0, opened.yoke.tiers[tier].plain_above.at(static_cast<std::size_t>(index)) - needed.needed());
+  between.rows_after = needed.after_decreases;
+  between.yarn = opened.tiers[tier].rows.rows.back().main;
+  if (tier + 1 == opened.tiers.size()) {
+    return between;
+  }
+  const auto steps = [&](std::size_t of) {
+    return steps_of(document_of(opened, size, piece, of), opened.profile, opened.tiers[of].rows);
+  };
+  const StepList made = steps(tier);
+  const Side last = made.steps.empty() ? made.carriage : made.steps.back().carriage;
+  const Side stands = (between.more_rows + between.rows_after) % 2 == 0 ? last : other(last);
+  const Side wanted = steps(tier + 1).carriage;
+  if (stands != wanted) {
+    between.carriage_to = wanted;
+  }
+  const Document& next = opened.tiers[tier + 1].document;
+  const char begins = next.bands.front().main;
+  between.yarn_out = between.carriage_to || between.yarn != begins ||
+                     yarn_of(opened.tiers[tier].document, between.yarn).colour != yarn_of(next, begins).colour;
+  return between;
+}
+
 std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
                                       std::size_t tier) {
   const TierOfPiece& of_piece = size.pieces[piece].tiers[tier];
   const PlainRows needed = plain_rows_needed(opened, tier);
   const bool last = tier + 1 == opened.tiers.size();
   const bool hung_on_again = is_hung_on_again(opened, of_piece, tier);
-  const auto found = std::ranges::find(opened.yoke.sizes, size.size);
-  const auto index = static_cast<std::size_t>(found - opened.yoke.sizes.begin());
-  const int plain = opened.yoke.tiers[tier].plain_above.at(index);
+  const BetweenTiers between = between_tiers(opened, size, piece, tier);
   std::vector<std::string> lines;
-  const int more = std::max(0, plain - needed.needed());
-  if (more > 0) {
-    lines.push_back(said_count(more, "Knit {} row more of one colour.", "Knit {} rows more of one colour."));
+  if (between.more_rows > 0) {
+    lines.push_back(
+        said_count(between.more_rows, "Knit {} row more of one colour.", "Knit {} rows more of one colour."));
   }
   if (of_piece.shaping.decreases() > 0) {
     add_decreases(lines, of_piece.shaping);
   }
-  lines.push_back(said_count(needed.after_decreases, "Knit {} row.", "Knit {} rows."));
-  const auto side = side_to_go_to(opened, size, piece, tier, more + needed.after_decreases);
-  if (hung_on_again && of_piece.shaping.before == of_piece.shaping.after &&
-      of_piece.first_after == of_piece.bed.first) {
+  lines.push_back(said_count(between.rows_after, "Knit {} row.", "Knit {} rows."));
+  if (stays_on_needles(opened, of_piece, tier)) {
     lines.emplace_back(tr("The work stays on its needles."));
-    if (side) {
-      add_carriage(lines, *side, false);
-    }
+    add_yarn_and_carriage(lines, between, false);
   } else {
     lines.emplace_back(tr("Weights off first, or the work falls; then take it off: on waste yarn, on a comb of the "
                           "bed's pitch, or on a circular needle."));
-    if (side) {
-      add_carriage(lines, *side, true);
-    }
+    add_yarn_and_carriage(lines, between, true);
     if (hung_on_again) {
       add_rehanging(lines, of_piece);
     }

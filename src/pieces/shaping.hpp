@@ -45,13 +45,21 @@ struct ShapingWishes {
   std::vector<bool> centre; // by stitch from the left: on the motif's centre line; empty: none is
 };
 
-// Places as even_places() has them where they may stand and every transfer goes the way that is wished; where not (seam
-// stitches, clearances, two transfers meeting in the middle), moved. Clearances come first (as many stitches as there
-// is room for, then the centre line), then the fewest transfers
-// that go the other way (towards the centre none ever has to; towards the edges one, where it falls between the two
-// middle stitches), then as many one way as the other (the middle one of an odd number goes either), then the least sum
-// of squared distances. At most one visible stitch in two; one increase at most
-// between any two visible stitches. An increase keeps clear where both stitches between which one is made would.
+// The most even row that keeps the rules: no two transfers on a needle, none on a seam stitch or where it should keep
+// clear. Clearances come first (as many stitches beside the seams as there is room for, then the centre line), then the
+// fewest transfers that go the other way (towards the centre none ever has to; towards the edges one, where it falls
+// between the two middle stitches), then as many one way as the other (the middle one of an odd number goes either).
+//
+// Most even: the steps are those from the left end to the first place, from place to place, and from the last one to
+// the right end (the stitches behind it); of half steps those from place to place, on from the last one to the first
+// one of the next piece. Of all rows that keep the rules it is one with
+// 1. the least difference between its longest and its shortest step, of these
+// 2. the least sum of squared steps, of these
+// 3. the least sum of squared distances from where even_places() has them: gathered or mixed, as is wished.
+// So where even_places() keeps the rules, it is that.
+//
+// At most one visible stitch in two is decreased; one is made at most between any two visible stitches, and it keeps
+// clear where both of them would.
 [[nodiscard]] Shaping shaping_between(const ShapingWishes& wishes);
 
 // "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".

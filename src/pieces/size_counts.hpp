@@ -40,6 +40,8 @@ struct TooWide {
   int parts = 2; // the fewest pieces it would take; 0: no number would do, since seam stitches alone fill the bed
 };
 [[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened);
+// In that size: its own stitches; parts as many as all sizes need, since all are split alike.
+[[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened, std::size_t size);
 // "front" in so many equal pieces, "front 1" from the left (or "front part 1", where a piece has such a name already),
 // and what is like it likewise. The pieces are like the first one of them, so that seams fall alike.
 [[nodiscard]] Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts);

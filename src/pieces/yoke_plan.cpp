@@ -95,27 +95,35 @@ private:
   SizePlan plan_;
 };
 
+Error too_wide_error(const OpenedYoke& opened, const TooWide& wide) {
+  const auto split = split_to_fit(opened);
+  const std::string split_up =
+      split ? tr("split it, or make it narrower") : fmt::format("{}; {}", split.error().message, split.error().remedy);
+  const std::string remedy = wide.parts == 0 ? split_up
+                             : split         ? said("{} pieces in its place would fit: {}", wide.parts, split_up)
+                                             : said("{} pieces in its place would fit; but {}", wide.parts, split_up);
+  const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", wide.piece + 1));
+  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
+  return Error{opened.file, spot.line, spot.column,
+               said_count(wide.stitches, "piece '{1}' is {0} stitch wide in size {2}, and the bed has {3} needles",
+                          "piece '{1}' is {0} stitches wide in size {2}, and the bed has {3} needles",
+                          opened.yoke.pieces[wide.piece].name, opened.yoke.sizes[wide.size], opened.profile.needles),
+               remedy};
+}
+
 } // namespace
 
 Failure bed_failure(const OpenedYoke& opened) {
   const std::vector<TooWide> wide = too_wide(opened);
-  if (wide.empty()) {
-    return std::nullopt;
+  return wide.empty() ? std::nullopt : Failure(too_wide_error(opened, wide.front()));
+}
+
+std::vector<Error> bed_failures(const OpenedYoke& opened, std::size_t size) {
+  std::vector<Error> failures;
+  for (const TooWide& wide : too_wide(opened, size)) {
+    failures.push_back(too_wide_error(opened, wide));
   }
-  const TooWide& first = wide.front();
-  const auto split = split_to_fit(opened);
-  const std::string split_up =
-      split ? tr("split it, or make it narrower") : fmt::format("{}; {}", split.error().message, split.error().remedy);
-  const std::string remedy = first.parts == 0 ? split_up
-                             : split          ? said("{} pieces in its place would fit: {}", first.parts, split_up)
-                                              : said("{} pieces in its place would fit; but {}", first.parts, split_up);
-  const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", first.piece + 1));
-  const Spot spot = place == opened.places.end() ? Spot{} : place->second;
-  return Error{opened.file, spot.line, spot.column,
-               said_count(first.stitches, "piece '{1}' is {0} stitch wide in size {2}, and the bed has {3} needles",
-                          "piece '{1}' is {0} stitches wide in size {2}, and the bed has {3} needles",
-                          opened.yoke.pieces[first.piece].name, opened.yoke.sizes[first.size], opened.profile.needles),
-               remedy};
+  return failures;
 }
 
 Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size) {
@@ -157,8 +165,23 @@ Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
   return plan;
 }
 
-bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier) {
-  return tier + 1 < opened.tiers.size() || there.shaping.increases() > 0;
+SizesPlanned plan_sizes(const OpenedYoke& opened) {
+  SizesPlanned planned;
+  for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
+    planned.faults.push_back(bed_failures(opened, size));
+    planned.plan.sizes.emplace_back().size = opened.yoke.sizes[size];
+    if (!planned.faults.back().empty()) {
+      continue;
+    }
+    auto of_size = plan_size(opened, size);
+    if (of_size) {
+      planned.plan.sizes.back() = std::move(of_size).value();
+    } else {
+      planned.faults.back().push_back(of_size.error());
+    }
+  }
+  planned.plan.loops = check_loops(opened);
+  return planned;
 }
 
 Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {

@@ -51,6 +51,15 @@ struct YokePlan {
 // Refused where a piece is wider than the bed (with the number of pieces that would do) and where no counts fit.
 [[nodiscard]] Result<YokePlan> plan_yoke(const OpenedYoke& opened);
 [[nodiscard]] Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size);
+
+// Every size by itself.
+struct SizesPlanned {
+  YokePlan plan;                          // of a size that doesn't fit the name alone: it has no pieces
+  std::vector<std::vector<Error>> faults; // by size: all that keeps it from fitting; none: it fits
+  [[nodiscard]] bool fits(std::size_t size) const { return faults[size].empty(); }
+};
+[[nodiscard]] SizesPlanned plan_sizes(const OpenedYoke& opened);
+
 // With a search of so many parts at most, and without why nothing fits: for those who can't wait.
 struct PlanTried {
   std::optional<SizePlan> plan;
@@ -62,12 +71,28 @@ struct PlanTried {
 [[nodiscard]] int parts_at_once(const OpenedYoke& opened, std::size_t size);
 // The first piece that is too wide, as an error.
 [[nodiscard]] Failure bed_failure(const OpenedYoke& opened);
+// All that are too wide in that size.
+[[nodiscard]] std::vector<Error> bed_failures(const OpenedYoke& opened, std::size_t size);
 
 // The tier as it is knitted in that piece: with it, rows, cards, needles, steps and checks are those of any design.
 [[nodiscard]] Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
 
 // Whether the work goes onto needles after that tier: to the next one, and above the last one where stitches are made.
 [[nodiscard]] bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
+
+// Whether it hangs already where it should go on.
+[[nodiscard]] bool stays_on_needles(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
+
+// Between a tier's last row and the next tier's first one, beside moving the work.
+struct BetweenTiers {
+  int more_rows = 0;               // of one colour, before the decreases
+  int rows_after = 0;              // after them, on the same needles
+  char yarn = 'A';                 // in the feeder, from the tier's end on
+  bool yarn_out = false;           // and cut
+  std::optional<Side> carriage_to; // where the next tier begins, if the carriage stands on the other side
+};
+[[nodiscard]] BetweenTiers between_tiers(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
+                                         std::size_t tier);
 
 // Moving the work from a tier to the next one, in the order of doing it, in plain words: decreases, the row after them,
 // off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next

@@ -65,6 +65,15 @@ struct Facts {
   std::string operator()(const TransferLoop& action) const { return span({action.from, action.to}); }
   std::string operator()(const LiftFloat& action) const { return std::to_string(action.needle.position); }
   std::string operator()(const SetCounter& action) const { return std::to_string(action.to); }
+  std::string operator()(const TakeWorkOff& /*action*/) const { return "off"; }
+  std::string operator()(const HangWorkBack& action) const {
+    std::string text;
+    for (const NeedleSpan& needles : action.needles) {
+      text += span(needles);
+    }
+    return text;
+  }
+  std::string operator()(const LiftLoop& action) const { return span({action.from, action.onto}); }
 };
 
 std::string digest_of(const StepList& list, const Document& document, const Profile& profile, const RowsToKnit& rows) {

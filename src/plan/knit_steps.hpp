@@ -17,6 +17,9 @@ struct StepsKnitted {
 [[nodiscard]] StepsKnitted knit_steps(const StepList& list, const Document& document, const Profile& profile,
                                       std::shared_ptr<const PunchedCard> card);
 
+// On the machine as it stands, with the work that hangs on it: what the steps begin with hanging on is there already.
+[[nodiscard]] StepsKnitted knit_steps_on(Knitting knitting, const StepList& list);
+
 // The card as it is meant to be punched; what the reader feels of the real one is found out in `proof`.
 [[nodiscard]] PunchedCard planned_card(const Document& document, const Profile& profile, const RowsToKnit& rows);
 

@@ -79,6 +79,9 @@ std::vector<FlowBlock> cover_cautions(const YokeJob& job, double width) {
   return blocks;
 }
 
+constexpr double names_below = 9.0; // an outline's foot, mm: base line of the first line of names
+constexpr double name_step = 4.2;
+
 // An outline at that scale; `corner` is the lower left corner of the box as wide as the piece.
 class OutlineDrawing {
 public:
@@ -89,7 +92,8 @@ public:
     }
   }
 
-  void draw(const std::string& names, double room) {
+  // `names`: the lines below it.
+  void draw(const std::vector<std::string>& names, double room) {
     std::vector<Point> points;
     for (const SchematicPoint& point : piece_.outline) {
       points.push_back(at(point.x, point.y));
@@ -112,10 +116,10 @@ public:
     };
     centred(at(0, piece_.height).y - 2.0, both(piece_.top), small_type, false);
     centred(at(0, 0).y + 4.2, both(piece_.bottom), small_type, false);
-    double y = at(0, 0).y + 9.0;
-    for (const std::string& line : lines_of(names, body_type, true, room)) {
+    double y = at(0, 0).y + names_below;
+    for (const std::string& line : names) {
       centred(y, line, body_type, true);
-      y += 4.2;
+      y += name_step;
     }
   }
 
@@ -196,21 +200,30 @@ double scale_of(const std::vector<Schematic>& schematics, double width) {
   return scale;
 }
 
-void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& schematic, std::size_t size,
-                     double scale) {
-  constexpr double above = 6.0;
-  constexpr double below = 17.0;
-  const double row_height = schematic.height * scale + above + below;
-  const std::string words =
-      said("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),
-           both(schematic.around_bottom), both(schematic.around_top), both(schematic.height));
-  if (pages.room() < row_height + 3 * line_step) {
-    pages.new_page();
-  }
-  pages.set({leaflet_subheading(words, pages.width())}, 1);
-  pages.gap(half_line);
-  double x = pages.left() + height_room;
-  bool row_begun = false;
+// Outlines beside each other, with what stands below each of them.
+struct OutlineRow {
+  struct Place {
+    const SchematicPiece* piece = nullptr;
+    double x = 0; // of its room
+    double room = 0;
+    double wide = 0;
+    std::vector<std::string> names;
+  };
+  std::vector<Place> places;
+  double height = 0; // of all, mm
+};
+
+constexpr double above_outline = 6.0;
+
+// Below the outlines there is room for as many lines of names as the longest ones take. Where these would be more than
+// a page holds, the pieces are counted: all are named elsewhere.
+std::vector<OutlineRow> outline_rows(const LeafletPages& pages, const YokeJob& job, const Schematic& schematic,
+                                     double scale) {
+  constexpr double least_below = 17.0;
+  const double most_names = pages.page_room() - 6 * line_step - above_outline - schematic.height * scale - names_below;
+  const double right = pages.left() + pages.width();
+  std::vector<OutlineRow> rows;
+  double x = right;
   for (const SchematicPiece& piece : schematic.pieces) {
     const std::vector<std::size_t> pieces = chosen_of(job, piece);
     if (pieces.empty()) {
@@ -218,24 +231,48 @@ void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& s
     }
     const double wide = std::max(piece.bottom, piece.top) * scale;
     const double room = std::max(wide, 30.0);
-    if (row_begun && x + room > pages.left() + pages.width()) {
-      pages.gap(row_height);
-      if (pages.room() < row_height) {
-        pages.new_page();
-      }
+    if (rows.empty() || x + room > right) {
+      rows.emplace_back();
       x = pages.left() + height_room;
-      row_begun = false;
     }
-    const double foot = pages.y() + above + schematic.height * scale;
-    if (!row_begun) {
-      add_height(pages.shapes(), {pages.left() + height_room - 6.0, foot}, schematic.height * scale, schematic.height);
-      row_begun = true;
+    const double text_room = room + outline_gap - 2.0;
+    std::vector<std::string> names = lines_of(names_of(job, pieces), body_type, true, text_room);
+    if (static_cast<double>(names.size()) * name_step > most_names) {
+      names = lines_of(pieces_counted(std::ssize(pieces)), body_type, true, text_room);
     }
-    OutlineDrawing(pages.shapes(), piece, scale, {x + (room - wide) / 2, foot})
-        .draw(names_of(job, pieces), room + outline_gap - 2.0);
+    const double below = std::max(least_below, names_below + name_step * static_cast<double>(names.size()) - 0.8);
+    rows.back().height = std::max(rows.back().height, above_outline + schematic.height * scale + below);
+    rows.back().places.push_back({&piece, x, room, wide, std::move(names)});
     x += room + outline_gap;
   }
-  pages.gap(row_height + half_line);
+  return rows;
+}
+
+void add_size_figure(LeafletPages& pages, const YokeJob& job, const Schematic& schematic, std::size_t size,
+                     double scale) {
+  const std::string words =
+      said("Size {}: {} round the lower edge, {} round the neck, {} high", one_line(job.plan.sizes[size].size),
+           both(schematic.around_bottom), both(schematic.around_top), both(schematic.height));
+  const std::vector<FlowBlock> heading{leaflet_subheading(words, pages.width())};
+  const std::vector<OutlineRow> rows = outline_rows(pages, job, schematic, scale);
+  if (pages.room() < height_of(heading) + half_line + (rows.empty() ? 0.0 : rows.front().height)) {
+    pages.new_page();
+  }
+  pages.set(heading, 1);
+  pages.gap(half_line);
+  for (const OutlineRow& row : rows) {
+    if (pages.room() < row.height) {
+      pages.new_page();
+    }
+    const double foot = pages.y() + above_outline + schematic.height * scale;
+    add_height(pages.shapes(), {pages.left() + height_room - 6.0, foot}, schematic.height * scale, schematic.height);
+    for (const OutlineRow::Place& place : row.places) {
+      OutlineDrawing(pages.shapes(), *place.piece, scale, {place.x + (place.room - place.wide) / 2, foot})
+          .draw(place.names, place.room + outline_gap - 2.0);
+    }
+    pages.gap(row.height);
+  }
+  pages.gap(half_line);
 }
 
 } // namespace

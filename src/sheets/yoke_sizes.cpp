@@ -7,6 +7,7 @@
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
+#include "sheets/text_metrics.hpp"
 #include "sheets/yoke_parts.hpp"
 #include "words/words.hpp"
 
@@ -23,22 +24,29 @@ namespace {
 constexpr std::size_t most_size_columns = 4;
 constexpr double name_share = 0.34;
 
+// Long names go on over lines of their own: cut, two of them could read alike.
 FlowBlock sizes_row(const std::vector<std::string>& cells, double width, bool head, bool heading = false) {
   FlowBlock block;
   block.whole = true;
   block.with_next = head || heading;
-  FlowLine line;
-  line.height = 1.25 * line_step;
+  block.lines.resize(1);
   const double column = width * (1 - name_share) / static_cast<double>(std::max<std::size_t>(cells.size() - 1, 3));
   for (std::size_t index = 0; index < cells.size(); ++index) {
     const double x = index == 0 ? 0.0 : width * name_share + column * static_cast<double>(index);
     const double room = index == 0 ? (heading ? width : width * name_share - 2) : column - 1.5;
-    line.shapes.emplace_back(text_shape({x, base_line}, fitting_text(cells[index], body_type, head || heading, room),
-                                        body_type, index == 0 ? Anchor::start : Anchor::end, head || heading));
+    const std::vector<std::string> lines = lines_of(cells[index], body_type, head || heading, room);
+    block.lines.resize(std::max(block.lines.size(), lines.size()));
+    for (std::size_t line = 0; line < lines.size(); ++line) {
+      block.lines[line].shapes.emplace_back(text_shape({x, base_line}, lines[line], body_type,
+                                                       index == 0 ? Anchor::start : Anchor::end, head || heading));
+    }
   }
-  line.shapes.emplace_back(line_shape({0, line_step - 0.2}, {width, line_step - 0.2},
-                                      line_paint(head ? ink::black : ink::faint, head ? 0.3 : 0.2)));
-  block.lines.push_back(std::move(line));
+  for (FlowLine& line : block.lines) {
+    line.height = line_step;
+  }
+  block.lines.back().height = 1.25 * line_step;
+  block.lines.back().shapes.emplace_back(line_shape({0, line_step - 0.2}, {width, line_step - 0.2},
+                                                    line_paint(head ? ink::black : ink::faint, head ? 0.3 : 0.2)));
   if (heading) {
     block.before = half_line;
   }

@@ -7,7 +7,7 @@ import subprocess
 
 import command
 import jsonschema
-from command import CANNOT, DONE, SOURCE, CommandTest, run
+from command import CANNOT, DONE, FAULTS, SOURCE, CommandTest, run
 
 YOKES = sorted((SOURCE / "patterns").glob("*.yoke"))
 TIERS = SOURCE / "patterns" / "tiers"
@@ -162,6 +162,78 @@ class Yokes(CommandTest):
             path.write_text(good.replace("top_cm = [11.8, ", f"top_cm = [{said[1]}, "))
             self.assert_ended(run("yoke", path), DONE)
 
+    def narrow(self, tops):
+        """The demo with other widths of its first piece at the top, one for each size."""
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        path = self.folder / "narrow.yoke"
+        text = re.sub(r"top_cm = \[11.8, .*\]", f"top_cm = {tops}", good, count=1)
+        self.assertNotEqual(text, good)
+        path.write_text(text)
+        return path
+
+    def test_sizes_that_fit_are_told_beside_those_that_do_not(self):
+        good = self.answer(YOKES[1])["sizes"]
+        names = [size["size"] for size in good]
+        tops = [float(top) for top in re.search(r"top_cm = \[(.*?)\]", YOKES[1].read_text())[1].split(", ")]
+        path = self.narrow([5.0, *tops[1:-1], 4.0])  # the first and the last don't fit
+        answer = self.answer(path, CANNOT)
+        self.assertEqual(answer["sizes"], good[1:-1])
+        self.assertEqual([fault["size"] for fault in answer["faults"]], [names[0], names[-1]])
+        ended = run("yoke", path)
+        self.assert_ended(ended, CANNOT)
+        for fault, name in zip(answer["faults"], (names[0], names[-1])):
+            self.assertIn(f"no stitch counts of size {name} keep to every rule", fault["message"])
+            self.assertIn("it fits with", fault["remedy"])
+            self.assertGreater(fault["line"], 0)
+            said = f"{fault['file']}:{fault['line']}:{fault['column']}: {fault['message']}; {fault['remedy']}\n"
+            self.assertIn(said, ended.err)
+            self.assertIn(f"size {name} doesn't fit\n", ended.text)
+        for name in names[1:-1]:
+            self.assertIn(f"size {name}\n", ended.text)
+            self.assertNotIn(f"size {name} doesn't fit", ended.text)
+        self.assertEqual(ended.text.count("proved: no counts"), len(names) - 2)
+
+    def test_sheets_of_the_sizes_that_fit(self):
+        names = [size["size"] for size in self.answer(YOKES[1])["sizes"]]
+        tops = [float(top) for top in re.search(r"top_cm = \[(.*?)\]", YOKES[1].read_text())[1].split(", ")]
+        path = self.narrow([5.0, *tops[1:]])
+        out = self.folder / "sheets.pdf"
+
+        def words():
+            return subprocess.run(["pdftotext", out, "-"], check=True, stdout=subprocess.PIPE).stdout.decode()
+
+        ended = run("yoke", path, "-o", out, "--sheets", "schematic")
+        self.assert_ended(ended, CANNOT)
+        self.assertIn(f"of size {names[0]} keep", ended.err)
+        self.assertNotIn(f"Size {names[0]}:", words())
+        for name in names[1:]:
+            self.assertIn(f"Size {name}:", words())
+        ended = run("yoke", path, "-o", out, "--sheets", "schematic", "--sizes", ",".join(names[1:]))
+        self.assert_ended(ended, DONE)  # what was asked for, fits
+        self.assertEqual(ended.err, "")
+        out.unlink()
+        ended = run("yoke", path, "-o", out, "--sizes", names[0])
+        self.assert_ended(ended, CANNOT)
+        self.assertFalse(out.exists())
+
+    def test_every_piece_that_is_too_wide_is_named_in_every_size(self):
+        text = YOKES[2].read_text().replace('"tiers/', f'"{TIERS}/')
+        widths = re.findall(r"bottom_cm = \[(.*?)\]", text)
+        self.assertEqual(len(widths), 1)
+        sizes = widths[0].split(", ")
+        path = self.folder / "wide.yoke"
+        path.write_text(text.replace(widths[0], ", ".join([*sizes[:-2], "130.0", "131.0"])))
+        answer = self.answer(path, CANNOT)
+        self.assertEqual(len(answer["sizes"]), len(sizes) - 2)
+        ended = run("yoke", path)
+        self.assert_ended(ended, CANNOT)
+        pieces = [piece["piece"] for piece in answer["sizes"][0]["pieces"]]
+        names = [size["size"] for size in self.answer(YOKES[2])["sizes"]][-2:]
+        self.assertEqual(len(answer["faults"]), 2 * len(pieces))
+        for name in names:
+            for piece in pieces:
+                self.assertRegex(ended.err, rf"piece '{piece}' is [0-9]+ stitches wide in size {name}, and the bed has")
+
     def test_centred_and_free_seams(self):
         good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
         path = self.folder / "changed.yoke"
@@ -244,6 +316,17 @@ class Yokes(CommandTest):
             ended = run("yoke", "--new", "pullover", "--tier", TIERS / "corks.repeat", *wrong, "-o", out)
             self.assert_refused(ended, words)
             self.assertFalse(out.exists())
+
+    def test_a_new_yoke_that_does_not_fit_is_written_and_says_so(self):
+        out = self.folder / "new.yoke"
+        tiers = [word for tier in ("corks", "pot-buoys", "small-waves") for word in ("--tier", TIERS / f"{tier}.repeat")]
+        ended = run("yoke", "--new", "pullover", *tiers, "--chest", "34,100.5", "--sizes", "doll,tall", "-o", out)
+        self.assert_ended(ended, FAULTS)
+        self.assertEqual(ended.text, f"{out}\n")
+        self.assertIn("no stitch counts of size doll keep to every rule", ended.err)
+        self.assertIn("it fits with", ended.err)
+        self.assertNotIn("size tall", ended.err)
+        self.assertEqual([fault["size"] for fault in self.answer(out, CANNOT)["faults"]], ["doll"])
 
     def test_increases_are_named_in_the_table(self):
         path = self.folder / "wider.yoke"

@@ -186,6 +186,72 @@ TEST_CASE("transferring empties a needle, which may go out of work then") {
   CHECK(bench.state().at(left_needle(2)).loops == 1);
 }
 
+TEST_CASE("work that is taken off is hung back in its order, onto as many needles in work") {
+  Bench bench(small(Selects::by_hand));
+  bench(KnitPass{});
+  bench(TransferLoop{left_needle(3), left_needle(2)})(TransferLoop{right_needle(3), right_needle(2)});
+  CHECK(bench.refused(HangWorkBack{{{left_needle(2), left_needle(2)}}}) == Refusal::needle_occupied);
+  bench(TakeWorkOff{});
+  CHECK(bench.refused(TakeWorkOff{}) == Refusal::work_is_off);
+  CHECK(bench.state().off == std::vector<LoopsOff>{{2, 'A'}, {1, 'A'}, {1, 'A'}, {2, 'A'}});
+  bench(MoveNeedles{{{right_needle(3), right_needle(3)}}, NeedlePosition::out_of_work});
+  CHECK(bench.refused(HangWorkBack{{{left_needle(3), left_needle(1)}}}) == Refusal::loops_differ);
+  CHECK(bench.refused(HangWorkBack{{{left_needle(3), right_needle(2)}}}) == Refusal::loops_differ);
+  CHECK(bench.refused(HangWorkBack{{{left_needle(1), right_needle(3)}}}) == Refusal::needle_not_in_work);
+  CHECK(bench.refused(HangWorkBack{{{left_needle(3), Needle{100}}}}) == Refusal::no_such_needle);
+  // The same needle twice, and from right to left.
+  CHECK(bench.refused(HangWorkBack{{{left_needle(3), left_needle(1)}, {left_needle(1), left_needle(1)}}}) ==
+        Refusal::loops_differ);
+  CHECK(bench.refused(HangWorkBack{{{left_needle(1), right_needle(1)}, {left_needle(3), left_needle(2)}}}) ==
+        Refusal::loops_differ);
+  bench(KnitPass{true})(HangWorkBack{{{left_needle(3), left_needle(2)}, {right_needle(1), right_needle(2)}}});
+  CHECK(bench.state().off.empty());
+  CHECK(bench.state().at(left_needle(3)).loops == 2);
+  CHECK(bench.state().at(left_needle(1)).loops == 0);
+  CHECK(bench.state().at(right_needle(2)).loops == 2);
+  CHECK(bench.state().carriage == Side::right); // across and back
+  bench(MoveNeedles{{{left_needle(1), left_needle(1)}}, NeedlePosition::out_of_work})(KnitPass{});
+  CHECK(bench.seen() == Rows{"AA-AA-", "AAAAAA"});
+  // What hung on L3 and L2 hangs on L3 now, and so on.
+  CHECK(bench.fabric().hangs_on({1, left_needle(3)}) ==
+        std::vector<StitchPlace>{{0, left_needle(3)}, {0, left_needle(2)}});
+  CHECK(bench.fabric().hangs_on({1, left_needle(2)}) == std::vector<StitchPlace>{{0, left_needle(1)}});
+  CHECK(bench.fabric().hangs_on({1, right_needle(1)}) == std::vector<StitchPlace>{{0, right_needle(1)}});
+  CHECK(bench.fabric().hangs_on({1, right_needle(2)}) ==
+        std::vector<StitchPlace>{{0, right_needle(2)}, {0, right_needle(3)}});
+}
+
+TEST_CASE("a loop that is lost with the work off can't be hung back") {
+  Bench bench(small(Selects::by_hand));
+  bench(KnitPass{})(TakeWorkOff{});
+  MachineState lost = bench.state();
+  lost.off.pop_back();
+  CHECK(carry_out(lost, HangWorkBack{{{left_needle(3), right_needle(3)}}}).refusal == Refusal::loops_differ);
+}
+
+TEST_CASE("a loop lifted from below a neighbour makes a stitch without an eyelet") {
+  Bench bench(small(Selects::by_hand));
+  bench(KnitPass{})(KnitPass{})(TransferLoop{left_needle(3), left_needle(2)});
+  CHECK(bench.refused(LiftLoop{left_needle(3), left_needle(3)}) == Refusal::needle_empty);
+  CHECK(bench.refused(LiftLoop{left_needle(2), left_needle(1)}) == Refusal::needle_occupied);
+  bench(LiftLoop{left_needle(2), left_needle(3)})(KnitPass{});
+  CHECK_FALSE(bench.fabric().at(2, left_needle(3)).cast_on);
+  CHECK(bench.fabric().hangs_on({2, left_needle(3)}) ==
+        std::vector<StitchPlace>{{0, left_needle(3)}, {0, left_needle(2)}}); // below both that hang on L2
+  CHECK(bench.fabric().hangs_on({2, left_needle(2)}) ==
+        std::vector<StitchPlace>{{1, left_needle(3)}, {1, left_needle(2)}});
+  CHECK(bench.fabric().hangs_on({0, left_needle(2)}).empty()); // hung on
+}
+
+TEST_CASE("loops that were transferred drop as the stitches that they are") {
+  Bench bench(small(Selects::by_hand));
+  bench(SetKnitting{KnitSetting::two_colour})(KnitPass{})(TransferLoop{left_needle(3), left_needle(2)});
+  bench(MoveNeedles{{{left_needle(2), left_needle(2)}}, NeedlePosition::upper})(KnitPass{}); // nothing in feeder 2
+  CHECK(bench.fabric().at(0, left_needle(3)).dropped);
+  CHECK(bench.fabric().at(0, left_needle(2)).dropped);
+  CHECK_FALSE(bench.fabric().at(0, left_needle(1)).dropped);
+}
+
 TEST_CASE("what hands cannot do is refused and changes nothing") {
   Bench bench(small(Selects::by_hand));
   const Needle beyond{100};

@@ -44,7 +44,7 @@ NeedleSpan random_span(test::Dice& dice) {
 
 MachineAction random_action(test::Dice& dice) {
   const char yarn = "ABC"[dice.throw_one(3)];
-  switch (dice.throw_one(20)) {
+  switch (dice.throw_one(26)) {
   case 0: return HangOn{random_span(dice), yarn};
   case 1: return SetSelection{dice.heads(), dice.heads()};
   case 2: return SetKnitting{static_cast<KnitSetting>(dice.throw_one(4))};
@@ -61,13 +61,18 @@ MachineAction random_action(test::Dice& dice) {
   case 13: return KnitPass{true};
   case 14:
   case 15: return MoveNeedles{{random_span(dice), random_span(dice)}, static_cast<NeedlePosition>(dice.throw_one(4))};
+  case 16: return TakeWorkOff{};
+  case 17:
+  case 18: return HangWorkBack{{random_span(dice)}};
+  case 19: return LiftLoop{random_needle(dice), random_needle(dice)};
   default: return KnitPass{};
   }
 }
 
 int loops_on(const MachineState& state) {
-  return std::accumulate(state.needles.begin(), state.needles.end(), 0,
-                         [](int sum, const BedNeedle& needle) { return sum + needle.loops; });
+  const auto add = [](int sum, const auto& held) { return sum + held.loops; };
+  const int on_bed = std::accumulate(state.needles.begin(), state.needles.end(), 0, add);
+  return std::accumulate(state.off.begin(), state.off.end(), on_bed, add);
 }
 
 // Loops that the events account for.
@@ -78,7 +83,7 @@ int loops_made(const MachineState& before, const std::vector<Event>& events) {
       made += hung->needles.last.position - hung->needles.first.position + 1;
     } else if (const auto* dropped = std::get_if<LoopsDropped>(&event)) {
       made -= dropped->loops;
-    } else if (std::holds_alternative<LoopCastOn>(event)) {
+    } else if (std::holds_alternative<LoopCastOn>(event) || std::holds_alternative<LoopLifted>(event)) {
       ++made;
     } else if (const auto* pass = std::get_if<PassMade>(&event)) {
       // A needle with several loops knits them together.
@@ -167,6 +172,14 @@ TEST_CASE("loops are never created from nothing, and none hangs on a needle out 
         CHECK(one.stitches >= 1);
         CHECK(one.stitches <= one.last.position - one.first.position + 1);
         CHECK(one.longest_stretch() <= one.stitches);
+      }
+      for (Needle needle = fabric.leftmost(); needle.position < fabric.leftmost().position + needles;
+           ++needle.position) {
+        for (const StitchPlace& below :
+             fabric.at(row, needle).yarn != 0 ? fabric.hangs_on({row, needle}) : std::vector<StitchPlace>{}) {
+          CHECK(below.row < row);
+          CHECK(fabric.at(below.row, below.needle).yarn != 0);
+        }
       }
     }
   }
