@@ -98,9 +98,9 @@ std::vector<Going> row_of(const Shaping& shaping) {
   return row;
 }
 
-// Both stitches of the pair, as far from the edges as it was kept to.
+// Both stitches of the pair, as far from the edges as was kept to.
 bool may_stand(const Wanted& wanted, const Shaping& kept, int left) {
-  const int clear = wanted.edge + (kept.kept_off_seams ? wanted.how.clear_of_seam : 0);
+  const int clear = wanted.edge + kept.clear_of_seam;
   const bool off_centre = wanted.how.clear_of_centre && kept.kept_off_centre && !wanted.centre.empty();
   const auto at = static_cast<std::size_t>(left - 1);
   return left > clear && left + 1 <= wanted.before - clear &&
@@ -278,8 +278,15 @@ TEST_CASE("increases keep clear, and are as even as can be: against trying every
     CHECK(weigh(wanted, row_of(row)) == best_of_all(wanted, row));
     if (!row.kept_off_seams || !row.kept_off_centre) { // there is no room indeed
       Shaping as_wished;
+      as_wished.clear_of_seam = wanted.how.clear_of_seam;
       CHECK(best_of_all(wanted, as_wished) == Weighed{1'000'000});
       ++no_room;
+    }
+    if (!row.kept_off_seams) { // nor for one stitch more beside the seams
+      Shaping one_more;
+      one_more.clear_of_seam = row.clear_of_seam + 1;
+      one_more.kept_off_centre = false;
+      CHECK(best_of_all(wanted, one_more) == Weighed{1'000'000});
     }
     off_centre += row.kept_off_centre && wanted.how.clear_of_centre ? 1 : 0;
   }
