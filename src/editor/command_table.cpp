@@ -125,7 +125,8 @@ constexpr std::array commands = {
     CommandInfo{Command::other_mend, Menu::drawing, "other-mend", noted("Another mend of the cursor's row"),
                 "Ctrl+Shift+M", noted("Just as few stitches, at other places")},
     CommandInfo{Command::mend_symmetry, Menu::drawing, "mend-symmetry", noted("Mends keep the symmetry"), "Shift+M",
-                noted("Of equally good mends the one that keeps the drawing's mirrors, glides and turns best")},
+                noted("The drawing's mirrors, glides and turns stay whole, by more stitches where it must be; or the "
+                      "fewest that do")},
     CommandInfo{Command::catch_float, Menu::drawing, "catch-float", noted("Catch the float by hand"), "Ctrl+Shift+C",
                 noted("Leaves the drawing: the float is lifted onto needles while it is knitted")},
     CommandInfo{Command::catch_row, Menu::drawing, "catch-row", noted("Catch the row's floats by hand"), "C", ""},
