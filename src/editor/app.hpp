@@ -42,7 +42,7 @@ struct Work {
 
 enum class Tab { design, tools, yarns, machine, piece, card };
 // A field that a command goes to, to be typed in at once.
-enum class WantedField { none, lettering, motif_search };
+enum class WantedField { none, lettering, motif_search, yoke_machine };
 enum class Pen { opposite, contrast, main };
 
 // How it is looked at. Never part of what is saved.

@@ -1,4 +1,4 @@
-"""The knitting played pass by pass, and what went wrong in a piece found from its looks, in the real window."""
+"""The knitting played thing by thing, and what went wrong in a piece found from its looks, in the real window."""
 import pathlib
 
 from driver import WindowTest, design, main
@@ -13,20 +13,24 @@ class Play(WindowTest):
         editor.key("F8")
         editor.wait(lambda state: state["dialog"] == "play" and state["idle"], "the play")
         self.assertEqual(editor.state["keys_at"], "play forward")
-        editor.key("Return")
-        editor.wait(lambda state: "played 1" in state["places"] and state["idle"], "a pass")
+        for moves in range(1, 8):  # six things by hand, and the first pass
+            editor.key("Return")
+            editor.wait(lambda state, moves=moves: f"moves {moves}" in state["places"] and state["idle"], "a thing done")
+        self.assertIn("played 1", editor.state["places"])
         self.tab_until(editor, "play back")
         editor.key("Return")
         editor.wait(lambda state: "played 0" in state["places"] and state["idle"], "a pass back")
 
-    def test_arrows_and_space_make_passes_and_the_slider_goes_anywhere(self):
+    def test_arrows_and_space_do_one_thing_and_page_keys_ten_passes(self):
         path = self.write("hood.repeat", (PATTERNS / "hood-border.repeat").read_text())
         editor = self.start(path)
         editor.key("F8")
         editor.wait(lambda state: state["dialog"] == "play" and state["idle"], "the play")
-        for key, passes in (("Right", 1), ("space", 2), ("Left", 1), ("Next", 11), ("Home", 0), ("End", 15)):
+        for key, moves, passes in (("Right", 1, 0), ("space", 2, 0), ("Left", 1, 0), ("Next", 21, 10), ("Prior", 6, 0),
+                                   ("space", 7, 1), ("Home", 0, 0), ("End", 30, 15)):
             editor.key(key)
-            editor.wait(lambda state, passes=passes: f"played {passes}" in state["places"] and state["idle"], key)
+            editor.wait(lambda state, moves=moves, passes=passes: f"moves {moves}" in state["places"]
+                        and f"played {passes}" in state["places"] and state["idle"], f"{key}: {moves}, {passes}")
         editor.key("Escape")
         editor.wait(lambda state: state["dialog"] == "none", "the drawing")
 
