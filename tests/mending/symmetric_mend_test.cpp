@@ -196,7 +196,9 @@ TEST_CASE("the choices for a row: every cheapest form that keeps the symmetry, w
       continue;
     }
     CAPTURE(round);
-    const Mended mended = *mend_symmetrically(drawing, wishes, fewest);
+    const auto found = mend_symmetrically(drawing, wishes, fewest);
+    REQUIRE(found);
+    const Mended& mended = *found;
     for (int row = 0; row < drawing.height(); ++row) {
       std::set<std::string> cheapest;
       for (const Grid& other : every->cheapest) {
