@@ -240,15 +240,22 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   const float below = 2 * ImGui::GetFrameHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y;
   const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
   const float rest = room.y - below - title;
-  const float above = std::min(7 * line, rest * 0.42F);
   // Words and feeders, and the card beside them where there is one.
   const bool has_card = at.state().card.card != nullptr;
   const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
   const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
-  const float words_wide = room.x - card_wide - side_wide - 2 * ImGui::GetStyle().ItemSpacing.x;
-  told(at, words_wide, above);
-  ImGui::SameLine();
-  ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);
+  const ImVec2 gap = ImGui::GetStyle().ItemSpacing;
+  const float words_wide = room.x - card_wide - side_wide - 2 * gap.x;
+  // With large text in a small window words have a line of their own, above the machine.
+  const bool stacked = words_wide < 30 * ImGui::GetFontSize();
+  const float words_high = stacked ? std::min(5.4F * line, rest * 0.5F) : std::min(7 * line, rest * 0.42F);
+  const float above = stacked ? std::min(3 * line, rest * 0.22F) : words_high;
+  told(at, stacked ? room.x : words_wide, words_high);
+  if (!stacked) {
+    ImGui::SameLine();
+  }
+  const float machine_wide = stacked ? room.x - (has_card ? card_wide + gap.x : 0) : side_wide;
+  ImGui::BeginChild("machine", ImVec2(machine_wide, above), false, ImGuiWindowFlags_NoNav);
   scroll_by_arrows();
   feeders(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()});
   const std::string set_to = words_of(at.state().settings);
@@ -265,7 +272,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
     card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, free.x, std::max(10.0F, free.y));
     ImGui::EndChild();
   }
-  bed(at, std::max(24 * app.theme.scale, rest - above));
+  bed(at, std::max(24 * app.theme.scale, rest - words_high - (stacked ? above + gap.y : 0)));
   int wanted = dialog.moment->moves;
   bool moved = keys(played, *dialog.moment, wanted);
   const std::string widest = said("{} of {} passes", played.passes(), played.passes());

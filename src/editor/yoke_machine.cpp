@@ -11,10 +11,12 @@ namespace punchwright::editor {
 bool yoke_machine_field(const Field& field, std::optional<std::string>& profile) {
   const char* const own = tr("as the tiers' files say");
   const Profile* const built_in = profile ? built_in_profile(*profile) : nullptr;
-  const std::string shown = !profile              ? std::string(own)
+  const std::string title = !profile              ? std::string(own)
                             : built_in != nullptr ? std::string(tr(built_in->title.c_str()))
                                                   : std::filesystem::path(*profile).filename().string();
   label(field.app.theme, tr("Machine"), 0.30F);
+  const float room = ImGui::CalcItemWidth() - ImGui::GetFrameHeight() - 2 * ImGui::GetStyle().FramePadding.x;
+  const std::string shown = shortened(title, room);
   bool changed = false;
   const auto entry = [&](const char* words, const std::string& name, const std::optional<std::string>& value) {
     if (list_entry(words, value == profile)) {
@@ -30,7 +32,7 @@ bool yoke_machine_field(const Field& field, std::optional<std::string>& profile)
       tip(field.app.theme, machine.name);
     }
     if (profile && built_in == nullptr) {
-      entry(shown.c_str(), "file", profile);
+      entry(title.c_str(), "file", profile);
       tip(field.app.theme, *profile);
     }
     ImGui::EndCombo();
@@ -39,6 +41,9 @@ bool yoke_machine_field(const Field& field, std::optional<std::string>& profile)
   tip(field.app.theme,
       tr("One machine for all tiers: needed where their files name different ones. Their drawings stay as "
          "they are; measure a swatch of this machine's gauge"));
+  if (shown != title) {
+    hint(field.app.theme, title);
+  }
   return changed;
 }
 
