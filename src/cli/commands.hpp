@@ -95,8 +95,9 @@ struct MendingWishes {
   std::vector<std::string> protect; // "ROWS" or "ROWS:COLUMNS"
   std::vector<std::string> caught;  // the same, or "all": floats that are caught by hand
   std::vector<std::string> accepted;
-  bool no_changes = false; // of stitches
-  bool symmetry = false;   // of the drawing is kept, as far as as few stitches do
+  bool no_changes = false;     // of stitches
+  bool symmetry = false;       // of the drawing is kept, as far as as few stitches do
+  bool whole_symmetry = false; // the same, with more stitches where it must be
   bool json = false;
 };
 

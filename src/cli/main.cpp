@@ -102,6 +102,9 @@ private:
     sub->add_flag("--symmetry", mend_.symmetry,
                   tr("of equally good mends the one that keeps the drawing's symmetry best"))
         ->disable_flag_override();
+    sub->add_flag("--whole-symmetry", mend_.whole_symmetry,
+                  tr("keep the drawing's symmetry whole, by more stitches than the fewest where it must be"))
+        ->disable_flag_override();
     sub->add_flag("--json", mend_.json, tr("what was changed as JSON"))->disable_flag_override();
   }
 

@@ -6,6 +6,7 @@
 #include "files/files.hpp"
 #include "mending/catches.hpp"
 #include "mending/mend.hpp"
+#include "mending/symmetric_mend.hpp"
 #include "words/words.hpp"
 
 #include <nlohmann/json.hpp>
@@ -28,6 +29,9 @@ struct KeptSymmetry {
   bool asked = false;
   bool there = false;
   FriezeGroup group = FriezeGroup::p1;
+  bool whole = false;        // asked to be
+  std::ptrdiff_t fewest = 0; // stitches that would do without it
+  bool more_changes = false; // were needed, and made
 };
 
 // First and last.
@@ -64,6 +68,9 @@ std::string json_of(const Mended& mended, int limit, const KeptSymmetry& kept, c
   answer["proved"] = mended.proved;
   if (kept.asked) {
     answer["symmetry"] = {{"group", notation_of(kept.group)}, {"unlike", mended.unlike}};
+    if (kept.whole) {
+      answer["symmetry"]["fewest"] = kept.fewest;
+    }
   }
   answer["changed"] = Json::array();
   for (const Cell& cell : mended.changed) {
@@ -98,12 +105,16 @@ std::string text_of(const KeptSymmetry& kept, const Mended& mended) {
   if (!kept.there) {
     return line(tr("the drawing has no symmetry to keep"));
   }
-  return line(mended.unlike == 0
-                  ? said("the symmetry of the drawing ({}) is kept", notation_of(kept.group))
-                  : said_count(mended.unlike,
-                               "{} pair of stitches that the symmetry of the drawing ({}) makes alike differ now",
-                               "{} pairs of stitches that the symmetry of the drawing ({}) makes alike differ now",
-                               notation_of(kept.group)));
+  if (mended.unlike == 0) {
+    const std::string words = line(said("the symmetry of the drawing ({}) is kept", notation_of(kept.group)));
+    return kept.more_changes ? words + line(said_count(kept.fewest, "{} changed stitch would do, but breaks it",
+                                                       "{} changed stitches would do, but break it"))
+                             : words;
+  }
+  const std::string words = line(said_count(
+      mended.unlike, "{} pair of stitches that the symmetry of the drawing ({}) makes alike differ now",
+      "{} pairs of stitches that the symmetry of the drawing ({}) makes alike differ now", notation_of(kept.group)));
+  return kept.whole ? words + line(tr("no mend keeps the symmetry whole")) : words;
 }
 
 std::string text_of(const Mended& mended, int limit, const KeptSymmetry& kept) {
@@ -125,8 +136,11 @@ std::string text_of(const Mended& mended, int limit, const KeptSymmetry& kept) {
                                         "no float passes more than {} stitches: nothing to mend")
                            : tr("nothing was changed"));
   }
-  text += said_count(std::ssize(mended.changed), "{} stitch changed, the fewest that do",
-                     "{} stitches changed, the fewest that do") +
+  const auto count = std::ssize(mended.changed);
+  text += (kept.more_changes ? said_count(count, "{} stitch changed, the fewest that keep the symmetry",
+                                          "{} stitches changed, the fewest that keep the symmetry")
+                             : said_count(count, "{} stitch changed, the fewest that do",
+                                          "{} stitches changed, the fewest that do")) +
           "; " +
           line(mended.pairs == 0 ? tr("no two of them side by side in neighbouring rows")
                                  : said_count(mended.pairs, "{} pair of them side by side in neighbouring rows",
@@ -216,6 +230,16 @@ Result<ByHand> do_by_hand(const MendingWishes& wishes, Document& design, const P
   return by_hand;
 }
 
+Mended mend_so(const Grid& drawing, const MendWishes& how, KeptSymmetry& kept) {
+  if (!kept.whole) {
+    return mend(drawing, how);
+  }
+  const MendOffer offer = offer_mend(drawing, how);
+  kept.fewest = std::ssize(offer.fewest.changed);
+  kept.more_changes = offer.symmetric.has_value();
+  return offer.first();
+}
+
 } // namespace
 
 int mend_file(const MendingWishes& wishes) {
@@ -245,14 +269,15 @@ int mend_file(const MendingWishes& wishes) {
   }
   MendWishes how = mend_wishes(design, opened->profile);
   KeptSymmetry kept;
-  if (wishes.symmetry) {
+  if (wishes.symmetry || wishes.whole_symmetry) {
     how.symmetry = symmetry_to_keep(design.grid);
-    kept = {true, how.symmetry.has_value(), how.symmetry ? how.symmetry->group : FriezeGroup::p1};
+    kept = {true, how.symmetry.has_value(), how.symmetry ? how.symmetry->group : FriezeGroup::p1,
+            wishes.whole_symmetry};
   }
   Mended mended;
   mended.drawing = design.grid;
   if (!wishes.no_changes) {
-    mended = mend(design.grid, how);
+    mended = mend_so(design.grid, how, kept);
     design.grid = mended.drawing;
   }
   if (const Failure failure = write_file(wishes.output, write_repeat(design))) {

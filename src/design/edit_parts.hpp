@@ -14,6 +14,12 @@ enum class Lines { rows, columns };
 
 [[nodiscard]] Failure wrong_size(int width, int height);
 
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const InsertRows& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const DeleteRows& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const DuplicateRows& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const InsertColumns& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const DeleteColumns& edit);
+[[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const DuplicateColumns& edit);
 [[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const MoveRows& edit);
 [[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const MoveColumns& edit);
 [[nodiscard]] Result<Change::Drawing> rebuilt(const Document& document, const Resize& edit);

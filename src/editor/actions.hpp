@@ -208,8 +208,8 @@ struct GoToMove { // at the bench; opens it where it isn't
 struct AnswerBench { // the steps have changed since
   bool stay = false; // else from the beginning
 };
-struct PlayTo { // so many passes made
-  int passes = 0;
+struct PlayTo { // so many moves done
+  int moves = 0;
 };
 struct AskWhatWentWrong {}; // of the marks in the dialog
 enum class RecoveryAnswer { open, aside, later };

@@ -42,7 +42,7 @@ struct Work {
 
 enum class Tab { design, tools, yarns, machine, piece, card };
 // A field that a command goes to, to be typed in at once.
-enum class WantedField { none, lettering, motif_search };
+enum class WantedField { none, lettering, motif_search, yoke_machine };
 enum class Pen { opposite, contrast, main };
 
 // How it is looked at. Never part of what is saved.
@@ -72,7 +72,7 @@ struct View {
   bool open_menus = false; // the next frame opens the first menu
   WantedField wanted_field = WantedField::none; // gets the keys in the next frame
   bool piece_large = false;                     // the piece takes the drawing's place
-  bool mend_symmetry = false;                   // of equally good mends the one that keeps the drawing's symmetry best
+  bool mend_symmetry = true;                    // mends keep the drawing's symmetry, by more stitches if need be
   bool float_marks = true;                      // floats that are too long are marked in the drawing
   ColourSight sight = ColourSight::as_is;       // how colours are seen, in the drawing and the piece
   PreviewView preview;                          // what the print preview shows

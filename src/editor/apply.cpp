@@ -216,7 +216,7 @@ struct Applier {
   void operator()(const StepBench& action) const { step_bench(app, action.by); }
   void operator()(const GoToMove& action) const { go_to_move(app, action.move); }
   void operator()(const AnswerBench& action) const { answer_bench(app, action.stay); }
-  void operator()(const PlayTo& action) const { play_to(app, action.passes); }
+  void operator()(const PlayTo& action) const { play_to(app, action.moves); }
   void operator()(const AskWhatWentWrong&) const { ask_what_went_wrong(app); }
   void operator()(const AnswerRecovery& action) const { answer_recovery(app, action.answer); }
   void operator()(const AnswerChanged& action) const { answer_changed(app, action.answer); }

@@ -254,6 +254,10 @@ void run_view_command(App& app, Command command) {
   case Command::yoke_flat: view.yoke.shows = YokeShows::flat; return;
   case Command::yoke_worn: view.yoke.shows = YokeShows::worn; return;
   case Command::yoke_bed: view.yoke.shows = YokeShows::bed; return;
+  case Command::yoke_machine:
+    view.settings_open = true;
+    view.wanted_field = WantedField::yoke_machine;
+    return;
   case Command::pen_opposite: view.pen = Pen::opposite; return;
   case Command::pen_contrast: view.pen = Pen::contrast; return;
   case Command::pen_main: view.pen = Pen::main; return;

@@ -19,12 +19,22 @@ namespace fs = std::filesystem;
 
 namespace {
 
-Result<std::vector<OutputFile>> yoke_output(const App& app, const fs::path& path) {
-  const auto plan = plan_yoke(*app.yoke.opened);
-  if (!plan) {
-    return plan.error();
+// Of the sizes that fit; why the others don't is told, or is the answer where none does.
+Result<std::vector<OutputFile>> yoke_output(const App& app, const fs::path& path, std::vector<Error>& left_out) {
+  const OpenedYoke& opened = *app.yoke.opened;
+  const SizesPlanned planned = plan_sizes(opened);
+  std::vector<std::size_t> fit;
+  for (std::size_t size = 0; size < planned.faults.size(); ++size) {
+    if (planned.fits(size)) {
+      fit.push_back(size);
+    } else {
+      left_out.insert(left_out.end(), planned.faults[size].begin(), planned.faults[size].end());
+    }
   }
-  return yoke_files(*app.yoke.opened, *plan, path.string(), {app.settings.paper, {}, {}, {}});
+  if (fit.empty()) {
+    return left_out.front();
+  }
+  return yoke_files(opened, planned.plan, path.string(), {app.settings.paper, fit, {}, {}});
 }
 
 Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dialog, const fs::path& path,
@@ -46,7 +56,7 @@ Result<std::vector<OutputFile>> output_of(const App& app, const PathDialog& dial
   case Purpose::pattern: return pattern_files(design, path.string());
   case Purpose::measure_page: return measure_files(profile, design.card.paper, path.string());
   case Purpose::swatch: return swatch_files(profile, design.card.paper, path.string());
-  case Purpose::yoke_sheets: return yoke_output(app, path);
+  case Purpose::yoke_sheets: return yoke_output(app, path, left_out);
   default: return Error{};
   }
 }

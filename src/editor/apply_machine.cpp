@@ -136,6 +136,9 @@ void choose_machine(App& app, PathDialog dialog, const fs::path& path) {
     return;
   }
   app.session.dialog = NoDialog{};
+  if (app.yoke.shown && app.yoke.opened) {
+    return choose_yoke_machine(app, path);
+  }
   app.view.focus_drawing = true;
   Document settings = with_machine(settings_of(app.work.design), *profile);
   settings.profile = machine_name_from(path, app.session.path.parent_path());

@@ -212,6 +212,13 @@ void reread_tiers(App& app, const fs::path& path) {
   ++app.yoke.revision;
 }
 
+void choose_yoke_machine(App& app, const fs::path& path) {
+  Yoke yoke = app.yoke.opened->yoke;
+  yoke.profile = path.lexically_normal().string();
+  change_yoke(app, {std::move(yoke), noted("machine for all tiers")});
+  close_step(app);
+}
+
 void add_tier(App& app, const fs::path& path) {
   Yoke yoke = app.yoke.opened->yoke;
   const int most_needed = 4; // of the rows that any machine asks for above a tier

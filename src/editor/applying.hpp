@@ -135,6 +135,7 @@ void split_yoke(App& app);
 void begin_yoke(App& app, const NewYokeDialog& wishes);
 void open_tier(App& app, std::size_t tier);
 void add_tier(App& app, const std::filesystem::path& path);
+void choose_yoke_machine(App& app, const std::filesystem::path& path); // a .machine file, for all tiers
 // After a repeat was saved: the yoke's tiers may be that file.
 void reread_tiers(App& app, const std::filesystem::path& path);
 // A copy was never saved.
@@ -169,7 +170,7 @@ void run_knitting_command(App& app, Command command);
 // Another design, or other stitches: what the bench knows is out of date.
 void leave_outdated_bench(App& app);
 [[nodiscard]] PlayDialog play_dialog_for(App& app);
-void play_to(App& app, int passes);
+void play_to(App& app, int moves);
 [[nodiscard]] WrongDialog wrong_dialog_for(App& app);
 void ask_what_went_wrong(App& app);
 void correct_scale(App& app);

@@ -106,6 +106,7 @@ bool works_with_yoke(Command command) {
   case Command::yoke_flat:
   case Command::yoke_worn:
   case Command::yoke_bed:
+  case Command::yoke_machine:
   case Command::next_finding:
   case Command::previous_finding:
   case Command::show_settings:

@@ -133,6 +133,7 @@ enum class Command {
   yoke_flat,
   yoke_worn,
   yoke_bed,
+  yoke_machine,
   show_settings,
   show_findings,
   larger_text,

@@ -247,7 +247,7 @@ struct ChangedDialog {
 };
 struct PlayedKnitting;
 struct PlayMoment;
-struct PlayDialog { // the knitting, pass by pass
+struct PlayDialog { // the knitting, move by move
   std::shared_ptr<const PlayedKnitting> knitting;
   std::shared_ptr<const PlayMoment> moment;
 };

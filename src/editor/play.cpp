@@ -7,6 +7,8 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <iterator>
 
 namespace punchwright::editor {
 namespace {
@@ -30,56 +32,57 @@ std::string words_for_pass(const PlayedKnitting& played, int pass) {
   return knit_words(step.first_row + done, step.first_row + done, ends);
 }
 
-// Goes through the actions until so many passes are made and the next one comes.
-class Player {
-public:
-  Player(const PlayedKnitting& played, int passes) : played_(played) {
-    moment_.passes = std::clamp(passes, 0, played.passes());
-    moment_.knitting =
-        begin_knitting(machine_as_found(played.profile, played.list.carriage, played.card, played.document.card.loop));
-  }
+int passes_in(const PlayedKnitting& played, int moves) {
+  return static_cast<int>(
+      std::count_if(played.moves.begin(), played.moves.begin() + moves, std::mem_fn(&PlayedMove::pass)));
+}
 
-  PlayMoment moment() {
-    int made = 0;
-    for (std::size_t index = 0; index < played_.list.steps.size(); ++index) {
-      const Step& step = played_.list.steps[index];
-      bool told = step.actions.empty() && tell(step, made);
-      for (const MachineAction& action : step.actions) {
-        if (is_pass(action) && made == moment_.passes) {
-          moment_.pass = words_for_pass(played_, made);
-          return std::move(moment_);
-        }
-        if (!knit_on(moment_.knitting, action)) {
-          moment_.refused_step = static_cast<int>(index);
-          return std::move(moment_);
-        }
-        if (is_pass(action)) {
-          ++made;
-        } else {
-          told = told || tell(step, made);
-        }
-      }
+std::string words_for(const PlayedKnitting& played, int move, int passes_before) {
+  if (move >= played.count()) {
+    return {};
+  }
+  const PlayedMove& there = played.moves[static_cast<std::size_t>(move)];
+  return there.pass ? words_for_pass(played, passes_before)
+                    : played.list.steps[static_cast<std::size_t>(there.step)].text;
+}
+
+// False: hands can't do it.
+bool carry_out(const PlayedKnitting& played, const PlayedMove& move, Knitting& knitting) {
+  const auto& actions = played.list.steps[static_cast<std::size_t>(move.step)].actions;
+  return std::all_of(actions.begin() + static_cast<std::ptrdiff_t>(move.first),
+                     actions.begin() + static_cast<std::ptrdiff_t>(move.last),
+                     [&](const MachineAction& action) { return knit_on(knitting, action); });
+}
+
+// A step without a pass is one move, and each pass with what comes before it; what comes after the last goes with it.
+void add_moves(std::vector<PlayedMove>& moves, const Step& step, int index) {
+  std::size_t first = 0;
+  const std::size_t before = moves.size();
+  for (std::size_t action = 0; action < step.actions.size(); ++action) {
+    if (is_pass(step.actions[action])) {
+      moves.push_back({index, first, action + 1, true});
+      first = action + 1;
     }
-    return std::move(moment_);
   }
-
-private:
-  // What hands do in the same step as a pass is told with the pass.
-  bool tell(const Step& step, int made) {
-    if (made == moment_.passes && std::ranges::none_of(step.actions, is_pass)) {
-      moment_.hands.push_back(step.text);
-    }
-    return true;
+  if (moves.size() == before) {
+    moves.push_back({index, 0, step.actions.size(), false});
   }
+  moves.back().last = step.actions.size();
+}
 
-  const PlayedKnitting& played_;
-  PlayMoment moment_;
-};
+// Which one it is of those between two passes, and how many they are.
+void count_by_hand(const PlayedKnitting& played, PlayMoment& moment) {
+  const auto next = played.moves.begin() + moment.moves;
+  const auto is_pass = std::mem_fn(&PlayedMove::pass);
+  const auto before = std::find_if(std::make_reverse_iterator(next), played.moves.rend(), is_pass).base();
+  moment.by_hand = static_cast<int>(next - before) + 1;
+  moment.all_by_hand = static_cast<int>(std::find_if(next, played.moves.end(), is_pass) - before);
+}
 
 } // namespace
 
 PlayedKnitting played_knitting(const Document& document, const Profile& profile, const RowsToKnit& rows) {
-  PlayedKnitting played{document, profile, steps_of(document, profile, rows), nullptr, {}};
+  PlayedKnitting played{document, profile, steps_of(document, profile, rows), nullptr, {}, {}};
   if (profile.card && profile.selects != Selects::by_hand) {
     played.card = std::make_shared<const PunchedCard>(planned_card(document, profile, rows));
   }
@@ -87,12 +90,42 @@ PlayedKnitting played_knitting(const Document& document, const Profile& profile,
     const auto passes = std::ranges::count_if(played.list.steps[index].actions, is_pass);
     played.steps_of_passes.insert(played.steps_of_passes.end(), static_cast<std::size_t>(passes),
                                   static_cast<int>(index));
+    add_moves(played.moves, played.list.steps[index], static_cast<int>(index));
   }
   return played;
 }
 
-PlayMoment moment_at(const PlayedKnitting& played, int passes) {
-  return Player(played, passes).moment();
+int PlayedKnitting::ready_after(int passes) const {
+  int made = 0;
+  for (int move = 0; move < count(); ++move) {
+    if (moves[static_cast<std::size_t>(move)].pass && made++ == passes) {
+      return move;
+    }
+  }
+  return count();
+}
+
+PlayMoment moment_at(const PlayedKnitting& played, int moves) {
+  PlayMoment moment;
+  moment.knitting =
+      begin_knitting(machine_as_found(played.profile, played.list.carriage, played.card, played.document.card.loop));
+  const int wanted = std::clamp(moves, 0, played.count());
+  while (moment.moves < wanted && moment.refused_step < 0) {
+    const PlayedMove& move = played.moves[static_cast<std::size_t>(moment.moves++)];
+    if (!carry_out(played, move, moment.knitting)) {
+      moment.refused_step = move.step;
+    }
+  }
+  moment.passes = passes_in(played, moment.moves);
+  moment.to_do = words_for(played, moment.moves, moment.passes);
+  if (moment.moves < played.count()) {
+    moment.knits = played.moves[static_cast<std::size_t>(moment.moves)].pass;
+    moment.then = words_for(played, moment.moves + 1, moment.passes + (moment.knits ? 1 : 0));
+    if (!moment.knits) {
+      count_by_hand(played, moment);
+    }
+  }
+  return moment;
 }
 
 std::string words_of(const CarriageSettings& settings) {
@@ -135,13 +168,13 @@ PlayDialog play_dialog_for(App& app) {
   return dialog;
 }
 
-void play_to(App& app, int passes) {
+void play_to(App& app, int moves) {
   auto* const dialog = std::get_if<PlayDialog>(&app.session.dialog);
   if (dialog == nullptr || dialog->knitting == nullptr) {
     return;
   }
-  const int wanted = std::clamp(passes, 0, dialog->knitting->passes());
-  if (wanted != dialog->moment->passes) {
+  const int wanted = std::clamp(moves, 0, dialog->knitting->count());
+  if (wanted != dialog->moment->moves) {
     dialog->moment = std::make_shared<const PlayMoment>(moment_at(*dialog->knitting, wanted));
   }
 }

@@ -1,5 +1,6 @@
-// The knitting played: the machine between two passes, ready for the next one, and the fabric that hangs on it. Knitted
-// anew for each moment that is looked at, which takes a few milliseconds for a whole evening's work.
+// The knitting played, one thing after another: the machine before the next thing that hands do, or before the next
+// pass, and the fabric that hangs on it. Knitted anew for each moment that is looked at, which takes a few milliseconds
+// for a whole evening's work.
 #pragma once
 
 #include "plan/knit_steps.hpp"
@@ -10,26 +11,41 @@
 
 namespace punchwright::editor {
 
+// A step that hands do, or one pass, with what hands do for it in the same step.
+struct PlayedMove {
+  int step = 0;          // index in the list
+  std::size_t first = 0; // of its actions
+  std::size_t last = 0;  // behind them
+  bool pass = false;
+};
+
 struct PlayedKnitting {
   Document document;
   Profile profile;
   StepList list;
   std::shared_ptr<const PunchedCard> card; // null: none
   std::vector<int> steps_of_passes;        // index of the step in which each pass is made
+  std::vector<PlayedMove> moves;
   [[nodiscard]] int passes() const { return static_cast<int>(steps_of_passes.size()); }
+  [[nodiscard]] int count() const { return static_cast<int>(moves.size()); }
+  // Moves that are done where so many passes are made and the next one comes; all of them where none comes.
+  [[nodiscard]] int ready_after(int passes) const;
 };
 
-// Ready for the next pass: what hands do before it is done.
 struct PlayMoment {
+  int moves = 0;  // done
   int passes = 0; // made
   Knitting knitting;
-  std::vector<std::string> hands; // what was done since the last pass
-  std::string pass;               // the next one; empty: none
-  int refused_step = -1;          // hands can't do it: the knitting ends there
+  std::string to_do;     // what comes next; empty: nothing
+  std::string then;      // and after it; empty: nothing
+  bool knits = false;    // what comes next is a pass
+  int by_hand = 0;       // else which one it is, from 1, of those between two passes
+  int all_by_hand = 0;   // of them
+  int refused_step = -1; // hands can't do it: the knitting ends there
 };
 
 [[nodiscard]] PlayedKnitting played_knitting(const Document& document, const Profile& profile, const RowsToKnit& rows);
-[[nodiscard]] PlayMoment moment_at(const PlayedKnitting& played, int passes);
+[[nodiscard]] PlayMoment moment_at(const PlayedKnitting& played, int moves);
 
 // "two-colour knitting, selects from the card, end needles too".
 [[nodiscard]] std::string words_of(const CarriageSettings& settings);

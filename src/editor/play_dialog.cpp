@@ -44,17 +44,17 @@ void scroll_by_arrows() {
   }
 }
 
-// px: the words of `told` in full.
-float height_of_told(const PlayMoment& moment, float wide) {
-  float high = 2 * ImGui::GetTextLineHeightWithSpacing(); // the pass, in bold
-  for (const std::string& hands : moment.hands) {
-    high += ImGui::CalcTextSize(("● " + hands).c_str(), nullptr, false, wide).y + ImGui::GetStyle().ItemSpacing.y;
+// Of what comes between two passes, which one this is.
+std::string place_in_order(const PlayMoment& moment) {
+  if (moment.knits) {
+    return tr("The carriage");
   }
-  return high;
+  return moment.all_by_hand == 1 ? std::string(tr("By hand"))
+                                 : said("By hand: {} of {}", moment.by_hand, moment.all_by_hand);
 }
 
-// What hands did, and the pass to come. As high in every moment once knitting has begun, so that nothing jumps from
-// pass to pass.
+// What is to be done, alone, so that it can be read from where the hands are; what follows, quietly. As high in every
+// moment, so that nothing jumps.
 void told(const PlayAt& at, float wide, float high) {
   const Theme& theme = at.app.theme;
   ImGui::BeginChild("told", ImVec2(wide, high), false, ImGuiWindowFlags_NoNav);
@@ -66,11 +66,15 @@ void told(const PlayAt& at, float wide, float high) {
                  words_of(at.moment.knitting.refusal.value_or(Refusal::no_work))));
     ImGui::PopStyleColor();
   } else {
+    const bool more = !at.moment.to_do.empty();
+    if (more) {
+      hint(theme, place_in_order(at.moment));
+    }
     ImGui::PushFont(theme.bold);
-    wrapped(at.moment.pass.empty() ? tr("Every pass is made.") : said("Next pass: {}", at.moment.pass));
+    wrapped(more ? at.moment.to_do : tr("The knitting is done."));
     ImGui::PopFont();
-    for (const std::string& hands : at.moment.hands) {
-      wrapped("● " + hands);
+    if (!at.moment.then.empty()) {
+      hint(theme, said("Then: {}", at.moment.then));
     }
   }
   ImGui::EndChild();
@@ -200,16 +204,22 @@ void bed(const PlayAt& at, float high) {
   ImGui::EndChild();
 }
 
-// Left and right, page keys, Home and End; true where one was pressed.
-bool keys(int& at, int last) {
-  const std::array steps = {std::pair{ImGuiKey_RightArrow, 1}, std::pair{ImGuiKey_Space, 1},
-                            std::pair{ImGuiKey_LeftArrow, -1}, std::pair{ImGuiKey_PageDown, 10},
-                            std::pair{ImGuiKey_PageUp, -10},   std::pair{ImGuiKey_Home, -last},
+// Left and right by one, page keys by passes, Home and End; true where one was pressed.
+bool keys(const PlayedKnitting& played, const PlayMoment& moment, int& at) {
+  constexpr int passes = 10;
+  const int last = played.count();
+  const int back = moment.passes - passes;
+  const std::array goals = {std::pair{ImGuiKey_RightArrow, at + 1},
+                            std::pair{ImGuiKey_Space, at + 1},
+                            std::pair{ImGuiKey_LeftArrow, at - 1},
+                            std::pair{ImGuiKey_PageDown, played.ready_after(moment.passes + passes)},
+                            std::pair{ImGuiKey_PageUp, back < 0 ? 0 : played.ready_after(back)},
+                            std::pair{ImGuiKey_Home, 0},
                             std::pair{ImGuiKey_End, last}};
   const int before = at;
-  for (const auto& [key, by] : steps) {
+  for (const auto& [key, goal] : goals) {
     if (ImGui::IsKeyPressed(key)) {
-      at = std::clamp(at + by, 0, last);
+      at = std::clamp(goal, 0, last);
     }
   }
   return at != before;
@@ -223,7 +233,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
     return close_button(app, actions);
   }
   const PlayedKnitting& played = *dialog.knitting;
-  const int last = played.passes();
+  const int last = played.count();
   const PlayAt at{app, played, *dialog.moment, *ImGui::GetWindowDrawList()};
   const ScreenPoint room = room_for_dialog(app);
   const float line = ImGui::GetTextLineHeightWithSpacing();
@@ -234,14 +244,18 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   const bool has_card = at.state().card.card != nullptr;
   const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
   const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
-  const float words_wide = room.x - card_wide - side_wide - 2 * ImGui::GetStyle().ItemSpacing.x;
-  // Before the first pass the bed is empty, and there is much to be done by hand.
-  const float usual = std::min(7 * line, rest * 0.42F);
-  const float above =
-      dialog.moment->passes > 0 ? usual : std::clamp(height_of_told(*dialog.moment, words_wide), usual, rest * 0.75F);
-  told(at, words_wide, above);
-  ImGui::SameLine();
-  ImGui::BeginChild("machine", ImVec2(side_wide, above), false, ImGuiWindowFlags_NoNav);
+  const ImVec2 gap = ImGui::GetStyle().ItemSpacing;
+  const float words_wide = room.x - card_wide - side_wide - 2 * gap.x;
+  // With large text in a small window words have a line of their own, above the machine.
+  const bool stacked = words_wide < 30 * ImGui::GetFontSize();
+  const float words_high = stacked ? std::min(5.4F * line, rest * 0.5F) : std::min(7 * line, rest * 0.42F);
+  const float above = stacked ? std::min(3 * line, rest * 0.22F) : words_high;
+  told(at, stacked ? room.x : words_wide, words_high);
+  if (!stacked) {
+    ImGui::SameLine();
+  }
+  const float machine_wide = stacked ? room.x - (has_card ? card_wide + gap.x : 0) : side_wide;
+  ImGui::BeginChild("machine", ImVec2(machine_wide, above), false, ImGuiWindowFlags_NoNav);
   scroll_by_arrows();
   feeders(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()});
   const std::string set_to = words_of(at.state().settings);
@@ -258,22 +272,23 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
     card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, free.x, std::max(10.0F, free.y));
     ImGui::EndChild();
   }
-  bed(at, std::max(24 * app.theme.scale, rest - above));
-  int wanted = dialog.moment->passes;
-  bool moved = keys(wanted, last);
-  const std::string widest = said("{} of {} passes", last, last);
+  bed(at, std::max(24 * app.theme.scale, rest - words_high - (stacked ? above + gap.y : 0)));
+  int wanted = dialog.moment->moves;
+  bool moved = keys(played, *dialog.moment, wanted);
+  const std::string widest = said("{} of {} passes", played.passes(), played.passes());
   ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(said("{} of {} passes", wanted, last).c_str());
+  ImGui::TextUnformatted(said("{} of {} passes", dialog.moment->passes, played.passes()).c_str());
   ImGui::SameLine(ImGui::CalcTextSize(widest.c_str()).x + 3 * ImGui::GetStyle().ItemSpacing.x);
   ImGui::SetNextItemWidth(-1);
   moved = ImGui::SliderInt("##passes", &wanted, 0, last, "") || moved;
   remember_place(actions, "play slider", Stop::Kind::field);
-  if (button(app.theme, actions, "play back", tr("← Pass back"), Look::plain, 0, wanted > 0)) {
+  if (button(app.theme, actions, "play back", tr("← Back"), Look::plain, 0, wanted > 0)) {
     --wanted;
     moved = true;
   }
   ImGui::SameLine();
-  if (button(app.theme, actions, "play forward", tr("Make the pass →"), Look::main, 0, wanted < last)) {
+  if (button(app.theme, actions, "play forward", dialog.moment->knits ? tr("Make the pass →") : tr("Done →"),
+             Look::main, 0, wanted < last)) {
     ++wanted;
     moved = true;
   }
@@ -281,7 +296,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   make_default(actions);
   ImGui::SameLine();
   cancel_button(app, actions, tr("Close"));
-  const char* const by_keys = tr("Arrows: a pass. Page keys: ten. Home and End: the ends.");
+  const char* const by_keys = tr("Arrows: one thing. Page keys: ten passes. Home and End: the ends.");
   ImGui::SameLine();
   if (ImGui::CalcTextSize(by_keys).x <= ImGui::GetContentRegionAvail().x) {
     ImGui::AlignTextToFramePadding();
@@ -291,6 +306,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   }
   if (actions.publish_places) {
     actions.places.push_back({fmt::format("played {}", dialog.moment->passes), {}});
+    actions.places.push_back({fmt::format("moves {}", dialog.moment->moves), {}});
   }
   if (moved) {
     actions.push(PlayTo{wanted});

@@ -4,6 +4,7 @@
 
 #include "editor/actions.hpp"
 #include "editor/kept_work.hpp"
+#include "editor/play.hpp"
 #include "editor/wrong_search.hpp"
 
 #include <memory>
@@ -140,8 +141,9 @@ void show_asked_for(App& app, const Options& options) {
     apply(app, AskWhatWentWrong{});
     finish_search(app);
   }
-  if (std::holds_alternative<PlayDialog>(app.session.dialog)) {
-    apply(app, PlayTo{options.done});
+  if (const auto* const play = std::get_if<PlayDialog>(&app.session.dialog);
+      play != nullptr && play->knitting != nullptr && options.done > 0) {
+    apply(app, PlayTo{play->knitting->ready_after(options.done)});
   }
 }
 

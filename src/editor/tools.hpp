@@ -60,6 +60,7 @@ struct LineDrag {
 struct ShownMend {
   Mended mended;
   std::uint64_t revision = 0; // of the drawing that it was made for
+  bool symmetric = false;     // more stitches than the fewest, so that the symmetry is whole
 };
 
 } // namespace punchwright::editor

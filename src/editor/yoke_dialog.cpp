@@ -172,6 +172,11 @@ void tiers(const App& app, Actions& actions, NewYokeDialog& next, bool& changed)
   if (button(app.theme, actions, "new tier", tr("Choose a file…"))) {
     actions.push(AddTierTo{next});
   }
+  std::optional<std::string> profile = next.profile.empty() ? std::nullopt : std::optional(next.profile);
+  if (yoke_machine_field({app, actions, "new machine"}, profile)) {
+    next.profile = profile.value_or("");
+    changed = true;
+  }
 }
 
 void kinds(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {

@@ -22,6 +22,7 @@ public:
 
   void run() {
     title();
+    machine();
     pieces();
     depth();
     tiers();
@@ -40,6 +41,22 @@ private:
       next.title = text;
       send(app_, actions_, std::move(next), noted("title"));
     }
+  }
+
+  void machine() {
+    Yoke next = yoke_;
+    if (yoke_machine_field({app_, actions_, "yoke machine"}, next.profile)) {
+      send(app_, actions_, std::move(next), noted("machine for all tiers"));
+    }
+    make_wanted(app_, actions_, WantedField::yoke_machine);
+    if (button(app_.theme, actions_, "yoke machine file", tr("Use a .machine file…"))) {
+      PathDialog dialog;
+      dialog.purpose = Purpose::choose_machine;
+      dialog.folder = app_.session.folder;
+      dialog.entries = entries_of(dialog.folder, dialog.purpose);
+      actions_.push(SetDialog{dialog});
+    }
+    tip(app_.theme, tr("A machine of your own, kept in a file"));
   }
 
   // One measure of a size.

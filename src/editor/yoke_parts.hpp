@@ -7,6 +7,7 @@
 #include "editor/yoke_labels.hpp"
 #include "editor/yoke_no_fit.hpp"
 
+#include <optional>
 #include <string>
 
 namespace punchwright::editor {
@@ -27,6 +28,9 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room);
 
 // A centimetre field; true where it changed.
 bool cloth_field(const Field& field, const char* words, double& cm, double low, double high);
+
+// One machine for all tiers, or none; true where it changed. Its entries are remembered as the field's name and theirs.
+bool yoke_machine_field(const Field& field, std::optional<std::string>& profile);
 
 // Sends the changed yoke under that name, unless the typing is being taken back.
 void send(const App& app, Actions& actions, Yoke yoke, std::string field);

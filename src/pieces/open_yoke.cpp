@@ -76,7 +76,7 @@ Failure find_machine(OpenedYoke& opened, const FileReader& read, const std::vect
       return at(opened, tier_place(tier, "repeat"),
                 said("tier {} is for another machine than tier 1: {} and {}", tier + 1, machines[tier].name,
                      machines.front().name),
-                tr("name one machine for all in [machine]"));
+                tr("name one machine for all: [machine] in the file, Machine in the editor"));
     }
   }
   return std::nullopt;

@@ -17,7 +17,8 @@ public:
   Search(const Document& document, const Profile& profile)
       : profile_(profile), placement_(document, profile), width_(document.grid.width()), edge_(document.piece.edge),
         stitches_(stitches_of(document)), first_(first_needle_of(document)), last_(last_needle_of(document)),
-        free_column_(!profile.card && document.piece.first_column) {}
+        by_hand_(!profile.card), centred_(by_hand_ && !document.piece.first_needle),
+        own_column_(by_hand_ && document.piece.first_column) {}
 
   std::vector<WholeRepeats> run() const {
     std::vector<WholeRepeats> found;
@@ -32,6 +33,11 @@ public:
     if (const auto piece = as_many ? std::nullopt : nearest(std::max(visible, 0) / width_ + 1)) {
       found.push_back(*piece);
     }
+    if (std::ranges::any_of(found, [this](const WholeRepeats& piece) { return moves_drawing(piece); })) {
+      for (WholeRepeats& piece : found) {
+        piece.first_column = column_for_edge();
+      }
+    }
     return found;
   }
 
@@ -41,27 +47,31 @@ private:
     if (stitches > std::min(profile_.needles, most_stitches)) {
       return std::nullopt;
     }
+    if (centred_) {
+      return WholeRepeats{repeats, stitches, centred_first_needle(stitches), std::nullopt};
+    }
     std::optional<WholeRepeats> best;
     std::pair<int, int> least; // of both ends, then of the first needle
     for (int first = profile_.leftmost().position; first + stitches - 1 <= profile_.rightmost().position; ++first) {
       const int left = std::abs(first - first_.position);
       const std::pair moved(left + std::abs(first + stitches - 1 - last_.position), left);
-      const bool begins_here =
-          free_column_ || placement_.column_of(Needle{first + edge_}) == width_ - 1; // leftmost, as the knitter sees it
-      if (begins_here && (!best || moved < least)) {
-        best = WholeRepeats{repeats, stitches, Needle{first}, column_for_edge()};
+      if ((by_hand_ || begins_at(first)) && (!best || moved < least)) {
+        best = WholeRepeats{repeats, stitches, Needle{first}, std::nullopt};
         least = moved;
       }
     }
     return best;
   }
 
+  // The last column is leftmost, as the knitter sees it.
+  bool begins_at(int first) const { return placement_.column_of(Needle{first + edge_}) == width_ - 1; }
+  bool moves_drawing(const WholeRepeats& piece) const {
+    return own_column_ || (by_hand_ && !begins_at(piece.first_needle.position));
+  }
+
   // The drawn column on the first needle that brings the last column to the first needle after the edge: columns run
   // leftwards in the drawing as needles run rightwards.
-  std::optional<int> column_for_edge() const {
-    if (!free_column_) {
-      return std::nullopt;
-    }
+  int column_for_edge() const {
     const int column = edge_ % width_;
     return column == 0 ? width_ : column;
   }
@@ -73,7 +83,9 @@ private:
   int stitches_;
   Needle first_;
   Needle last_;
-  bool free_column_;
+  bool by_hand_;
+  bool centred_;
+  bool own_column_; // the piece says which column is on its first needle
 };
 
 } // namespace

@@ -13,12 +13,13 @@ struct WholeRepeats {
   int repeats = 1;
   int stitches = 0; // edges included
   Needle first_needle;
-  std::optional<int> first_column; // from 1, where the piece has one
+  std::optional<int> first_column; // from 1; without a card only, where the drawing has to be moved along the bed
   bool operator==(const WholeRepeats&) const = default;
 };
 
 // The nearest piece with no more stitches than this one, and the nearest with more; without those that the bed has no
-// room for.
+// room for. Without a card the drawing is moved to the piece, which stays in the middle of the bed unless its first
+// needle is given.
 [[nodiscard]] std::vector<WholeRepeats> nearest_whole_repeats(const Document& document, const Profile& profile);
 
 // The fewest stitches, edges included, that show whole repeats in the middle of the bed; none: where the card lies on

@@ -100,8 +100,23 @@ class TheMend(CommandTest):
         self.faulty.write_text(FAULTY.replace("#..#.#.#", "#..##..#").replace("......##", "#......#"))
         text, _ = self.mend("--symmetry")  # one catch, and the mirror between the float's two middle stitches
         self.assertIn("1 pair of stitches that the symmetry of the drawing (p1m1) makes alike differ now\n", text)
+        self.assertNotIn("fewest", json.loads(self.mend("--symmetry", "--json")[0])["symmetry"])
+
+        text, out = self.mend("--whole-symmetry")  # one catch beside each of them, or on both sides of the mirror
+        self.assertIn("2 stitches changed, the fewest that keep the symmetry; ", text)
+        self.assertIn("the symmetry of the drawing (p1m1) is kept\n1 changed stitch would do, but breaks it\n", text)
+        rows = [line.strip('", ') for line in out.read_text().splitlines() if line.startswith('  "')]
+        self.assertEqual(len(rows), 2)
+        self.assertEqual(rows, [row[::-1] for row in rows])
+        answer = json.loads(self.mend("--whole-symmetry", "--json")[0])
+        jsonschema.validate(answer, json.loads((SOURCE / "docs" / "mend.schema.json").read_text()))
+        self.assertEqual(answer["symmetry"], {"group": "p1m1", "unlike": 0, "fewest": 1})
+        self.assertEqual(answer["count"], 2)
+        text, _ = self.mend("--whole-symmetry", "--protect", "2:2-4")  # so the float can be broken on one side only
+        self.assertIn("differ now\nno mend keeps the symmetry whole\n", text)
         self.faulty.write_text(FAULTY)
-        self.assertIn("the drawing has no symmetry to keep\n", self.mend("--symmetry")[0])
+        for option in ("--symmetry", "--whole-symmetry"):
+            self.assertIn("the drawing has no symmetry to keep\n", self.mend(option)[0])
 
     def test_writes_what_is_protected(self):
         _, out = self.mend("--protect", "2:1-3")

@@ -1,6 +1,6 @@
 // The seven frieze groups: by hand, against brute force on small strips, as properties of any strip, and counted.
 #include "drawing/frieze.hpp"
-#include "drawing/turns.hpp"
+#include "strip_counts.hpp"
 #include "support/builders.hpp"
 
 #include <algorithm>
@@ -8,24 +8,20 @@
 #include <bit>
 #include <doctest/doctest.h>
 #include <map>
-#include <set>
+#include <numeric>
+#include <tuple>
 
 using namespace punchwright;
+using test::counts_of_strips;
 using test::Dice;
 using test::drawn;
+using test::strip_of;
+using test::StripCounts;
 
 namespace {
 
 Grid strip_of(const std::vector<std::string>& lines) {
   return drawn(lines).grid;
-}
-
-Grid strip_of(unsigned bits, int width, int height) {
-  Grid strip(width, height);
-  for (int place = 0; place < width * height; ++place) {
-    strip.set(place % width, place / width, ((bits >> place) & 1U) != 0);
-  }
-  return strip;
 }
 
 Grid any_strip(Dice& dice, int width, int height) {
@@ -153,25 +149,48 @@ Frieze any_frieze(Dice& dice, int width, int height) {
           uses_level_axis(group) ? dice.throw_one(2 * height - 1) : 0};
 }
 
-// Strips of that size, one of each set that shifts of one another make up.
-std::vector<Grid> strips_but_for_shifts(int width, int height) {
-  std::vector<Grid> strips;
-  std::set<std::string> seen;
-  for (unsigned bits = 0; bits < (1U << (width * height)); ++bits) {
-    const Grid strip = strip_of(bits, width, height);
-    std::string least;
-    for (int along = 0; along < width; ++along) {
-      std::string text;
-      for (int row = 0; row < height; ++row) {
-        text += shifted(strip, along, 0).row_text(row);
-      }
-      least = least.empty() ? text : std::min(least, text);
-    }
-    if (seen.insert(least).second) {
-      strips.push_back(strip);
-    }
+std::int64_t power(std::int64_t base, int exponent) {
+  return exponent == 0 ? 1 : base * power(base, exponent - 1);
+}
+
+// How many of 1 to `number` have no divisor in common with it: Euler's totient.
+int totient(int number) {
+  int count = 0;
+  for (int one = 1; one <= number; ++one) {
+    count += std::gcd(one, number) == 1 ? 1 : 0;
   }
-  return strips;
+  return count;
+}
+
+// Necklaces of n beads in k colours: Burnside's lemma for the n turns, (1/n) Σ φ(d) k^(n/d) over the divisors d of n
+// (P. A. MacMahon, 1892; R. L. Graham, D. E. Knuth, O. Patashnik, Concrete Mathematics, 2nd edition, section 4.9).
+std::int64_t necklaces(int beads, std::int64_t colours) {
+  std::int64_t sum = 0;
+  for (int divisor = 1; divisor <= beads; ++divisor) {
+    sum += beads % divisor == 0 ? totient(divisor) * power(colours, beads / divisor) : 0;
+  }
+  return sum / beads;
+}
+
+// Of them those that are their own mirror image, by the same lemma for the n mirrors: of an odd number of beads each
+// goes through one bead and leaves (n - 1)/2 pairs; of an even number half of them go through two beads, half between
+// beads (cycle index of the dihedral group: F. Harary, E. M. Palmer, Graphical Enumeration, 1973, section 2.2).
+std::int64_t own_mirror_images(int beads, std::int64_t colours) {
+  return beads % 2 != 0 ? power(colours, (beads + 1) / 2) : (colours + 1) * power(colours, beads / 2) / 2;
+}
+
+// Necklaces that may be turned over: of each pair of mirror images one.
+std::int64_t bracelets(int beads, std::int64_t colours) {
+  return (necklaces(beads, colours) + own_mirror_images(beads, colours)) / 2;
+}
+
+// Necklaces that fall on themselves after all beads only: without those that recur sooner.
+std::int64_t recurring_no_sooner(int beads, std::int64_t colours) {
+  std::int64_t count = necklaces(beads, colours);
+  for (int divisor = 1; divisor < beads; ++divisor) {
+    count -= beads % divisor == 0 ? recurring_no_sooner(divisor, colours) : 0;
+  }
+  return count;
 }
 
 } // namespace
@@ -332,69 +351,49 @@ TEST_SUITE("frieze groups, properties of any strip") {
   }
 }
 
-// Published counts (N. J. A. Sloane and others, The On-Line Encyclopedia of Integer Sequences; values from memory).
+// The formulas above; sympy counts the same strips in against_sympy_test.py.
 TEST_SUITE("frieze groups counted") {
-  // Strips of one row, but for shifts: necklaces of two colours, A000031; of them the ones that are their own mirror
-  // image: A029744 (3·2^k and 2^k); turned over as well: bracelets, A000029 = (A000031 + A029744) / 2; those that recur
-  // no sooner than after n stitches: Lyndon words, A001037.
-  TEST_CASE("one row: necklaces, bracelets, Lyndon words") {
-    constexpr std::array necklaces{2, 3, 4, 6, 8, 14, 20, 36, 60, 108};
-    constexpr std::array bracelets{2, 3, 4, 6, 8, 13, 18, 30, 46, 78};
-    constexpr std::array own_mirror_image{2, 3, 4, 6, 8, 12, 16, 24, 32, 48};
-    constexpr std::array lyndon_words{2, 1, 2, 3, 6, 9, 18, 30, 56, 99};
-    for (int width = 1; width <= 10; ++width) {
-      CAPTURE(width);
-      const auto place = static_cast<std::size_t>(width - 1);
-      int mirrored = 0;
-      int whole = 0;
-      const auto strips = strips_but_for_shifts(width, 1);
-      for (const Grid& strip : strips) {
-        const Frieze frieze = classify(strip);
-        mirrored += frieze.group == FriezeGroup::p2mm ? 1 : 0;
-        whole += frieze.repeat == width ? 1 : 0;
-      }
-      CHECK(std::ssize(strips) == necklaces[place]);
-      CHECK(mirrored == own_mirror_image[place]);
-      CHECK((std::ssize(strips) + mirrored) / 2 == bracelets[place]);
-      CHECK(whole == lyndon_words[place]);
+  TEST_CASE("the formulas: beads of two colours") {
+    for (const auto& [beads, turned, turned_over] :
+         {std::tuple{1, 2, 2}, {2, 3, 3}, {3, 4, 4}, {4, 6, 6}, {5, 8, 8}, {6, 14, 13}}) {
+      CAPTURE(beads);
+      CHECK(necklaces(beads, 2) == turned);
+      CHECK(bracelets(beads, 2) == turned_over);
     }
   }
 
-  // Two rows: each column is one of four. Necklaces of four colours, A001868; bracelets of four colours, A032275. With
-  // a level mirror both rows are alike: A000031 again. With a glide by half of 2n stitches the upper row follows from
-  // the lower one: A000031 at 2n.
-  TEST_CASE("two rows: necklaces and bracelets of four colours; mirrors and glides of the two of one row") {
-    constexpr std::array necklaces{4, 10, 24, 70, 208, 700, 2344};
-    constexpr std::array bracelets{4, 10, 20, 55, 136, 430, 1300};
-    constexpr std::array one_row{2, 3, 4, 6, 8, 14, 20};
+  // Strips of one row, but for shifts. Of one row, a strip with an upright mirror has all symmetries.
+  TEST_CASE("one row: necklaces and bracelets of two colours, and what recurs no sooner") {
+    for (int width = 1; width <= 12; ++width) {
+      CAPTURE(width);
+      const StripCounts counts = counts_of_strips(width, 1);
+      CHECK(counts.strips == necklaces(width, 2));
+      CHECK(counts.mirrored == own_mirror_images(width, 2));
+      CHECK((counts.strips + counts.mirrored) / 2 == bracelets(width, 2));
+      CHECK(counts.whole == recurring_no_sooner(width, 2));
+    }
+  }
+
+  // Two rows: each column is one of four. With a level mirror both rows are alike: those of one row. With a glide by
+  // half of the stitches the upper row follows from the lower one: again those of one row, of as many beads.
+  TEST_CASE("two rows: necklaces and bracelets of four colours; mirrors and glides those of one row") {
     for (int width = 1; width <= 7; ++width) {
       CAPTURE(width);
-      const auto place = static_cast<std::size_t>(width - 1);
-      const auto strips = strips_but_for_shifts(width, 2);
-      int mirrored = 0;
-      int level = 0;
-      int gliding = 0;
-      for (const Grid& strip : strips) {
-        const Frieze found = classify(strip);
-        mirrored +=
-            found.group == FriezeGroup::p1m1 || found.group == FriezeGroup::p2mg || found.group == FriezeGroup::p2mm
-                ? 1
-                : 0;
-        level += has_symmetry(strip, {FriezeGroup::p11m, width, 0, 1}) ? 1 : 0;
-        gliding += has_symmetry(strip, {FriezeGroup::p11g, width, 0, 1}) ? 1 : 0;
-      }
-      CHECK(std::ssize(strips) == necklaces[place]);
-      CHECK((std::ssize(strips) + mirrored) / 2 == bracelets[place]);
-      CHECK(level == one_row[place]);
-      CHECK(gliding == (width % 2 == 0 ? one_row[place] : 0));
+      const StripCounts counts = counts_of_strips(width, 2);
+      CHECK(counts.strips == necklaces(width, 4));
+      CHECK((counts.strips + counts.mirrored) / 2 == bracelets(width, 4));
+      CHECK(counts.whole == recurring_no_sooner(width, 4));
+      CHECK(counts.level == necklaces(width, 2));
+      CHECK(counts.gliding == (width % 2 == 0 ? necklaces(width, 2) : 0));
     }
   }
 
-  // Three rows: each column is one of eight; the necklaces are (1/n) Σ φ(d) 8^(n/d) (P. A. MacMahon, 1892).
-  TEST_CASE("three rows: MacMahon's count of necklaces of eight colours") {
-    constexpr std::array necklaces{8, 36, 176, 1044};
+  TEST_CASE("three rows: necklaces and bracelets of eight colours") {
     for (int width = 1; width <= 4; ++width) {
-      CHECK(std::ssize(strips_but_for_shifts(width, 3)) == necklaces[static_cast<std::size_t>(width - 1)]);
+      CAPTURE(width);
+      const StripCounts counts = counts_of_strips(width, 3);
+      CHECK(counts.strips == necklaces(width, 8));
+      CHECK((counts.strips + counts.mirrored) / 2 == bracelets(width, 8));
     }
   }
 }

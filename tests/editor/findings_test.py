@@ -2,7 +2,7 @@
 import re
 import subprocess
 
-from driver import WindowTest, blank, design, main
+from driver import WindowTest, blank, design, main, rows_in
 
 
 def rows_marked(path):
@@ -275,14 +275,26 @@ class Mending(WindowTest):
         editor.click("finding 0")
         editor.wait(lambda state: state["finding"] == 0 and state["idle"], "the finding chosen")
         self.assertNotEqual(sum(self.fewest_changes(editor)), 25)
-        editor.key("ctrl+k")
-        editor.wait(lambda state: state["dialog"] == "commands" and state["idle"], "the commands")
-        editor.type("keep the symm")
-        editor.key("Return")
-        editor.wait(lambda state: state["dialog"] == "none" and state["idle"], "the symmetry asked for")
         editor.key("ctrl+m")
         editor.wait(lambda state: "is kept" in state["message"] and state["idle"], "the mend shown")
         self.assertEqual(sum(self.fewest_changes(editor)), 25, "columns 1 to 24: mirror images add up to 25")
+
+    def test_a_mend_that_keeps_the_symmetry_comes_before_one_of_fewer_stitches(self):
+        path = self.write("a.repeat", design(["#.##.##.##.#", "#.#......#.#"]))
+        editor = self.start(path)
+        editor.key("ctrl+m")
+        editor.wait(lambda state: state["message"].startswith("2 stitches would be changed, the fewest that keep the symm")
+                    and state["idle"], "the mend that keeps it")
+        editor.key("shift+m")
+        editor.wait(lambda state: state["message"].startswith("1 stitch would be changed, the fewest that do, though")
+                    and state["idle"], "the fewest")
+        editor.key("shift+m")
+        editor.wait(lambda state: state["message"].startswith("2 stitches would") and state["idle"], "the first again")
+        editor.key("Return")
+        editor.wait(lambda state: state["faults"] == 0 and state["steps"] == 1 and state["idle"], "mended")
+        editor.save()
+        rows = rows_in(path)
+        self.assertEqual(rows, [row[::-1] for row in rows])
 
 
 class Views(WindowTest):

@@ -60,6 +60,40 @@ class Job(WindowTest):
             self.assertEqual((again / name).read_bytes(), content, name)
         subprocess.run(["qpdf", "--check", folder / "band-1-card.pdf"], check=True, capture_output=True)
 
+    @staticmethod
+    def page(state):
+        """The number of the page that the preview shows."""
+        return next((name.split()[1] for name in state["places"] if name.startswith("page ") and " of " in name), None)
+
+    def reopened_by_keys(self, path):
+        """From the start page: it is as it was saved, goes on, and comes back to the same bytes."""
+        before = path.read_bytes()
+        drawn = cells(path)
+        editor = self.start("--size", "1440x900")
+        self.dialog(editor, "start")
+        self.tab_until(editor, "start open")
+        editor.key("Return")
+        self.dialog(editor, "open")
+        editor.fill_name(path)
+        editor.wait(lambda state: state["path"] == str(path) and state["dialog"] == "none" and state["idle"], "the band")
+        self.assertTrue(editor.state["saved"])
+        self.assertEqual(editor.state["faults"], 0)
+        editor.save()
+        self.assertEqual(path.read_bytes(), before)
+        steps = editor.state["steps"]
+        self.assertGreater(steps, 0, "what was done before can be undone")
+        editor.key("Right", "Up", "space")
+        editor.wait(lambda state: state["steps"] == steps + 1 and state["idle"], "a stitch turned")
+        here = tuple(editor.state["cursor"])
+        editor.save()
+        self.assertEqual(cells(path) ^ drawn, {here})
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["steps"] == steps and state["idle"], "undo")
+        editor.save()
+        self.assertEqual(path.read_bytes(), before)
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+
     def by_mouse(self, home):
         editor = self.start("--size", "1440x900")
         self.dialog(editor, "start")
@@ -155,8 +189,16 @@ class Job(WindowTest):
         self.dialog(editor, "none")
         editor.key("ctrl+s")
         self.save_as(editor, home)
+        # Looked at page by page, and exported.
         editor.key("ctrl+p")
         self.dialog(editor, "preview")
+        self.tab_until(editor, "sheet chart")
+        editor.key("Return")
+        editor.wait(lambda state: self.page(state) == "1" and state["idle"], "the chart's first page")
+        editor.key("Next")
+        editor.wait(lambda state: self.page(state) == "2" and state["idle"], "the page turned over")
+        editor.key("Prior")
+        editor.wait(lambda state: self.page(state) == "1" and state["idle"], "the page turned back")
         self.tab_until(editor, "export-everything")
         editor.key("Return")
         self.export_into(editor, home)
@@ -170,6 +212,7 @@ class Job(WindowTest):
             self.check_sheets(home / "band.repeat", home / "sheets")
         self.assertEqual((self.folder / "by_mouse" / "band.repeat").read_bytes(),
                          (self.folder / "by_keys" / "band.repeat").read_bytes())
+        self.reopened_by_keys(self.folder / "by_keys" / "band.repeat")
 
     def test_reopened_it_goes_on_where_it_was_left(self):
         home = self.folder / "home"

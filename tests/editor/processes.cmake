@@ -16,7 +16,8 @@ add_test(NAME editor_load_ten_minutes COMMAND test_editor_load)
 set_tests_properties(editor_load_ten_minutes PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 3600
   ENVIRONMENT PUNCHWRIGHT_SECONDS=600)
 
-foreach(job bench desktops drawing files findings jobs low_bands panels pictures preview recovery rows screens settings tools trace yarns yoke)
+foreach(job bench desktops drawing files findings jobs low_bands panels pictures play preview recovery rows screens settings together
+    tools trace yarns yoke)
   add_test(NAME editor_${job} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/${job}_test.py)
   set_tests_properties(editor_${job} PROPERTIES LABELS editor TIMEOUT 900
     ENVIRONMENT "PUNCHWRIGHT_EDITOR=$<TARGET_FILE:punchwright-editor>;PUNCHWRIGHT=$<TARGET_FILE:punchwright>;PYTHONDONTWRITEBYTECODE=1")

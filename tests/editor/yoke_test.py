@@ -188,6 +188,21 @@ class Yokes(WindowTest):
         self.assertEqual(editor.state["cursor"], [0, 0])
         self.tab_until(editor, "yoke bottom 1")
 
+    def test_the_machine_for_all_tiers_is_chosen_by_keys_and_saved(self):
+        desk = self.desk()
+        path = desk / "harbour-pullover.yoke"
+        editor = self.start(path)
+        editor.wait(lambda state: yoke_of(state).get("shown") and state["idle"], "the yoke")
+        editor.key("ctrl+5")
+        editor.wait(lambda state: state["keys_at"] == "yoke machine" and state["idle"], "the field with the keys")
+        editor.key("Return")
+        editor.wait(lambda state: "yoke machine standard-card-24" in state["places"] and state["idle"], "the list")
+        editor.click("yoke machine standard-card-24")
+        editor.wait(lambda state: state["yoke"]["steps"] == 1 and state["idle"], "a step")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: yoke_of(state)["saved"] and state["idle"], "saved")
+        self.assertIn('[machine]\nprofile = "standard-card-24"', path.read_text())
+
     def test_what_is_not_saved_is_asked_for_and_a_file_that_changed_meanwhile_too(self):
         desk = self.desk()
         path = desk / "harbour-pullover.yoke"

@@ -1,81 +1,23 @@
-// Mends under the symmetry of the drawing, against trying every choice of cheapest rows; images of stitches worked out
-// here from the movements of the seven frieze groups.
+// Mends under the symmetry of the drawing, against trying every choice of cheapest rows.
 #include "mending/look.hpp"
 #include "mending/mend.hpp"
 #include "mending/symmetry.hpp"
+#include "movements.hpp"
 
 #include <algorithm>
 #include <array>
 #include <doctest/doctest.h>
 #include <map>
 #include <random>
-#include <set>
 #include <tuple>
 
 using namespace punchwright;
+using test::random_drawing;
+using test::unlike_by_hand;
 
 namespace {
 
-using Place = std::pair<int, int>; // column, row
 using Rank = std::tuple<std::int64_t, std::int64_t, std::int64_t>;
-
-// The movements that make the group, besides whole repeats.
-std::vector<Place> moved(Place from, const Frieze& frieze) {
-  const auto [column, row] = from;
-  const int half = frieze.repeat / 2;
-  const Place mirror{frieze.upright - column, row};
-  const Place level{column, frieze.level - row};
-  const Place glide{column + half, frieze.level - row};
-  const Place turn{frieze.upright - column, frieze.level - row};
-  switch (frieze.group) {
-  case FriezeGroup::p1: return {};
-  case FriezeGroup::p1m1: return {mirror};
-  case FriezeGroup::p11m: return {level};
-  case FriezeGroup::p11g: return {glide};
-  case FriezeGroup::p2: return {turn};
-  case FriezeGroup::p2mg: return {mirror, glide};
-  case FriezeGroup::p2mm: return {mirror, level};
-  }
-  return {};
-}
-
-std::set<Place> images(Place from, const Frieze& frieze, int width) {
-  std::set<Place> found{from};
-  std::vector<Place> to_go{from};
-  while (!to_go.empty()) {
-    const Place one = to_go.back();
-    to_go.pop_back();
-    auto next = moved(one, frieze);
-    next.emplace_back(one.first + frieze.repeat, one.second);
-    for (const auto& [column, row] : next) {
-      const Place there{(column % width + width) % width, row};
-      if (found.insert(there).second) {
-        to_go.push_back(there);
-      }
-    }
-  }
-  return found;
-}
-
-std::int64_t unlike_by_hand(const Grid& drawing, const Frieze& frieze) {
-  const auto contrast = [&](const Place& place) {
-    return place.second >= 0 && place.second < drawing.height() && drawing.at(place.first, place.second);
-  };
-  std::set<std::set<Place>> seen;
-  std::int64_t pairs = 0;
-  for (int row = 0; row < drawing.height(); ++row) {
-    for (int column = 0; column < drawing.width(); ++column) {
-      const auto alike = images({column, row}, frieze, drawing.width());
-      if (!seen.insert(alike).second) {
-        continue;
-      }
-      for (const Place& one : alike) {
-        pairs += std::ranges::count_if(alike, [&](const Place& other) { return contrast(one) && !contrast(other); });
-      }
-    }
-  }
-  return pairs;
-}
 
 std::vector<char> stitches_of(const Grid& drawing, int row) {
   std::vector<char> stitches;
@@ -127,19 +69,6 @@ std::optional<Rank> best_by_trying(const Grid& drawing, const MendWishes& wishes
     best = best ? std::min(*best, rank) : rank;
   }
   return best;
-}
-
-// Long runs, so that there is something to mend.
-Grid random_drawing(std::mt19937& random, int width, int height) {
-  Grid drawing(width, height);
-  for (int row = 0; row < height; ++row) {
-    bool contrast = random() % 2 == 0;
-    for (int column = 0; column < width; ++column) {
-      contrast = random() % 4 == 0 ? !contrast : contrast;
-      drawing.set(column, row, contrast);
-    }
-  }
-  return drawing;
 }
 
 } // namespace

@@ -134,8 +134,9 @@ TEST_CASE("faults of the tiers are told") {
   yoke.profile.reset();
   refused = open_yoke(yoke, "harbour.yoke", files.reader());
   REQUIRE_FALSE(refused);
-  CHECK(refused.error().text() == "harbour.yoke: tier 2 is for another machine than tier 1: plastic-by-hand and "
-                                  "bulky-card-24; name one machine for all in [machine]");
+  CHECK(refused.error().text() ==
+        "harbour.yoke: tier 2 is for another machine than tier 1: plastic-by-hand and "
+        "bulky-card-24; name one machine for all: [machine] in the file, Machine in the editor");
   yoke = pullover();
   yoke.yarns = {{'Z', {}, 20.0, {}, {}}};
   refused = open_yoke(yoke, "harbour.yoke", files.reader());

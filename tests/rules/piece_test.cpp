@@ -124,6 +124,32 @@ TEST_SUITE("repeat cut at the edges") {
           "first_column = 2");
   }
 
+  TEST_CASE("by hand the piece stays in the middle of the bed, and the drawing moves") {
+    Document document = blank_document(24, 1);
+    document.piece.edge = 0;
+    document.piece.stitches = 50;
+    CHECK(
+        cut_words(document, test::by_hand()).remedy ==
+        "take 48 stitches in work from first needle L24 (2 whole repeats), or 72 from L36 (3), with first_column = 24");
+    for (const WholeRepeats& whole : nearest_whole_repeats(document, test::by_hand())) {
+      CHECK(whole.first_needle == centred_first_needle(whole.stitches));
+    }
+    document.piece.stitches = 30;
+    const auto found = nearest_whole_repeats(document, test::by_hand());
+    REQUIRE(found.size() == 2);
+    CHECK(found[1] == WholeRepeats{2, 48, left_needle(24), 24});
+    document.grid = Grid(100, 1);
+    document.piece.stitches = 110;
+    CHECK(cut_words(document, test::by_hand()).remedy ==
+          "take 100 stitches in work from first needle L50 (1 whole repeat)");
+  }
+
+  TEST_CASE("by hand from a first needle of one's own the piece stays there") {
+    Document document = piece(50, 60, 1);
+    CHECK(cut_words(document, test::by_hand()).remedy ==
+          "take 50 stitches in work from first needle L60 (2 whole repeats between the edges), with first_column = 1");
+  }
+
   TEST_CASE("whoever does what the remedy says has nothing cut, and stays on the bed") {
     Dice dice(23);
     int suggestions = 0;
@@ -146,6 +172,9 @@ TEST_SUITE("repeat cut at the edges") {
         CAPTURE(throws);
         CHECK_FALSE(is_cut(mended, profile));
         CHECK(of_kind(FindingId::piece_off_bed, mended, profile).empty());
+        if (!card && !document.piece.first_needle) {
+          CHECK(whole.first_needle == centred_first_needle(whole.stitches));
+        }
         CHECK(whole.stitches == whole.repeats * document.grid.width() + 2 * document.piece.edge);
       }
     }

@@ -70,7 +70,7 @@ _punchwright() {
           return ;;
       esac
       if [[ $cur == -* ]]; then
-        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --symmetry --json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
+        COMPREPLY=($(compgen -W '-o --output --protect --catch --accept --no-changes --symmetry --whole-symmetry --json -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
         _filedir '@(repeat)'
       fi ;;

@@ -35,6 +35,7 @@ complete -c punchwright -n '__fish_seen_subcommand_from mend' -l catch -r -f -d 
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -l accept -r -f -d 'floats to accept as they are, named in the same way; may be given again'
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -l no-changes -d 'change no stitch: leave all other floats as they are'
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -l symmetry -d 'of equally good mends the one that keeps the drawing\'s symmetry best'
+complete -c punchwright -n '__fish_seen_subcommand_from mend' -l whole-symmetry -d 'keep the drawing\'s symmetry whole, by more stitches than the fewest where it must be'
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -l json -d 'what was changed as JSON'
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -s q -l quiet -d 'nothing but data and errors'
 complete -c punchwright -n '__fish_seen_subcommand_from mend' -s v -l verbose -d 'tell what is read and written, too'

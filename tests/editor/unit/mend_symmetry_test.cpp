@@ -1,8 +1,10 @@
-// Mends that keep the drawing's symmetry: turned on and off, also while a mend is shown.
+// Mends that keep the drawing's symmetry: offered first, by more stitches where it must be, with the fewest as the
+// other choice.
 #include "editor/actions.hpp"
 
 #include <doctest/doctest.h>
 #include <map>
+#include <set>
 #include <string>
 
 using namespace punchwright;
@@ -34,34 +36,46 @@ bool mirrored(const App& app) {
   return changed[0].column + changed[1].column == 23;
 }
 
+// A float of six stitches that lies across the mirror between its two middle ones.
+App app_with_a_float_across_the_mirror() {
+  App app = make_app();
+  app.view.canvas = {0, 0, 800, 600};
+  app.work.design.grid = Grid(12, 2);
+  app.work.design.grid.set_row_text(0, "#.##.##.##.#");
+  app.work.design.grid.set_row_text(1, "#.#......#.#");
+  app.work.design.bands = {Band{2, 'A', 'B', {}}};
+  app.caches.valid = false;
+  refresh(app);
+  return app;
+}
+
 } // namespace
 
-TEST_CASE("a shown mend is made anew when it is to keep the symmetry, and again when it isn't") {
+TEST_CASE("of equally few stitches those are shown that keep the symmetry; asked otherwise, it isn't looked at") {
   App app = app_with_a_mirrored_drawing();
   run(app, Command::mend);
+  CHECK(mirrored(app));
+  CHECK(app.session.message ==
+        "2 stitches would be changed, the fewest that do, and the symmetry (p1m1) is kept. Return "
+        "takes them, Escape leaves the drawing as it is");
+  run(app, Command::mend_symmetry);
   CHECK_FALSE(mirrored(app));
+  CHECK(app.session.message ==
+        "2 stitches would be changed, the fewest that do, though the symmetry (p1m1) isn't whole; "
+        "2 would keep it (Shift+M). Return takes them, Escape leaves the drawing as it is");
   run(app, Command::mend_symmetry);
   CHECK(mirrored(app));
-  CHECK(app.session.message.find("the symmetry (p1m1) is kept") != std::string::npos);
-  run(app, Command::mend_symmetry);
-  CHECK_FALSE(mirrored(app));
-  CHECK(app.session.message.find("symmetry") == std::string::npos);
 }
 
-TEST_CASE("while strokes are completed under a symmetry, mends keep that of the drawing without being asked to") {
-  App app = app_with_a_mirrored_drawing();
-  editor::apply(app, ChooseSymmetry{centred_frieze(FriezeGroup::p1m1, 24, 2)});
-  run(app, Command::mend);
-  CHECK(mirrored(app));
-  editor::apply(app, ChooseSymmetry{std::nullopt});
-  run(app, Command::mend);
-  CHECK_FALSE(mirrored(app));
-}
-
-TEST_CASE("turned on before, every mend keeps the symmetry, and taking it leaves the drawing mirrored") {
+TEST_CASE("asked before, every mend changes the fewest stitches, whatever becomes of the symmetry") {
   App app = app_with_a_mirrored_drawing();
   run(app, Command::mend_symmetry);
   CHECK_FALSE(app.session.mend.has_value());
+  CHECK(app.session.message == "Mends change the fewest stitches, whatever becomes of the symmetry");
+  run(app, Command::mend);
+  CHECK_FALSE(mirrored(app));
+  app.session.mend.reset();
+  run(app, Command::mend_symmetry);
   run(app, Command::mend);
   CHECK(mirrored(app));
   run(app, Command::set_down);
@@ -69,9 +83,59 @@ TEST_CASE("turned on before, every mend keeps the symmetry, and taking it leaves
   CHECK(row == std::string(row.rbegin(), row.rend()));
 }
 
+TEST_CASE(
+    "where the fewest would break the symmetry, more that keep it come first, and the fewest are the other choice") {
+  App app = app_with_a_float_across_the_mirror();
+  run(app, Command::mend);
+  REQUIRE(app.session.mend);
+  CHECK(app.session.mend->mended.changed == std::vector<Cell>{{4, 1}, {7, 1}});
+  CHECK(app.session.message == "2 stitches would be changed, the fewest that keep the symmetry (p1m1); 1 would do, but "
+                               "break it (Shift+M). Return takes them, Escape leaves the drawing as it is");
+  run(app, Command::mend_symmetry);
+  REQUIRE(app.session.mend);
+  CHECK(app.session.mend->mended.changed.size() == 1);
+  CHECK(app.session.message ==
+        "1 stitch would be changed, the fewest that do, though the symmetry (p1m1) isn't whole; 2 "
+        "would keep it (Shift+M). Return takes them, Escape leaves the drawing as it is");
+  run(app, Command::mend_symmetry);
+  run(app, Command::set_down);
+  CHECK(app.session.message == "2 stitches changed");
+  CHECK(has_symmetry(app.work.design.grid, centred_frieze(FriezeGroup::p1m1, 12, 2)));
+  run(app, Command::undo);
+  CHECK(app.work.design.grid == app_with_a_float_across_the_mirror().work.design.grid);
+}
+
+TEST_CASE("another choice for a row changes its image too, so that the symmetry stays whole") {
+  App app = app_with_a_float_across_the_mirror();
+  run(app, Command::mend);
+  editor::apply(app, PlaceCursor{Cell{0, 1}});
+  // On both sides of the mirror, so that five stitches at most are left between them and beyond: at the third stitch of
+  // six from either end, at the second, at the first, or both in the middle.
+  std::set<std::string> rows;
+  for (int choice = 0; choice < 3; ++choice) {
+    run(app, Command::other_mend);
+    CHECK(app.session.message.find(" of 3 with as few stitches") != std::string::npos);
+    REQUIRE(app.session.mend);
+    CHECK(has_symmetry(app.session.mend->mended.drawing, centred_frieze(FriezeGroup::p1m1, 12, 2)));
+    CHECK(app.session.mend->mended.changed.size() == 2);
+    rows.insert(app.session.mend->mended.drawing.row_text(1));
+  }
+  CHECK(rows.size() == 3);
+}
+
+TEST_CASE("what is marked stays: where it is in the way of the symmetry, the fewest are shown, and said to break it") {
+  App app = app_with_a_float_across_the_mirror();
+  app.view.marked = Area{{3, 1}, 3, 1};
+  run(app, Command::mend);
+  REQUIRE(app.session.mend);
+  CHECK(app.session.mend->mended.changed.size() == 1);
+  CHECK(
+      app.session.message.starts_with("1 stitch would be changed, the fewest that do, though the symmetry (p1m1) isn't "
+                                      "whole: no mend keeps it. Return takes them"));
+}
+
 TEST_CASE("another choice for a row: those that keep the symmetry come before the others that look as well") {
   App app = app_with_a_mirrored_drawing();
-  run(app, Command::mend_symmetry);
   run(app, Command::mend);
   editor::apply(app, PlaceCursor{Cell{0, 1}});
   // Each float may be caught on any of its six stitches, and best on either of its two middle ones: of those four

@@ -1,4 +1,4 @@
-// The knitting played pass by pass, and the marks that ask what went wrong.
+// The knitting played thing by thing, and the marks that ask what went wrong.
 #include "editor/actions.hpp"
 #include "editor/applying.hpp"
 #include "editor/play.hpp"
@@ -47,59 +47,110 @@ void mark_what_nobody_knits(App& app) {
 
 } // namespace
 
-TEST_CASE("each moment is the machine that waits for the next pass, and the last one has all the fabric") {
+TEST_CASE("each moment is the machine that waits for what comes next, and the last one has all the fabric") {
   for (const char* const demo : {"hood-border", "puffin-cove", "shore-crabs", "harbour-lanterns"}) {
     CAPTURE(demo);
     const App app = app_with(demo);
     const PlayedKnitting knitting = played(app);
     REQUIRE(knitting.passes() > 10);
     for (const int passes : {0, 1, 5, knitting.passes() - 1}) {
-      const PlayMoment moment = moment_at(knitting, passes);
+      const PlayMoment moment = moment_at(knitting, knitting.ready_after(passes));
       CHECK(moment.passes == passes);
       CHECK(moment.refused_step == -1);
-      CHECK_FALSE(moment.pass.empty());
+      CHECK(moment.knits);
+      CHECK_FALSE(moment.to_do.empty());
       CHECK(moment.knitting.state.counter == passes);
     }
-    const PlayMoment last = moment_at(knitting, knitting.passes());
-    CHECK(last.pass.empty());
+    const PlayMoment last = moment_at(knitting, knitting.count());
+    CHECK(last.passes == knitting.passes());
+    CHECK(last.to_do.empty());
     CHECK(last.knitting.fabric.rows() ==
           knit_steps(knitting.list, knitting.document, knitting.profile, knitting.card).knitting.fabric.rows());
   }
 }
 
+TEST_CASE("every step is told alone, in its order, none left out; a step of several rows once for each") {
+  for (const char* const demo : {"hood-border", "puffin-cove", "shore-crabs", "harbour-lanterns"}) {
+    CAPTURE(demo);
+    const App app = app_with(demo);
+    const PlayedKnitting knitting = played(app);
+    std::vector<std::string> told;
+    for (int moves = 0; moves < knitting.count(); ++moves) {
+      const PlayMoment moment = moment_at(knitting, moves);
+      if (!told.empty()) {
+        CHECK(moment_at(knitting, moves - 1).then == moment.to_do);
+      }
+      told.push_back(moment.to_do);
+    }
+    std::size_t place = 0;
+    for (std::size_t step = 0; step < knitting.list.steps.size(); ++step) {
+      const auto rows = std::ranges::count(knitting.steps_of_passes, static_cast<int>(step));
+      if (rows > 1) {
+        place += static_cast<std::size_t>(rows);
+      } else {
+        REQUIRE(place < told.size());
+        CHECK(told[place++] == knitting.list.steps[step].text);
+      }
+    }
+    CHECK(place == told.size());
+  }
+}
+
+TEST_CASE("what hands do before a pass is counted") {
+  const App app = app_with("hood-border");
+  const PlayedKnitting knitting = played(app);
+  const int first_pass = knitting.ready_after(0);
+  CHECK(first_pass == 6); // on the bed, yarn, tension, weights, counter, card
+  for (int moves = 0; moves < first_pass; ++moves) {
+    const PlayMoment moment = moment_at(knitting, moves);
+    CHECK_FALSE(moment.knits);
+    CHECK(moment.by_hand == moves + 1);
+    CHECK(moment.all_by_hand == first_pass);
+  }
+  // The machine is as it is before the thing to do, not after it.
+  CHECK(moment_at(knitting, 1).to_do == "Thread Sailcloth into the first feeder (main).");
+  CHECK(moment_at(knitting, 1).knitting.state.feeders[0] == 0);
+  CHECK(moment_at(knitting, 2).knitting.state.feeders[0] != 0);
+}
+
 TEST_CASE("before a pattern row its needles stand forward, and the yarns are in the feeders") {
   const App app = app_with("hood-border"); // selects for the next pass
-  const PlayMoment moment = moment_at(played(app), 2);
-  CHECK(moment.pass == "Knit row 1, ending on the right.");
+  const PlayedKnitting knitting = played(app);
+  const PlayMoment moment = moment_at(knitting, knitting.ready_after(2));
+  CHECK(moment.to_do == "Knit row 1, ending on the right.");
   CHECK(needles_forward(moment.knitting.state) ==
         needles_in_row(app.work.design, app.work.profile, app.caches.rows.rows.front()));
   CHECK(moment.knitting.state.feeders[0] != 0);
   CHECK(moment.knitting.state.feeders[1] != 0);
-  CHECK_FALSE(moment.hands.empty());
   CHECK(words_of(moment.knitting.state.settings) == "two-colour knitting, selects from the card, end needles too");
   CHECK(card_words(moment.knitting.state) == "Row 1 is under the reader; released");
 }
 
 TEST_CASE("by hand there is no card") {
   const App app = app_with("shore-crabs");
-  CHECK(card_words(moment_at(played(app), 3).knitting.state).empty());
+  CHECK(card_words(moment_at(played(app), 8).knitting.state).empty());
 }
 
-TEST_CASE("a piece that isn't on the bed can't be played, and that is said") {
+TEST_CASE("a piece that isn't on the bed can't be played, and that is said; back it is undone") {
   App app = app_with("hood-border");
   app.work.design.piece.stitches = 900;
-  const PlayMoment moment = moment_at(played(app), 5);
-  CHECK(moment.refused_step == 0);
+  CHECK(moment_at(played(app), 0).refused_step == -1);
+  for (const int moves : {1, 2, 20}) {
+    const PlayMoment moment = moment_at(played(app), moves);
+    CHECK(moment.refused_step == 0);
+    CHECK(moment.moves == 1);
+  }
 }
 
-TEST_CASE("the slider's ends are the first and the last pass") {
+TEST_CASE("the slider's ends are the beginning and the end") {
   App app = app_with("hood-border");
   apply(app, Run{Command::play});
   apply(app, PlayTo{1'000'000});
   const auto& dialog = std::get<PlayDialog>(app.session.dialog);
+  CHECK(dialog.moment->moves == dialog.knitting->count());
   CHECK(dialog.moment->passes == dialog.knitting->passes());
   apply(app, PlayTo{-3});
-  CHECK(std::get<PlayDialog>(app.session.dialog).moment->passes == 0);
+  CHECK(std::get<PlayDialog>(app.session.dialog).moment->moves == 0);
 }
 
 TEST_CASE("without marks the fabric is as planned") {

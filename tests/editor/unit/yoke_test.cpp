@@ -1,6 +1,8 @@
 // The open yoke without a window: its picture against what the simulated machine knits, its shapes, its steps, its
 // file.
+#include "design/repeat_file.hpp"
 #include "editor/actions.hpp"
+#include "editor/applying.hpp"
 #include "editor/yoke_cache.hpp"
 #include "files/files.hpp"
 #include "pieces/knit_pieces.hpp"
@@ -34,6 +36,17 @@ struct Desk {
   Desk() {
     fs::remove_all(folder);
     fs::copy(patterns, folder, fs::copy_options::recursive);
+  }
+  // A copy of the tier that names another machine.
+  [[nodiscard]] fs::path for_another_machine(const std::string& tier) const {
+    constexpr std::size_t most = 1'000'000;
+    const std::string text = read_file(folder / "tiers" / (tier + ".repeat"), most).value();
+    Document document = read_repeat(text, tier).value().document;
+    REQUIRE(document.profile == "bulky-card-24");
+    document.profile = "standard-card-24";
+    const fs::path path = folder / (tier + "-for-another.repeat");
+    REQUIRE_FALSE(write_file(path, write_repeat(document)));
+    return path;
   }
   ~Desk() {
     std::error_code ignored;
@@ -264,6 +277,52 @@ TEST_CASE("measures of which no yoke can be made leave the dialog open, with the
   REQUIRE(refused != nullptr);
   CHECK(refused->remark == "Size 'mine': each sleeve would be -0.9 cm wide at the bottom");
   CHECK(refused->remedy == "allowed: 0.5 to 500 cm: give another upper arm, or another ease");
+}
+
+TEST_CASE("tiers for two machines: refused with what to do, and begun on one that is chosen for all") {
+  const Desk desk;
+  App app = make_app();
+  NewYokeDialog dialog;
+  dialog.sizes = {BodySize{"M", 100, 33, 0}};
+  dialog.tiers = {desk.folder / "tiers" / "corks.repeat", desk.for_another_machine("corks")};
+  apply(app, BeginYoke{dialog});
+  CHECK_FALSE(app.yoke.opened);
+  const auto& again = std::get<NewYokeDialog>(app.session.dialog);
+  CHECK(again.remark == "Tier 2 is for another machine than tier 1: standard-card-24 and bulky-card-24");
+  CHECK(again.remedy == "name one machine for all: [machine] in the file, Machine in the editor");
+  dialog.profile = "standard-card-24";
+  apply(app, BeginYoke{dialog});
+  REQUIRE(app.yoke.opened);
+  CHECK(app.yoke.opened->profile.name == "standard-card-24");
+  for (const OpenedTier& tier : app.yoke.opened->tiers) {
+    CHECK(tier.document.profile == "standard-card-24");
+  }
+}
+
+TEST_CASE("a tier for another machine joins a yoke once a machine is chosen, which can't be taken away then") {
+  const Desk desk;
+  App app = with_yoke(desk.folder / "harbour-pullover.yoke");
+  REQUIRE(app.yoke.opened);
+  const std::size_t tiers = app.yoke.opened->yoke.tiers.size();
+  const fs::path other = desk.for_another_machine("corks");
+  add_tier(app, other);
+  CHECK(app.yoke.opened->yoke.tiers.size() == tiers);
+  CHECK(app.session.message.find("is for another machine than tier 1") != std::string::npos);
+
+  const auto choose = [&](std::optional<std::string> machine) {
+    Yoke yoke = app.yoke.opened->yoke;
+    yoke.profile = std::move(machine);
+    apply(app, ChangeYoke{yoke, "machine for all tiers"});
+  };
+  choose("bulky-card-24");
+  add_tier(app, other);
+  REQUIRE(app.yoke.opened->yoke.tiers.size() == tiers + 1);
+  CHECK(app.yoke.opened->tiers.back().document.profile == "bulky-card-24");
+  choose(std::nullopt);
+  CHECK(app.yoke.opened->yoke.profile == "bulky-card-24");
+  CHECK(app.session.message.find("is for another machine than tier 1") != std::string::npos);
+  choose("plastic-by-hand");
+  CHECK(app.yoke.opened->profile.name == "plastic-by-hand");
 }
 
 TEST_CASE("closing the window asks for the yoke after the repeat") {
