@@ -23,16 +23,20 @@ struct Details {
   std::string hint; // of a float: what would mend it
 };
 
-// "The fewest changes in row 3: stitch 12 to contrast", as the mend that is shown has them, where one is. Empty where
-// the chosen finding is no float.
+// "The fewest changes in row 3: stitch 12 to contrast", as the mend that is shown has them, where one is; "Row 3, so
+// that the symmetry stays whole: …" where that takes more. Empty where the chosen finding is no float.
 std::string hint_of(const App& app) {
   const auto& hint = app.caches.hint;
   if (!hint) {
     return {};
   }
-  const std::string words =
-      app.session.mend ? words_for_changes(app.session.mend->mended, hint->row) : words_for_changes(hint->mended, 0);
-  return words.empty() ? words : said("The fewest changes in row {}: {}.", hint->row + 1, words);
+  const auto& shown = app.session.mend;
+  const std::string words = shown ? words_for_changes(shown->mended, hint->row) : words_for_changes(hint->mended, 0);
+  if (words.empty()) {
+    return words;
+  }
+  return shown && shown->symmetric ? said("Row {}, so that the symmetry stays whole: {}.", hint->row + 1, words)
+                                   : said("The fewest changes in row {}: {}.", hint->row + 1, words);
 }
 
 Details details_of_chosen(const App& app) {

@@ -138,6 +138,23 @@ class Yokes(WindowTest):
         for word in ("front", "left sleeve", "back", "right sleeve", "Corks"):
             self.assertIn(word, words)
 
+    def test_sheets_are_written_of_the_sizes_that_fit_and_the_others_are_told(self):
+        path = self.desk() / "harbour-pullover.yoke"
+        text = path.read_text()
+        wide = re.search(r"bottom_cm = \[(.*), ([0-9.]+)\]", text)  # of the front
+        sizes = re.findall(r'"([^"]+)"', re.search(r"^sizes = (.*)$", text, re.M)[1])
+        path.write_text(text.replace(wide[0], f"bottom_cm = [{wide[1]}, 400.0]"))
+        editor = self.start(path)
+        editor.key("ctrl+shift+y")
+        editor.wait(lambda state: state["dialog"] == "yoke-sheets" and state["idle"], "the dialog")
+        editor.fill_name(self.folder / "some.pdf")
+        editor.wait(lambda state: state["message"].startswith("Written") and state["idle"], "the sheets")
+        self.assertRegex(editor.state["message"], r"; left out: .*front.*" + re.escape(sizes[-1]))
+        words = subprocess.run(["pdftotext", "-layout", self.folder / "some.pdf", "-"], capture_output=True, text=True,
+                               check=True, timeout=60).stdout
+        self.assertTrue(f"Size {sizes[0]}:" in words)
+        self.assertFalse(f"Size {sizes[-1]}:" in words)
+
     def test_depth_and_plain_rows_are_dragged_and_typed(self):
         desk = self.desk()
         editor = self.start(desk / "harbour-pullover.yoke")
