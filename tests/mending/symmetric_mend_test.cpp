@@ -40,8 +40,11 @@ std::vector<std::set<Place>> sets_to_change(const Grid& drawing, const MendWishe
   for (int row = 0; row < drawing.height(); ++row) {
     for (int column = 0; column < drawing.width(); ++column) {
       const auto alike = test::images({column, row}, *wishes.symmetry, drawing.width());
-      const bool free = std::ranges::none_of(
-          alike, [&](const Place& place) { return price_of(wishes, drawing.width(), place) == never_changed; });
+      // What lies beside the drawing is main, and stays so: its images too.
+      const bool free = std::ranges::all_of(alike, [&](const Place& place) {
+        return place.second >= 0 && place.second < drawing.height() &&
+               price_of(wishes, drawing.width(), place) != never_changed;
+      });
       if (needs_mending(drawing, row, wishes.limit) && free) {
         found.insert(alike);
       }
