@@ -1,4 +1,5 @@
 // The steps as a file: the extension chooses the form.
+#include "sheets/chart_words.hpp"
 #include "sheets/exports.hpp"
 #include "sheets/output_names.hpp"
 #include "sheets/page_files.hpp"
@@ -31,6 +32,10 @@ std::string_view heading_of(StepPart part) {
   case StepPart::end: return tr("At the end");
   }
   return "";
+}
+
+std::string step_title(const Document& document) {
+  return document.title.empty() ? std::string(tr("Steps")) : said("{}: steps", one_line(document.title));
 }
 
 std::string step_head_words(const StepList& list, const Document& document) {

@@ -14,6 +14,8 @@ namespace punchwright {
 [[nodiscard]] std::string step_html(const StepList& list, const Document& document, const Profile& profile);
 
 [[nodiscard]] std::string_view heading_of(StepPart part);
+// "Puffin cove: steps"; of a design without a title "Steps".
+[[nodiscard]] std::string step_title(const Document& document);
 // "71 needles, L36 to R35; 63 rows to knit".
 [[nodiscard]] std::string step_head_words(const StepList& list, const Document& document);
 

@@ -34,7 +34,7 @@ b { min-width: 2.2rem; text-align: right; flex: none; }
 } // namespace
 
 std::string step_html(const StepList& list, const Document& document, const Profile& profile) {
-  const std::string title = said("{}: steps", document.title.empty() ? tr("Steps") : one_line(document.title));
+  const std::string title = step_title(document);
   pugi::xml_document page;
   page.append_child(pugi::node_doctype).set_value("html");
   Node html = with(with(page.append_child("html"), "xmlns", "http://www.w3.org/1999/xhtml"), "lang",

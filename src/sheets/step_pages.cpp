@@ -67,7 +67,7 @@ private:
   std::vector<Shape>& shapes() { return sheets_.back().groups.back().shapes; }
 
   void new_page() {
-    const std::string title = said("{}: steps", document_.title.empty() ? tr("Steps") : one_line(document_.title));
+    const std::string title = step_title(document_);
     sheets_.push_back({title, frame_.paper_width, frame_.paper_height, {Group{"steps", {}}}});
     y_ = frame_.top();
     const double width = frame_.width();

@@ -161,5 +161,16 @@ class TheChart(CommandTest):
         return names
 
 
+class TheSteps(CommandTest):
+    def test_are_headed_by_the_title_or_by_nothing_else(self):
+        titled = SAMPLE.read_text(encoding="utf-8")
+        title = titled.split('title = "')[1].split('"')[0]
+        for text, heading in ((titled, f"{title}: steps"), (titled.replace(f'title = "{title}"', 'title = ""'), "Steps")):
+            out = self.folder / "out.html"
+            ended = run("steps", self.file("design.repeat", text), "-o", out)
+            self.assertIn(ended.code, (command.DONE, command.FAULTS), ended.err)
+            self.assertIn(f"<title>{heading}</title>", out.read_text(encoding="utf-8"))
+
+
 if __name__ == "__main__":
     command.main()

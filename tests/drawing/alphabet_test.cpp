@@ -92,7 +92,7 @@ TEST_SUITE("alphabet") {
   }
 
   // The float limit that a new design starts with.
-  TEST_CASE("within a letter no yarn passes behind more than 5 stitches of main") {
+  TEST_CASE("within a letter no yarn passes behind more than 5 stitches of the other") {
     for (const auto height : both_heights) {
       const Alphabet alphabet(height);
       for (const char32_t character : alphabet.characters()) {
@@ -100,6 +100,7 @@ TEST_SUITE("alphabet") {
         for (int row = 0; row < drawing.height(); ++row) {
           CAPTURE(encoded(character));
           CHECK(drawing.row_text(row).find("#......") == std::string::npos);
+          CHECK(drawing.row_text(row).find("######") == std::string::npos);
         }
       }
     }

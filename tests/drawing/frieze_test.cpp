@@ -353,9 +353,21 @@ TEST_SUITE("frieze groups, properties of any strip") {
 
 // The formulas above; sympy counts the same strips in against_sympy_test.py.
 TEST_SUITE("frieze groups counted") {
+  // The On-Line Encyclopedia of Integer Sequences has them as A000031 (necklaces) and A000029 (bracelets); terms 1 to
+  // 12 from memory.
   TEST_CASE("the formulas: beads of two colours") {
-    for (const auto& [beads, turned, turned_over] :
-         {std::tuple{1, 2, 2}, {2, 3, 3}, {3, 4, 4}, {4, 6, 6}, {5, 8, 8}, {6, 14, 13}}) {
+    for (const auto& [beads, turned, turned_over] : {std::tuple{1, 2, 2},
+                                                     {2, 3, 3},
+                                                     {3, 4, 4},
+                                                     {4, 6, 6},
+                                                     {5, 8, 8},
+                                                     {6, 14, 13},
+                                                     {7, 20, 18},
+                                                     {8, 36, 30},
+                                                     {9, 60, 46},
+                                                     {10, 108, 78},
+                                                     {11, 188, 126},
+                                                     {12, 352, 224}}) {
       CAPTURE(beads);
       CHECK(necklaces(beads, 2) == turned);
       CHECK(bracelets(beads, 2) == turned_over);

@@ -30,7 +30,7 @@ for reader in "${readers[@]}"; do
   fi
   # Texts are short where readers differ; pictures may claim to be large, and must be refused within this memory.
   began=$SECONDS
-  words=$("$program" -runs="$wish" -max_len=4096 -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
+  words=$("$program" -runs="$wish" -entropic=0 -max_len=4096 -timeout=20 -rss_limit_mb=2048 -print_final_stats=1 \
     -artifact_prefix="$folder/fault-$reader-" "$new" "tests/fuzz/corpus/$reader" 2>&1) || found=1
   echo "$reader: $(awk '/number_of_executed_units/ { runs = $2 } END { printf "%d executions", runs }' <<<"$words"),"\
     "$(find "$folder" -maxdepth 1 -name "fault-$reader-*" | wc -l) findings, $((SECONDS - began)) seconds"
