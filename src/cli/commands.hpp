@@ -151,7 +151,8 @@ int import_picture(const ImportWishes& wishes);
 int mend_file(const MendingWishes& wishes);
 int trace_picture(const TraceCommandWishes& wishes);
 int plan_yoke_file(const YokeWishes& wishes);
-int prove_file(const ProveWishes& wishes);
+int prove_file(const ProveWishes& wishes); // of a .yoke file all pieces of all sizes
+int prove_yoke(const ProveWishes& wishes);
 int export_card(const CardExportWishes& wishes);
 int export_everything(const EverythingWishes& wishes);
 int export_needles(const NeedlesWishes& wishes);

@@ -138,7 +138,7 @@ private:
   void add_prove() {
     auto* const sub = add_command("prove", tr("knit the card and the steps on a model of the machine, and compare"),
                                   [this] { return prove_file(prove_); });
-    add_input(sub, prove_.file);
+    sub->add_option("FILE", prove_.file, tr("a .repeat or .yoke file, or - for standard input"))->required();
     sub->add_option("--card", prove_.card,
                     tr("a punch list of the card to knit from, in place of the one that is drawn"))
         ->type_name(tr("LIST"));

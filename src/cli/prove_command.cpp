@@ -8,6 +8,8 @@
 #include "sheets/knitted_picture.hpp"
 #include "words/words.hpp"
 
+#include <filesystem>
+
 namespace punchwright::cli {
 namespace {
 
@@ -71,6 +73,9 @@ bool print_json(const Proof& proof, const Document& document, const Profile& pro
 } // namespace
 
 int prove_file(const ProveWishes& wishes) {
+  if (std::filesystem::path(wishes.file).extension() == ".yoke") {
+    return prove_yoke(wishes);
+  }
   const auto opened = open_file(wishes.file);
   if (!opened) {
     return refuse(opened.error());

@@ -3,6 +3,7 @@ splitting, and new yokes from measurements."""
 
 import json
 import re
+import shutil
 import subprocess
 
 import command
@@ -375,6 +376,43 @@ seams = "free"
         self.assert_ended(run("--language", "de", "yoke", YOKES[1], "-o", sheets, "--sheets", "steps"), DONE)
         words = subprocess.run(["pdftotext", sheets, "-"], check=True, stdout=subprocess.PIPE).stdout.decode()
         self.assertRegex(words, r"Nachbarnadel\s+umhängen:\s+[LR]\d+\s+auf\s+[LR]\d+")
+
+
+class TheProof(CommandTest):
+    def test_every_demo_is_knitted_by_its_steps_and_its_seams_meet(self):
+        for path in sorted((SOURCE / "patterns").glob("*.yoke")):
+            with self.subTest(path=path.name):
+                ended = run("prove", path)
+                self.assert_ended(ended, DONE)
+                self.assertIn("Proved:", ended.text)
+                ended = run("prove", path, "--json")
+                self.assert_ended(ended, DONE)
+                answer = json.loads(ended.text)
+                described = json.loads((SOURCE / "docs/prove-yoke.schema.json").read_text())
+                jsonschema.Draft202012Validator.check_schema(described)
+                jsonschema.validate(answer, described)
+                self.assertTrue(answer["proved"])
+                plan = json.loads(run("yoke", path, "--json").text)
+                self.assertEqual([size["size"] for size in answer["sizes"]], [size["size"] for size in plan["sizes"]])
+                for proved, planned in zip(answer["sizes"], plan["sizes"]):
+                    self.assertEqual([(seam["tier"], seam["between"], seam["planned"]) for seam in proved["seams"]],
+                                     [(seam["tier"], seam["between"], seam["meets"]) for seam in planned["seams"]])
+
+    def test_a_size_that_does_not_fit_is_told_and_the_others_are_proved(self):
+        shutil.copytree(SOURCE / "patterns", self.folder / "patterns")
+        path = self.folder / "patterns" / "harbour-pullover.yoke"
+        wide = re.search(r"bottom_cm = \[(.*), ([0-9.]+)\]", path.read_text())
+        path.write_text(path.read_text().replace(wide[0], f"bottom_cm = [{wide[1]}, 400.0]"))
+        ended = run("prove", path)
+        self.assertEqual(ended.code, 2)
+        self.assertIn("size S: ", ended.text)
+        self.assertNotIn("size L: ", ended.text)
+        self.assertIn("front", ended.err)
+
+    def test_a_card_or_a_picture_is_for_one_design(self):
+        path = SOURCE / "patterns" / "anchor-yoke.yoke"
+        self.assert_refused(run("prove", path, "--picture", self.folder / "a.png"), "anchor-yoke.yoke", "--picture")
+        self.assert_refused(run("prove", path, "--card", self.file("list.txt", "")), "anchor-yoke.yoke", "--card")
 
 
 if __name__ == "__main__":

@@ -164,7 +164,7 @@ _punchwright() {
       if [[ $cur == -* ]]; then
         COMPREPLY=($(compgen -W '--card --json --picture --side -q --quiet -v --verbose --language -h --help --version' -- "$cur"))
       else
-        _filedir '@(repeat)'
+        _filedir '@(repeat|yoke)'
       fi ;;
     explain)
       case $prev in

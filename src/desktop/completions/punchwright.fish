@@ -83,7 +83,7 @@ complete -c punchwright -n '__fish_seen_subcommand_from steps' -l language -r -f
 complete -c punchwright -n '__fish_seen_subcommand_from steps' -s h -l help -d 'this text'
 complete -c punchwright -n '__fish_seen_subcommand_from steps' -l version -d 'the program\'s version'
 complete -c punchwright -n __fish_use_subcommand -a prove -d 'Knit the card and the steps on a model of the machine, and compare'
-complete -c punchwright -n '__fish_seen_subcommand_from prove' -k -a '(__fish_complete_suffix .repeat)'
+complete -c punchwright -n '__fish_seen_subcommand_from prove' -k -a '(__fish_complete_suffix .repeat) (__fish_complete_suffix .yoke)'
 complete -c punchwright -n '__fish_seen_subcommand_from prove' -l card -r -F -d 'a punch list of the card to knit from, in place of the one that is drawn'
 complete -c punchwright -n '__fish_seen_subcommand_from prove' -l json -d 'what was compared as JSON'
 complete -c punchwright -n '__fish_seen_subcommand_from prove' -l picture -r -F -d 'a .png to draw the fabric to, with what went wrong as it looks'
