@@ -113,7 +113,7 @@ constexpr std::array commands = {
     CommandInfo{Command::find_motif, Menu::drawing, "find-motif", noted("Find a motif…"), "D",
                 noted("In the collection and in your own folder, among the tools")},
     CommandInfo{Command::motifs_see_through, Menu::drawing, "motifs-see-through",
-                noted("Motifs let the ground through"), "Z",
+                noted("Motifs let the ground through"), "4",
                 noted("Only their contrast is set down; otherwise their main covers what lies below it, too")},
     CommandInfo{Command::shift_left, Menu::drawing, "shift-left", noted("Shift left"), "Ctrl+Left",
                 noted("Stitches that leave at one edge come in at the other")},

@@ -171,7 +171,7 @@ class Tools(WindowTest):
     def test_a_motif_lets_the_ground_through_where_that_is_wished_and_it_is_kept(self):
         path = self.write("a.repeat", design(["#" * 24] * 24))
         editor = self.start(path)
-        editor.key("z", "d")
+        editor.key("4", "d")
         editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search")
         editor.type("anchor")
         editor.wait(lambda state: state["typed"] == "anchor" and state["idle"], "the word")
