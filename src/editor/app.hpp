@@ -79,11 +79,14 @@ struct View {
   ScreenBox preview_box;                        // room for its page in the last frame
   YokeView yoke;                                // how the open yoke is looked at
   bool afar = false;                            // the piece's room shows the band over 60 cm instead
-  std::optional<double> piece_zoom;             // px per mm; absent: all of the piece
-  struct {
+  struct PieceMiddle {                          // mm from the piece's middle to the room's, y upwards
     double x = 0;
     double y = 0;
-  } piece_middle; // mm from the piece's middle to the room's, y upwards
+  };
+  std::optional<double> piece_zoom; // px per mm; absent: all of the piece
+  PieceMiddle piece_middle;
+  std::optional<double> other_piece_zoom; // the same while it stands in the drawing's place, or while it doesn't
+  PieceMiddle other_piece_middle;
 };
 
 enum class Tone { plain, good, trouble };

@@ -3,6 +3,7 @@
 #include "editor/applying.hpp"
 #include "editor/exporting.hpp"
 #include "editor/picture_views.hpp"
+#include "editor/tab_commands.hpp"
 #include "editor/yarn_pairs.hpp"
 #include "editor/yoke_findings.hpp"
 #include "words/words.hpp"
@@ -230,17 +231,13 @@ void change_text(App& app, int percent) {
   say(app, said("Text at {} %", app.settings.text_percent));
 }
 
-// Asked for once more, the colours are as they are.
-void see_as(App& app, ColourSight sight) {
-  ColourSight& present = app.view.sight;
-  present = present == sight ? ColourSight::as_is : sight;
-  say(app, tr(info_of(present).name));
-}
-
 void run_view_command(App& app, Command command) {
   View& view = app.view;
   // By keys the cursor is what one looks at: it stays where it is, and comes into sight where it was out of it.
   const auto zoom = [&](float factor) {
+    if (view.piece_large) {
+      return apply_view(app, ZoomPiece{factor, view.piece_box.middle()});
+    }
     show(app, view.cursor);
     apply_view(app, ZoomAt{factor, box_of(layout_of(app, view.canvas), view.cursor).middle()});
     show(app, view.cursor);
@@ -288,7 +285,7 @@ void run_view_command(App& app, Command command) {
     view.afar = !view.afar;
     view.findings_in_front = false;
     return;
-  case Command::piece_large: view.piece_large = !view.piece_large; return;
+  case Command::piece_large: return exchange_piece(app);
   case Command::sight_as_is: return see_as(app, ColourSight::as_is);
   case Command::sight_lightness: return see_as(app, ColourSight::lightness);
   case Command::sight_protan: return see_as(app, ColourSight::protan);
@@ -339,7 +336,7 @@ void run_command(App& app, Command command) {
     return run_file_command(app, command);
   }
   if (menu == Menu::symmetry) {
-    return run_tab_command(app, command);
+    return moves_axis(command) ? run_tool_command(app, command) : run_tab_command(app, command);
   }
   if (is_for_area(app, command)) {
     return run_area_command(app, command);
@@ -378,6 +375,8 @@ void run_command(App& app, Command command) {
   case Command::move_with_yarns:
   case Command::yarns_here: return run_row_command(app, command);
   case Command::swap_yarns: return swap_yarns(app);
+  case Command::letter_height:
+  case Command::motifs_see_through: return run_tool_command(app, command);
   case Command::type_lettering:
   case Command::place_lettering:
   case Command::widen_repeat:

@@ -105,6 +105,14 @@ NewDialog new_dialog(const App& app, const std::string& machine) {
   return dialog;
 }
 
+// The machine's name is from the folder where the design lies, as before.
+void go_back_to(App& app, std::size_t steps) {
+  Work& work = app.work;
+  while (work.history.done() > steps && work.history.undo(work.design)) {
+  }
+  work.profile_name = work.design.profile;
+}
+
 void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   std::error_code ignored;
   if (!replace && path != app.session.path && fs::exists(path, ignored)) {
@@ -114,13 +122,19 @@ void save_as(App& app, PathDialog dialog, const fs::path& path, bool replace) {
   }
   app.session.dialog = NoDialog{};
   app.view.focus_drawing = true;
+  const std::size_t steps = app.work.history.done();
   keep_machine_in_reach(app, path);
   if (path == app.session.path && ask_about_changed_file(app, KeptSide::design, dialog.afterwards)) {
     return;
   }
-  if (write_design(app, path)) {
-    go_on(app, dialog.afterwards);
+  if (const Failure failure = try_writing_design(app, path)) {
+    go_back_to(app, steps);
+    dialog.trouble = failure->text();
+    dialog.ask_replace = false;
+    app.session.dialog = dialog;
+    return;
   }
+  go_on(app, dialog.afterwards);
 }
 
 // For the new yoke that asked for it, or for the open one.
@@ -164,11 +178,18 @@ void go_on(App& app, const Pending& pending) {
 }
 
 bool write_design(App& app, const fs::path& path) {
-  const std::string text = write_repeat(app.work.design);
-  if (const Failure failure = write_file(path, text)) {
+  const Failure failure = try_writing_design(app, path);
+  if (failure) {
     show_trouble(app, tr("The design is not saved"), *failure,
                  tr("Your work is still here: save it elsewhere, or try again."));
-    return false;
+  }
+  return !failure;
+}
+
+Failure try_writing_design(App& app, const fs::path& path) {
+  const std::string text = write_repeat(app.work.design);
+  if (Failure failure = write_file(path, text)) {
+    return failure;
   }
   close_step(app);
   app.work.history.mark_saved();
@@ -179,7 +200,7 @@ bool write_design(App& app, const fs::path& path) {
   remember_recent(app.settings, path);
   say(app, said("Saved {}", path.filename().string()), Tone::good);
   reread_tiers(app, path);
-  return true;
+  return {};
 }
 
 void request(App& app, const Pending& pending) {
@@ -225,7 +246,7 @@ void look_at_chosen_file(App& app) {
     return;
   }
   const std::string& name = dialog->under_cursor.empty() ? dialog->name : dialog->under_cursor;
-  const fs::path path = (dialog->folder / name).lexically_normal();
+  const fs::path path = (dialog->folder / with_home(name)).lexically_normal();
   if (dialog->preview && dialog->preview->path == path) {
     return;
   }
@@ -271,8 +292,8 @@ void choose_path(App& app, bool replace) {
         writes_file(dialog.purpose) ? tr("Type a name for the file.") : tr("Choose a file, or type its name.");
     return;
   }
-  if (fs::is_directory(dialog.folder / dialog.name, ignored)) {
-    dialog.folder = (dialog.folder / dialog.name).lexically_normal();
+  if (const fs::path named = dialog.folder / with_home(dialog.name); fs::is_directory(named, ignored)) {
+    dialog.folder = named.lexically_normal();
     dialog.name = usual_name(app, dialog.purpose);
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
     dialog.list_fresh = true;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -174,6 +175,21 @@ void apply_view(App& app, const PanPiece& action) {
   const double up = static_cast<double>(app.caches.rows.rows.size()) * design.gauge.row_mm() / 2;
   view.piece_middle.x = std::clamp(view.piece_middle.x - action.by.x / px, -aside, aside);
   view.piece_middle.y = std::clamp(view.piece_middle.y + action.by.y / px, -up, up);
+}
+
+void exchange_piece(App& app) {
+  View& view = app.view;
+  view.piece_large = !view.piece_large;
+  std::swap(view.piece_zoom, view.other_piece_zoom);
+  std::swap(view.piece_middle, view.other_piece_middle);
+  view.focus_drawing = true; // or the piece in its place
+}
+
+// What is seen the foot says at its right end as long as it lasts.
+void see_as(App& app, ColourSight sight) {
+  ColourSight& present = app.view.sight;
+  present = present == sight ? ColourSight::as_is : sight;
+  say(app, present == ColourSight::as_is ? tr(info_of(present).name) : std::string());
 }
 
 void go_to_step(App& app, std::size_t done) {

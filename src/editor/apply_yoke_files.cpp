@@ -91,11 +91,18 @@ void open_yoke_file(App& app, const fs::path& path, bool copy) {
 }
 
 bool write_yoke_there(App& app, const fs::path& path) {
-  const std::string text = write_yoke(as_written_in(app.yoke.opened->yoke, path.parent_path()));
-  if (const Failure failure = write_file(path, text)) {
+  const Failure failure = try_writing_yoke(app, path);
+  if (failure) {
     show_trouble(app, tr("The yoke is not saved"), *failure,
                  tr("Your work is still here: save it elsewhere, or try again."));
-    return false;
+  }
+  return !failure;
+}
+
+Failure try_writing_yoke(App& app, const fs::path& path) {
+  const std::string text = write_yoke(as_written_in(app.yoke.opened->yoke, path.parent_path()));
+  if (Failure failure = write_file(path, text)) {
+    return failure;
   }
   close_step(app);
   YokeWork& work = app.yoke;
@@ -106,7 +113,7 @@ bool write_yoke_there(App& app, const fs::path& path) {
   app.session.folder = path.parent_path();
   remember_recent(app.settings, path);
   say(app, said("Saved {}", path.filename().string()), Tone::good);
-  return true;
+  return {};
 }
 
 void save_yoke(App& app, const Pending& afterwards) {
@@ -129,9 +136,13 @@ void save_yoke_as(App& app, PathDialog dialog, const fs::path& path, bool replac
   if (path == app.yoke.path && ask_about_changed_file(app, KeptSide::yoke, dialog.afterwards)) {
     return;
   }
-  if (write_yoke_there(app, path)) {
-    go_on(app, dialog.afterwards);
+  if (const Failure failure = try_writing_yoke(app, path)) {
+    dialog.trouble = failure->text();
+    dialog.ask_replace = false;
+    app.session.dialog = dialog;
+    return;
   }
+  go_on(app, dialog.afterwards);
 }
 
 } // namespace punchwright::editor

@@ -58,11 +58,17 @@ void widen(App& app, const Widening& wider);
 void run_row_command(App& app, Command command);
 // Of the tabs of tools and yarns.
 void run_tab_command(App& app, Command command);
+// Of what is otherwise clicked there.
+void run_tool_command(App& app, Command command);
 
 void apply_view(App& app, const ZoomAt& action);
 void apply_view(App& app, const ChooseFinding& action);
 void apply_view(App& app, const ZoomPiece& action);
 void apply_view(App& app, const PanPiece& action);
+// In the drawing's place, or back at its own: each has its own zoom.
+void exchange_piece(App& app);
+// Asked for once more, the colours are as they are.
+void see_as(App& app, ColourSight sight);
 
 // Pans so far that the cell can be seen, where it can't.
 void show(App& app, Cell cell);
@@ -86,6 +92,8 @@ void answer_changed(App& app, ChangedAnswer answer);
 void go_on(App& app, const Pending& pending);
 // Writes the design there and says so; false where it can't be.
 bool write_design(App& app, const std::filesystem::path& path);
+// The same, but why it can't be is the answer.
+[[nodiscard]] Failure try_writing_design(App& app, const std::filesystem::path& path);
 
 // Files. `request` asks first where there is something to save.
 void request(App& app, const Pending& pending);
@@ -141,6 +149,7 @@ void reread_tiers(App& app, const std::filesystem::path& path);
 // A copy was never saved.
 void open_yoke_file(App& app, const std::filesystem::path& path, bool copy);
 bool write_yoke_there(App& app, const std::filesystem::path& path);
+[[nodiscard]] Failure try_writing_yoke(App& app, const std::filesystem::path& path);
 void save_yoke(App& app, const Pending& afterwards);
 void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
 // In sentences: how it differs from the file as it is now (an empty path: nothing), and what yoke it is.

@@ -1,4 +1,5 @@
 // Along the edges of the window: the menus and the status line.
+#include "editor/menu_titles.hpp"
 #include "editor/panels.hpp"
 #include "editor/status_words.hpp"
 #include "editor/tab_commands.hpp"
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 #include <imgui_internal.h>
 #include <iterator>
+#include <span>
 
 namespace punchwright::editor {
 
@@ -28,6 +30,7 @@ bool ticked(const App& app, Command command) {
   case Command::show_settings: return app.view.settings_open;
   case Command::show_findings: return app.view.findings_open;
   case Command::float_marks: return app.view.float_marks;
+  case Command::motifs_see_through: return app.settings.motifs_see_through;
   case Command::at_the_bench: return app.bench.open;
   default: return group_of(command) == chosen_group(app);
   }
@@ -35,13 +38,14 @@ bool ticked(const App& app, Command command) {
 
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
-  constexpr std::array firsts = {
-      Command::show_yoke,     Command::export_yoke,     Command::save,           Command::export_card,
-      Command::start_page,    Command::toggle_stitch,   Command::type_lettering, Command::make_symmetric,
-      Command::shift_left,    Command::mirror_sideways, Command::insert_column,  Command::move_row_up,
-      Command::resize,        Command::split_band,      Command::lay_out,        Command::import_picture,
-      Command::next_finding,  Command::other_face,      Command::show_settings,  Command::larger_text,
-      Command::focus_drawing, Command::step_list,       Command::what_went_wrong};
+  constexpr std::array firsts = {Command::show_yoke,      Command::export_yoke,     Command::save,
+                                 Command::export_card,    Command::start_page,      Command::toggle_stitch,
+                                 Command::type_lettering, Command::axis_left,       Command::make_symmetric,
+                                 Command::shift_left,     Command::mirror_sideways, Command::insert_column,
+                                 Command::move_row_up,    Command::resize,          Command::split_band,
+                                 Command::lay_out,        Command::import_picture,  Command::next_finding,
+                                 Command::other_face,     Command::show_settings,   Command::larger_text,
+                                 Command::focus_drawing,  Command::step_list,       Command::what_went_wrong};
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
@@ -128,6 +132,31 @@ void arrows_begin_at(const char* title) {
   bar.NavRectRel[ImGuiNavLayer_Menu] = ImGui::WindowRectAbsToRel(&bar, box);
 }
 
+// Those whose titles have no room in the bar.
+void more_menus(const App& app, Actions& actions, std::span<const Menu> menus, ImVec2 spacing) {
+  if (menus.empty()) {
+    return;
+  }
+  const char* const title = tr("More");
+  if (ImGui::IsPopupOpen(title)) {
+    arrows_begin_at(title);
+  }
+  ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, spacing);
+  const bool open = ImGui::BeginMenu(title);
+  ImGui::PopStyleVar();
+  if (!open && ImGui::GetItemID() != 0 && ImGui::GetCurrentContext()->NavJustMovedToId == ImGui::GetItemID()) {
+    ImGui::OpenPopup(title);
+  }
+  remember_place(actions, "menu more");
+  if (!open) {
+    return;
+  }
+  for (const Menu menu : menus) {
+    menu_within(app, actions, menu);
+  }
+  ImGui::EndMenu();
+}
+
 } // namespace
 
 void menu_bar(const App& app, Actions& actions) {
@@ -137,14 +166,14 @@ void menu_bar(const App& app, Actions& actions) {
   constexpr std::array menus = {Menu::file,     Menu::edit, Menu::drawing, Menu::rows,
                                 Menu::knitting, Menu::view, Menu::help};
   const ImVec2 usual = ImGui::GetStyle().ItemSpacing;
-  float words = 0;
-  for (const Menu menu : menus) {
-    words += ImGui::CalcTextSize(words_of(menu)).x;
-  }
-  // Large text leaves less room between the titles, and the last one in sight.
-  const float room = (ImGui::GetContentRegionAvail().x - words) / (2.2F * static_cast<float>(menus.size()));
-  const ImVec2 spacing(std::clamp(room, 1.0F, usual.x), usual.y);
-  for (const Menu menu : menus) {
+  std::array<float, menus.size()> widths{};
+  std::ranges::transform(menus, widths.begin(), [](Menu menu) { return ImGui::CalcTextSize(words_of(menu)).x; });
+  // Large text leaves less room between the titles, but never less than half a letter between two.
+  const float letter = ImGui::CalcTextSize("n").x;
+  const MenuTitles titles =
+      titles_in_bar(widths, ImGui::CalcTextSize(tr("More")).x, ImGui::GetContentRegionAvail().x, letter / 4, usual.x);
+  const ImVec2 spacing(titles.gap, usual.y);
+  for (const Menu menu : std::span(menus).first(titles.in_bar)) {
     const char* const title = words_of(menu);
     if (app.view.open_menus && menu == Menu::file) {
       ImGui::OpenPopup(title);
@@ -165,6 +194,7 @@ void menu_bar(const App& app, Actions& actions) {
     menu_entries(app, actions, menu);
     ImGui::EndMenu();
   }
+  more_menus(app, actions, std::span(menus).subspan(titles.in_bar), spacing);
   ImGui::EndMainMenuBar();
 }
 
@@ -220,7 +250,7 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   const float unit = theme.scale;
   ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(theme.ground));
   ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(12 * unit, 6 * unit));
-  begin_part(app, "status", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
+  begin_part(app, state_line_part, box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.AddLine({box.left, box.top + 0.5F}, {box.right, box.top + 0.5F}, ink(theme.line));
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault
@@ -242,6 +272,8 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   if (shown != message && ImGui::IsMouseHoveringRect({box.left, box.top}, {box.left + room, box.bottom})) {
     ImGui::SetTooltip("%s", message.c_str());
   }
+  ImGui::GetStateStorage()->SetFloat(ImGui::GetID(facts_begin),
+                                     right.empty() ? box.right : box.right - wide - 26 * unit);
   if (!right.empty()) {
     ImGui::SameLine(box.width() - wide - 12 * unit);
     ImGui::TextUnformatted(right.c_str());

@@ -14,9 +14,9 @@ namespace {
 
 // A float on the piece that is as long as one of the same yarn in the same row of the repeat is that one. Findings come
 // by row, so it stands not far behind in the list.
-Listed* same_on_repeat(const Finding& finding, Caches& caches) {
-  for (auto entry = caches.listed.rbegin(); entry != caches.listed.rend(); ++entry) {
-    const Finding& other = caches.findings[entry->group.first];
+Listed* same_on_repeat(const Finding& finding, const std::vector<Finding>& findings, std::vector<Listed>& listed) {
+  for (auto entry = listed.rbegin(); entry != listed.rend(); ++entry) {
+    const Finding& other = findings[entry->group.first];
     if (other.id != finding.id || other.row != finding.row) {
       return nullptr;
     }
@@ -27,20 +27,21 @@ Listed* same_on_repeat(const Finding& finding, Caches& caches) {
   return nullptr;
 }
 
-void list_findings(Caches& caches) {
-  caches.listed.clear();
-  caches.faults = caches.warnings = caches.notes = 0;
-  for (const FindingGroup& group : gathered(caches.findings)) {
-    const Finding& finding = caches.findings[group.first];
-    if (Listed* const same = finding.on_piece ? same_on_repeat(finding, caches) : nullptr) {
+FindingCounts list_findings(const std::vector<Finding>& findings, std::vector<Listed>& listed) {
+  FindingCounts counts;
+  listed.clear();
+  for (const FindingGroup& group : gathered(findings)) {
+    const Finding& finding = findings[group.first];
+    if (Listed* const same = finding.on_piece ? same_on_repeat(finding, findings, listed) : nullptr) {
       same->on_piece = static_cast<int>(group.first);
       continue;
     }
-    caches.listed.push_back(Listed{group, -1});
-    caches.faults += finding.severity == Severity::fault ? 1 : 0;
-    caches.warnings += finding.severity == Severity::warning ? 1 : 0;
-    caches.notes += finding.severity == Severity::note ? 1 : 0;
+    listed.push_back(Listed{group, -1});
+    counts.faults += finding.severity == Severity::fault ? 1 : 0;
+    counts.warnings += finding.severity == Severity::warning ? 1 : 0;
+    counts.notes += finding.severity == Severity::note ? 1 : 0;
   }
+  return counts;
 }
 
 // Where the list of findings changed, the chosen one is looked for again by what it is about.
@@ -203,6 +204,16 @@ bool paint_piece(App& app, const ClothView& view, const ShownInstead& other) {
   return painter.paint(shown, work.profile, found.rows, view, found.serial);
 }
 
+// As many as there would be, were it done now.
+FindingCounts counts_of(const Work& work, const Document& design, Caches& caches) {
+  const bool same_rows = rows_key(design, work.profile) == caches.rows_for;
+  const RowFindings of_rows = same_rows
+                                  ? caches.row_findings
+                                  : check_rows(design, work.profile, rows_of_other(design, work.profile, caches).rows);
+  std::vector<Listed> listed;
+  return list_findings(with_notes(check_beside_rows(design, work.profile, of_rows), work.notes), listed);
+}
+
 // What is shown over the drawing is looked over in the frame that shows it, and no second time.
 bool prepare_waiting(App& app) {
   auto& waiting = app.caches.waiting;
@@ -213,6 +224,7 @@ bool prepare_waiting(App& app) {
   waiting.reset();
   if (key) {
     waiting = drawn_as_it_waits(app, *key);
+    waiting->counts = counts_of(app.work, waiting->design, app.caches);
     if (key->lines && key->lines->rows) {
       const Document& design = waiting->design;
       waiting->strips = strips_of(rows_of_other(design, app.work.profile, app.caches).rows, design.grid.height());
@@ -261,7 +273,10 @@ bool refresh(App& app) {
       app.view.finding = -1;
     }
     caches.strips = strips_of(caches.rows, work.design.grid.height());
-    list_findings(caches);
+    const FindingCounts counts = list_findings(caches.findings, caches.listed);
+    caches.faults = counts.faults;
+    caches.warnings = counts.warnings;
+    caches.notes = counts.notes;
     caches.marks = marks_of(caches.findings, work.design, work.profile);
     caches.row_yarns = yarns_by_row(work.design.bands);
     caches.frieze = classify(work.design.grid);

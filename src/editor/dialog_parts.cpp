@@ -139,6 +139,7 @@ KeyLines key_lines() {
       {tr("Move sideways, up and down"), tr("Shift, Ctrl + wheel")},
       {tr("Move the cursor"), tr("Arrows")},
       {tr("Draw with the cursor"), tr("Shift+Arrows")},
+      {tr("Move the large piece"), tr("Arrows")},
       {tr("Turn the stitch at the cursor"), tr("Space, X")},
       {tr("Ten rows up or down"), tr("Page Up, Page Down")},
       {tr("First and last column"), tr("Home, End")},

@@ -4,6 +4,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace punchwright::editor {
 
@@ -159,8 +160,17 @@ std::vector<FolderEntry> entries_of(const fs::path& folder, Purpose purpose) {
   return entries;
 }
 
+fs::path with_home(const std::string& name) {
+  const char* const home = std::getenv("HOME");
+  const bool from_home = name == "~" || name.starts_with("~/");
+  if (!from_home || home == nullptr || !fs::path(home).is_absolute()) {
+    return name;
+  }
+  return name.size() > 2 ? fs::path(home) / name.substr(2) : fs::path(home);
+}
+
 fs::path path_of(const PathDialog& dialog) {
-  fs::path path = dialog.folder / dialog.name; // an absolute name stands for itself
+  fs::path path = dialog.folder / with_home(dialog.name); // an absolute name stands for itself
   const auto kinds = extensions_for(dialog.purpose);
   const std::string kind = path.extension().string();
   const bool kind_known = std::ranges::find(kinds, kind) != kinds.end();

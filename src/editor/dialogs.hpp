@@ -285,5 +285,7 @@ using Dialog = std::variant<NoDialog, PathDialog, GuardDialog, TroubleDialog, Ne
 // none, or none that a design or a machine can have. A sheet's name keeps the one that was typed: its writer says what
 // is allowed.
 [[nodiscard]] std::filesystem::path path_of(const PathDialog& dialog);
+// What is typed, where "~" at its beginning is the home folder, as in a shell.
+[[nodiscard]] std::filesystem::path with_home(const std::string& name);
 
 } // namespace punchwright::editor

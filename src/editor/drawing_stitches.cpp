@@ -50,26 +50,28 @@ float edge(const Sight& sight, int column) {
   return std::round(sight.layout.origin.x + static_cast<float>(column) * sight.layout.cell_width);
 }
 
-// The contrast runs of one row, going on over the joins: draw(first column, column behind the last).
-template <class Draw> void each_contrast_run(const Sight& sight, int row, Draw&& draw) {
+// The runs of one row, of one colour each and going on over the joins: draw(first column, column behind the last,
+// whether it is contrast).
+template <class Draw> void each_run(const Sight& sight, int row, Draw&& draw) {
   const Grid& grid = design_in_sight(sight.app).grid;
+  const int end = sight.last_column + 1;
   if (grid.all_main(row)) {
-    return;
+    return draw(sight.first_column, end, false);
   }
   const int width = grid.width();
   int column = wrapped(Cell{sight.first_column, 0}, width, 1).column;
-  int run_from = 0;
-  bool in_run = false;
-  for (int place = sight.first_column; place <= sight.last_column + 1; ++place) {
-    const bool contrast = place <= sight.last_column && grid.at(column, row);
-    if (contrast && !in_run) {
+  int run_from = sight.first_column;
+  bool run_is_contrast = grid.at(column, row);
+  for (int place = sight.first_column; place < end; ++place) {
+    const bool contrast = grid.at(column, row);
+    if (contrast != run_is_contrast) {
+      draw(run_from, place, run_is_contrast);
       run_from = place;
-    } else if (!contrast && in_run) {
-      draw(run_from, place);
+      run_is_contrast = contrast;
     }
-    in_run = contrast;
     column = column + 1 == width ? 0 : column + 1;
   }
+  draw(run_from, end, run_is_contrast);
 }
 
 // Rows and runs that fall between two pixels are left out: of a large drawing that is seen whole, most.
@@ -78,10 +80,10 @@ void draw_contrast(const Sight& sight, int row, const ScreenBox& box, Colour col
     return;
   }
   const ImU32 fill = ink(colour);
-  each_contrast_run(sight, row, [&](int from, int to) {
+  each_run(sight, row, [&](int from, int to, bool contrast) {
     const float left = edge(sight, from);
     const float right = edge(sight, to);
-    if (left != right) {
+    if (contrast && left != right) {
       sight.list.AddRectFilled({left, box.top}, {right, box.bottom}, fill);
     }
   });
@@ -100,11 +102,12 @@ public:
     sight_.list.AddImage(texture_, {edge(sight_, from), box.top}, {edge(sight_, to), box.bottom}, {0, 1},
                          {static_cast<float>(to - from), 0}, ink(colour, opacity_));
   }
-  // All stitches of a drawn row, in that box.
+  // All stitches of a drawn row, in that box. Each over its own colour alone: while the form is half transparent, main
+  // below contrast would be seen through it.
   void row(int drawn, const ScreenBox& box) {
     const RowColours colours = colours_of(sight_, drawn);
-    run(sight_.first_column, sight_.last_column + 1, box, colours.main);
-    each_contrast_run(sight_, drawn, [&](int from, int to) { run(from, to, box, colours.contrast); });
+    each_run(sight_, drawn,
+             [&](int from, int to, bool contrast) { run(from, to, box, contrast ? colours.contrast : colours.main); });
   }
 
 private:

@@ -269,10 +269,9 @@ void count(const Theme& theme, int number, Severity severity) {
 void heading_with_counts(const App& app, float wide) {
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  const Caches& caches = app.caches;
-  const float counts =
-      ImGui::CalcTextSize(fmt::format("{}{}{}", caches.faults, caches.warnings, caches.notes).c_str()).x +
-      3 * 18 * unit + 2 * 10 * unit;
+  const FindingCounts seen = counts_in_sight(app);
+  const float counts = ImGui::CalcTextSize(fmt::format("{}{}{}", seen.faults, seen.warnings, seen.notes).c_str()).x +
+                       3 * 18 * unit + 2 * 10 * unit;
   ImGui::PushFont(theme.bold);
   ImGui::AlignTextToFramePadding();
   if (ImGui::CalcTextSize(tr("Findings")).x + counts + 30 * unit <= wide) {
@@ -280,11 +279,11 @@ void heading_with_counts(const App& app, float wide) {
     ImGui::SameLine(wide - counts - 12 * unit);
   }
   ImGui::PopFont();
-  count(theme, caches.faults, Severity::fault);
+  count(theme, seen.faults, Severity::fault);
   ImGui::SameLine(0, 10 * unit);
-  count(theme, caches.warnings, Severity::warning);
+  count(theme, seen.warnings, Severity::warning);
   ImGui::SameLine(0, 10 * unit);
-  count(theme, caches.notes, Severity::note);
+  count(theme, seen.notes, Severity::note);
 }
 
 } // namespace
@@ -299,7 +298,10 @@ void findings_panel(const App& app, Actions& actions, const Parts& parts) {
   } else {
     heading_with_counts(app, box.width());
   }
-  if (caches.findings.empty()) {
+  const FindingCounts as_it_is{caches.faults, caches.warnings, caches.notes};
+  if (app.session.floating && counts_in_sight(app) != as_it_is) {
+    hint(theme, tr("Counted with what hangs over the drawing; the list is of the drawing as it is."));
+  } else if (caches.findings.empty()) {
     hint(theme, tr("Nothing is wrong: the repeat can be knitted as it is drawn."));
   }
   const bool chosen = app.view.finding >= 0 && app.view.finding < static_cast<int>(caches.findings.size());

@@ -117,6 +117,11 @@ void keys(const App& app, const Portion& input, Actions& actions) {
     }
     int columns = 0;
     int rows = 0;
+    if (!key.with.control && arrow(key.name, columns, rows) && piece_has_keys(app)) {
+      const float by = 60 * app.theme.scale; // where one goes to comes nearer
+      actions.push(PanPiece{{static_cast<float>(-columns) * by, static_cast<float>(rows) * by}});
+      continue;
+    }
     const bool for_parts = key.name == "tab" || key.name == "return" || key.name == "space" ||
                            (arrow(key.name, columns, rows) && !key.with.control);
     if (for_parts && !drawing_has_keys()) {

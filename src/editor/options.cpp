@@ -84,13 +84,18 @@ std::variant<Options, int> read_options(int count, char** arguments) {
                        "new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, "
                        "help, preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, "
                        "step-list, play, "
-                       "wrong, recovery, changed, noticed, guard, dropped, bench-changed, mend, lettering, afar, menu"))
-      ->check(CLI::IsMember({"new",           "new-yoke",   "open",       "keys",    "card",      "chart",
-                             "size",          "swatch",     "commands",   "steps",   "settings",  "start",
-                             "help",          "preview",    "everything", "pairs",   "palette",   "import",
-                             "layout",        "yarns-here", "keep-motif", "bench",   "step-list", "play",
-                             "wrong",         "recovery",   "changed",    "noticed", "guard",     "dropped",
-                             "bench-changed", "mend",       "lettering",  "afar",    "menu"}))
+                       "wrong, recovery, changed, noticed, guard, dropped, bench-changed, mend, lettering, afar, menu, "
+                       "export-steps, export-leaflet, export-fabric, export-pattern, export-yoke, machine-file, "
+                       "new-folder, replace"))
+      ->check(CLI::IsMember({"new",           "new-yoke",       "open",          "keys",           "card",
+                             "chart",         "size",           "swatch",        "commands",       "steps",
+                             "settings",      "start",          "help",          "preview",        "everything",
+                             "pairs",         "palette",        "import",        "layout",         "yarns-here",
+                             "keep-motif",    "bench",          "step-list",     "play",           "wrong",
+                             "recovery",      "changed",        "noticed",       "guard",          "dropped",
+                             "bench-changed", "mend",           "lettering",     "afar",           "menu",
+                             "export-steps",  "export-leaflet", "export-fabric", "export-pattern", "export-yoke",
+                             "machine-file",  "new-folder",     "replace"}))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {

@@ -54,6 +54,8 @@ void keys(const App& app, const Portion& input, Actions& actions);
 // Tab, Return and the step from part to part, after everything was drawn.
 void walk_with_keys(const App& app, const Portion& input, Actions& actions);
 [[nodiscard]] bool drawing_has_keys();
+// Likewise for the piece in its place, which the arrows move.
+[[nodiscard]] bool piece_has_keys(const App& app);
 // After a frame: whether a menu, a tip or a dialog has opened in it that ImGui only shows in the next, or the keys are
 // on their way from one thing to another.
 [[nodiscard]] bool something_opens();
@@ -80,6 +82,9 @@ void begin_part(const App& app, const char* name, const ScreenBox& box, int more
 
 // The names that ImGui knows the parts by.
 inline constexpr const char* drawing_part = "drawing";
+inline constexpr const char* piece_part = "piece";
+inline constexpr const char* state_line_part = "status";
+inline constexpr const char* facts_begin = "facts begin"; // in its storage: px, where the facts at its right end begin
 inline constexpr const char* bench_part = "bench";
 
 // Whether the drawing's cells are so large that they become stitches. Their textures aren't made before: the mipmaps

@@ -102,9 +102,9 @@ void choose_at_right(const App& app, Actions& actions) {
   const auto sights = sights_of(app.view);
   const bool takes_turns = !app.view.piece_large; // else the findings have a place of their own
   const bool findings = app.view.findings_in_front && takes_turns;
-  const Caches& caches = app.caches;
+  const FindingCounts seen = counts_in_sight(app);
   // The number first: large text may leave no room for more.
-  const std::string counted = said_count(caches.faults + caches.warnings + caches.notes, "{} finding", "{} findings");
+  const std::string counted = said_count(seen.all(), "{} finding", "{} findings");
   const auto present = std::ranges::find(sights, true, &SightOfPiece::chosen);
   ImGui::SetNextItemWidth(-1);
   const std::string wished = findings ? counted : present->words;
@@ -133,9 +133,9 @@ void choose_at_right(const App& app, Actions& actions) {
   }
   remember_place(actions, "right side");
   if (findings) {
-    tip(app.theme, fmt::format("{}, {}, {}", said_count(caches.faults, "{} fault", "{} faults"),
-                               said_count(caches.warnings, "{} warning", "{} warnings"),
-                               said_count(caches.notes, "{} note", "{} notes")));
+    tip(app.theme, fmt::format("{}, {}, {}", said_count(seen.faults, "{} fault", "{} faults"),
+                               said_count(seen.warnings, "{} warning", "{} warnings"),
+                               said_count(seen.notes, "{} note", "{} notes")));
   }
 }
 
@@ -143,7 +143,11 @@ void piece_panel(const App& app, Actions& actions, const Parts& parts, Placed& p
   const ScreenBox& box = parts.piece;
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  begin_part(app, "piece", box);
+  // In the drawing's place it has the drawing's keys: the arrows move it, and don't walk about its buttons.
+  begin_part(app, piece_part, box, app.view.piece_large ? ImGuiWindowFlags_NoNavInputs : 0);
+  if (app.view.piece_large && app.view.focus_drawing) {
+    ImGui::SetWindowFocus();
+  }
   if (parts.low) {
     choose_at_right(app, actions);
   } else {

@@ -56,6 +56,29 @@ void show_question_about_work(App& app, const std::string& dialog) {
   return dialog == "guard" ? apply(app, Run{Command::quit}) : apply(app, DropFile{app.session.path});
 }
 
+// The file chooser's questions: a folder to be made, a file that is there already, a machine's file.
+void show_question_of_chooser(App& app, const std::string& dialog) {
+  if (dialog == "machine-file") {
+    PathDialog chooser;
+    chooser.purpose = Purpose::choose_machine;
+    chooser.folder = app.session.folder;
+    chooser.entries = entries_of(chooser.folder, chooser.purpose);
+    return apply(app, SetDialog{chooser});
+  }
+  if (dialog != "new-folder" && dialog != "replace") {
+    return;
+  }
+  apply(app, Run{Command::save_as});
+  PathDialog chooser = std::get<PathDialog>(app.session.dialog);
+  if (dialog == "new-folder") {
+    chooser.new_folder = "Bands";
+    return apply(app, SetDialog{chooser});
+  }
+  chooser.name = "tide-waves.repeat";
+  apply(app, SetDialog{chooser});
+  apply(app, ChoosePath{false});
+}
+
 // A name over the drawing.
 void letter_something(App& app) {
   apply(app, TypeLettering{"Mole", LetterHeight::seven});
@@ -96,6 +119,11 @@ void show_asked_for(App& app, const Options& options) {
                                                                 {"keys", Command::keys},
                                                                 {"card", Command::export_card},
                                                                 {"chart", Command::export_chart},
+                                                                {"export-steps", Command::export_steps},
+                                                                {"export-leaflet", Command::export_leaflet},
+                                                                {"export-fabric", Command::export_fabric},
+                                                                {"export-pattern", Command::export_pattern},
+                                                                {"export-yoke", Command::export_yoke},
                                                                 {"size", Command::resize},
                                                                 {"commands", Command::all_commands},
                                                                 {"steps", Command::steps_done},
@@ -127,6 +155,7 @@ void show_asked_for(App& app, const Options& options) {
   if (options.dialog == "lettering") {
     letter_something(app);
   }
+  show_question_of_chooser(app, options.dialog);
   show_question_about_file(app, options.dialog);
   show_question_about_work(app, options.dialog);
   if (app.bench.open) {

@@ -8,6 +8,7 @@
 #include "editor/commands.hpp"
 
 #include <optional>
+#include <string>
 
 namespace punchwright::editor {
 
@@ -15,6 +16,10 @@ struct App;
 
 [[nodiscard]] Command command_for(FriezeGroup group);
 [[nodiscard]] std::optional<FriezeGroup> group_of(Command command); // none: it chooses no symmetry
+
+// Whether it moves an axis of the symmetry, and why it can't now (empty: it can).
+[[nodiscard]] bool moves_axis(Command command);
+[[nodiscard]] std::string why_no_axis(const App& app, Command command);
 
 // The group whose symmetry is drawn under; p1 where none is.
 [[nodiscard]] FriezeGroup chosen_group(const App& app);

@@ -84,7 +84,7 @@ std::optional<WaitingKey> what_waits(const App& app) {
 }
 
 Waiting drawn_as_it_waits(const App& app, const WaitingKey& key) {
-  Waiting waiting{key, app.work.design, {}, {}, {}, {}, {}};
+  Waiting waiting{key, app.work.design, {}, {}, {}, {}, {}, {}};
   if (auto change = apply_edit(waiting.design, edit_of(app.work.design, key)); !change) {
     waiting.refused = change.error();
   }
@@ -120,6 +120,11 @@ const Document& design_in_sight(const App& app) {
 
 const std::vector<char>& row_yarns_in_sight(const App& app) {
   return lines_dragged(app) ? app.caches.waiting->row_yarns : app.caches.row_yarns;
+}
+
+FindingCounts counts_in_sight(const App& app) {
+  const Caches& caches = app.caches;
+  return caches.waiting ? caches.waiting->counts : FindingCounts{caches.faults, caches.warnings, caches.notes};
 }
 
 const Strips& strips_in_sight(const App& app) {

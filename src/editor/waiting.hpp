@@ -16,6 +16,15 @@ namespace punchwright::editor {
 
 struct App;
 
+// Entries of the list of findings.
+struct FindingCounts {
+  int faults = 0;
+  int warnings = 0;
+  int notes = 0;
+  [[nodiscard]] int all() const { return faults + warnings + notes; }
+  bool operator==(const FindingCounts&) const = default;
+};
+
 // What the drawing that waits was made from.
 struct WaitingKey {
   std::uint64_t opening = 0;
@@ -36,6 +45,7 @@ struct Waiting {
   std::vector<Mark> marks;     // of those on the repeat, ascending by row; `finding` is a place in `floats`
   std::vector<char> row_yarns; // as that of the caches
   Strips strips;               // likewise, of rows that are dragged
+  FindingCounts counts;        // of all findings in it
 };
 
 // The move that letting the lines go would be.
@@ -53,6 +63,8 @@ struct Waiting {
 [[nodiscard]] const std::vector<char>& row_yarns_in_sight(const App& app);
 
 [[nodiscard]] const Strips& strips_in_sight(const App& app);
+// The findings of the drawing with what is shown over it, as its floats are marked.
+[[nodiscard]] FindingCounts counts_in_sight(const App& app);
 
 // Whether rows or columns are shown at another place than theirs.
 [[nodiscard]] bool lines_dragged(const App& app);

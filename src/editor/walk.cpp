@@ -54,7 +54,7 @@ void walk(const std::vector<Stop>& stops, int by) {
   go_to(stops[static_cast<std::size_t>((from + by + count) % count)]);
 }
 
-constexpr std::array parts = {drawing_part, "settings", "yoke", "piece", "findings"};
+constexpr std::array parts = {drawing_part, "settings", "yoke", piece_part, "findings"};
 
 ImGuiWindow* root_with_keys() {
   ImGuiWindow* const window = ImGui::GetCurrentContext()->NavWindow;
@@ -114,6 +114,10 @@ void press_return(const Actions& actions) {
 bool drawing_has_keys() {
   const ImGuiWindow* const window = ImGui::GetCurrentContext()->NavWindow;
   return window == nullptr || window == ImGui::FindWindowByName(drawing_part);
+}
+
+bool piece_has_keys(const App& app) {
+  return app.view.piece_large && (drawing_has_keys() || root_with_keys() == ImGui::FindWindowByName(piece_part));
 }
 
 bool typing_undoes(const KeyEvent& key) {

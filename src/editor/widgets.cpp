@@ -55,11 +55,24 @@ bool keys_show_their_place() {
 
 namespace {
 
+// The room for that tip: in the place of the state line's message, so that the line's facts stay in sight. Above the
+// line where they leave too little of it.
+ScreenBox room_for_tip() {
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  ImGuiWindow* const line = ImGui::FindWindowByName(state_line_part);
+  if (line == nullptr || !line->WasActive) {
+    return {0, 0, size.x, size.y};
+  }
+  const float facts = line->StateStorage.GetFloat(line->GetID(facts_begin), size.x);
+  return facts > size.x * 0.4F ? ScreenBox{0, 0, facts, size.y} : ScreenBox{0, 0, size.x, line->Pos.y};
+}
+
 // What has the keys says its tip along the foot of the window, where the state line is: beside it, as the pointer's
 // tips are, it would lie over the next field. Nowhere, if a dialog reaches down there.
 void tip_at_foot(const Theme& theme, std::string_view text) {
   const float unit = theme.scale;
-  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  const ScreenBox foot = room_for_tip();
+  const ImVec2 size(foot.right, foot.bottom);
   const float aside = 12 * unit;
   const float wrap = std::max(1.0F, size.x - 2 * aside);
   const char* const end = text.data() + text.size();
@@ -197,6 +210,10 @@ std::string why_not(const App& app, Command command) {
                              : tr("Only at the bench (F5)");
   case Command::make_symmetric:
     return app.view.symmetry ? "" : tr("Choose a symmetry first: it stands among the tools");
+  case Command::axis_left:
+  case Command::axis_right:
+  case Command::axis_up:
+  case Command::axis_down: return why_no_axis(app, command);
   case Command::place_lettering:
   case Command::widen_repeat:
     return app.session.lettering.empty() ? tr("Type the words first (I)")

@@ -93,6 +93,7 @@ Result<Settings> read_settings(std::string_view text, const std::string& file_na
       root.whole("text_percent", least_text_percent, most_text_percent).value_or(settings.text_percent);
   settings.lengths = root.word("lengths", units).value_or(settings.lengths);
   settings.paper = root.word("paper", papers).value_or(settings.paper);
+  settings.motifs_see_through = root.flag("motifs_see_through").value_or(false);
   read_recent(root, settings);
   read_window(root, errors, settings);
   read_bench(root, errors, settings);
@@ -109,6 +110,8 @@ std::string write_settings(const Settings& settings) {
   out += fmt::format("text_percent = {} # {} to {}\n", settings.text_percent, least_text_percent, most_text_percent);
   out += fmt::format("lengths = {} # centimetres, inches\n", word_for(units, settings.lengths));
   out += fmt::format("paper = {} # of new designs: a4, letter, roll\n", word_for(papers, settings.paper));
+  out += fmt::format("motifs_see_through = {} # set down, they leave what lies below their main\n",
+                     settings.motifs_see_through);
   out += "recent = [\n";
   for (const fs::path& path : settings.recent) {
     if (is_utf8(path.string())) { // a name that is no UTF-8 has no place in TOML

@@ -29,8 +29,9 @@ struct Settings {
   std::string language; // of the words, "de"; empty: as the system says
   int text_percent = 100;
   LengthUnit lengths = LengthUnit::centimetres;
-  Paper paper = Paper::a4; // of new designs
-  int window_width = 0;    // px; 0: as the program is built
+  Paper paper = Paper::a4;         // of new designs
+  bool motifs_see_through = false; // set down, they leave what lies below their main
+  int window_width = 0;            // px; 0: as the program is built
   int window_height = 0;
   bool maximized = false;
   int settings_panel = 0; // units of layout; 0: as the window's size suggests

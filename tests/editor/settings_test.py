@@ -105,6 +105,27 @@ class Settings(WindowTest):
         self.assertTrue(seen["tab Tools"][0] == seen["tab Yarns"][0], "the panel, whatever has the keys")
         self.assertFalse(seen["tab Tools"][1] == seen["tab Yarns"][1], "each says its own tip at the foot")
 
+    def test_a_tip_shown_for_the_keys_leaves_the_state_line_s_facts_in_sight(self):
+        editor = self.start(self.write("a.repeat", blank()), "--size", "1200x800")
+        def facts():
+            return subprocess.run(["import", "-window", editor.window, "-crop", "330x26+870+772", "rgb:-"],
+                                  env=editor.environment, stdout=subprocess.PIPE, check=True).stdout
+        before = facts()
+        for place in ["tab Tools", "title"]:
+            self.tab_until(editor, place)
+            self.assertTrue(facts() == before, f"the group, the cursor and what is saved, while the keys are at {place}")
+
+    def test_titles_of_menus_without_room_stand_in_one_more_menu(self):
+        editor = self.start(self.write("a.repeat", blank()), "--size", "1024x700", "--language", "de", "--scale", "2.5")
+        titles = [name for name in editor.state["places"] if name.startswith("menu ")]
+        self.assertEqual(titles[-1], "menu more")
+        self.assertNotIn("menu Help", titles)
+        self.assertLess(editor.state["places"]["menu more"][2], 1024)
+        editor.click("menu more")
+        editor.wait(lambda state: "menu Help" in state["places"] and state["idle"], "the menus in it")
+        editor.click("menu Help")
+        editor.wait(lambda state: "menu keys" in state["places"] and state["idle"], "their entries")
+
     def test_a_gauge_typed_over_four_inches_is_kept_over_ten_centimetres(self):
         self.write_settings('lengths = "inches"\n')
         path = self.write("a.repeat", blank())

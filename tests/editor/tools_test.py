@@ -1,4 +1,6 @@
 """The tools in the real window: shapes by keys and by mouse, copies, symmetry, lettering, motifs; files compared."""
+import subprocess
+
 from driver import WindowTest, blank, design, main, rows_in
 
 
@@ -140,6 +142,71 @@ class Tools(WindowTest):
         editor.wait(lambda state: state["steps"] == 2 and state["idle"], "the motif set down")
         editor.save()
         self.assertNotEqual(cells_of(path), letters)
+
+    def test_a_motif_that_is_searched_comes_into_sight_and_return_takes_it(self):
+        path = self.write("a.repeat", blank(height=24))
+        editor = self.start(path)
+        editor.click("tab Tools")
+        editor.click("lettering")
+        editor.type("Mole")
+        editor.wait(lambda state: "set lettering down" in state["places"] and state["idle"], "the letters' picture")
+        editor.click("tab Tools")
+        editor.key("d")
+        editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search")
+        editor.type("anchor")
+        editor.wait(lambda state: state["typed"] == "anchor" and "motif anchor" in state["places"]
+                    and not any(name.startswith("motif tern") for name in state["places"]) and state["idle"], "one found")
+        _, top, _, bottom = editor.state["places"]["motif anchor"]
+        self.assertGreater(top, editor.state["places"]["motif search"][1])
+        self.assertLess(bottom, 950 - 28, "above the state line")
+        editor.key("Tab")
+        editor.wait(lambda state: state["keys_at"] == "motif anchor" and state["idle"], "the motif after the search")
+        editor.key("shift+Tab")
+        editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search again")
+        editor.key("Return")
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the motif over the drawing")
+        editor.key("Return")
+        editor.wait(lambda state: state["steps"] == 1 and state["idle"], "the motif set down")
+
+    def test_a_motif_lets_the_ground_through_where_that_is_wished_and_it_is_kept(self):
+        path = self.write("a.repeat", design(["#" * 24] * 24))
+        editor = self.start(path)
+        editor.key("4", "d")
+        editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search")
+        editor.type("anchor")
+        editor.wait(lambda state: state["typed"] == "anchor" and state["idle"], "the word")
+        editor.key("Return")
+        editor.wait(lambda state: "sets it down" in state["message"] and state["idle"], "the motif over the drawing")
+        editor.key("Return", "space")
+        editor.wait(lambda state: not state["saved"] and "sets it down" not in state["message"] and state["idle"], "done")
+        editor.save()
+        self.assertLessEqual(sum(row.count(".") for row in rows_in(path)), 1, "all but the stitch at the cursor")
+        editor.key("ctrl+q")
+        self.assertEqual(editor.ended(), 0)
+        self.assertTrue(self.settings()["motifs_see_through"])
+
+    def test_the_large_piece_is_moved_by_keys_and_the_cursor_stays(self):
+        path = self.write("a.repeat", blank(height=24))
+        editor = self.start(path)
+        editor.key("F4")
+        editor.wait(lambda state: "stitches" not in state["places"] and state["places"]["cloth"][2] > 700
+                    and state["idle"], "the large piece")
+        def picture():
+            editor.settle()
+            left, top, right, bottom = (round(edge) for edge in editor.state["places"]["cloth"])
+            return subprocess.run(["import", "-window", editor.window, "-crop",
+                                   f"{right - left}x{bottom - top}+{left}+{top}", "rgb:-"],
+                                  env=editor.environment, stdout=subprocess.PIPE, check=True).stdout
+        seen = [picture()]
+        for key in ("plus", "Right", "Up"):
+            frame = editor.state["frame"]
+            editor.key(key)
+            editor.wait(lambda state, frame=frame: state["frame"] > frame and state["idle"], key)
+            seen.append(picture())
+        self.assertEqual(len(set(seen)), len(seen), "each key shows something else")
+        self.assertEqual(editor.state["cursor"], [0, 0])
+        editor.key("F4", "Right")
+        editor.wait(lambda state: state["cursor"] == [1, 0] and state["idle"], "the drawing has the keys again")
 
     def test_a_repeat_is_made_as_wide_as_a_word(self):
         path = self.write("a.repeat", design(["#..."] * 4 + ["...."] * 8))

@@ -30,6 +30,7 @@ TEST_CASE("settings that are written and read are the same") {
   settings.text_percent = 250;
   settings.lengths = LengthUnit::inches;
   settings.paper = Paper::letter;
+  settings.motifs_see_through = true;
   settings.window_width = 1024;
   settings.window_height = 640;
   settings.maximized = true;

@@ -1,8 +1,9 @@
 #!/usr/bin/env python3
 """Every screen of the editor as a kept picture, light and dark, in docs/screens, and the page that shows them.
 
-    screens.py renew EDITOR    makes the pictures and docs/screens.md anew: look at each before it is committed
-    screens.py check EDITOR    compares the editor as it is with the kept pictures, and names the places that differ
+    screens.py renew EDITOR [NAME …]    makes the pictures (or only those named) and docs/screens.md anew: look at each
+                                        before it is committed
+    screens.py check EDITOR             compares the editor as it is with the kept pictures, and names the places that differ
 
 The tolerance is for another processor's rounding in the edges of letters, and for the palette of the kept pictures: a
 pixel differs where a channel is off by more than PIXEL, and a screen differs where a square of 8 x 8 pixels has more
@@ -39,6 +40,7 @@ OWN_FILES = {"FLOAT": "puffin-in-a-gap.repeat", "GULL": "gull.pbm", "LIGHTHOUSE"
 SCREENS = [
     ("drawing", "The drawing, the piece and the findings", ["puffin-cove.repeat"]),
     ("stitches", "Large cells become stitches", ["buoy-line.repeat", "--zoom", "9"]),
+    ("growing", "Cells on the way to stitches, each in its yarn's colour", ["buoy-line.repeat", "--zoom", "6"]),
     ("finding", "A float that is too long, marked where it is", ["FLOAT", "--finding"]),
     ("mend", "A mend that is shown before it is taken", ["FLOAT", "--finding", "--dialog", "mend"]),
     ("afar", "The band from afar, over 60 cm", ["puffin-cove.repeat", "--dialog", "afar"]),
@@ -56,6 +58,10 @@ SCREENS = [
     ("start", "The start page", ["--dialog", "start"]),
     ("new", "A new design", ["--dialog", "new"]),
     ("open", "Opening a file", ["puffin-cove.repeat", "--dialog", "open"]),
+    ("new-folder", "Saving into a new folder", ["puffin-cove.repeat", "--dialog", "new-folder"]),
+    ("replace", "Saving where there is a file already", ["puffin-cove.repeat", "--dialog", "replace"]),
+    ("import", "Choosing a picture", ["puffin-cove.repeat", "--dialog", "import"]),
+    ("machine-file", "Choosing a machine's file", ["puffin-cove.repeat", "--dialog", "machine-file"]),
     ("size", "Changing the size", ["puffin-cove.repeat", "--dialog", "size"]),
     ("pairs", "Other pairs of yarns", ["puffin-cove.repeat", "--dialog", "pairs"]),
     ("palette", "The palette", ["puffin-cove.repeat", "--dialog", "palette"]),
@@ -72,8 +78,17 @@ SCREENS = [
      ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "leaflet"]),
     ("preview-pattern", "Print preview: the pattern chart",
      ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "pattern"]),
+    ("preview-swatch", "Print preview: the orientation swatch",
+     ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "swatch"]),
+    ("preview-measure", "Print preview: the page for measuring a blank",
+     ["puffin-cove.repeat", "--dialog", "preview", "--sheet", "measure"]),
     ("export-card", "Exporting the card", ["puffin-cove.repeat", "--dialog", "card"]),
     ("export-chart", "Exporting the needle chart", ["puffin-cove.repeat", "--dialog", "chart"]),
+    ("export-steps", "Exporting the steps", ["puffin-cove.repeat", "--dialog", "export-steps"]),
+    ("export-leaflet", "Exporting the leaflet", ["puffin-cove.repeat", "--dialog", "export-leaflet"]),
+    ("export-fabric", "Exporting a picture of the piece", ["puffin-cove.repeat", "--dialog", "export-fabric"]),
+    ("export-pattern", "Exporting the pattern chart", ["puffin-cove.repeat", "--dialog", "export-pattern"]),
+    ("export-yoke", "Exporting a yoke's sheets", ["harbour-pullover.yoke", "--dialog", "export-yoke"]),
     ("everything", "Exporting everything into a folder", ["puffin-cove.repeat", "--dialog", "everything"]),
     ("swatch", "The question after the orientation swatch", ["puffin-cove.repeat", "--dialog", "swatch"]),
     ("commands", "All commands, found by typing", ["puffin-cove.repeat", "--dialog", "commands"]),
@@ -245,7 +260,7 @@ def place_of(squares):
     return f"{len(squares)} squares differ, between {left},{top} and {right},{bottom}"
 
 
-def renew(editor):
+def renew(editor, names):
     KEPT.mkdir(exist_ok=True)
     wanted = {kept_path(name, theme) for name, _, _ in SCREENS for theme in THEMES}
     for old in set(KEPT.glob("*.png")) - wanted:
@@ -257,15 +272,17 @@ def renew(editor):
         for name, title, arguments in SCREENS:
             lines += [f"## {title}"]
             for theme in THEMES:
-                picture = desk.picture(editor, theme, arguments)
                 path = kept_path(name, theme)
+                lines += [f"![{title}, {theme}](screens/{path.name})"]
+                if names and name not in names:
+                    continue
+                picture = desk.picture(editor, theme, arguments)
                 if not path.exists() or differences(picture, kept_picture(name, theme)) != []:
                     small = Image.fromarray(picture).quantize(256, method=Image.Quantize.FASTOCTREE,
                                                               dither=Image.Dither.NONE)
                     small.save(path, optimize=True)
                     if differences(picture, kept_picture(name, theme)):
                         Image.fromarray(picture).save(path, optimize=True)  # too many colours for a palette
-                lines += [f"![{title}, {theme}](screens/{path.name})"]
             lines += [""]
     PAGE.write_text("\n".join(lines[:-1]) + "\n")
 
@@ -283,7 +300,7 @@ def check(editor):
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 3 or sys.argv[1] not in ("renew", "check"):
-        raise SystemExit("usage: screens.py renew|check EDITOR")
+    if sys.argv[1:2] not in (["renew"], ["check"]) or len(sys.argv) < 3 or (sys.argv[1] == "check" and len(sys.argv) > 3):
+        raise SystemExit("usage: screens.py renew EDITOR [NAME …], or screens.py check EDITOR")
     program = str(pathlib.Path(sys.argv[2]).resolve())
-    raise SystemExit(renew(program) if sys.argv[1] == "renew" else check(program))
+    raise SystemExit(renew(program, sys.argv[3:]) if sys.argv[1] == "renew" else check(program))

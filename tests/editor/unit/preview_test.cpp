@@ -163,11 +163,12 @@ TEST_CASE("a design that was never saved is offered a name made of its title") {
   CHECK(offered() == "möwen-hafen.repeat");
 }
 
-TEST_CASE("how colours are seen is said when it changes, and for as long as they aren't as they are") {
+TEST_CASE("how colours are seen is said once, at the foot's right end, for as long as they aren't as they are") {
   App app = beginning_on("bulky-card-24");
   CHECK(words_for_sight(app).empty());
   editor::apply(app, Run{Command::sight_lightness});
-  CHECK(app.session.message == "Lightness only");
+  CHECK(app.session.message.empty());
+  CHECK(words_for_sight(app) == "Lightness only");
   editor::apply(app, Say{"Saved", Tone::good});
   CHECK(words_for_sight(app) == "Lightness only");
   editor::apply(app, Run{Command::sight_lightness});
