@@ -16,10 +16,17 @@ void say(App& app, std::string text, Tone tone) {
 }
 
 bool edit(App& app, const Edit& change) {
-  if (const Failure failure = app.work.history.apply(app.work.design, change)) {
+  History& history = app.work.history;
+  const GridSize before = grid_size(app.work.design.grid);
+  const auto revision = history.revision();
+  const auto done = history.done();
+  if (const Failure failure = history.apply(app.work.design, change)) {
     const std::string text = with_capital(failure->message);
     say(app, failure->remedy.empty() ? text : text + "; " + failure->remedy, Tone::trouble);
     return false;
+  }
+  if (history.revision() != revision) {
+    follow_lines(app, change, before, history.done() != done);
   }
   return true;
 }
@@ -44,12 +51,14 @@ void keep_cursor_inside(App& app) {
     app.view.marked = marked(*app.view.marked, grid);
   }
   if (app.view.symmetry && unusable_frieze(*app.view.symmetry, grid.width(), grid.height())) {
-    const FriezeGroup group = app.view.symmetry->group; // the size has changed under it
+    const FriezeGroup group = app.view.symmetry->group; // an older step than are known was undone under it
     const Frieze centred = centred_frieze(group, grid.width(), grid.height());
     app.view.symmetry.reset();
     if (!unusable_frieze(centred, grid.width(), grid.height())) {
       app.view.symmetry = centred;
     }
+    say(app, app.view.symmetry ? tr("The symmetry's axes are in the middle of the new size")
+                               : tr("The symmetry is put aside: it can't have the new size"));
   }
 }
 
