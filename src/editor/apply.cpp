@@ -77,6 +77,25 @@ bool goes_on_drawing(const Action& action) {
   return (move != nullptr && move->draw) || std::holds_alternative<Placed>(action);
 }
 
+// A shape that was begun and is neither drawn nor given up by that action, but would go with what it does.
+bool drops_shape(const App& app, const Action& action) {
+  const auto& stroke = app.session.stroke;
+  return stroke && !stroke->moves_floating && stroke->tool != Tool::pen && stroke->tool != Tool::mark &&
+         !std::holds_alternative<EndStroke>(action) && !std::holds_alternative<StrokeTo>(action) &&
+         !std::holds_alternative<PressHere>(action);
+}
+
+bool gives_up(const Action& action) {
+  const auto* const run = std::get_if<Run>(&action);
+  return run != nullptr && (run->command == Command::focus_drawing || run->command == Command::toggle_stitch);
+}
+
+void say_shape_dropped(App& app) {
+  const std::string words = tr("The shape that was begun is given up");
+  std::string& message = app.session.message;
+  say(app, message.empty() ? words : words + "; " + message, message.empty() ? Tone::plain : app.session.tone);
+}
+
 struct Applier {
   App& app;
 
@@ -239,7 +258,15 @@ void apply(App& app, const Action& action) {
   if (app.session.key_run && !goes_on_drawing(action)) {
     close_step(app);
   }
+  const bool may_drop = drops_shape(app, action) && !gives_up(action);
+  const std::string before = app.session.message;
   std::visit(Applier{app}, action);
+  if (may_drop && (!app.session.stroke || std::holds_alternative<BeginStroke>(action))) {
+    if (app.session.message == before) {
+      app.session.message.clear(); // of something else, earlier
+    }
+    say_shape_dropped(app);
+  }
   if (app.session.mend && app.session.mend->revision != app.work.history.revision()) {
     app.session.mend.reset();
   }
