@@ -47,6 +47,20 @@ class Drawing(WindowTest):
         editor.save()
         self.assertEqual(cells_of(path), {(22, 2), (23, 2), (0, 2), (1, 2), (4, 1), (4, 0), (4, 11), (4, 10)})
 
+    def test_a_stroke_ends_at_the_edge_of_what_is_drawn_however_far_the_hand_goes_on(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.settle()
+        left = min(int(column) for column in editor.state["columns"])
+        self.assertGreater(editor.state["canvas"][0], 100, "the panel beside it")
+        x, y = editor.point(2, 3)
+        editor._xdotool("mousemove", "--window", editor.window, x, y, "mousedown", 1,
+                        "mousemove", "--window", editor.window, 100, y, "mouseup", 1)
+        editor.wait_next(lambda state: not state["stroke"] and state["steps"] == 1 and state["idle"], "the stroke")
+        editor.save()
+        self.assertEqual(cells_of(path), {(column % 24, 3) for column in range(left, 3)})
+        self.assertLess(len(cells_of(path)), 23)
+
     def test_the_right_button_erases(self):
         path = self.write("a.repeat", design(["########" * 3] * 4))
         editor = self.start(path)
