@@ -26,8 +26,10 @@ public:
       line({at, y}, {std::min(at + dash, right), y}, wide);
     }
   }
-  void point(float x, float y) const {
-    const float radius = std::clamp(sight_.layout.cell_height * 0.25F, 2.5F * sight_.unit(), 5 * sight_.unit());
+  void point(float x, float y, float line_wide) const {
+    const float radius =
+        std::max(std::clamp(sight_.layout.cell_height * 0.25F, 2.5F * sight_.unit(), 5 * sight_.unit()),
+                 line_wide / 2 + 2 * sight_.unit());
     sight_.list.AddCircleFilled({x, y}, radius + 1.5F * sight_.unit(), ink(sight_.app.theme.panel));
     sight_.list.AddCircleFilled({x, y}, radius, line_);
   }
@@ -68,7 +70,7 @@ void draw_axes(const Sight& sight) {
     pen.dashes(repeat.left, repeat.right, y, wide);
   }
   for (const int half : signs.centres) {
-    pen.point(x_of(half), y);
+    pen.point(x_of(half), y, wide);
   }
 }
 
