@@ -65,6 +65,7 @@ struct View {
   Interior interior = Interior::outline; // of rectangles and ellipses
   std::optional<Area> marked;            // the marked area; it may go round the edges
   std::optional<Frieze> symmetry;        // every stroke is completed under it
+  std::vector<MovedAxes> moved_axes;     // by the steps of the history
   ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;             // the next frame gives the keys to the drawing
   ScreenBox piece_box;                   // room for the picture of the piece in the last frame

@@ -16,10 +16,17 @@ void say(App& app, std::string text, Tone tone) {
 }
 
 bool edit(App& app, const Edit& change) {
-  if (const Failure failure = app.work.history.apply(app.work.design, change)) {
+  History& history = app.work.history;
+  const GridSize before = grid_size(app.work.design.grid);
+  const auto revision = history.revision();
+  const auto done = history.done();
+  if (const Failure failure = history.apply(app.work.design, change)) {
     const std::string text = with_capital(failure->message);
     say(app, failure->remedy.empty() ? text : text + "; " + failure->remedy, Tone::trouble);
     return false;
+  }
+  if (history.revision() != revision) {
+    follow_lines(app, change, before, history.done() != done);
   }
   return true;
 }
@@ -44,12 +51,14 @@ void keep_cursor_inside(App& app) {
     app.view.marked = marked(*app.view.marked, grid);
   }
   if (app.view.symmetry && unusable_frieze(*app.view.symmetry, grid.width(), grid.height())) {
-    const FriezeGroup group = app.view.symmetry->group; // the size has changed under it
+    const FriezeGroup group = app.view.symmetry->group; // an older step than are known was undone under it
     const Frieze centred = centred_frieze(group, grid.width(), grid.height());
     app.view.symmetry.reset();
     if (!unusable_frieze(centred, grid.width(), grid.height())) {
       app.view.symmetry = centred;
     }
+    say(app, app.view.symmetry ? tr("The symmetry's axes are in the middle of the new size")
+                               : tr("The symmetry is put aside: it can't have the new size"));
   }
 }
 
@@ -66,6 +75,25 @@ void change_field(App& app, const ChangeField& action) {
 bool goes_on_drawing(const Action& action) {
   const auto* const move = std::get_if<MoveCursor>(&action);
   return (move != nullptr && move->draw) || std::holds_alternative<Placed>(action);
+}
+
+// A shape that was begun and is neither drawn nor given up by that action, but would go with what it does.
+bool drops_shape(const App& app, const Action& action) {
+  const auto& stroke = app.session.stroke;
+  return stroke && !stroke->moves_floating && stroke->tool != Tool::pen && stroke->tool != Tool::mark &&
+         !std::holds_alternative<EndStroke>(action) && !std::holds_alternative<StrokeTo>(action) &&
+         !std::holds_alternative<PressHere>(action);
+}
+
+bool gives_up(const Action& action) {
+  const auto* const run = std::get_if<Run>(&action);
+  return run != nullptr && (run->command == Command::focus_drawing || run->command == Command::toggle_stitch);
+}
+
+void say_shape_dropped(App& app) {
+  const std::string words = tr("The shape that was begun is given up");
+  std::string& message = app.session.message;
+  say(app, message.empty() ? words : words + "; " + message, message.empty() ? Tone::plain : app.session.tone);
 }
 
 struct Applier {
@@ -230,7 +258,15 @@ void apply(App& app, const Action& action) {
   if (app.session.key_run && !goes_on_drawing(action)) {
     close_step(app);
   }
+  const bool may_drop = drops_shape(app, action) && !gives_up(action);
+  const std::string before = app.session.message;
   std::visit(Applier{app}, action);
+  if (may_drop && (!app.session.stroke || std::holds_alternative<BeginStroke>(action))) {
+    if (app.session.message == before) {
+      app.session.message.clear(); // of something else, earlier
+    }
+    say_shape_dropped(app);
+  }
   if (app.session.mend && app.session.mend->revision != app.work.history.revision()) {
     app.session.mend.reset();
   }

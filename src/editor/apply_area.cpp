@@ -1,4 +1,5 @@
 // The marked area, what hangs over the drawing, and symmetry brought about.
+#include "design/wrap.hpp"
 #include "drawing/marked_area.hpp"
 #include "drawing/turns.hpp"
 #include "editor/applying.hpp"
@@ -74,12 +75,35 @@ void fill_marked(App& app) {
   apply_area(app, noted("fill the marked area"), fill_area_with(app.work.design.grid, area_at_work(app), *patch));
 }
 
+// The chosen symmetry has the axes that were found, where strokes would break the drawing's own under it. An area that
+// is narrower than the drawing has no glides in it; mirrors and half turns lie at their places in the area.
+void take_axes(App& app, Cell corner, const NearestFrieze& nearest) {
+  auto& symmetry = app.view.symmetry;
+  const Grid& grid = app.work.design.grid;
+  if (!symmetry || symmetry->group != nearest.frieze.group || has_symmetry(grid, *symmetry)) {
+    return;
+  }
+  Frieze found = nearest.frieze;
+  if (nearest.strip.width() != grid.width()) {
+    if (needs_even_repeat(found.group)) {
+      return;
+    }
+    found.repeat = grid.width();
+  }
+  found.upright = uses_upright_axis(found.group) ? round_edge(found.upright + 2 * corner.column, found.repeat) : 0;
+  found.level = uses_level_axis(found.group) ? found.level + 2 * corner.row : 0;
+  if (!unusable_frieze(found, grid.width(), grid.height())) { // as one of an area that goes round the upper edge may be
+    symmetry = found;
+  }
+}
+
 void take_symmetric(App& app, Cell corner, const Result<NearestFrieze>& nearest) {
   if (!nearest) {
     return say(app, nearest.error().text(), Tone::trouble);
   }
   const char* const name = noted("make it symmetric");
   step(app, name, Redraw{set_down(app.work.design.grid, corner, nearest->strip), name});
+  take_axes(app, corner, *nearest);
   const int changed = nearest->changed_stitches;
   say(app,
       changed == 0

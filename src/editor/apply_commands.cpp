@@ -35,18 +35,14 @@ void invert(App& app) {
 }
 
 void undo_or_redo(App& app, bool back) {
-  History& history = app.work.history;
+  const History& history = app.work.history;
   const bool possible = back ? history.can_undo() : history.can_redo();
   if (!possible) {
     say(app, back ? tr("Nothing to undo") : tr("Nothing to redo"));
     return;
   }
   const std::string name = words_of(history.steps()[back ? history.done() - 1 : history.done()]);
-  if (back) {
-    history.undo(app.work.design);
-  } else {
-    history.redo(app.work.design);
-  }
+  back ? step_back(app) : step_on(app);
   say(app, back ? said("Undone: {}", name) : said("Done again: {}", name));
 }
 

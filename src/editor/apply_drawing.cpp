@@ -57,14 +57,32 @@ void draw(App& app, const std::vector<Cell>& cells, bool contrast) {
   }
 }
 
-// The stitches that a shape covers, unwrapped.
-std::vector<Cell> cells_of_shape(Tool tool, Interior interior, Cell from, Cell to) {
-  switch (tool) {
-  case Tool::line: return line_cells(from, to);
-  case Tool::rectangle: return rectangle_cells(from, to, interior);
-  case Tool::ellipse: return ellipse_cells(from, to, interior);
+bool is_shape(Tool tool) {
+  return tool == Tool::line || tool == Tool::rectangle || tool == Tool::ellipse || tool == Tool::flood;
+}
+
+// The stitches that hang together there; none where they have that colour already.
+std::vector<Cell> cells_to_fill(const Grid& grid, Cell at, bool contrast) {
+  const Cell inside = wrapped(at, grid.width(), grid.height());
+  return grid.at(inside.column, inside.row) == contrast ? std::vector<Cell>{} : flood_cells(grid, inside);
+}
+
+// The stitches that a shape covers, unwrapped. What is filled is what hangs together where the pointer has come to.
+std::vector<Cell> cells_of_shape(const App& app, const Stroke& stroke) {
+  switch (stroke.tool) {
+  case Tool::line: return line_cells(stroke.from, stroke.last);
+  case Tool::rectangle: return rectangle_cells(stroke.from, stroke.last, app.view.interior);
+  case Tool::ellipse: return ellipse_cells(stroke.from, stroke.last, app.view.interior);
+  case Tool::flood: return cells_to_fill(app.work.design.grid, stroke.last, stroke.contrast);
   default: return {};
   }
+}
+
+const char* name_of_shape(Tool tool) {
+  return tool == Tool::line        ? noted("line")
+         : tool == Tool::rectangle ? noted("rectangle")
+         : tool == Tool::ellipse   ? noted("ellipse")
+                                   : noted("fill");
 }
 
 bool lies_on_floating(const App& app, Cell at) {
@@ -115,18 +133,14 @@ void apply_drawing(App& app, const BeginStroke& action) {
     const bool contrast = !action.erase && pen_draws_contrast(app, at);
     switch (tool) {
     case Tool::mark: begin_marking(app, action); break;
-    case Tool::flood:
-      app.work.history.begin_drag(noted("fill"));
-      draw(app, flood_cells(grid, at), contrast);
-      close_step(app);
-      break;
     case Tool::pen:
       app.work.history.begin_drag(contrast ? noted("draw") : noted("erase"));
       app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
       draw(app, {action.at}, contrast);
       break;
     default:
-      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, completed(app, {action.at}).cells};
+      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
+      app.session.stroke->preview = completed(app, cells_of_shape(app, *app.session.stroke)).cells;
       break;
     }
   }
@@ -139,17 +153,17 @@ void apply_drawing(App& app, const StrokeTo& action) {
   }
   const Grid& grid = app.work.design.grid;
   Stroke& stroke = *app.session.stroke;
+  const Cell before = std::exchange(stroke.last, action.at);
   if (stroke.moves_floating && app.session.floating) {
     Cell& corner = app.session.floating->corner;
-    corner = Cell{corner.column + action.at.column - stroke.last.column, corner.row + action.at.row - stroke.last.row};
+    corner = Cell{corner.column + action.at.column - before.column, corner.row + action.at.row - before.row};
   } else if (stroke.tool == Tool::mark) {
     app.view.marked = area_between(stroke.from, action.at, grid);
   } else if (stroke.tool == Tool::pen) {
-    draw(app, line_cells(stroke.last, action.at), stroke.contrast);
+    draw(app, line_cells(before, action.at), stroke.contrast);
   } else {
-    stroke.preview = completed(app, cells_of_shape(stroke.tool, app.view.interior, stroke.from, action.at)).cells;
+    stroke.preview = completed(app, cells_of_shape(app, stroke)).cells;
   }
-  stroke.last = action.at;
   app.view.cursor = wrapped(action.at, grid.width(), grid.height());
 }
 
@@ -158,11 +172,9 @@ void apply_drawing(App& app, const EndStroke&) {
     return;
   }
   const Stroke stroke = *app.session.stroke;
-  if (stroke.tool == Tool::line || stroke.tool == Tool::rectangle || stroke.tool == Tool::ellipse) {
-    app.work.history.begin_drag(stroke.tool == Tool::line        ? noted("line")
-                                : stroke.tool == Tool::rectangle ? noted("rectangle")
-                                                                 : noted("ellipse"));
-    draw(app, cells_of_shape(stroke.tool, app.view.interior, stroke.from, stroke.last), stroke.contrast);
+  if (is_shape(stroke.tool)) {
+    app.work.history.begin_drag(name_of_shape(stroke.tool));
+    draw(app, cells_of_shape(app, stroke), stroke.contrast);
   }
   close_step(app);
 }

@@ -36,6 +36,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.view.cursor = {};
   app.view.marked.reset();
   app.view.symmetry.reset(); // chosen for the other design
+  app.view.moved_axes.clear();
   app.view.preview = {};
   app.view.finding = -1;
   app.view.zoom.reset();

@@ -1,4 +1,5 @@
 // The commands of the tabs of tools and yarns: the symmetry, the lettering, the motifs, one more yarn.
+#include "drawing/axes.hpp"
 #include "editor/applying.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/tab_commands.hpp"
@@ -25,16 +26,21 @@ constexpr std::array group_commands = {GroupCommand{FriezeGroup::p1, Command::sy
                                        GroupCommand{FriezeGroup::p2mg, Command::symmetry_by_turns},
                                        GroupCommand{FriezeGroup::p2mm, Command::symmetry_both}};
 
-// The axes are in the middle at first.
+// The axes are those that the drawing has, else in the middle at first.
 void choose_symmetry(App& app, FriezeGroup group) {
   const Grid& grid = app.work.design.grid;
-  const Frieze frieze = centred_frieze(group, grid.width(), grid.height());
+  const Frieze frieze = frieze_for(grid, group);
   if (const Failure failure = unusable_frieze(frieze, grid.width(), grid.height())) {
     return say(app, failure->text(), Tone::trouble);
   }
   app.view.symmetry = group == FriezeGroup::p1 ? std::nullopt : std::optional(frieze);
-  say(app, group == FriezeGroup::p1 ? tr("Strokes stay as they are drawn")
-                                    : said("Every stroke is completed: {}", description_of(group)));
+  if (group == FriezeGroup::p1) {
+    say(app, tr("Strokes stay as they are drawn"));
+  } else if (frieze != centred_frieze(group, grid.width(), grid.height())) {
+    say(app, said("Every stroke is completed about the axes that the drawing has: {}", description_of(group)));
+  } else {
+    say(app, said("Every stroke is completed: {}", description_of(group)));
+  }
 }
 
 void place_lettering(App& app) {

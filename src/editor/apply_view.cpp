@@ -194,10 +194,10 @@ void see_as(App& app, ColourSight sight) {
 
 void go_to_step(App& app, std::size_t done) {
   close_step(app);
-  History& history = app.work.history;
-  while (history.done() > done && history.undo(app.work.design)) {
+  const History& history = app.work.history;
+  while (history.done() > done && step_back(app)) {
   }
-  while (history.done() < done && history.redo(app.work.design)) {
+  while (history.done() < done && step_on(app)) {
   }
   say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", words_of(history.steps()[history.done() - 1])));
 }

@@ -13,6 +13,14 @@ void say(App& app, std::string text, Tone tone = Tone::plain);
 // Applies an edit; refused: says why.
 bool edit(App& app, const Edit& change);
 
+// After an edit was applied to a drawing of that size: the axes of the chosen symmetry go along with rows and columns.
+// `new_step`: it began a step of the history.
+void follow_lines(App& app, const Edit& change, GridSize before, bool new_step);
+[[nodiscard]] GridSize grid_size(const Grid& grid);
+// Undo and redo, axes included; false where there is nothing.
+bool step_back(App& app);
+bool step_on(App& app);
+
 // Ends what is being drawn or typed, so that the next edit is a step of its own.
 void close_step(App& app);
 

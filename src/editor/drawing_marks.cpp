@@ -24,10 +24,18 @@ template <class Draw> void each_part(const Sight& sight, const Mark& mark, Draw&
   }
 }
 
+float bar_of(const Sight& sight) {
+  return std::clamp(sight.layout.cell_height * 0.16F, 1.5F, 3.0F * sight.unit());
+}
+
+bool floats_are_marked(const Sight& sight) {
+  return sight.app.view.float_marks && sight.layout.cell_height >= 4;
+}
+
 // A bar along the run, with a stop at each end, and its length where there is room for it.
 void draw_float(const Sight& sight, const Mark& mark, int stitches) {
   const Theme& theme = sight.app.theme;
-  const float thick = std::clamp(sight.layout.cell_height * 0.16F, 1.5F, 3.0F * sight.unit());
+  const float thick = bar_of(sight);
   each_part(sight, mark, [&](const ScreenBox& box) {
     const float y = box.middle().y;
     const float stop = sight.layout.cell_height * 0.32F;
@@ -63,7 +71,7 @@ void draw_float(const Sight& sight, const Mark& mark, int stitches) {
 
 // Of those in sight, where they are to be marked.
 void draw_floats(const Sight& sight, const std::vector<Mark>& marks, const std::vector<Finding>& findings) {
-  if (!sight.app.view.float_marks || sight.layout.cell_height < 4) {
+  if (!floats_are_marked(sight)) {
     return;
   }
   const auto first = std::ranges::lower_bound(marks, std::max(0, sight.first_row), {}, &Mark::row);
@@ -154,6 +162,19 @@ void draw_chosen(const Sight& sight, const Mark& mark, const Finding& finding) {
 }
 
 } // namespace
+
+bool float_marked_in(const Sight& sight, int row) {
+  const Caches& caches = sight.app.caches;
+  const auto& marks = caches.waiting ? caches.waiting->marks : caches.marks;
+  const auto& findings = caches.waiting ? caches.waiting->floats : caches.findings;
+  return floats_are_marked(sight) && std::ranges::any_of(marks, [&](const Mark& mark) {
+           return mark.row == row && is_long_float_of_repeat(findings[static_cast<std::size_t>(mark.finding)]);
+         });
+}
+
+float float_bar_width(const Sight& sight) {
+  return bar_of(sight) + 2;
+}
 
 void draw_marks(const Sight& sight) {
   draw_stitch_marks(sight);

@@ -29,6 +29,13 @@ bool shown(const Sight& sight, Cell cell) {
          cell.row <= sight.last_row;
 }
 
+// A stroke ends at the edge of what is drawn of the neighbours, wherever the hand goes on to in the window.
+Cell held_in_sight(const Sight& sight, ScreenPoint pointer) {
+  const Cell at = cell_at(sight.layout, pointer);
+  const auto held = [](int place, int first, int last) { return std::max(first, std::min(place, last)); };
+  return {held(at.column, sight.first_column, sight.last_column), held(at.row, sight.first_row, sight.last_row)};
+}
+
 // The pointer's places in this frame, in their order, so that a fast stroke follows the hand.
 void follow_stroke(const Sight& sight, const Portion& input, Actions& actions) {
   if (!ImGui::IsMouseDown(ImGuiMouseButton_Left) && !ImGui::IsMouseDown(ImGuiMouseButton_Right) &&
@@ -37,7 +44,7 @@ void follow_stroke(const Sight& sight, const Portion& input, Actions& actions) {
   }
   for (const InputEvent& event : input) {
     if (event.kind == InputEvent::Kind::pointer && event.pointer.at.x > -1.0e6F) {
-      actions.push(StrokeTo{cell_at(sight.layout, event.pointer.at)});
+      actions.push(StrokeTo{held_in_sight(sight, event.pointer.at)});
     }
   }
 }
@@ -145,7 +152,8 @@ void drawing_panel(const App& app, const Portion& input, Actions& actions, const
     draw_stitches(sight);
     draw_lines(sight);
     draw_strips(sight);
-    const bool hangs = app.session.floating.has_value(); // over the neighbours too, which stay apart from the repeat
+    // Over the neighbours too, which stay apart from the repeat.
+    const bool hangs = app.session.floating || app.session.mend || (app.session.stroke && app.caches.waiting);
     if (!hangs) {
       dim_neighbours(sight);
     }

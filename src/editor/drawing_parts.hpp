@@ -38,6 +38,9 @@ void draw_lines(const Sight& sight);
 void draw_marks(const Sight& sight);
 void draw_preview(const Sight& sight);
 void draw_axes(const Sight& sight);
+// Whether the bar of a float that is too long lies in that row, and how wide bars are with what sets them off, px.
+[[nodiscard]] bool float_marked_in(const Sight& sight, int row);
+[[nodiscard]] float float_bar_width(const Sight& sight);
 void draw_cursor(const Sight& sight, bool has_keys);
 void dim_neighbours(const Sight& sight);
 

@@ -1,4 +1,4 @@
-// Over the stitches: what a shape would draw, what hangs over the drawing, the marked area, the axes of symmetry.
+// Over the stitches: what a shape would draw, what hangs over the drawing, the marked area.
 #include "drawing/marked_area.hpp"
 #include "editor/drawing_parts.hpp"
 
@@ -180,32 +180,6 @@ void draw_preview(const Sight& sight) {
   }
   if (app.session.floating) {
     draw_floating(sight, *app.session.floating);
-  }
-}
-
-// An axis lies at half the sum of the two columns (rows) that it exchanges, counted to the middles of the stitches.
-void draw_axes(const Sight& sight) {
-  if (!sight.app.view.symmetry) {
-    return;
-  }
-  const Frieze& frieze = *sight.app.view.symmetry;
-  const ScreenBox repeat = sight.repeat_box();
-  const ImU32 light = ink(sight.app.theme.panel, 0.8F);
-  const ImU32 line = ink(sight.app.theme.accent);
-  const auto axis = [&](ImVec2 from, ImVec2 to) {
-    sight.list.AddLine(from, to, light, 4 * sight.unit());
-    sight.list.AddLine(from, to, line, 1.5F * sight.unit());
-  };
-  if (uses_upright_axis(frieze.group) || frieze.group == FriezeGroup::p2) {
-    for (int twice = frieze.upright; twice < 2 * sight.layout.columns; twice += frieze.repeat) {
-      const float x = repeat.left + (static_cast<float>(twice) / 2 + 0.5F) * sight.layout.cell_width;
-      axis({x, repeat.top}, {x, repeat.bottom});
-    }
-  }
-  if (uses_level_axis(frieze.group)) {
-    const ScreenBox low = box_of(sight.layout, Cell{0, frieze.level / 2});
-    const float y = frieze.level % 2 == 0 ? low.middle().y : low.top;
-    axis({repeat.left, y}, {repeat.right, y});
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include "design/edits.hpp"
 #include "design/grid.hpp"
+#include "drawing/axes.hpp"
 #include "drawing/shapes.hpp"
 #include "mending/mend.hpp"
 
@@ -54,6 +55,21 @@ struct LineDrag {
   int grabbed = 0; // the line that the button was pressed on
   int to = 0;      // the index of the first of them, were they let go now
   bool operator==(const LineDrag&) const = default;
+};
+
+struct GridSize { // stitches and rows
+  int width = 1;
+  int height = 1;
+};
+
+// A step that moved rows or columns, and the chosen symmetry with them, so that both come back together.
+struct MovedAxes {
+  std::size_t step = 0; // its number in the history, from 1
+  std::vector<LineChange> changes;
+  GridSize size_before;
+  GridSize size_after;
+  std::optional<Frieze> symmetry_before;
+  std::optional<Frieze> symmetry_after; // none, though there was one: the group can't have the new size
 };
 
 // A mend that is shown before it is taken. Any other change of the drawing takes it away.

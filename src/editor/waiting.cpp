@@ -15,7 +15,7 @@ namespace punchwright::editor {
 namespace {
 
 bool is_shape(Tool tool) {
-  return tool == Tool::line || tool == Tool::rectangle || tool == Tool::ellipse;
+  return tool == Tool::line || tool == Tool::rectangle || tool == Tool::ellipse || tool == Tool::flood;
 }
 
 Edit edit_of(const Document& design, const WaitingKey& key) {

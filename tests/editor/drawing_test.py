@@ -1,4 +1,8 @@
 """Drawing with mouse and keys in the real window; what is saved is compared with what was drawn."""
+import subprocess
+
+from PIL import Image
+
 from driver import WindowTest, blank, design, main, rows_in
 
 
@@ -46,6 +50,43 @@ class Drawing(WindowTest):
         editor.stroke([(4, 13), (4, 10)])
         editor.save()
         self.assertEqual(cells_of(path), {(22, 2), (23, 2), (0, 2), (1, 2), (4, 1), (4, 0), (4, 11), (4, 10)})
+
+    def test_a_stroke_ends_at_the_edge_of_what_is_drawn_however_far_the_hand_goes_on(self):
+        path = self.write("a.repeat", blank())
+        editor = self.start(path)
+        editor.settle()
+        left = min(int(column) for column in editor.state["columns"])
+        self.assertGreater(editor.state["canvas"][0], 100, "the panel beside it")
+        x, y = editor.point(2, 3)
+        editor._xdotool("mousemove", "--window", editor.window, x, y, "mousedown", 1,
+                        "mousemove", "--window", editor.window, 100, y, "mouseup", 1)
+        editor.wait_next(lambda state: not state["stroke"] and state["steps"] == 1 and state["idle"], "the stroke")
+        editor.save()
+        self.assertEqual(cells_of(path), {(column % 24, 3) for column in range(left, 3)})
+        self.assertLess(len(cells_of(path)), 23)
+
+    def test_what_a_shape_would_draw_is_as_dim_in_the_neighbours_as_they_are(self):
+        editor = self.start(self.write("a.repeat", design([("#" + "." * 23)] * 12)))
+        editor.key("r", "Right", "Right", "Right", "Right", "Up", "Up", "space", "Right", "Right", "Up")
+        editor.wait(lambda state: state["stroke"] and state["cursor"] == [6, 3] and state["idle"], "the shape shown")
+        out = self.folder / "shown.png"
+        subprocess.run(["import", "-window", editor.window, out], env=editor.environment, check=True)
+        picture = Image.open(out).convert("RGB")
+
+        def colour(column, row):
+            """Beside the dot that tells what is shown from what is drawn."""
+            x, y = editor.point(column, row)
+            return picture.getpixel((round(x - editor.state["cell"][0] / 3), round(y + editor.state["cell"][1] / 4)))
+
+        def apart(one, other):
+            return max(abs(a - b) for a, b in zip(one, other))
+
+        above = [row for row in range(12, 24) if str(row) in editor.state["rows"] and row % 12 in (2, 3)]
+        self.assertTrue(above, "the neighbour above")
+        for row in above:
+            self.assertLess(apart(colour(5, row), colour(0, row)), 16, "dimmed as what is drawn there")
+            self.assertGreater(apart(colour(5, row), colour(5, row - 12)), 60)
+        self.assertLess(apart(colour(5, 2), colour(0, 2)), 16)
 
     def test_the_right_button_erases(self):
         path = self.write("a.repeat", design(["########" * 3] * 4))

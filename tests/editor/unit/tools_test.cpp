@@ -156,19 +156,6 @@ TEST_CASE("cutting wants a marked area, and leaves the drawing without one") {
   CHECK(drawn(app).empty());
 }
 
-TEST_CASE("the fill takes the stitches that hang together, and a second one takes them back") {
-  App app = ready_app();
-  run(app, Command::tool_rectangle);
-  drag(app, Cell{4, 4}, Cell{9, 9});
-  const auto outline = drawn(app);
-  run(app, Command::tool_flood);
-  editor::apply(app, BeginStroke{Cell{6, 6}, false});
-  CHECK(drawn(app).size() == 36);
-  CHECK_FALSE(app.session.stroke.has_value());
-  run(app, Command::undo);
-  CHECK(drawn(app) == outline);
-}
-
 TEST_CASE("a marked area is moved by dragging it, as one step, over the edge too") {
   App app = ready_app();
   app.work.design.grid.set(2, 2, true);
