@@ -37,6 +37,7 @@ struct YokeFinding {
   bool rows = false;                  // other plain rows would mend it
   std::vector<std::size_t> sizes{};   // where it is of several
   double tolerance = 0;               // would mend it; 0: none does
+  bool less_not_known = false;        // whether a smaller tolerance would, or one at all
   std::vector<OfferedWidth> widths{}; // would mend it
 };
 

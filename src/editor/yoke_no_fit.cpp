@@ -83,6 +83,7 @@ void offer(YokeFinding& finding, const std::vector<SizeTrouble>& troubles) {
     all_tolerances = all_tolerances && would.tolerance > 0;
     all_widths = all_widths && !would.widths.changes.empty();
     finding.tolerance = std::max(finding.tolerance, would.tolerance);
+    finding.less_not_known = finding.less_not_known || would.less_not_known;
     for (const WidthChange& change : would.widths.changes) {
       finding.widths.push_back({size, change});
     }
@@ -94,7 +95,8 @@ void offer(YokeFinding& finding, const std::vector<SizeTrouble>& troubles) {
 }
 
 std::string offer_in_words(const YokeFinding& finding, const OpenedYoke& opened, LengthUnit unit) {
-  const std::string percent = short_decimal(finding.tolerance * 100, 1);
+  const std::string smallest = short_decimal(finding.tolerance * 100, 1);
+  const std::string percent = finding.less_not_known ? said("{} (perhaps less would do)", smallest) : smallest;
   const std::string widths = widths_in_words(opened.yoke, finding.widths, finding.sizes.size() > 1, unit);
   if (finding.tolerance > 0 && !finding.widths.empty()) {
     return said("It fits with a tolerance of {} %, or with these widths: {}", percent, widths);
@@ -104,6 +106,9 @@ std::string offer_in_words(const YokeFinding& finding, const OpenedYoke& opened,
   }
   if (!finding.widths.empty()) {
     return said("It fits with these widths: {}", widths);
+  }
+  if (finding.less_not_known) {
+    return tr("No widths nearby would fit; whether another tolerance would is not known");
   }
   return opened.yoke.fit.seams == YokeSeams::free
              ? tr("Neither another tolerance nor widths nearby would fit")

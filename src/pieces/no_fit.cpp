@@ -16,8 +16,17 @@ std::string in_the_file(double number) {
   return fmt::format("{:g}", number);
 }
 
-bool fits(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop) {
-  return nearest_counts(counts_problem(opened, size), most_count_parts, stop).counts.has_value();
+// How a search for what would fit may go on.
+struct Effort {
+  int most_parts = most_count_parts;
+  const std::stop_token& stop;
+};
+
+enum class Fit { no, yes, not_known };
+
+Fit fits(const OpenedYoke& opened, std::size_t size, const Effort& effort) {
+  const CountsFound found = nearest_counts(counts_problem(opened, size), effort.most_parts, effort.stop);
+  return found.counts ? Fit::yes : found.gave_up ? Fit::not_known : Fit::no;
 }
 
 Error fit_error(const OpenedYoke& opened, std::string message, std::string remedy) {
@@ -50,25 +59,31 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
 }
 
 // Beside the tolerance, which is left out in both: by how much the squares fall without the rule.
-std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop, bool& tolerance) {
-  const CountsFound without_tolerance =
-      nearest_counts(counts_problem(opened, size, {true, false, false, -1}), most_count_parts, stop);
-  if (without_tolerance.gave_up) {
-    tolerance = true;
-    return said("with the tolerance of {}", in_the_file(opened.yoke.fit.tolerance));
-  }
+std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Effort& effort, bool& tolerance) {
+  const auto without = [&](const LeftOut& left_out) {
+    return nearest_counts(counts_problem(opened, size, left_out), effort.most_parts, effort.stop);
+  };
+  const CountsFound without_tolerance = without({true, false, false, -1});
+  bool not_known = without_tolerance.gave_up;
   std::string costliest;
   double most = 0;
   for (const Rule& rule : rules_of(opened)) {
-    const auto without = nearest_counts(counts_problem(opened, size, rule.left_out), most_count_parts, stop).counts;
-    if (!without) {
+    if (not_known) {
+      break;
+    }
+    const CountsFound found = without(rule.left_out);
+    not_known = found.gave_up;
+    if (!found.counts) {
       continue;
     }
-    const double saved = (without_tolerance.counts ? without_tolerance.counts->squares : 1e9) - without->squares;
+    const double saved = (without_tolerance.counts ? without_tolerance.counts->squares : 1e9) - found.counts->squares;
     if (saved > most) {
       most = saved;
       costliest = rule.name;
     }
+  }
+  if (not_known) {
+    return tr("which rule costs most is not known, since the search for it gave up");
   }
   if (costliest.empty()) {
     tolerance = true;
@@ -78,22 +93,33 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const std
                                   : said("{} can't be kept at all", costliest);
 }
 
-// To a thousandth; 0: none up to the form's largest.
-double smallest_tolerance(OpenedYoke opened, std::size_t size, const std::stop_token& stop) {
+// To a thousandth. A larger one allows whatever a smaller one does. Where it isn't known whether the largest of the
+// form does, smaller ones, in which there is less to search, are asked.
+void find_smallest_tolerance(OpenedYoke opened, std::size_t size, const Effort& effort, WouldFit& would) {
   constexpr double step = 0.001;
-  constexpr double largest = 0.5;
-  opened.yoke.fit.tolerance = largest;
-  if (!fits(opened, size, stop)) {
-    return 0;
+  constexpr int largest = 500;
+  constexpr int apart = 50;
+  const auto fit_with = [&](int steps) {
+    opened.yoke.fit.tolerance = steps * step;
+    const Fit fit = fits(opened, size, effort);
+    would.less_not_known = would.less_not_known || fit == Fit::not_known;
+    return fit;
+  };
+  int high = largest;
+  Fit fit = fit_with(high);
+  while (fit == Fit::not_known && high > apart && !effort.stop.stop_requested()) {
+    fit = fit_with(high -= apart);
   }
+  if (fit != Fit::yes) {
+    return;
+  }
+  would.less_not_known = false;
   int low = 0;
-  int high = static_cast<int>(largest / step);
   while (low + 1 < high) {
     const int middle = (low + high) / 2;
-    opened.yoke.fit.tolerance = middle * step;
-    (fits(opened, size, stop) ? high : low) = middle;
+    (fit_with(middle) == Fit::yes ? high : low) = middle;
   }
-  return high * step;
+  would.tolerance = high * step;
 }
 
 std::string change_text(const Yoke& yoke, const WidthChange& change) {
@@ -135,31 +161,36 @@ std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
 
 } // namespace
 
-WouldFit what_would_fit(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop) {
+WouldFit what_would_fit(const OpenedYoke& opened, std::size_t size, const std::stop_token& stop, int most_parts) {
+  const Effort effort{most_parts, stop};
   WouldFit would;
-  would.costs_most = costliest_rule(opened, size, stop, would.costly_tolerance);
-  would.tolerance = smallest_tolerance(opened, size, stop);
+  would.costs_most = costliest_rule(opened, size, effort, would.costly_tolerance);
+  find_smallest_tolerance(opened, size, effort, would);
   if (!stop.stop_requested()) {
     would.widths = nearest_widths(opened, size);
   }
   return would;
 }
 
-Error no_fit(const OpenedYoke& opened, std::size_t size) {
-  const WouldFit would = what_would_fit(opened, size);
+Error no_fit(const OpenedYoke& opened, std::size_t size, int most_parts) {
+  const WouldFit would = what_would_fit(opened, size, {}, most_parts);
   Error error = fit_error(
       opened, said("no stitch counts of size {} keep to every rule; {}", opened.yoke.sizes[size], would.costs_most),
       "");
-  const double tolerance = would.tolerance;
   const WidthsFound& widths = would.widths;
   const std::string with_widths = widths.changes.empty() ? std::string() : changed_widths_text(opened.yoke, widths);
-  if (tolerance > 0 && !with_widths.empty()) {
-    error.remedy = said("it fits with a tolerance of {}, or {}", fmt::format("{:.3f}", tolerance), with_widths);
-  } else if (tolerance > 0) {
-    error.remedy = said("it fits with a tolerance of {}; {}", fmt::format("{:.3f}", tolerance),
-                        without_widths(opened.yoke, widths));
+  const std::string smallest = fmt::format("{:.3f}", would.tolerance);
+  const std::string tolerance =
+      would.less_not_known ? said("{} (whether a smaller one would do is not known)", smallest) : smallest;
+  if (would.tolerance > 0 && !with_widths.empty()) {
+    error.remedy = said("it fits with a tolerance of {}, or {}", tolerance, with_widths);
+  } else if (would.tolerance > 0) {
+    error.remedy = said("it fits with a tolerance of {}; {}", tolerance, without_widths(opened.yoke, widths));
   } else {
     error.remedy = with_widths.empty() ? without_widths(opened.yoke, widths) : said("it fits {}", with_widths);
+    if (would.less_not_known) {
+      error.remedy += "; " + std::string(tr("whether it fits with a larger tolerance is not known"));
+    }
   }
   return error;
 }
@@ -167,9 +198,8 @@ Error no_fit(const OpenedYoke& opened, std::size_t size) {
 Error gave_up(const OpenedYoke& opened, std::size_t size) {
   return fit_error(
       opened,
-      said("the search for stitch counts of size {} gave up after {} parts: whether any keep to every "
-           "rule is not known",
-           opened.yoke.sizes[size], most_count_parts),
+      said("the search for stitch counts of size {} gave up: whether any keep to every rule is not known",
+           opened.yoke.sizes[size]),
       tr("with a smaller tolerance, or pieces that narrow less from tier to tier, there is less to search"));
 }
 

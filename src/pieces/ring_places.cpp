@@ -41,6 +41,9 @@ public:
     for (std::size_t left = 0; left < ring.pieces.size(); ++left) {
       ring.seams.push_back(seam_between(ring.pieces, left, (left + 1) % ring.pieces.size()));
     }
+    const int unavoidable = visible_in_all() % width_ == 0 ? 0 : 1;
+    ring.no_room =
+        seams != YokeSeams::centred && std::ranges::count(ring.seams, false, &SeamMeeting::meets) > unavoidable;
     ring.mend = seams == YokeSeams::centred ? mend_of_centres(ring) : mend_of_seams(ring);
     return ring;
   }
@@ -211,7 +214,14 @@ private:
     if (std::ranges::all_of(ring.seams, &SeamMeeting::meets)) {
       return "";
     }
-    if (const int over = visible_in_all() % width_; over != 0) {
+    const int over = visible_in_all() % width_;
+    if (over != 0 && ring.no_room) { // closing it would not make the others meet
+      return said(
+          "{} visible stitches all round are no multiple of {}, and the bed of {} needles leaves too little room "
+          "to move the work",
+          visible_in_all(), width_, profile_.needles);
+    }
+    if (over != 0) {
       return said("{} visible stitches all round are no multiple of {}; {} fewer or {} more would close the ring",
                   visible_in_all(), width_, over, width_ - over);
     }

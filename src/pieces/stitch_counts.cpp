@@ -1,7 +1,8 @@
 // Best counts tier by tier over the remainders that the seams ask for, and a best-first search over the decrease rows.
-// Costs are whole numbers, so that ties are ties: k stitches above the ideal's whole part cost D k² - 2 k r, which is
-// D times the squared difference less a part that no choice changes.
+// Where that multiplies what pieces ask by themselves, the search piece by piece is asked instead.
 #include "pieces/stitch_counts.hpp"
+
+#include "pieces/counts_by_pieces.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -10,25 +11,13 @@
 namespace punchwright {
 namespace {
 
-struct Cost {
-  std::int64_t squares = 0; // as said above, times the pieces of the group
-  std::int64_t stitches = 0;
-  auto operator<=>(const Cost&) const = default;
-  Cost operator+(const Cost& other) const { return {squares + other.squares, stitches + other.stitches}; }
-};
-
+using Cost = CountCost;
 using Choices = std::vector<CountChoice>; // of one tier
 
 struct TierCounts {
   std::vector<int> stitches;
   Cost cost;
 };
-
-Cost cost_of(const CountsProblem& problem, const CountChoice& choice, std::size_t group, int stitches) {
-  const std::int64_t above = stitches - choice.ideal.whole;
-  const std::int64_t pieces = problem.pieces[group];
-  return {pieces * (problem.denominator * above * above - 2 * above * choice.ideal.rest), pieces * stitches};
-}
 
 struct Best {
   std::optional<Cost> cost;
@@ -178,25 +167,32 @@ struct Part {
   int number = 0; // the order of making, so that equal bounds are looked at in the same order everywhere
 };
 
+constexpr std::int64_t first_parts = 100;              // most yokes are told by these
+constexpr std::int64_t most_comparisons = 100'000'000; // of one call: a part of a second
+constexpr std::int64_t besides = 2'000;                // what a part costs beside its comparisons, in these
+
 class Search {
 public:
   explicit Search(const CountsProblem& problem) : problem_(problem) {}
 
   CountsFound run(int most_parts, const std::stop_token& stop) {
+    const std::int64_t each = comparisons_in_a_part(problem_);
+    std::int64_t left = std::min(most_comparisons, std::int64_t{most_parts} * each);
     add({problem_.choices, std::vector<TierCounts>(problem_.choices.size()), {}, 0}, 0, problem_.choices.size());
-    while (!waiting_.empty()) {
-      const std::shared_ptr<const Part> part = waiting_.top();
-      waiting_.pop();
-      const auto broken = broken_rule(*part);
-      if (!broken) {
-        return {counts_of(*part), false};
-      }
-      if (made_ >= most_parts || stop.stop_requested()) {
-        return {std::nullopt, true};
-      }
-      cut(*part, broken->first, broken->second);
+    if (auto soon = go_on(std::min<std::int64_t>(most_parts, first_parts), stop)) {
+      return std::move(*soon);
     }
-    return {};
+    left -= made_ * each;
+    const CountsByPieces found = counts_by_pieces(problem_, waiting_.top()->bound.squares, left, stop);
+    if (!found.gave_up) {
+      return found.stitches.empty() ? CountsFound{} : CountsFound{counts_of(found), false};
+    }
+    left -= found.compared;
+    const std::int64_t parts = std::max<std::int64_t>(0, left / (each + besides));
+    if (auto late = go_on(std::min<std::int64_t>(most_parts, made_ + parts), stop)) {
+      return std::move(*late);
+    }
+    return {std::nullopt, true};
   }
 
 private:
@@ -205,6 +201,23 @@ private:
       return one->bound != other->bound ? other->bound < one->bound : other->number < one->number;
     }
   };
+
+  // Until something is proved; nothing where so many parts are made before.
+  std::optional<CountsFound> go_on(std::int64_t most_parts, const std::stop_token& stop) {
+    while (!waiting_.empty()) {
+      const std::shared_ptr<const Part> part = waiting_.top();
+      const auto broken = broken_rule(*part);
+      if (!broken) {
+        return CountsFound{counts_of(*part), false};
+      }
+      if (made_ >= most_parts || stop.stop_requested()) {
+        return std::nullopt;
+      }
+      waiting_.pop();
+      cut(*part, broken->first, broken->second);
+    }
+    return CountsFound{};
+  }
 
   [[nodiscard]] const SeamRule& rule_of(std::size_t tier) const {
     return tier < problem_.seams.size() ? problem_.seams[tier] : no_rule_;
@@ -269,22 +282,37 @@ private:
 
   [[nodiscard]] Counts counts_of(const Part& part) const {
     Counts counts;
-    counts.in_all = part.bound.stitches;
+    for (const TierCounts& tier : part.tiers) {
+      counts.stitches.push_back(tier.stitches);
+    }
+    measure(counts, part.bound);
+    return counts;
+  }
+
+  [[nodiscard]] Counts counts_of(const CountsByPieces& found) const {
+    Counts counts;
+    counts.stitches = found.stitches;
+    measure(counts, found.cost);
+    return counts;
+  }
+
+  // The squares from the counts, the bound from what was proved of them.
+  void measure(Counts& counts, const Cost& bound) const {
+    counts.in_all = bound.stitches;
     counts.looked_at = made_;
     const auto denominator = static_cast<double>(problem_.denominator);
     double unchanged = 0; // the part of the squares that no choice changes
-    for (std::size_t tier = 0; tier < part.tiers.size(); ++tier) {
-      counts.stitches.push_back(part.tiers[tier].stitches);
+    for (std::size_t tier = 0; tier < counts.stitches.size(); ++tier) {
       for (std::size_t group = 0; group < problem_.pieces.size(); ++group) {
         const double rest = static_cast<double>(problem_.choices[tier][group].ideal.rest) / denominator;
         unchanged += problem_.pieces[group] * rest * rest;
         const double off =
-            part.tiers[tier].stitches[group] - static_cast<double>(problem_.choices[tier][group].ideal.whole) - rest;
+            counts.stitches[tier][group] - static_cast<double>(problem_.choices[tier][group].ideal.whole) - rest;
         counts.squares += problem_.pieces[group] * off * off;
       }
     }
-    counts.bound = static_cast<double>(part.bound.squares) / denominator + unchanged;
-    return counts;
+    // They are summed up differently: the last digits of the bound must not stand above what was found.
+    counts.bound = std::min(counts.squares, static_cast<double>(bound.squares) / denominator + unchanged);
   }
 
   const CountsProblem& problem_;

@@ -70,20 +70,25 @@ struct Counts {
   int looked_at = 0;                      // parts that the search was cut into; 1: the tiers decide one by one
 };
 
-// How many parts the search may be cut into; more than this were never met, and would fill the memory.
+// How many parts the search may be cut into; what it compares is bounded besides.
 constexpr int most_count_parts = 200'000;
 
 struct CountsFound {
   std::optional<Counts> counts; // nothing: no counts are allowed together, which is proved unless it gave up
-  bool gave_up = false;         // the parts were used up, or it was stopped, before anything was proved
+  bool gave_up = false;         // what may be looked at was used up, or it was stopped, before anything was proved
 };
 
-// Fewest squares; then the fewest stitches in all; then in each tier the earlier groups the narrower.
+// Fewest squares; then the fewest stitches in all; then, where the tiers decide one by one, in each the earlier groups
+// the narrower.
 //
 // For each tier by itself the best counts are found over all remainders (dynamic programming); together they are the
 // answer unless a decrease row takes too much. Then the search is cut at that place, the two parts being bounded by
 // their tiers' best, and goes on with the part of the lowest bound: the first answer that keeps to the rule is the
 // best, since all other parts are bounded by more. Nothing is left out.
+//
+// Where such rows bind in many groups at once, their parts would multiply: after a hundred of them the search goes on
+// piece by piece (counts_by_pieces.hpp), and with parts only where that has too many remainders. All together it
+// compares no more than takes a part of a second, then it gives up.
 [[nodiscard]] CountsFound nearest_counts(const CountsProblem& problem, int most_parts = most_count_parts,
                                          const std::stop_token& stop = {});
 

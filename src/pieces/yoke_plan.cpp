@@ -1,6 +1,7 @@
 // Puts the parts of the computation together, size by size.
 #include "pieces/yoke_plan.hpp"
 
+#include "pieces/ring_mend.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -62,6 +63,10 @@ private:
         ring_on_bed(opened_.tiers[tier].document, opened_.profile, stitches, opened_.yoke.edge, opened_.yoke.fit.seams);
     for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
       plan_.pieces[piece].tiers[tier].bed = ring.pieces[piece];
+    }
+    if (ring.no_room) {
+      const std::string by_counts = mend_by_counts(opened_, size_, tier, counts_);
+      ring.mend += by_counts.empty() ? "" : "; " + by_counts;
     }
     plan_.seams.push_back({std::move(ring.seams), std::move(ring.mend)});
   }

@@ -1,0 +1,35 @@
+// What would fit where nothing does, when searches for it give up: told as not known, never as if nothing did.
+#include "pieces/no_fit.hpp"
+#include "pieces/yokes.hpp"
+
+using namespace punchwright;
+using namespace punchwright::test;
+
+TEST_CASE("what would fit says what it does not know where its searches gave up") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.pieces = {{"front", {{40.0}}, {{14.0}}, ""}};
+  yoke.depth_cm = {{22.0}};
+  yoke.tiers = {{"narrow.repeat", {{2}}}};
+  yoke.fit.tolerance = 0.1;
+  const OpenedYoke of_file = opened(yoke, files);
+  const WouldFit whole = what_would_fit(of_file, 0);
+  REQUIRE(whole.tolerance > 0.1);
+  CHECK_FALSE(whole.less_not_known);
+  int not_known = 0;
+  for (int parts = 1; parts < 40; ++parts) {
+    const WouldFit would = what_would_fit(of_file, 0, {}, parts);
+    CAPTURE(parts);
+    CHECK(would.less_not_known == (would.tolerance != whole.tolerance));
+    CHECK((would.tolerance == 0 || would.tolerance >= whole.tolerance));
+    not_known += would.less_not_known ? 1 : 0;
+  }
+  CHECK(not_known > 0);
+  const WouldFit least = what_would_fit(of_file, 0, {}, 1);
+  CHECK(least.costs_most == "which rule costs most is not known, since the search for it gave up");
+  CHECK_FALSE(least.costly_tolerance);
+  const std::string text = no_fit(of_file, 0, 1).text();
+  CAPTURE(text);
+  CHECK(text.find("whether it fits with a larger tolerance is not known") != std::string::npos);
+}
