@@ -67,6 +67,8 @@ class Yokes(CommandTest):
             if above:
                 self.assertEqual(tier["after"], above["stitches"])
                 self.assertEqual(tier["needles_after"], [above["first_needle"], above["last_needle"]])
+            elif tier["increases"] == 0:
+                self.assertIsNone(tier["needles_after"])  # off the bed, and not hung on again
 
     def check_ring(self, tiers, width):
         """One seam stitch on each side; columns follow each other from piece to piece, and within each."""
