@@ -176,7 +176,8 @@ int plan_yoke_file(const YokeWishes& wishes) {
   if (fit.empty()) {
     return cannot;
   }
-  if (!print(wishes.json ? json_of(*opened, planned) : text_of(planned, opened->yoke.fit.seams)) || fit.size() < sizes.size()) {
+  if (!print(wishes.json ? json_of(*opened, planned) : text_of(planned, opened->yoke.fit.seams)) ||
+      fit.size() < sizes.size()) {
     return cannot;
   }
   return seams_unmet(planned.plan, fit, opened->yoke.fit.seams) ? faults_found : done;

@@ -1,6 +1,7 @@
 // Knits the pieces, and lays their fabrics side by side.
 #include "pieces/knit_pieces.hpp"
 
+#include "pieces/tier_steps.hpp"
 #include "plan/knit_steps.hpp"
 #include "words/words.hpp"
 
@@ -115,7 +116,7 @@ private:
   void knit(std::size_t tier) {
     const Document document = document_of(opened_, size_, piece_, tier);
     const RowsToKnit& rows = opened_.tiers[tier].rows;
-    const StepList steps = steps_of(document, opened_.profile, rows);
+    const StepList steps = steps_of_tier(opened_, size_, piece_, tier);
     auto card = opened_.profile.card
                     ? std::make_shared<const PunchedCard>(planned_card(document, opened_.profile, rows))
                     : nullptr;
