@@ -61,12 +61,16 @@ std::vector<NeedleSpan> without(const NeedleSpan& span, const std::vector<Needle
   return spans;
 }
 
-// In a free pass, over an empty bed or over the loops that stay.
-void go_across(std::vector<MachineAction>& actions, const BetweenTiers& between) {
+// While the work still hangs.
+void take_yarn_out(std::vector<MachineAction>& actions, const BetweenTiers& between) {
   if (between.yarn_out) {
     actions.emplace_back(TakeOut{1});
     actions.emplace_back(CutYarn{between.yarn});
   }
+}
+
+// In a free pass, over an empty bed or over the loops that stay.
+void go_across(std::vector<MachineAction>& actions, const BetweenTiers& between) {
   if (between.carriage_to) {
     actions.emplace_back(KnitPass{true});
   }
@@ -192,6 +196,7 @@ std::vector<MachineAction> moving_actions(const OpenedYoke& opened, const SizePl
     actions.emplace_back(MoveNeedles{empty, NeedlePosition::out_of_work});
   }
   actions.insert(actions.end(), static_cast<std::size_t>(between.rows_after), KnitPass{});
+  take_yarn_out(actions, between);
   if (stays_on_needles(opened, of_piece, tier)) {
     go_across(actions, between);
     return actions;
