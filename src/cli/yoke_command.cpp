@@ -6,6 +6,7 @@
 #include "cli/yoke_new.hpp"
 #include "design/words.hpp"
 #include "files/files.hpp"
+#include "pieces/tier_faults.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "words/words.hpp"
 
@@ -51,6 +52,15 @@ void tell_notes(const OpenedYoke& opened) {
       fmt::print(stderr, "{}\n", said("note: {}{}: {}", opened.file, line, note.text));
     }
   }
+}
+
+// The tiers whose drawings have faults, on standard error. Returns whether there are any.
+bool tell_tiers(const OpenedYoke& opened) {
+  const std::vector<TierFaults> tiers = tiers_with_faults(opened);
+  for (const TierFaults& tier : tiers) {
+    fmt::print(stderr, "{}\n", said("fault: {}: {}; {}", opened.file, words_of(tier), remedy_of(opened, tier)));
+  }
+  return !tiers.empty();
 }
 
 Failure must_be_yoke(const std::string& output) {
@@ -119,9 +129,8 @@ int write_sheets(const OpenedYoke& opened, const SizesPlanned& planned, const Yo
   }
   const int written =
       write_all(yoke_files(opened, planned.plan, wishes.output, {wishes.paper, fit, *pieces, wishes.sheets}));
-  return written != done || fit.size() < sizes.size()            ? cannot
-         : seams_unmet(planned.plan, fit, opened.yoke.fit.seams) ? faults_found
-                                                                 : done;
+  const bool faulty = tell_tiers(opened) || seams_unmet(planned.plan, fit, opened.yoke.fit.seams);
+  return written != done || fit.size() < sizes.size() ? cannot : faulty ? faults_found : done;
 }
 
 } // namespace
@@ -176,10 +185,11 @@ int plan_yoke_file(const YokeWishes& wishes) {
   if (fit.empty()) {
     return cannot;
   }
-  if (!print(wishes.json ? json_of(planned) : text_of(planned, opened->yoke.fit.seams)) || fit.size() < sizes.size()) {
+  if (!print(wishes.json ? json_of(*opened, planned) : text_of(planned, opened->yoke.fit.seams)) ||
+      fit.size() < sizes.size()) {
     return cannot;
   }
-  return seams_unmet(planned.plan, fit, opened->yoke.fit.seams) ? faults_found : done;
+  return tell_tiers(*opened) || seams_unmet(planned.plan, fit, opened->yoke.fit.seams) ? faults_found : done;
 }
 
 } // namespace punchwright::cli

@@ -18,7 +18,8 @@ Json json_or_null(const std::optional<double>& amount) {
   return amount ? Json(static_cast<long long>(std::ceil(*amount))) : Json(nullptr);
 }
 
-Json json_of(const TierOfPiece& tier, int number) {
+// `hung_on`: the work is hung on again above it.
+Json json_of(const TierOfPiece& tier, int number, bool hung_on) {
   Json entry;
   entry["tier"] = number;
   entry["stitches"] = tier.stitches;
@@ -42,7 +43,7 @@ Json json_of(const TierOfPiece& tier, int number) {
   entry["clear_of_seam"] = tier.shaping.kept_off_seams;
   entry["clear_of_centre"] = tier.shaping.kept_off_centre;
   entry["astray"] = tier.shaping.astray;
-  entry["needles_after"] = {name_of(tier.first_after), name_of(tier.last_after)};
+  entry["needles_after"] = hung_on ? Json::array({name_of(tier.first_after), name_of(tier.last_after)}) : Json(nullptr);
   return entry;
 }
 
@@ -58,14 +59,15 @@ Json json_of(const RowsOfYoke& rows) {
   return entry;
 }
 
-Json json_of(const SizePlan& size) {
+Json json_of(const OpenedYoke& opened, const SizePlan& size) {
   Json entry;
   entry["size"] = size.size;
   entry["pieces"] = Json::array();
   for (const PieceOfSize& piece : size.pieces) {
     Json tiers = Json::array();
     for (const TierOfPiece& tier : piece.tiers) {
-      tiers.push_back(json_of(tier, static_cast<int>(tiers.size()) + 1));
+      const std::size_t number = tiers.size();
+      tiers.push_back(json_of(tier, static_cast<int>(number) + 1, is_hung_on_again(opened, tier, number)));
     }
     entry["pieces"].push_back({{"piece", piece.name}, {"tiers", tiers}, {"ideal_after", rounded(piece.ideal_after)}});
   }
@@ -105,14 +107,14 @@ Json json_of(const std::string& size, const Error& fault) {
 
 } // namespace
 
-std::string json_of(const SizesPlanned& planned) {
+std::string json_of(const OpenedYoke& opened, const SizesPlanned& planned) {
   Json answer;
   answer["format"] = 1;
   answer["sizes"] = Json::array();
   answer["faults"] = Json::array();
   for (std::size_t size = 0; size < planned.plan.sizes.size(); ++size) {
     if (planned.fits(size)) {
-      answer["sizes"].push_back(json_of(planned.plan.sizes[size]));
+      answer["sizes"].push_back(json_of(opened, planned.plan.sizes[size]));
     }
     for (const Error& fault : planned.faults[size]) {
       answer["faults"].push_back(json_of(planned.plan.sizes[size].size, fault));

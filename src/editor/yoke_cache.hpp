@@ -67,7 +67,14 @@ struct YokeBlock {
   float right = 0;
   float bottom = 0;
   float pattern_top = 0; // above it the plain rows
+  float shaped = 0;      // above it those on the stitches that are left; on the bed they hang where they hung
+  float hung = 0;        // above it they hang between these, where the next tier goes on
   float top = 0;
+  float then_left = 0;
+  float then_right = 0;
+  bool narrows_at_once = false; // laid flat, so does the row after the decreases
+  float shaped_left() const { return narrows_at_once ? then_left : left; }
+  float shaped_right() const { return narrows_at_once ? then_right : right; }
 };
 
 struct YokeSeamLine {
@@ -78,6 +85,8 @@ struct YokeSeamLine {
   float x1 = 0;
   float y1 = 0;
 };
+
+constexpr std::size_t quads_of_block = 4; // in a flat view, the uppermost last
 
 // A view in mm.
 struct YokeShape {

@@ -3,6 +3,7 @@
 
 #include "design/words.hpp"
 #include "editor/yoke_no_fit.hpp"
+#include "pieces/tier_faults.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -148,6 +149,12 @@ std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache
     add_rows(found, opened, plan, size, unit);
     add_widths(found, opened, plan, size, unit);
     add_clearances(found, plan, size);
+  }
+  for (const TierFaults& tier : tiers_with_faults(opened)) {
+    YokeFinding finding{Severity::fault, with_capital(words_of(tier)), with_capital(remedy_of(opened, tier)),
+                        std::nullopt};
+    finding.tier = static_cast<int>(tier.tier);
+    found.push_back(std::move(finding));
   }
   for (const LoopCheck& check : cache.loops) {
     if (!check.plausible) {

@@ -9,6 +9,8 @@
 #include <array>
 #include <cmath>
 #include <fmt/format.h>
+#include <numeric>
+#include <tuple>
 #include <vector>
 
 namespace punchwright::editor {
@@ -109,12 +111,13 @@ private:
     scale_ = std::min(wide / static_cast<float>(widest), (origin_y_ - room_.top - above) / static_cast<float>(tall));
     scale_ = std::max(scale_, 0.02F);
     std::vector<float> cells = cells_at_scale();
-    for (int tries = 0; tries < 30 && sum(cells) > wide; ++tries) {
+    for (int tries = 0; tries < 30 && std::accumulate(cells.begin(), cells.end(), 0.0F) > wide; ++tries) {
       scale_ *= 0.94F;
       cells = cells_at_scale();
     }
     origin_y_ -= std::max(0.0F, (origin_y_ - room_.top - above - px(tall)) / 2); // in the middle of its room
-    const float spare = std::max(0.0F, (wide - sum(cells)) / static_cast<float>(cells.size() + 1));
+    const float spare = std::max(0.0F, (wide - std::accumulate(cells.begin(), cells.end(), 0.0F)) /
+                                           static_cast<float>(cells.size() + 1));
     float x = left_ + spare;
     for (const float cell : cells) {
       middles_.push_back(std::round(x + cell / 2));
@@ -160,14 +163,6 @@ private:
   // px: of each piece
   [[nodiscard]] float room_for_words() const { return (right_ - left_) / static_cast<float>(shown_.size()); }
 
-  static float sum(const std::vector<float>& cells) {
-    float all = 0;
-    for (const float cell : cells) {
-      all += cell;
-    }
-    return all;
-  }
-
   [[nodiscard]] double height_of_row(int row) const {
     return cache_.row_mm[std::min(static_cast<std::size_t>(row), cache_.row_mm.size() - 1)];
   }
@@ -182,9 +177,13 @@ private:
         const double wide = (there.stitches - 2 * yoke_.edge) * opened_.tiers[tier].document.gauge.stitch_mm();
         const float half = px(wide) / 2;
         const float low = y(height_of_row(plan_->heights[tier]));
-        const float high = y(height_of_row(plan_->heights[tier + 1]));
-        list_.AddRectFilled({middle - half, high}, {middle + half, low}, ink(theme_.field));
-        list_.AddRect({middle - half, high}, {middle + half, low}, ink(theme_.quiet_text));
+        const float high = y(height_of_row(first_shaped_row(opened_, *plan_, piece, tier)));
+        const float top = y(height_of_row(plan_->heights[tier + 1]));
+        const double then = (there.shaping.after - 2 * yoke_.edge) * opened_.tiers[tier].document.gauge.stitch_mm();
+        for (const auto& [reach, up, down] : {std::tuple(px(then) / 2, top, high), std::tuple(half, high, low)}) {
+          list_.AddRectFilled({middle - reach, up}, {middle + reach, down}, ink(theme_.field));
+          list_.AddRect({middle - reach, up}, {middle + reach, down}, ink(theme_.quiet_text));
+        }
         const std::string words = std::to_string(there.stitches);
         if (low - high > line_ && 2 * half > ImGui::CalcTextSize(words.c_str()).x) {
           const ImVec2 size = ImGui::CalcTextSize(words.c_str());

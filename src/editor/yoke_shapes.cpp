@@ -18,6 +18,11 @@ int pattern_rows(const OpenedYoke& opened, std::size_t tier) {
   return static_cast<int>(opened.tiers[tier].rows.rows.size());
 }
 
+// The first row that hangs where the next tier goes on: those that set it up.
+int hung_row(const OpenedYoke& opened, const SizePlan& plan, std::size_t tier) {
+  return plan.heights[tier + 1] - plain_rows_needed(opened, tier).setting_up;
+}
+
 float u_of(const YokePicture& picture, double pixel) {
   return static_cast<float>(pixel / picture.width);
 }
@@ -28,25 +33,33 @@ float mm_at(const std::vector<double>& row_mm, int row) {
   return static_cast<float>(row_mm[static_cast<std::size_t>(row)]);
 }
 
-// The block's pattern rows and its plain rows, which may be of another height.
+// Pixels of a row, from the left of the view to its right.
+struct Pixels {
+  int from = 0;
+  int to = 0;
+};
+
+// The block's parts: pattern rows, plain rows on the same stitches, those on what the decreases leave, and those that
+// hang where the next tier goes on. Plain rows may be of another height.
 void add_block(YokeShape& shape, const YokeBlock& block, const YokePicture& picture, const OpenedYoke& opened,
-               const SizePlan& plan, int from_pixel, int to_pixel) {
+               const SizePlan& plan, Pixels own, Pixels then) {
   shape.blocks.push_back(block);
   const int first = plan.heights[block.tier];
   const int middle = first + pattern_rows(opened, block.tier);
+  const int shaped = first_shaped_row(opened, plan, block.piece, block.tier);
+  const int hung = hung_row(opened, plan, block.tier);
   const int last = plan.heights[block.tier + 1];
-  const float u0 = u_of(picture, from_pixel);
-  const float u1 = u_of(picture, to_pixel);
-  const auto quad = [&](float low, float high, int from, int to) {
+  const auto quad = [&](float left, float right, float low, float high, int from, int to, Pixels pixels) {
     const float v0 = v_of(picture, from);
     const float v1 = v_of(picture, to);
-    shape.quads.push_back({{{block.left, low, u0, v0},
-                            {block.right, low, u1, v0},
-                            {block.right, high, u1, v1},
-                            {block.left, high, u0, v1}}});
+    const float u0 = u_of(picture, pixels.from);
+    const float u1 = u_of(picture, pixels.to);
+    shape.quads.push_back({{{left, low, u0, v0}, {right, low, u1, v0}, {right, high, u1, v1}, {left, high, u0, v1}}});
   };
-  quad(block.bottom, block.pattern_top, first, middle);
-  quad(block.pattern_top, block.top, middle, last);
+  quad(block.left, block.right, block.bottom, block.pattern_top, first, middle, own);
+  quad(block.left, block.right, block.pattern_top, block.shaped, middle, shaped, own);
+  quad(block.shaped_left(), block.shaped_right(), block.shaped, block.hung, shaped, hung, then);
+  quad(block.then_left, block.then_right, block.hung, block.top, hung, last, then);
 }
 
 YokeBlock heights_of(const OpenedYoke& opened, const SizePlan& plan, const std::vector<double>& row_mm,
@@ -56,6 +69,8 @@ YokeBlock heights_of(const OpenedYoke& opened, const SizePlan& plan, const std::
   block.tier = tier;
   block.bottom = mm_at(row_mm, plan.heights[tier]);
   block.pattern_top = mm_at(row_mm, plan.heights[tier] + pattern_rows(opened, tier));
+  block.shaped = mm_at(row_mm, first_shaped_row(opened, plan, piece, tier));
+  block.hung = mm_at(row_mm, hung_row(opened, plan, tier));
   block.top = mm_at(row_mm, plan.heights[tier + 1]);
   return block;
 }
@@ -98,7 +113,8 @@ YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
     double widest = 0;
     for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
-      widest = std::max(widest, visible(opened, plan.pieces[piece].tiers[tier].stitches) *
+      const TierOfPiece& there = plan.pieces[piece].tiers[tier];
+      widest = std::max(widest, visible(opened, std::max(there.stitches, there.shaping.after)) *
                                     opened.tiers[tier].document.gauge.stitch_mm());
     }
     for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
@@ -107,9 +123,15 @@ YokeShape flat_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
       YokeBlock block = heights_of(opened, plan, row_mm, piece, tier);
       block.left = static_cast<float>(left + (widest - wide) / 2);
       block.right = block.left + static_cast<float>(wide);
-      const int from = picture.left[tier][piece];
-      add_block(shape, block, picture, opened, plan, from + opened.yoke.edge, from + stitches - opened.yoke.edge);
-      shape.seams.push_back({tier, piece, block.right, block.bottom, block.right, block.top});
+      const int after = plan.pieces[piece].tiers[tier].shaping.after;
+      const double then = visible(opened, after) * opened.tiers[tier].document.gauge.stitch_mm();
+      block.then_left = static_cast<float>(left + (widest - then) / 2);
+      block.then_right = block.then_left + static_cast<float>(then);
+      block.narrows_at_once = true;
+      const int from = picture.left[tier][piece] + opened.yoke.edge;
+      add_block(shape, block, picture, opened, plan, {from, from + visible(opened, stitches)},
+                {from, from + visible(opened, after)});
+      shape.seams.push_back({tier, piece, block.right, block.bottom, block.right, block.shaped});
     }
     left += widest + gap_mm;
   }
@@ -130,14 +152,15 @@ YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
     const int first = plan.heights[tier];
     const int last = plan.heights[tier + 1];
     const int middle = first + pattern_rows(opened, tier);
-    const double share =
-        (row_mm[static_cast<std::size_t>(middle)] - row_mm[static_cast<std::size_t>(first)]) /
-        std::max(1e-6, row_mm[static_cast<std::size_t>(last)] - row_mm[static_cast<std::size_t>(first)]);
+    const double foot = row_mm[static_cast<std::size_t>(first)];
+    const double high_mm = std::max(1e-6, row_mm[static_cast<std::size_t>(last)] - foot);
+    const auto share = [&](int row) { return (row_mm[static_cast<std::size_t>(row)] - foot) / high_mm; };
     for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
-      const int stitches = visible(opened, plan.pieces[piece].tiers[tier].stitches);
+      const TierOfPiece& there = plan.pieces[piece].tiers[tier];
+      const int own = visible(opened, there.stitches);
       const int from = picture.left[tier][piece] + opened.yoke.edge;
-      const int parts = std::clamp(stitches, 1, 90);
-      const auto corner = [&](double up, int part, int row) {
+      const int parts = std::clamp(own, 1, 90);
+      const auto corner = [&](double up, int part, int row, int stitches) {
         const double along = static_cast<double>(part) / parts;
         const auto turns_of = [&](const WornRing& ring) {
           return std::lerp(ring.turns[piece], ring.turns[piece + 1], along);
@@ -146,14 +169,20 @@ YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
             point_on(std::lerp(low.radius, high.radius, up), std::lerp(turns_of(low), turns_of(high), up));
         return YokeCorner{at.x, at.y, u_of(picture, from + along * stitches), v_of(picture, row)};
       };
-      for (int part = 0; part < parts; ++part) {
-        shape.quads.push_back({{corner(0, part, first), corner(0, part + 1, first), corner(share, part + 1, middle),
-                                corner(share, part, middle)}});
-        shape.quads.push_back({{corner(share, part, middle), corner(share, part + 1, middle), corner(1, part + 1, last),
-                                corner(1, part, last)}});
-      }
-      const YokeCorner below = corner(0, parts, first);
-      const YokeCorner above = corner(1, parts, last);
+      const auto ring = [&](int low_row, int high_row, int stitches) {
+        const double down = share(low_row);
+        const double up = share(high_row);
+        for (int part = 0; part < parts; ++part) {
+          shape.quads.push_back({{corner(down, part, low_row, stitches), corner(down, part + 1, low_row, stitches),
+                                  corner(up, part + 1, high_row, stitches), corner(up, part, high_row, stitches)}});
+        }
+      };
+      const int shaped = first_shaped_row(opened, plan, piece, tier);
+      ring(first, middle, own);
+      ring(middle, shaped, own);
+      ring(shaped, last, visible(opened, there.shaping.after));
+      const YokeCorner below = corner(0, parts, first, own);
+      const YokeCorner above = corner(1, parts, last, own);
       shape.seams.push_back({tier, piece, below.x, below.y, above.x, above.y});
       YokeBlock block = heights_of(opened, plan, row_mm, piece, tier);
       const RingPoint middle_point = point_on(low.radius, (low.turns[piece] + low.turns[piece + 1]) / 2);
@@ -176,9 +205,11 @@ YokeShape bed_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePi
     YokeBlock block = heights_of(opened, plan, row_mm, piece, tier);
     block.left = static_cast<float>(there.bed.first.position - leftmost);
     block.right = block.left + static_cast<float>(there.stitches);
+    block.then_left = static_cast<float>(there.first_after.position - leftmost);
+    block.then_right = block.then_left + static_cast<float>(there.shaping.after);
     const int from = picture.left[tier][piece];
     // The knitter sees the purl side: the knit side's last stitch hangs on the leftmost needle.
-    add_block(shape, block, picture, opened, plan, from + there.stitches, from);
+    add_block(shape, block, picture, opened, plan, {from + there.stitches, from}, {from + there.shaping.after, from});
   }
   shape.width = static_cast<float>(opened.profile.needles);
   shape.height = mm_at(row_mm, plan.heights.back());

@@ -31,10 +31,17 @@ void draw_quads(ImDrawList& list, const YokePicture& picture, const YokeShape& s
 
 namespace {
 
-void outline(ImDrawList& list, const Theme& theme, const YokeBlock& block, const Fitting& fitting) {
-  const ImVec2 low = fitting.at(block.left, block.top);
-  const ImVec2 high = fitting.at(block.right, block.bottom);
+void frame(ImDrawList& list, const Theme& theme, ImVec2 low, ImVec2 high) {
   list.AddRect({low.x - 0.5F, low.y - 0.5F}, {high.x + 0.5F, high.y + 0.5F}, ink(theme.text, 0.55F));
+}
+
+// The rows on the tier's stitches, and those on what is left of them.
+void outline(ImDrawList& list, const Theme& theme, const YokeBlock& block, const Fitting& fitting) {
+  const float step = block.narrows_at_once ? block.shaped : block.hung;
+  frame(list, theme, fitting.at(block.left, step), fitting.at(block.right, block.bottom));
+  if (block.top > step) {
+    frame(list, theme, fitting.at(block.then_left, block.top), fitting.at(block.then_right, step));
+  }
 }
 
 } // namespace
@@ -196,15 +203,23 @@ void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float to
 
 namespace {
 
-// Seam stitches are hatched, and each needle that is brought forward above the tier has an arrow to its neighbour.
+// Seam stitches are hatched, and each needle that is brought forward has an arrow to its neighbour, in the row above
+// which it is done.
 void draw_block_marks(const App& app, ImDrawList& list, const YokeBlock& block, const Fitting& fitting) {
   const Theme& theme = app.theme;
   const OpenedYoke& opened = *app.yoke.opened;
   const auto edge = static_cast<float>(opened.yoke.edge);
   const TierOfPiece& there = shown_plan(app)->pieces[block.piece].tiers[block.tier];
-  for (const float from : {block.left, block.right - edge}) {
-    const ImVec2 low = fitting.at(from, block.top);
-    const ImVec2 high = fitting.at(from + edge, block.bottom);
+  struct Edge {
+    float from;
+    float bottom;
+    float top;
+  };
+  for (const Edge& part :
+       {Edge{block.left, block.bottom, block.hung}, Edge{block.right - edge, block.bottom, block.hung},
+        Edge{block.then_left, block.hung, block.top}, Edge{block.then_right - edge, block.hung, block.top}}) {
+    const ImVec2 low = fitting.at(part.from, part.top);
+    const ImVec2 high = fitting.at(part.from + edge, part.bottom);
     list.AddRectFilled(low, high, ink(theme.panel, 0.6F));
     const float step = 5 * theme.scale;
     list.PushClipRect(low, high, true);
@@ -216,13 +231,13 @@ void draw_block_marks(const App& app, ImDrawList& list, const YokeBlock& block, 
   const int leftmost = opened.profile.leftmost().position;
   const float tall = std::clamp(fitting.across, 4 * theme.scale, 10 * theme.scale);
   for (const Transfer& transfer : there.shaping.transfers) {
-    const ImVec2 from = fitting.at(static_cast<float>(transfer.from.position - leftmost) + 0.5F, block.top);
-    const float x = fitting.at(static_cast<float>(transfer.to.position - leftmost) + 0.5F, block.top).x;
+    const ImVec2 from = fitting.at(static_cast<float>(transfer.from.position - leftmost) + 0.5F, block.shaped);
+    const float x = fitting.at(static_cast<float>(transfer.to.position - leftmost) + 0.5F, block.shaped).x;
     const float way = x < from.x ? -1.0F : 1.0F;
-    list.AddTriangleFilled({from.x - way * tall / 2, from.y}, {from.x - way * tall / 2, from.y - tall},
-                           {from.x + way * tall / 2, from.y - tall / 2}, ink(theme.panel));
-    list.AddTriangle({from.x - way * tall / 2, from.y}, {from.x - way * tall / 2, from.y - tall},
-                     {from.x + way * tall / 2, from.y - tall / 2}, ink(theme.text), 1.2F * theme.scale);
+    const ImVec2 low{from.x - way * tall / 2, from.y + tall / 2};
+    const ImVec2 high{from.x - way * tall / 2, from.y - tall / 2};
+    list.AddTriangleFilled(low, high, {from.x + way * tall / 2, from.y}, ink(theme.panel));
+    list.AddTriangle(low, high, {from.x + way * tall / 2, from.y}, ink(theme.text), 1.2F * theme.scale);
   }
 }
 
@@ -271,7 +286,8 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
     Fitting raised = fitting;
     raised.origin.y -= static_cast<float>(tier) * gap;
     YokeShape part;
-    part.quads = {shape.quads[2 * tier], shape.quads[2 * tier + 1]};
+    const auto quads = shape.quads.begin() + static_cast<std::ptrdiff_t>(quads_of_block * tier);
+    part.quads.assign(quads, quads + quads_of_block);
     draw_quads(list, cache.picture, part, raised);
     outline(list, theme, shape.blocks[tier], raised);
     draw_block_marks(app, list, shape.blocks[tier], raised);

@@ -1,6 +1,7 @@
 // Knits the pieces, and lays their fabrics side by side.
 #include "pieces/knit_pieces.hpp"
 
+#include "pieces/tier_steps.hpp"
 #include "plan/knit_steps.hpp"
 #include "words/words.hpp"
 
@@ -60,12 +61,16 @@ std::vector<NeedleSpan> without(const NeedleSpan& span, const std::vector<Needle
   return spans;
 }
 
-// In a free pass, over an empty bed or over the loops that stay.
-void go_across(std::vector<MachineAction>& actions, const BetweenTiers& between) {
+// While the work still hangs.
+void take_yarn_out(std::vector<MachineAction>& actions, const BetweenTiers& between) {
   if (between.yarn_out) {
     actions.emplace_back(TakeOut{1});
     actions.emplace_back(CutYarn{between.yarn});
   }
+}
+
+// In a free pass, over an empty bed or over the loops that stay.
+void go_across(std::vector<MachineAction>& actions, const BetweenTiers& between) {
   if (between.carriage_to) {
     actions.emplace_back(KnitPass{true});
   }
@@ -115,7 +120,7 @@ private:
   void knit(std::size_t tier) {
     const Document document = document_of(opened_, size_, piece_, tier);
     const RowsToKnit& rows = opened_.tiers[tier].rows;
-    const StepList steps = steps_of(document, opened_.profile, rows);
+    const StepList steps = steps_of_tier(opened_, size_, piece_, tier);
     auto card = opened_.profile.card
                     ? std::make_shared<const PunchedCard>(planned_card(document, opened_.profile, rows))
                     : nullptr;
@@ -191,6 +196,7 @@ std::vector<MachineAction> moving_actions(const OpenedYoke& opened, const SizePl
     actions.emplace_back(MoveNeedles{empty, NeedlePosition::out_of_work});
   }
   actions.insert(actions.end(), static_cast<std::size_t>(between.rows_after), KnitPass{});
+  take_yarn_out(actions, between);
   if (stays_on_needles(opened, of_piece, tier)) {
     go_across(actions, between);
     return actions;

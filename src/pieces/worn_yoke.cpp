@@ -141,10 +141,11 @@ private:
     while (piece + 1 < plan_.pieces.size() && turns >= edge_of(piece + 1)) {
       ++piece;
     }
-    const int stitches = visible(opened_, plan_.pieces[piece].tiers[tier].stitches);
+    const int row = row_at(tier, up);
+    const int stitches = visible(opened_, stitches_in_row(opened_, plan_, piece, tier, row));
     const double along = (turns - edge_of(piece)) / (edge_of(piece + 1) - edge_of(piece));
     const int stitch = std::clamp(static_cast<int>(along * stitches), 0, stitches - 1);
-    return cloth_.at(cloth_.left[tier][piece] + opened_.yoke.edge + stitch, row_at(tier, up));
+    return cloth_.at(cloth_.left[tier][piece] + opened_.yoke.edge + stitch, row);
   }
 
   // By its height: pattern rows and plain ones may be of different ones.

@@ -45,7 +45,7 @@ public:
     plain.rows = tier_.plain_gauge.plain_rows.value_or(plain.rows);
     const char main = document_.bands.back().main;
     add_plain(main, stitches_, plain, tier_.plain_rows - tier_.needed.after_decreases - tier_.needed.setting_up);
-    add_plain(main, tier_.after, plain, tier_.needed.after_decreases);
+    add_plain(main, std::min(stitches_, tier_.after), plain, tier_.needed.after_decreases); // filled afterwards
     add_plain(tier_.next_main, tier_.after, plain, tier_.needed.setting_up);
   }
 

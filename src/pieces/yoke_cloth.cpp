@@ -30,7 +30,7 @@ public:
       cloth_.left.emplace_back();
       for (const PieceOfSize& piece : plan_.pieces) {
         cloth_.left.back().push_back(wide);
-        wide += piece.tiers[tier].stitches;
+        wide += std::max(piece.tiers[tier].stitches, piece.tiers[tier].shaping.after);
       }
       cloth_.width = std::max(cloth_.width, wide);
     }
@@ -72,8 +72,10 @@ private:
       const Document& of = sets_up ? next : there.document;
       const char yarn = sets_up ? next.bands.front().main : there.document.bands.back().main;
       for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
-        for (int stitch = 0; stitch < plan_.pieces[piece].tiers[tier].stitches; ++stitch) {
-          put(tier, piece, stitch, plan_.heights[tier + 1] - rows + above, yarn_of(of, yarn).colour);
+        const int row = plan_.heights[tier + 1] - rows + above;
+        const int stitches = stitches_in_row(opened_, plan_, piece, tier, row);
+        for (int stitch = 0; stitch < stitches; ++stitch) {
+          put(tier, piece, stitch, row, yarn_of(of, yarn).colour);
         }
       }
     }

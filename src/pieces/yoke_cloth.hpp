@@ -11,7 +11,7 @@ namespace punchwright {
 struct YokeCloth {
   int width = 0;                      // stitches of the widest tier, seam stitches included
   int height = 0;                     // rows
-  std::vector<std::vector<int>> left; // [tier][piece]: the place of its first stitch in a row
+  std::vector<std::vector<int>> left; // [tier][piece]: the place of its first stitch in a row; see stitches_in_row()
   std::vector<Colour> stitches;       // row by row, the highest first
 
   // Row 0 is the lowest.

@@ -189,6 +189,17 @@ SizesPlanned plan_sizes(const OpenedYoke& opened) {
   return planned;
 }
 
+int first_shaped_row(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
+  const PlainRows needed = plain_rows_needed(opened, tier);
+  const bool decreased = size.pieces[piece].tiers[tier].shaping.decreases() > 0;
+  return size.heights[tier + 1] - needed.setting_up - (decreased ? needed.after_decreases : 0);
+}
+
+int stitches_in_row(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier, int row) {
+  const TierOfPiece& there = size.pieces[piece].tiers[tier];
+  return row < first_shaped_row(opened, size, piece, tier) ? there.stitches : there.shaping.after;
+}
+
 Document document_of(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier) {
   return document_of_piece(opened.tiers[tier].document, size.pieces[piece].tiers[tier].bed);
 }

@@ -80,6 +80,13 @@ struct PlanTried {
 // Whether the work goes onto needles after that tier: to the next one, and above the last one where stitches are made.
 [[nodiscard]] bool is_hung_on_again(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
 
+// The first row of the yoke above that tier's own stitches: on `shaping.after` of them. The row after the decreases is
+// one of these; needles are filled when the work is hung on, behind that row.
+[[nodiscard]] int first_shaped_row(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier);
+// Of a row of the yoke that belongs to that tier.
+[[nodiscard]] int stitches_in_row(const OpenedYoke& opened, const SizePlan& size, std::size_t piece, std::size_t tier,
+                                  int row);
+
 // Whether it hangs already where it should go on.
 [[nodiscard]] bool stays_on_needles(const OpenedYoke& opened, const TierOfPiece& there, std::size_t tier);
 
@@ -89,7 +96,8 @@ struct BetweenTiers {
   int rows_after = 0;              // after them, on the same needles
   char yarn = 'A';                 // in the feeder, from the tier's end on
   bool yarn_out = false;           // and cut
-  std::optional<Side> carriage_to; // where the next tier begins, if the carriage stands on the other side
+  std::optional<Side> begins;      // where the next tier begins; none: there is none
+  std::optional<Side> carriage_to; // the same, if the carriage stands on the other side
 };
 [[nodiscard]] BetweenTiers between_tiers(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
                                          std::size_t tier);
@@ -98,7 +106,11 @@ struct BetweenTiers {
 // off, needles, on again. It follows the tier's steps, which end with the last plain row, and is followed by the next
 // tier's, which begin with hanging on and the rows that set up. Above the last tier it ends with the work off, or,
 // where stitches are made there, hung on again with the needles filled.
-[[nodiscard]] std::vector<std::string> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
-                                                    std::size_t tier);
+struct MovingStep {
+  std::string words;
+  bool is_remark = false; // nothing is done by it
+};
+[[nodiscard]] std::vector<MovingStep> moving_words(const OpenedYoke& opened, const SizePlan& size, std::size_t piece,
+                                                   std::size_t tier);
 
 } // namespace punchwright

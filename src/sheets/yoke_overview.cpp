@@ -2,6 +2,7 @@
 #include "design/lengths.hpp"
 #include "design/words.hpp"
 #include "pieces/schematic.hpp"
+#include "pieces/tier_faults.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
@@ -72,6 +73,9 @@ std::vector<FlowBlock> cover_cautions(const YokeJob& job, double width) {
                  said("Print at 100 %, “actual size”. The rulers on the pages of strips and cards must be 150 mm long. "
                       "Present correction: scale_x = {:.4g}, scale_y = {:.4g}, from the first tier's file.",
                       job.scale_x, job.scale_y));
+  }
+  for (const TierFaults& tier : tiers_with_faults(job.opened)) {
+    lines.push_back(with_capital(fmt::format("{}; {}.", words_of(tier), remedy_of(job.opened, tier))));
   }
   for (const std::string& line : lines) {
     blocks.push_back(leaflet_item(line, width));

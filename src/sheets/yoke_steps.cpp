@@ -1,6 +1,7 @@
 // The steps of a piece, tier by tier: the needles in a table, the machine's steps, and how the work is moved.
 #include "design/words.hpp"
 #include "pieces/shaping_kinds.hpp"
+#include "pieces/tier_steps.hpp"
 #include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
@@ -125,23 +126,22 @@ public:
     std::vector<FlowBlock> blocks{leaflet_subheading(with_capital(name_of_tier(job_, tier)), width_)};
     blocks.push_back(leaflet_text(fmt::format("{} {}", about(there), references(job_, group_, tier, places_)), width_));
     blocks.back().with_next = true;
-    const Document document = document_of(job_.opened, size, piece, tier);
-    const StepList list = steps_of(document, job_.opened.profile, job_.opened.tiers[tier].rows);
+    const StepList list = steps_of_tier(job_.opened, size, piece, tier);
     std::optional<StepPart> part;
     for (const Step& step : leaflet_steps(list, job_.opened.profile)) {
       if (part != step.part) {
         part = step.part;
         heading(blocks, std::string(heading_of(step.part)));
       }
-      add(blocks, step.text);
+      is_remark(step, tier) ? remark(blocks, step.text) : add(blocks, step.text);
     }
     heading(blocks, tier + 1 < job_.opened.tiers.size() ? tr("To the next tier") : tr("To the neck"));
     if (const std::string words = strip_reference(job_, group_, tier, places_); !words.empty()) {
       blocks.push_back(leaflet_text(words, width_));
       blocks.back().with_next = true;
     }
-    for (const std::string& words : moving_words(job_.opened, size, piece, tier)) {
-      add(blocks, words);
+    for (const MovingStep& step : moving_words(job_.opened, size, piece, tier)) {
+      step.is_remark ? remark(blocks, step.words) : add(blocks, step.words);
     }
     return blocks;
   }
@@ -162,6 +162,9 @@ private:
   void heading(std::vector<FlowBlock>& blocks, const std::string& text) const {
     blocks.push_back(paragraph(text, width_, {body_type, true, 0, line_step}));
     blocks.back().with_next = true;
+  }
+  void remark(std::vector<FlowBlock>& blocks, const std::string& text) const {
+    blocks.push_back(leaflet_text(one_line(text), width_));
   }
   void add(std::vector<FlowBlock>& blocks, const std::string& text) {
     blocks.push_back(leaflet_step(++number_, one_line(text), width_, indent_));

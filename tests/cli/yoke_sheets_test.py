@@ -74,7 +74,7 @@ class YokeSheets(CommandTest):
             self.assertIn(", ".join(f"{one} to {other}" for one, other in tier["transfers"]) + ".", words)
         for tier in tiers[:-1]:
             self.assertIn(f"Hang the {tier['after']} loops on {' to '.join(tier['needles_after'])}", words)
-        self.assertIn("Weights off first", words)
+        self.assertIn("Weights off, or the work falls", words)
         self.assertIn("then the weights again", words)
         self.assertIn("The maker's manual goes before this sheet", words)
 

@@ -35,6 +35,57 @@ class Yokes(CommandTest):
         jsonschema.validate(answer, schema)
         return answer
 
+    def test_tiers_whose_drawings_have_faults_are_named(self):
+        """One stitch of contrast in 24: main passes behind one, and contrast behind 23, which is too long."""
+        rows = ",\n".join('"#' + "." * 23 + '"' for _ in range(2))
+        tier = self.file("faulty.repeat", f"""format = 1
+[machine]
+profile = "bulky-card-24"
+[gauge]
+stitches = 14.0
+rows = 18.0
+[[yarn]]
+key = "A"
+[[yarn]]
+key = "B"
+[repeat]
+width = 24
+rows = [{rows}]
+[[band]]
+rows = 2
+main = "A"
+contrast = "B"
+""")
+        yoke = self.file("faulty.yoke", """format = 1
+sizes = ["one"]
+[[piece]]
+name = "front"
+bottom_cm = 40.0
+top_cm = 36.0
+[[piece]]
+name = "back"
+like = "front"
+[depth]
+cm = 8.0
+[[tier]]
+repeat = "faulty.repeat"
+plain_above = 4
+[fit]
+seams = "free"
+""")
+        checked = run("check", tier)
+        self.assertEqual(checked.code, FAULTS)
+        for more in ([], ["--json"], ["-o", self.folder / "sheets.pdf"]):
+            with self.subTest(more=more):
+                told = run("yoke", yoke, *more)
+                self.assertEqual(told.code, FAULTS)
+                self.assertIn(f"tier 1: its drawing has 2 faults, floats that are too long; see punchwright check {tier}",
+                              told.err)
+        words = subprocess.run(["pdftotext", "-l", "1", self.folder / "sheets.pdf", "-"], check=True, capture_output=True,
+                               text=True).stdout
+        self.assertIn("Tier 1: its drawing has 2 faults, floats that are too long; see punchwright check",
+                      " ".join(words.split()))
+
     def test_there_are_three_demos_in_three_sizes(self):
         self.assertEqual(len(YOKES), 3)
         for path in YOKES:
@@ -68,6 +119,8 @@ class Yokes(CommandTest):
             if above:
                 self.assertEqual(tier["after"], above["stitches"])
                 self.assertEqual(tier["needles_after"], [above["first_needle"], above["last_needle"]])
+            elif tier["increases"] == 0:
+                self.assertIsNone(tier["needles_after"])  # off the bed, and not hung on again
 
     def check_ring(self, tiers, width):
         """One seam stitch on each side; columns follow each other from piece to piece, and within each."""

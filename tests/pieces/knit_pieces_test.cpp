@@ -2,6 +2,7 @@
 // fabrics laid side by side go on across the seams where the plan says so, and only there.
 #include "files/files.hpp"
 #include "pieces/knit_pieces.hpp"
+#include "pieces/yoke_cloth.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "pieces/yokes.hpp"
 
@@ -100,19 +101,57 @@ int check_sides(const OpenedYoke& yoke, const SizePlan& size) {
       const bool last = tier + 1 == yoke.tiers.size();
       const Side ends = knitted.tiers[tier].ends;
       const Side begins = last ? ends : knitted.tiers[tier + 1].begins;
-      const std::vector<std::string> lines = moving_words(yoke, size, piece, tier);
-      const auto takes = [&lines](std::string_view side) {
-        return std::ranges::any_of(lines, [side](const std::string& line) {
-          return line.starts_with("Take the yarn out of its feeder and cut it; ") &&
-                 line.find(side) != std::string::npos;
-        });
+      const std::vector<MovingStep> lines = moving_words(yoke, size, piece, tier);
+      const auto says = [&lines](std::string_view words) {
+        return std::ranges::any_of(
+            lines, [words](const MovingStep& line) { return line.words.find(words) != std::string::npos; });
       };
-      CHECK(takes("to the left") == (ends != begins && begins == Side::left));
-      CHECK(takes("to the right") == (ends != begins && begins == Side::right));
+      const auto takes = [&says](std::string_view side) {
+        return says(fmt::format("Push the carriage across the empty bed to the {}", side)) ||
+               says(fmt::format("Take the carriage to the {} in a free pass", side));
+      };
+      CHECK(takes("left") == (ends != begins && begins == Side::left));
+      CHECK(takes("right") == (ends != begins && begins == Side::right));
+      // Rows of waste yarn take it there as well.
+      const bool moved = !stays_on_needles(yoke, size.pieces[piece].tiers[tier], tier);
+      CHECK(says("knit an odd number of rows with it") == (moved && ends != begins));
+      CHECK(says("knit an even number of rows with it") == (moved && !last && ends == begins));
       wrong += ends != begins ? 1 : 0;
     }
   }
   return wrong;
+}
+
+// The cloth that is drawn against what the machine knits, row by row: as many stitches, in the same colours.
+void check_cloth(const OpenedYoke& yoke, const SizePlan& size, std::size_t index) {
+  const YokeCloth cloth = yoke_cloth(yoke, size, index);
+  for (std::size_t piece = 0; piece < size.pieces.size(); ++piece) {
+    const PieceFabric knitted = knit_piece(yoke, size, piece);
+    const int below = knitted.tiers.front().rows_before;
+    REQUIRE(knitted.fabric.rows() == below + cloth.height);
+    for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
+      for (int row = size.heights[tier]; row < size.heights[tier + 1]; ++row) {
+        CAPTURE(piece);
+        CAPTURE(tier);
+        CAPTURE(row);
+        std::vector<char> yarns; // on the knit side
+        for (const Made& made : knitted.fabric.row(below + row)) {
+          if (made.yarn != 0) {
+            yarns.insert(yarns.begin(), made.yarn);
+          }
+        }
+        const bool sets_up = row >= size.heights[tier + 1] - plain_rows_needed(yoke, tier).setting_up;
+        const Document& document = yoke.tiers[sets_up ? tier + 1 : tier].document;
+        const int left = cloth.left[tier][piece];
+        REQUIRE(stitches_in_row(yoke, size, piece, tier, row) == static_cast<int>(yarns.size()));
+        int other = 0;
+        for (std::size_t stitch = 0; stitch < yarns.size(); ++stitch) {
+          other += cloth.at(left + static_cast<int>(stitch), row) == yarn_of(document, yarns[stitch]).colour ? 0 : 1;
+        }
+        CHECK(other == 0);
+      }
+    }
+  }
 }
 
 FileReader from_disk() {
@@ -135,6 +174,7 @@ TEST_CASE("the demos are knitted, and their seams meet in the fabric") {
     int sides = 0;
     for (const SizePlan& size : plan->sizes) {
       sides += check_sides(*yoke, size);
+      check_cloth(*yoke, size, static_cast<std::size_t>(&size - plan->sizes.data()));
       for (const std::vector<int>& tier : knit_size(*yoke, size)) {
         CHECK(std::accumulate(tier.begin(), tier.end(), 0) == 0);
       }
@@ -269,6 +309,7 @@ TEST_CASE("a piece that widens is one fabric too: each stitch made hangs on the 
     CHECK(increases > 3);
     CHECK(size.pieces[0].tiers.back().shaping.increases() > 0); // hung on again above the last tier, too
     (void)knit_size(wider, size);
+    check_cloth(wider, size, 0);
   }
 }
 
@@ -281,9 +322,9 @@ TEST_CASE("a yarn that the next tier doesn't begin with is taken out, in words a
   const SizePlan size = planned(changing).sizes.front();
   CHECK(knit_piece(changing, size, 0).trouble == "");
   for (std::size_t tier = 0; tier < 2; ++tier) {
-    const std::vector<std::string> lines = moving_words(changing, size, 0, tier);
-    CHECK(std::ranges::count_if(lines, [](const std::string& line) {
-            return line.starts_with("Take the yarn out of its feeder and cut it");
+    const std::vector<MovingStep> lines = moving_words(changing, size, 0, tier);
+    CHECK(std::ranges::count_if(lines, [](const MovingStep& line) {
+            return line.words.starts_with("Take ") && line.words.ends_with(" out of its feeder and cut it.");
           }) == 1);
   }
 }

@@ -242,7 +242,9 @@ TEST_CASE("the rows that set up the next tier are told, one or several") {
         std::pair("plastic-by-hand", "1 row sets up the next tier; its steps name it.")}) {
     yoke.profile = profile;
     const OpenedYoke of_machine = opened(yoke, files);
-    CHECK(moving_words(of_machine, planned(of_machine).sizes[0], 0, 0).back() == words);
+    const MovingStep last = moving_words(of_machine, planned(of_machine).sizes[0], 0, 0).back();
+    CHECK(last.words == words);
+    CHECK(last.is_remark); // its steps follow
   }
 }
 
@@ -270,8 +272,8 @@ TEST_CASE("increases above the last tier have their steps: hung on again, with n
   REQUIRE(last.shaping.increases() > 0);
   CHECK(is_hung_on_again(cape, last, 2));
   std::string words;
-  for (const std::string& line : moving_words(cape, size, 0, 2)) {
-    words += line + "\n";
+  for (const MovingStep& line : moving_words(cape, size, 0, 2)) {
+    words += line.words + "\n";
   }
   const std::vector<Needle> fill = needles_to_fill(last.shaping, last.first_after);
   CHECK(words.find("Increase " + std::to_string(last.shaping.before) + " stitches to " +
@@ -348,16 +350,27 @@ TEST_CASE("moving the work, in words") {
   const Files files = pullover_files();
   const OpenedYoke yoke = opened(pullover(), files);
   const YokePlan plan = planned(yoke);
-  const std::vector<std::string> words = moving_words(yoke, plan.sizes[0], 0, 0);
+  const std::vector<MovingStep> steps = moving_words(yoke, plan.sizes[0], 0, 0);
+  std::vector<std::string> words;
+  for (const MovingStep& step : steps) {
+    words.push_back(step.words);
+  }
   REQUIRE(words.size() == 11);
-  CHECK(words[0] == "Set the carriage to plain knitting; pattern and end-needle selection off.");
-  CHECK(words[1].starts_with("Decrease "));
-  CHECK(words[2].starts_with("Transfer each loop to its neighbour: "));
-  CHECK(words[3].find("out of work: an empty needle in work would cast on an eyelet.") != std::string::npos);
-  CHECK(words[4] == "Knit 1 row.");
-  CHECK(words[5].starts_with("Weights off first"));
-  CHECK(words[6] == "Take the yarn out of its feeder and cut it; push the carriage across the empty bed to the right, "
-                    "where the next tier begins.");
+  CHECK(words[0].starts_with("Decrease "));
+  CHECK(words[1].starts_with("Transfer each loop to its neighbour: "));
+  CHECK(words[2].find("out of work: an empty needle in work would cast on an eyelet.") != std::string::npos);
+  CHECK(words[3] == "Knit 1 row.");
+  // The carriage is on the wrong side: main can't go on from there.
+  CHECK(words[4] == "Take A out of its feeder and cut it.");
+  CHECK(
+      words[5] ==
+      "Take the work off, either on waste yarn: thread waste yarn into that feeder, and knit an odd number of rows "
+      "with it, about 7, to end on the right, where the next tier begins. Take the waste yarn out and cut it. Weights "
+      "off, or the work falls; then push the loops off their needles, without the carriage.");
+  CHECK(
+      words[6] ==
+      "Or on a comb of the bed's pitch or a circular needle, without waste yarn: weights off, or the work falls; then "
+      "take the loops onto it. Push the carriage across the empty bed to the right, where the next tier begins.");
   CHECK(words[7].starts_with("Bring the "));
   CHECK(words[8].starts_with("Have the "));
   CHECK(words[9] == "Hang the " + std::to_string(plan.sizes[0].pieces[0].tiers[1].stitches) + " loops on " +
