@@ -320,6 +320,10 @@ TEST_SUITE("history") {
     CHECK_FALSE(history.saved());
     CHECK(history.redo(document));
     CHECK(history.saved());
+    CHECK_FALSE(history.apply(document, SetCells{{{2, 0}}, true})); // a step on from what was saved
+    CHECK_FALSE(history.saved());
+    CHECK(history.undo(document));
+    CHECK(history.saved());
     CHECK(history.undo(document));
     CHECK_FALSE(history.apply(document, SetCells{{{1, 0}}, true}));
     CHECK(history.undo(document));
