@@ -126,7 +126,7 @@ struct Applier {
   void operator()(const PressHere& action) const { apply_drawing(app, action); }
   void operator()(const SetDown&) const { set_down(app); }
   void operator()(const HangOver& action) const {
-    hang_over(app, Floating{action.drawing, app.view.cursor, action.name, {}, action.see_through});
+    hang_over(app, Floating{action.drawing, app.view.cursor, action.name, {}, action.see_through, true});
   }
   void operator()(const TypeLettering& action) const {
     app.session.lettering = action.words;

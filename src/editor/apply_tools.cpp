@@ -57,6 +57,9 @@ void run_tool_command(App& app, Command command) {
   }
   bool& through = app.settings.motifs_see_through;
   through = !through;
+  if (app.session.floating && app.session.floating->motif) {
+    app.session.floating->see_through = through;
+  }
   say(app, through ? tr("Motifs let the ground through: only their contrast is set down")
                    : tr("Motifs cover the ground with all of their box"));
 }

@@ -74,8 +74,12 @@ Searched search(const App& app, Actions& actions, const std::vector<const Motif*
     actions.push(SearchMotifs{words});
   }
   const bool returned = ImGui::IsKeyPressed(ImGuiKey_Enter) || ImGui::IsKeyPressed(ImGuiKey_KeyPadEnter);
-  if (ImGui::IsItemDeactivated() && returned && !found.empty()) {
-    hang(app, actions, first_shown(found));
+  if (ImGui::IsItemDeactivated() && returned) {
+    if (found.empty()) {
+      ImGui::SetKeyboardFocusHere(-1); // what is typed next is a word still, and no command
+    } else {
+      hang(app, actions, first_shown(found));
+    }
   }
   const Searched searched{changed || ImGui::IsItemActivated(), ImGui::GetItemRectMin().y};
   remember_place(actions, "motif search", Stop::Kind::field);

@@ -44,6 +44,7 @@ struct Floating {
   std::string name;                // of the step: "paste", "move"
   std::optional<Area> lifted_from; // becomes main when it is set down
   bool see_through = false;        // main stitches leave what lies below them
+  bool motif = false;              // that is as is wished of motifs
   bool operator==(const Floating&) const = default;
 };
 

@@ -154,7 +154,12 @@ class Tools(WindowTest):
         editor.click("tab Tools")
         editor.key("d")
         editor.wait(lambda state: state["keys_at"] == "motif search" and state["idle"], "the search")
-        editor.type("anchor")
+        editor.type("qqq")
+        editor.wait(lambda state: state["typed"] == "qqq" and "motif anchor" not in state["places"] and state["idle"], "none found")
+        editor.key("Return")
+        editor.settle()
+        editor.key("ctrl+a")
+        editor.type("anchor")  # words still, and no commands
         editor.wait(lambda state: state["typed"] == "anchor" and "motif anchor" in state["places"]
                     and not any(name.startswith("motif tern") for name in state["places"]) and state["idle"], "one found")
         _, top, _, bottom = editor.state["places"]["motif anchor"]

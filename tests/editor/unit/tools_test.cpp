@@ -259,6 +259,23 @@ TEST_CASE("a motif or letters that are see-through leave what lies below their m
   CHECK(drawn(app) == std::set<Cell>{{6, 5}});
 }
 
+TEST_CASE("whether the ground shows through may be chosen while a motif hangs") {
+  App app = ready_app();
+  app.work.design.grid.set(5, 5, true);
+  Grid patch(2, 1);
+  patch.set(1, 0, true);
+  app.view.cursor = Cell{5, 5};
+  editor::apply(app, HangOver{patch, "motif", false});
+  run(app, Command::motifs_see_through);
+  editor::apply(app, SetDown{});
+  CHECK(drawn(app) == std::set<Cell>{{5, 5}, {6, 5}});
+  app.view.cursor = Cell{5, 5};
+  editor::apply(app, HangOver{patch, "motif", true});
+  run(app, Command::motifs_see_through);
+  editor::apply(app, SetDown{});
+  CHECK(drawn(app) == std::set<Cell>{{6, 5}});
+}
+
 TEST_CASE("commands work on the marked area where there is one, else on all of the drawing") {
   App app = ready_app();
   app.work.design.grid.set(0, 0, true);
