@@ -26,6 +26,11 @@ constexpr std::uint32_t white_pixel = 0xffffff;
   return Error{{}, 0, 0, std::move(message), std::move(remedy)};
 }
 
+// One of a pixel's three parts, 0 to 255, as it looks where what is transparent lies on white; `opaque` likewise.
+[[nodiscard]] constexpr std::uint8_t on_white(std::uint8_t part, std::uint8_t opaque) {
+  return static_cast<std::uint8_t>((part * opaque + 255 * (255 - opaque) + 127) / 255);
+}
+
 // Nothing larger is read at all.
 struct LargestPicture {
   int width = widest_repeat; // px: a pixel is a stitch

@@ -21,12 +21,10 @@ Error broken(const png_image& image) {
                        tr("save or fetch it again"));
 }
 
-// What is transparent lies on white.
-std::uint32_t on_white(const unsigned char* rgba) {
+std::uint32_t colour_of(const std::uint8_t* rgba) {
   std::uint32_t colour = 0;
   for (int part = 0; part < 3; ++part) {
-    const unsigned opaque = rgba[3];
-    colour = colour << 8 | ((rgba[part] * opaque + 255U * (255U - opaque) + 127U) / 255U);
+    colour = colour << 8 | on_white(rgba[part], rgba[3]);
   }
   return colour;
 }
@@ -61,7 +59,7 @@ Result<Pixels> read_png(std::string_view bytes) {
   }
   Pixels pixels{png->width, png->height, {}};
   for (std::size_t place = 0; place < png->rgba.size(); place += 4) {
-    pixels.colours.push_back(on_white(&png->rgba[place]));
+    pixels.colours.push_back(colour_of(&png->rgba[place]));
   }
   return pixels;
 }

@@ -29,10 +29,6 @@ struct LightTables {
   }
 };
 
-std::uint8_t on_white(std::uint8_t part, std::uint8_t alpha) {
-  return static_cast<std::uint8_t>((part * alpha + 255 * (255 - alpha) + 127) / 255);
-}
-
 Colours from_two_tones(const Pixels& pixels) {
   Colours colours{pixels.width, pixels.height, {}};
   colours.rgb.reserve(pixels.colours.size() * 3);

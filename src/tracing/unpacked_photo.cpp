@@ -2,7 +2,6 @@
 // is looked at beforehand.
 #include "tracing/photo.hpp"
 #include "tracing/photo_forms.hpp"
-#include "tracing/picture_checks.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -25,8 +24,35 @@ void* copied(void* into, const void* from, std::size_t count) {
 #undef memcpy
 
 namespace punchwright {
-
 namespace {
+
+// False where one of the three numbers in the head of a PGM or PPM has more than 9 digits, which stb_image would count
+// beyond an int. True of bytes that are neither.
+bool pixmap_numbers_fit(std::string_view bytes) {
+  if (!bytes.starts_with("P5") && !bytes.starts_with("P6")) {
+    return true;
+  }
+  constexpr int numbers = 3; // width, height, lightest value
+  constexpr int most_digits = 9;
+  constexpr std::size_t sign = 2;
+  int seen = 0;
+  int digits = 0;
+  bool comment = false;
+  for (const char letter : bytes.substr(sign)) {
+    comment = letter == '\n' || letter == '\r' ? false : comment || letter == '#';
+    if (!comment && letter >= '0' && letter <= '9') {
+      if (++digits > most_digits) {
+        return false;
+      }
+    } else if (digits > 0) {
+      digits = 0;
+      if (++seen == numbers) {
+        return true;
+      }
+    }
+  }
+  return true;
+}
 
 // A bitmap has three or four, a pixmap one or three. stb's own change of channels takes 16 bits for 8.
 std::vector<std::uint8_t> four_channels(const stbi_uc* pixels, const Colours& size, int channels) {
