@@ -93,7 +93,7 @@ struct View {
 enum class Tone { plain, good, trouble };
 
 struct FoundWork;
-class LongWork;
+struct LongWork;
 
 // What is being asked and said.
 struct Session {

@@ -4,6 +4,7 @@
 #include "design/edits.hpp"
 #include "design/repeat_file.hpp"
 #include "drawing/layouts.hpp"
+#include "editor/beside.hpp"
 #include "editor/canvas_layout.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
@@ -251,7 +252,7 @@ struct PlayDialog { // the knitting, move by move
   std::shared_ptr<const PlayedKnitting> knitting;
   std::shared_ptr<const PlayMoment> moment;
 };
-class WrongSearch;
+using WrongSearch = Beside<WrongAnswer>;
 struct WrongDialog { // marks of what is seen, and what may have been done
   SeenForm form;
   std::shared_ptr<const WrongAnswer> answer; // null: not asked yet, or other marks

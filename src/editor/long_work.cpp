@@ -9,8 +9,6 @@
 namespace punchwright::editor {
 namespace {
 
-constexpr std::chrono::milliseconds between_looks{10};
-
 // It would be lost, or would be in the way.
 bool something_in_hand(const App& app) {
   const Session& session = app.session;
@@ -19,8 +17,8 @@ bool something_in_hand(const App& app) {
 
 void take_result(App& app) {
   const std::shared_ptr<LongWork> work = std::exchange(app.session.long_work, nullptr);
-  if (work->asked_about(app)) {
-    work->take()(app);
+  if (work->opening == app.work.opening && work->revision == app.work.history.revision()) {
+    work->beside.take()(app);
   } else {
     say(app, tr("The drawing has changed since it was asked: ask again"), Tone::trouble);
   }
@@ -29,20 +27,8 @@ void take_result(App& app) {
 } // namespace
 
 LongWork::LongWork(const App& app, std::function<Taking()> work)
-    : opening_(app.work.opening), revision_(app.work.history.revision()),
-      taking_(std::async(std::launch::async, std::move(work))) {}
-
-bool LongWork::ready() const {
-  return !taking_.valid() || taking_.wait_for(std::chrono::seconds(0)) == std::future_status::ready;
-}
-
-bool LongWork::asked_about(const App& app) const {
-  return opening_ == app.work.opening && revision_ == app.work.history.revision();
-}
-
-Taking LongWork::take() {
-  return taking_.get();
-}
+    : opening(app.work.opening), revision(app.work.history.revision()),
+      beside([begun = std::move(work)](const std::stop_token&) { return begun(); }) {}
 
 void work_out(App& app, std::size_t most_stitches_at_once, const std::string& meanwhile, std::function<Taking()> work) {
   give_up_long_work(app);
@@ -64,13 +50,13 @@ bool give_up_long_work(App& app) {
   return true;
 }
 
-WorkProgress follow_long_work(App& app) {
-  std::erase_if(app.session.given_up_work, [](const auto& work) { return work->ready(); });
+Progress follow_long_work(App& app) {
+  std::erase_if(app.session.given_up_work, [](const auto& work) { return work->beside.ready(); });
   if (!app.session.long_work) {
     return {};
   }
-  if (!app.session.long_work->ready()) {
-    return {between_looks, false};
+  if (!app.session.long_work->beside.ready()) {
+    return not_ready_yet;
   }
   if (something_in_hand(app)) {
     return {}; // looked at again when that is let go

@@ -3,12 +3,11 @@
 // about.
 #pragma once
 
-#include <chrono>
+#include "editor/beside.hpp"
+
 #include <cstddef>
 #include <cstdint>
 #include <functional>
-#include <future>
-#include <optional>
 #include <string>
 
 namespace punchwright::editor {
@@ -18,18 +17,12 @@ struct App;
 // Changes the app by what was worked out.
 using Taking = std::function<void(App&)>;
 
-class LongWork {
-public:
+struct LongWork {
   LongWork(const App& app, std::function<Taking()> work);
 
-  [[nodiscard]] bool ready() const;
-  [[nodiscard]] bool asked_about(const App& app) const; // nothing was changed since
-  [[nodiscard]] Taking take();                          // waits for it; once
-
-private:
-  std::uint64_t opening_ = 0;
-  std::uint64_t revision_ = 0;
-  std::future<Taking> taking_;
+  std::uint64_t opening = 0; // of the drawing that was asked about
+  std::uint64_t revision = 0;
+  Beside<Taking> beside; // can't be stopped
 };
 
 // At once where the drawing has that many stitches at most. `work` is called in another thread: it holds copies of all
@@ -38,13 +31,8 @@ void work_out(App& app, std::size_t most_stitches_at_once, const std::string& me
 // Nobody waits for it any more. False: nothing was worked out.
 bool give_up_long_work(App& app);
 
-// Takes what is ready, unless something is in the hand. How long to wait before looking again; none where nothing is
-// worked out.
-struct WorkProgress {
-  std::optional<std::chrono::milliseconds> look_again;
-  bool taken = false;
-};
-WorkProgress follow_long_work(App& app);
+// Takes what is ready, unless something is in the hand.
+Progress follow_long_work(App& app);
 // Waits for it: for pictures, and for tests.
 void finish_long_work(App& app);
 

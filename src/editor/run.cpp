@@ -3,10 +3,12 @@
 #include "editor/run.hpp"
 
 #include "editor/actions.hpp"
+#include "editor/frame_times.hpp"
 #include "editor/kept_steps.hpp"
 #include "editor/kept_work.hpp"
 #include "editor/long_work.hpp"
 #include "editor/memory_in_use.hpp"
+#include "editor/one_frame.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/panels.hpp"
 #include "editor/screen_awake.hpp"
@@ -24,12 +26,9 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdio>
-#include <fmt/format.h>
 #include <fstream>
 #include <iostream>
 #include <optional>
-#include <utility>
 #include <vector>
 
 namespace punchwright::editor {
@@ -52,44 +51,6 @@ void open_first(App& app, const Options& options) {
   }
   app.view.tab = options.tab.value_or(app.view.tab);
   app.view.yoke.shows = options.yoke.value_or(app.view.yoke.shows);
-}
-
-bool asks_for_clipboard(const Actions& actions) {
-  return std::ranges::any_of(actions.list, [](const Action& action) {
-    const Run* const run = std::get_if<Run>(&action);
-    return run != nullptr && (run->command == Command::paste || run->command == Command::fill_marked);
-  });
-}
-
-void make_what_shows(App& app, Window& window) {
-  if (stitches_show(app)) {
-    window.make(app.caches.stitch);
-  }
-}
-
-// Builds one frame and carries out what came of it. True where the frame was drawn on the screen.
-Actions one_frame(App& app, Window& window, bool publish, bool draw) {
-  refresh(app);
-  window.upload(app.caches.piece);
-  window.upload(app.caches.preview);
-  window.upload(app.caches.yoke.picture);
-  make_what_shows(app, window);
-  Actions actions;
-  actions.publish_places = publish;
-  const Portion input = window.begin_frame(app);
-  draw_frame(app, input, actions);
-  actions.unsettled = something_opens() || actions.unsettled;
-  window.end_frame(app, draw && !window.input_waiting());
-  give_drawing_room_back();
-  app.session.clipboard = asks_for_clipboard(actions) ? window.clipboard_text() : std::string();
-  app.session.now = std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
-  for (const Action& action : actions.list) {
-    apply(app, action);
-  }
-  if (const auto copied = std::exchange(app.session.copied, std::nullopt)) {
-    window.set_clipboard_text(*copied);
-  }
-  return actions;
 }
 
 bool changes_something(const Actions& actions) {
@@ -151,34 +112,54 @@ struct Keepers {
   StepKeeper yoke_steps;
 };
 
-int work_in_window(App& app, Window& window, const Options& options, Keepers& keepers) {
-  std::ofstream state;
-  if (!options.state_to.empty()) {
-    state.open(options.state_to);
+// Waits, looks at what happened, draws until all is settled.
+class Loop {
+public:
+  Loop(App& work, Window& shown, const Options& options, Keepers& kept) : app(work), window(shown), keepers(kept) {
+    if (!options.state_to.empty()) {
+      state.open(options.state_to);
+    }
+    app.bench.speaks = speaker.can_speak();
   }
-  ScreenAwake awake;
-  Speaker speaker;
-  app.bench.speaks = speaker.can_speak();
-  std::uint64_t number = 0;
-  int frames_due = frames_after_event;
-  int late_frames = 0;     // drawn since the last event beyond those
-  bool returned = false;   // until the open files were looked at, which waits for dialogs
-  bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
-  while (!app.session.quit) {
+
+  void run() {
+    while (!app.session.quit) {
+      wait();
+      if (take_what_happened()) {
+        frames_due = frames_after_event;
+        late_frames = 0;
+        may_settle = true;
+      }
+      if (frames_due > 0) {
+        draw();
+      }
+    }
+    window.tell_size(app.settings);
+    keep_settings(app, true);
+    keepers.close(app);
+  }
+
+private:
+  // Not at all where there is something to draw.
+  void wait() {
     const std::string message = app.session.message;
-    const auto keep_again = keepers.follow(app);
-    const SearchProgress search = follow_search(app);
-    const WorkProgress work = follow_long_work(app);
-    const YokeProgress yoke = follow_yoke_search(app);
-    const bool news = search.answered || work.taken || yoke.taken || app.session.message != message;
+    const Wait keep_again = keepers.follow(app);
+    const Progress search = follow_search(app);
+    const Progress work = follow_long_work(app);
+    const Progress yoke = follow_yoke_search(app);
+    news = search.taken || work.taken || yoke.taken || app.session.message != message;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (const auto again =
+    } else if (const Wait again =
                    sooner(sooner(keep_again, search.look_again), sooner(work.look_again, yoke.look_again))) {
       window.wait(*again);
     } else {
       window.wait();
     }
+  }
+
+  // Whether anything did.
+  bool take_what_happened() {
     bool happened = window.input_waiting() || window.take_redraw_request() || news;
     for (const std::filesystem::path& path : window.take_dropped()) {
       apply(app, DropFile{path});
@@ -194,16 +175,12 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
       returned = is_open(app.session.dialog); // the other file, once that is answered
       happened = true;
     }
-    if (happened) {
-      frames_due = frames_after_event;
-      late_frames = 0;
-      may_settle = true;
-    }
-    if (frames_due == 0) {
-      continue;
-    }
+    return happened;
+  }
+
+  void draw() {
     --frames_due;
-    const Actions actions = one_frame(app, window, state.is_open(), true);
+    const Actions actions = one_frame(app, window, {.publish_places = state.is_open()});
     if (may_settle && changes_something(actions)) {
       frames_due = frames_after_event; // what it changed is drawn, and settles as after an event
       may_settle = false;
@@ -222,26 +199,31 @@ int work_in_window(App& app, Window& window, const Options& options, Keepers& ke
       state << state_line(app, actions, {++number, frames_due == 0 && !window.input_waiting()}) << std::flush;
     }
   }
-  window.tell_size(app.settings);
-  keep_settings(app, true);
-  keepers.close(app);
-  return 0;
-}
+
+  App& app;
+  Window& window;
+  Keepers& keepers;
+  std::ofstream state;
+  ScreenAwake awake;
+  Speaker speaker;
+  std::uint64_t number = 0; // of the frame
+  int frames_due = frames_after_event;
+  int late_frames = 0;     // drawn since the last event beyond those
+  bool news = false;       // from work that goes on beside the window
+  bool returned = false;   // until the open files were looked at, which waits for dialogs
+  bool may_settle = false; // once after each event: a field may say the same in every frame, and must not keep it awake
+};
 
 int write_picture(App& app, Window& window, const Options& options) {
   for (int frame = 0; frame < 4; ++frame) {
-    one_frame(app, window, false, false);
+    one_frame(app, window, {.draw = false});
     if (frame == 1) {
       show_asked_for(app, options);
       finish_long_work(app);
       finish_yoke_search(app);
     }
   }
-  refresh(app);
-  window.upload(app.caches.piece);
-  window.upload(app.caches.preview);
-  window.upload(app.caches.yoke.picture);
-  make_what_shows(app, window);
+  prepare_pictures(app, window);
   Actions actions;
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
@@ -254,70 +236,11 @@ int write_picture(App& app, Window& window, const Options& options) {
   return 0;
 }
 
-using Clock = std::chrono::steady_clock;
-
-double milliseconds(Clock::duration time) {
-  return std::chrono::duration<double, std::milli>(time).count();
-}
-
-// To and fro by a millimetre, as one drag.
-void drag_a_width(App& app) {
-  Yoke yoke = app.yoke.opened->yoke;
-  double& cm = yoke.pieces[widths_of(yoke, 0)].bottom_cm.values.front();
-  cm += app.yoke.revision % 2 == 0 ? 0.1 : -0.1;
-  apply(app, ChangeYoke{std::move(yoke), "a width"});
-}
-
-int time_frames(App& app, Window& window, int count, double first_ms) {
-  for (int frame = 0; frame < 10; ++frame) {
-    one_frame(app, window, false, true); // settle
-  }
-  Clock::duration building{};
-  const Clock::time_point start = Clock::now();
-  for (int frame = 0; frame < count; ++frame) {
-    refresh(app);
-    window.upload(app.caches.piece);
-    window.upload(app.caches.preview);
-    window.upload(app.caches.yoke.picture);
-    make_what_shows(app, window);
-    Actions actions;
-    const Portion input = window.begin_frame(app);
-    const Clock::time_point before = Clock::now();
-    draw_frame(app, input, actions);
-    window.end_frame(app, false);
-    building += Clock::now() - before;
-    for (const Action& action : actions.list) {
-      apply(app, action);
-    }
-  }
-  const double whole = milliseconds(Clock::now() - start) / count;
-  // The same with a stitch changed in every frame: checks, rows and the picture of the piece are made anew. Of a yoke a
-  // width is dragged instead.
-  const auto draw_and_show = [&] {
-    app.yoke.shown ? drag_a_width(app) : apply(app, Run{Command::toggle_stitch});
-    one_frame(app, window, false, false);
-  };
-  for (int frame = 0; frame < 50; ++frame) {
-    draw_and_show(); // whatever is kept for later frames has been made now
-  }
-  const double memory_before = anonymous_megabytes().value_or(0);
-  const Clock::time_point start_drawing = Clock::now();
-  for (int frame = 0; frame < count; ++frame) {
-    draw_and_show();
-  }
-  const double drawing = milliseconds(Clock::now() - start_drawing) / count;
-  fmt::print("first_frame_ms {:.3f}\nframe_build_ms {:.4f}\nframe_ms {:.4f}\nframe_after_stroke_ms {:.4f}\n"
-             "anonymous_mb {:.1f}\nanonymous_mb_after_strokes {:.1f}\n",
-             first_ms, milliseconds(building) / count, whole, drawing, memory_before,
-             anonymous_megabytes().value_or(0));
-  return std::fflush(stdout) == 0 ? 0 : 2;
-}
-
 } // namespace
 
 int run(const Options& options) {
   give_large_blocks_back();
-  const Clock::time_point start = Clock::now();
+  const auto start = std::chrono::steady_clock::now();
   App app = make_app();
   app.settings_file.system_language = options.system_language;
   app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
@@ -357,11 +280,11 @@ int run(const Options& options) {
     return write_picture(app, **window, options);
   }
   if (options.frames_benchmark > 0) {
-    one_frame(app, **window, false, true);
-    return time_frames(app, **window, options.frames_benchmark, milliseconds(Clock::now() - start));
+    return print_frame_times(app, **window, options.frames_benchmark, start);
   }
   offer_recovery(app, std::move(found.works));
-  return work_in_window(app, **window, options, keepers);
+  Loop(app, **window, options, keepers).run();
+  return 0;
 }
 
 } // namespace punchwright::editor

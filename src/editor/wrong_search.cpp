@@ -11,7 +11,6 @@ namespace {
 
 constexpr std::size_t most_rows_searched = 4'000;
 constexpr std::size_t most_explanations = 40; // the rest is less likely than all of these
-constexpr std::chrono::milliseconds between_looks{10};
 
 std::string why_no_search(const App& app) {
   const Document& design = app.work.design;
@@ -64,25 +63,6 @@ WrongAnswer answer_to(const WrongQuestion& question, const std::stop_token& stop
   return answer;
 }
 
-WrongSearch::WrongSearch(WrongQuestion question)
-    : answer_(std::async(std::launch::async,
-                         [asked = std::move(question), stop = stop_.get_token()] { return answer_to(asked, stop); })) {}
-
-WrongSearch::~WrongSearch() {
-  stop_.request_stop();
-  if (answer_.valid()) {
-    answer_.wait();
-  }
-}
-
-bool WrongSearch::ready() const {
-  return answer_.wait_for(std::chrono::seconds(0)) == std::future_status::ready;
-}
-
-WrongAnswer WrongSearch::take() {
-  return answer_.get();
-}
-
 void ask_what_went_wrong(App& app) {
   auto* const dialog = std::get_if<WrongDialog>(&app.session.dialog);
   if (dialog == nullptr || dialog->form.rows.empty() || dialog->search != nullptr) {
@@ -95,17 +75,18 @@ void ask_what_went_wrong(App& app) {
     dialog->answer = std::make_shared<const WrongAnswer>(std::move(answer));
     return;
   }
+  WrongQuestion question{app.work.design, app.work.profile, app.caches.rows, seen_in(dialog->form)};
   dialog->search = std::make_shared<WrongSearch>(
-      WrongQuestion{app.work.design, app.work.profile, app.caches.rows, seen_in(dialog->form)});
+      [asked = std::move(question)](const std::stop_token& stop) { return answer_to(asked, stop); });
 }
 
-SearchProgress follow_search(App& app) {
+Progress follow_search(App& app) {
   WrongDialog* const dialog = searching_dialog(app);
   if (dialog == nullptr) {
     return {};
   }
   if (!dialog->search->ready()) {
-    return {between_looks, false};
+    return not_ready_yet;
   }
   take_answer(*dialog);
   return {std::nullopt, true};

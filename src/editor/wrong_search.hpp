@@ -4,13 +4,11 @@
 
 #include "design/document.hpp"
 #include "diagnosis/diagnosis.hpp"
+#include "editor/beside.hpp"
 #include "editor/wrong.hpp"
 #include "machine/profile.hpp"
 #include "rows/rows.hpp"
 
-#include <chrono>
-#include <future>
-#include <optional>
 #include <stop_token>
 
 namespace punchwright::editor {
@@ -28,28 +26,8 @@ struct WrongQuestion {
 // Without a thread. An answer to a search that was stopped is worth nothing.
 [[nodiscard]] WrongAnswer answer_to(const WrongQuestion& question, const std::stop_token& stop = {});
 
-class WrongSearch {
-public:
-  explicit WrongSearch(WrongQuestion question);
-  ~WrongSearch();
-  WrongSearch(const WrongSearch&) = delete;
-  WrongSearch& operator=(const WrongSearch&) = delete;
-
-  [[nodiscard]] bool ready() const;
-  [[nodiscard]] WrongAnswer take(); // waits for it; once
-
-private:
-  std::stop_source stop_;
-  std::future<WrongAnswer> answer_;
-};
-
-// Puts the answer into the dialog as soon as it is there. How long to wait before looking again; none where nothing is
-// searched, `answered` where the dialog has changed.
-struct SearchProgress {
-  std::optional<std::chrono::milliseconds> look_again;
-  bool answered = false;
-};
-[[nodiscard]] SearchProgress follow_search(App& app);
+// Puts the answer into the dialog as soon as it is there.
+[[nodiscard]] Progress follow_search(App& app);
 // Waits for the answer: for pictures, and for tests.
 void finish_search(App& app);
 

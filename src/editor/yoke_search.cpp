@@ -8,8 +8,6 @@
 namespace punchwright::editor {
 namespace {
 
-constexpr std::chrono::milliseconds between_looks{10};
-
 std::vector<SizeAnswer> answers_to(const OpenedYoke& opened, const std::vector<std::size_t>& sizes,
                                    const std::stop_token& stop) {
   std::vector<SizeAnswer> answers;
@@ -35,7 +33,10 @@ bool is_of_the_open_yoke(const App& app) {
 void begin(App& app) {
   YokeCache& cache = app.caches.yoke;
   if (!cache.search && !cache.waiting.empty() && is_of_the_open_yoke(app)) {
-    cache.search = std::make_shared<YokeSearch>(*app.yoke.opened, cache.waiting);
+    cache.search =
+        std::make_shared<YokeSearch>([yoke = *app.yoke.opened, sizes = cache.waiting](const std::stop_token& stop) {
+          return answers_to(yoke, sizes, stop);
+        });
   }
 }
 
@@ -48,26 +49,7 @@ void take(App& app) {
 
 } // namespace
 
-YokeSearch::YokeSearch(OpenedYoke opened, std::vector<std::size_t> sizes)
-    : answers_(std::async(std::launch::async, [yoke = std::move(opened), asked = std::move(sizes),
-                                               stop = stop_.get_token()] { return answers_to(yoke, asked, stop); })) {}
-
-YokeSearch::~YokeSearch() {
-  stop();
-  if (answers_.valid()) {
-    answers_.wait();
-  }
-}
-
-bool YokeSearch::ready() const {
-  return !answers_.valid() || answers_.wait_for(std::chrono::seconds(0)) == std::future_status::ready;
-}
-
-std::vector<SizeAnswer> YokeSearch::take() {
-  return answers_.get();
-}
-
-YokeProgress follow_yoke_search(App& app) {
+Progress follow_yoke_search(App& app) {
   YokeCache& cache = app.caches.yoke;
   std::erase_if(cache.given_up, [](const auto& search) { return search->ready(); });
   if (!cache.search) {
@@ -78,10 +60,10 @@ YokeProgress follow_yoke_search(App& app) {
     if (std::exchange(cache.looked_at, cache.planned) == cache.planned) {
       begin(app);
     }
-    return {between_looks, false};
+    return not_ready_yet;
   }
   if (!cache.search->ready()) {
-    return {between_looks, false};
+    return not_ready_yet;
   }
   take(app);
   return {std::nullopt, true};

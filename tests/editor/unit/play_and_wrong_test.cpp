@@ -280,7 +280,7 @@ TEST_CASE("the search doesn't hold up the window: the answer comes while other t
   const auto* const first = dialog.search.get();
   apply(app, AskWhatWentWrong{}); // once more is the same search
   CHECK(dialog.search.get() == first);
-  for (SearchProgress progress = follow_search(app); !progress.answered; progress = follow_search(app)) {
+  for (Progress progress = follow_search(app); !progress.taken; progress = follow_search(app)) {
     REQUIRE(progress.look_again.has_value());
   }
   CHECK(dialog.search == nullptr);
@@ -313,6 +313,6 @@ TEST_CASE("closing the dialog ends the search, and so does whatever takes the di
     REQUIRE_FALSE(search.expired());
     editor::apply(app, replaced ? editor::Action(Run{Command::play}) : editor::Action(SetDialog{NoDialog{}}));
     CHECK(search.expired());
-    CHECK_FALSE(follow_search(app).answered);
+    CHECK_FALSE(follow_search(app).taken);
   }
 }
