@@ -12,7 +12,10 @@ public:
   Boxed(T value) : value_(std::make_unique<T>(std::move(value))) {} // from a value as it is
   Boxed(const Boxed& other) : value_(other.value_ ? std::make_unique<T>(*other.value_) : nullptr) {}
   Boxed(Boxed&&) noexcept = default;
-  Boxed& operator=(const Boxed& other) { return *this = Boxed(other); }
+  Boxed& operator=(const Boxed& other) {
+    *this = Boxed(other);
+    return *this;
+  }
   Boxed& operator=(Boxed&&) noexcept = default;
   ~Boxed() = default;
 

@@ -1,4 +1,5 @@
 // Orbits of the seven frieze groups, and strokes completed under them.
+#include "design/row_ring.hpp"
 #include "design/wrap.hpp"
 #include "drawing/frieze_parts.hpp"
 #include "drawing/shapes.hpp"
@@ -6,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 
 namespace punchwright {
 namespace {
@@ -130,6 +132,53 @@ std::vector<Cell> orbit_of(Cell cell, const Frieze& frieze, int width) {
   return orbit;
 }
 
+namespace {
+
+// Whether all movements leave the row in the strip; where it goes doesn't depend on the column.
+bool stays_inside(const Movements& movements, int row, int height) {
+  return std::ranges::all_of(movements, [&](const Movement& movement) {
+    const int there = movement.of(Cell{0, row}).row;
+    return there >= 0 && there < height;
+  });
+}
+
+void add(RowWords& row, const RowWords& more) {
+  std::ranges::transform(row, more, row.begin(), std::bit_or<>());
+}
+
+// The row with what lies whole repeats beside it: twice as far each time, until all of them are there.
+RowWords along_repeats(RowWords row, int repeat, int width) {
+  for (int along = repeat; along < width; along *= 2) {
+    add(row, turned_ring(row, width, along));
+  }
+  return row;
+}
+
+// Where the movement takes the row's stitches; as in `turned_ring`, places count to the left.
+RowWords moved(const RowWords& row, const Movement& movement, int width) {
+  return movement.left_right == Turned::yes
+             ? turned_ring(read_backwards(row, width), width, round_edge(width - 1 - movement.across, width))
+             : turned_ring(row, width, round_edge(-movement.across, width));
+}
+
+} // namespace
+
+Grid completed(const Grid& stroke, const Frieze& frieze) {
+  const Movements movements = movements_of(frieze);
+  Grid whole(stroke.width(), stroke.height());
+  for (int row = 0; row < stroke.height(); ++row) {
+    if (stroke.all_main(row) || !stays_inside(movements, row, stroke.height())) {
+      continue;
+    }
+    const RowWords stitches = along_repeats(words_of(stroke.row(row)), frieze.repeat, stroke.width());
+    for (const Movement& movement : movements) {
+      const auto there = whole.row(movement.of(Cell{0, row}).row);
+      std::ranges::transform(there, moved(stitches, movement, stroke.width()), there.begin(), std::bit_or<>());
+    }
+  }
+  return whole;
+}
+
 CompletedStroke complete_stroke(std::span<const Cell> stroke, const Frieze& frieze, int width, int height) {
   CompletedStroke whole;
   const auto sort_once = [](std::vector<Cell>& cells) {
@@ -148,22 +197,18 @@ CompletedStroke complete_stroke(std::span<const Cell> stroke, const Frieze& frie
   };
   const auto partners = movements.size() * static_cast<std::size_t>(width / frieze.repeat);
   const bool many = are_many(stroke.size() * partners, width, height);
-  Grid covered(many ? width : 0, many ? height : 0);
+  Grid drawn(many ? width : 0, many ? height : 0);
   for (const Cell cell : stroke) {
-    const auto inside = [&](const Movement& movement) {
-      const int row = movement.of(cell).row;
-      return row >= 0 && row < height;
-    };
-    if (!std::ranges::all_of(movements, inside)) {
+    if (!stays_inside(movements, cell.row, height)) {
       whole.without_partner.push_back(cell);
     } else if (many) {
-      each_partner(cell, [&](Cell partner) { covered.set(partner.column, partner.row, true); });
+      drawn.set(round_edge(cell.column, width), cell.row, true);
     } else {
       each_partner(cell, [&](Cell partner) { whole.cells.push_back(partner); });
     }
   }
   if (many) {
-    whole.cells = contrast_cells(covered);
+    whole.cells = contrast_cells(completed(drawn, frieze));
   } else {
     sort_once(whole.cells);
   }

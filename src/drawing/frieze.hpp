@@ -63,6 +63,9 @@ struct CompletedStroke {
 [[nodiscard]] CompletedStroke complete_stroke(std::span<const Cell> stroke, const Frieze& frieze, int width,
                                               int height);
 
+// The same for a stroke that is given as a drawing, in whole words: what belongs to it in the strip.
+[[nodiscard]] Grid completed(const Grid& stroke, const Frieze& frieze);
+
 // Whether the strip, as it tiles, has all symmetries of the frieze (it may have more).
 [[nodiscard]] bool has_symmetry(const Grid& strip, const Frieze& frieze);
 
