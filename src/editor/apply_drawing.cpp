@@ -78,6 +78,41 @@ std::vector<Cell> cells_of_shape(const App& app, const Stroke& stroke) {
   }
 }
 
+// As `cells_to_fill` completed, for a pointer that moves.
+void preview_fill(const App& app, Stroke& stroke) {
+  const Grid& grid = app.work.design.grid;
+  const Cell inside = wrapped(stroke.last, grid.width(), grid.height());
+  if (grid.at(inside.column, inside.row) == stroke.contrast) {
+    stroke.preview = Grid(grid.width(), grid.height());
+    return;
+  }
+  std::optional<HeldFill>& fill = stroke.fill;
+  if (!fill || fill->revision != app.work.history.revision()) {
+    fill = HeldFill{app.work.history.revision(), Patches(grid), {}, -1, {}};
+  }
+  const int patch = fill->patches.patch_at(inside);
+  if (fill->patch != patch || fill->symmetry != app.view.symmetry) {
+    fill->stitches = fill->patches.stitches_of(patch);
+    if (app.view.symmetry) {
+      fill->stitches = completed(fill->stitches, *app.view.symmetry);
+    }
+    fill->patch = patch;
+    fill->symmetry = app.view.symmetry;
+  }
+  stroke.preview = fill->stitches;
+}
+
+void preview_shape(const App& app, Stroke& stroke) {
+  if (stroke.tool == Tool::flood) {
+    return preview_fill(app, stroke);
+  }
+  const Grid& grid = app.work.design.grid;
+  stroke.preview = Grid(grid.width(), grid.height());
+  for (const Cell cell : completed(app, cells_of_shape(app, stroke)).cells) {
+    stroke.preview.set(cell.column, cell.row, true);
+  }
+}
+
 const char* name_of_shape(Tool tool) {
   return tool == Tool::line        ? noted("line")
          : tool == Tool::rectangle ? noted("rectangle")
@@ -99,7 +134,7 @@ bool press_on_floating(App& app, const BeginStroke& action) {
   if (action.erase) {
     give_up(app);
   } else if (lies_on_floating(app, action.at)) {
-    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}};
+    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}, {}};
   } else {
     set_down(app);
   }
@@ -114,11 +149,11 @@ void begin_marking(App& app, const BeginStroke& action) {
   }
   if (app.view.marked && lies_in(action.at, *app.view.marked, grid)) {
     lift(app);
-    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}};
+    app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, true, {}, {}};
     return;
   }
   app.view.marked = area_between(action.at, action.at, grid);
-  app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, false, {}};
+  app.session.stroke = Stroke{Tool::mark, action.at, action.at, true, false, {}, {}};
 }
 
 } // namespace
@@ -135,12 +170,12 @@ void apply_drawing(App& app, const BeginStroke& action) {
     case Tool::mark: begin_marking(app, action); break;
     case Tool::pen:
       app.work.history.begin_drag(contrast ? noted("draw") : noted("erase"));
-      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
+      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}, {}};
       draw(app, {action.at}, contrast);
       break;
     default:
-      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}};
-      app.session.stroke->preview = completed(app, cells_of_shape(app, *app.session.stroke)).cells;
+      app.session.stroke = Stroke{tool, action.at, action.at, contrast, false, {}, {}};
+      preview_shape(app, *app.session.stroke);
       break;
     }
   }
@@ -162,7 +197,7 @@ void apply_drawing(App& app, const StrokeTo& action) {
   } else if (stroke.tool == Tool::pen) {
     draw(app, line_cells(before, action.at), stroke.contrast);
   } else {
-    stroke.preview = completed(app, cells_of_shape(app, stroke)).cells;
+    preview_shape(app, stroke);
   }
   app.view.cursor = wrapped(action.at, grid.width(), grid.height());
 }

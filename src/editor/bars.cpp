@@ -269,8 +269,9 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   const float room = std::max(40 * unit, box.width() - wide - (right.empty() ? 24 : 40) * unit);
   const std::string shown = shortened(message, room);
   ImGui::TextColored(tint(app.session.message.empty() ? theme.quiet_text : colour), "%s", shown.c_str());
-  if (shown != message && ImGui::IsMouseHoveringRect({box.left, box.top}, {box.left + room, box.bottom})) {
-    ImGui::SetTooltip("%s", message.c_str());
+  if (shown != message && !ImGui::IsWindowHovered(ImGuiHoveredFlags_AnyWindow) && // of those that lie over the line
+      ImGui::IsMouseHoveringRect({box.left, box.top}, {box.left + room, box.bottom})) {
+    tip_beside(theme, message, {});
   }
   ImGui::GetStateStorage()->SetFloat(ImGui::GetID(facts_begin),
                                      right.empty() ? box.right : box.right - wide - 26 * unit);

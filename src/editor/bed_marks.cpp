@@ -85,15 +85,15 @@ void draw_bed_marks(const Sight& sight, const ScreenBox& ruler) {
   seam(marks.left_seam, true);
   seam(marks.right_seam, false);
   sight.list.PopClipRect();
-  if (ImGui::IsMouseHoveringRect({ruler.left, ruler.top}, {ruler.right, ruler.bottom}) && ImGui::IsWindowHovered()) {
-    ImGui::BeginTooltip();
-    const std::string words = said_count(marks.seam,
-                                         "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam stitch "
-                                         "at each end of the piece, left \\\\\\, right ///",
-                                         "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam "
-                                         "stitches at each end of the piece, left \\\\\\, right ///");
-    ImGui::TextUnformatted(words.c_str());
-    ImGui::EndTooltip();
+  if (pointer_leads() && ImGui::IsWindowHovered() &&
+      ImGui::IsMouseHoveringRect({ruler.left, ruler.top}, {ruler.right, ruler.bottom})) {
+    tip_beside(theme,
+               said_count(marks.seam,
+                          "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam stitch "
+                          "at each end of the piece, left \\\\\\, right ///",
+                          "Triangle: the middle of the bed, between L1 and R1\nHatched: {} seam "
+                          "stitches at each end of the piece, left \\\\\\, right ///"),
+               {ruler});
   }
 }
 

@@ -117,13 +117,10 @@ void draw_floating(const Sight& sight, const Floating& floating) {
 // What the shape covers until the button is released.
 void draw_shape(const Sight& sight, const Stroke& stroke) {
   const Shown yarn = stroke.contrast ? Shown::contrast : Shown::main;
-  Grid covered(sight.layout.columns, sight.layout.rows);
-  for (const Cell cell : stroke.preview) {
-    covered.set(cell.column, cell.row, true);
-  }
+  const Grid& shape = stroke.preview;
   each_tile(sight, [&](Cell tile) {
-    draw_cells(sight, tile, covered.width(), covered.height(),
-               [&](int column, int row) { return covered.at(column, row) ? yarn : Shown::nothing; });
+    draw_cells(sight, tile, shape.width(), shape.height(),
+               [&](int column, int row) { return shape.at(column, row) ? yarn : Shown::nothing; });
   });
 }
 

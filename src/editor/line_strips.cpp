@@ -27,8 +27,8 @@ ScreenBox box_of_lines(const Sight& sight, bool rows, int first, int count) {
           repeat.bottom};
 }
 
-// Between two lines, where the dragged ones would come to lie.
-void landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox& numbers) {
+// Between two lines, where the dragged ones would come to lie; its box.
+ScreenBox landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox& numbers) {
   const bool onwards = drag.to > drag.first; // upwards, or to the right
   const int beside = onwards ? drag.to + drag.count - 1 : drag.to;
   const ScreenBox box = box_of_lines(sight, drag.rows, beside, 1);
@@ -39,6 +39,7 @@ void landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox& num
   const ImVec2 to = drag.rows ? ImVec2(box.right, place) : ImVec2(place, box.bottom);
   sight.list.AddLine(from, to, ink(theme.panel), 6 * unit);
   sight.list.AddLine(from, to, ink(theme.accent), 3 * unit);
+  return {from.x - 3 * unit, from.y - 3 * unit, to.x + 3 * unit, to.y + 3 * unit};
 }
 
 std::string words_for(const LineDrag& drag) {
@@ -143,11 +144,11 @@ void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const Scre
   sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.panel), 0, 0, 5 * unit);
   sight.list.AddRect({lines.left, lines.top}, {lines.right, lines.bottom}, ink(theme.accent), 0, 0, 2 * unit);
   if (refused) {
-    landing_line(sight, drag, numbers);
+    const ScreenBox landing = landing_line(sight, drag, numbers);
     const Error& why = *sight.app.caches.waiting->refused;
-    ImGui::SetTooltip("%s: %s", words_for(drag).c_str(), why.message.c_str());
+    tip_beside(theme, words_for(drag) + ": " + why.message, {landing, lines});
   } else if (drag.to != drag.first) {
-    ImGui::SetTooltip("%s", words_for(drag).c_str());
+    tip_beside(theme, words_for(drag), {lines});
   }
   sight.list.PopClipRect();
 }

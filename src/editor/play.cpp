@@ -46,9 +46,13 @@ std::string words_for(const PlayedKnitting& played, int move, int passes_before)
                     : played.list.steps[static_cast<std::size_t>(there.step)].text;
 }
 
-// False: hands can't do it.
+// False: hands can't do it. The step that puts the card in is carried out on one that is in.
 bool carry_out(const PlayedKnitting& played, const PlayedMove& move, Knitting& knitting) {
-  const auto& actions = played.list.steps[static_cast<std::size_t>(move.step)].actions;
+  const Step& step = played.list.steps[static_cast<std::size_t>(move.step)];
+  if (step.kind == StepKind::card_in) {
+    put_card_in(knitting.state, played.card, played.document.card.loop);
+  }
+  const auto& actions = step.actions;
   return std::all_of(actions.begin() + static_cast<std::ptrdiff_t>(move.first),
                      actions.begin() + static_cast<std::ptrdiff_t>(move.last),
                      [&](const MachineAction& action) { return knit_on(knitting, action); });
@@ -107,8 +111,7 @@ int PlayedKnitting::ready_after(int passes) const {
 
 PlayMoment moment_at(const PlayedKnitting& played, int moves) {
   PlayMoment moment;
-  moment.knitting =
-      begin_knitting(machine_as_found(played.profile, played.list.carriage, played.card, played.document.card.loop));
+  moment.knitting = begin_knitting(machine_as_found(played.profile, played.list.carriage));
   const int wanted = std::clamp(moves, 0, played.count());
   while (moment.moves < wanted && moment.refused_step < 0) {
     const PlayedMove& move = played.moves[static_cast<std::size_t>(moment.moves++)];
@@ -143,10 +146,13 @@ std::string words_of(const CarriageSettings& settings) {
                               : said("{}, selects from the card", words);
 }
 
-std::string card_words(const MachineState& state) {
+std::string card_words(const PlayedKnitting& played, const MachineState& state) {
   const CardInReader& card = state.card;
-  if (card.card == nullptr) {
+  if (played.card == nullptr) {
     return {};
+  }
+  if (card.card == nullptr) {
+    return tr("Not in the machine yet");
   }
   const std::string place = card.row > card.card->rows() ? std::string(tr("Its overlap rows are under the reader"))
                                                          : said("Row {} is under the reader", card.row);

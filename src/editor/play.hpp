@@ -23,7 +23,7 @@ struct PlayedKnitting {
   Document document;
   Profile profile;
   StepList list;
-  std::shared_ptr<const PunchedCard> card; // null: none
+  std::shared_ptr<const PunchedCard> card; // which one of the steps puts in; null: none
   std::vector<int> steps_of_passes;        // index of the step in which each pass is made
   std::vector<PlayedMove> moves;
   [[nodiscard]] int passes() const { return static_cast<int>(steps_of_passes.size()); }
@@ -49,7 +49,7 @@ struct PlayMoment {
 
 // "two-colour knitting, selects from the card, end needles too".
 [[nodiscard]] std::string words_of(const CarriageSettings& settings);
-// "Row 12 of the card is under the reader; released." Empty without a card.
-[[nodiscard]] std::string card_words(const MachineState& state);
+// "Row 12 is under the reader; released", or that it isn't in yet. Empty where it is knitted without a card.
+[[nodiscard]] std::string card_words(const PlayedKnitting& played, const MachineState& state);
 
 } // namespace punchwright::editor

@@ -6,6 +6,7 @@
 #include "editor/widgets.hpp"
 #include "plan/bench_moves.hpp"
 #include "plan/step_words.hpp"
+#include "sheets/card_layout.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -104,39 +105,75 @@ void feeders(const PlayAt& at) {
   }
 }
 
-// Some rows of the card, the one under the reader between two lines. Row 1 is lowest, as on the card.
-void card(const PlayAt& at, float wide, float high) {
+// Where the reader and the rows of the card beside it lie, row 1 lowest as on the card.
+struct CardPlace {
+  float left = 0; // of the first column
+  float pitch = 0;
+  float reader = 0; // the middle of the row under it
+  int below = 0;    // rows in sight below that one
+  int above = 0;
+  int columns = 0;
+
+  [[nodiscard]] float right() const { return left + pitch * static_cast<float>(columns); }
+  [[nodiscard]] float y_of(int rows_above) const { return reader - static_cast<float>(rows_above) * pitch; }
+};
+
+CardPlace card_place(const PlayAt& at, ImVec2 corner, float wide, float high) {
+  CardPlace place;
+  place.columns = at.played.card->columns();
+  place.pitch = std::min(wide / (static_cast<float>(place.columns) + 1), 9 * at.unit());
+  const int rows = std::max(3, static_cast<int>(high / place.pitch));
+  place.left = corner.x + (wide - place.pitch * static_cast<float>(place.columns)) / 2;
+  place.below = rows / 2;
+  place.above = rows - 1 - place.below;
+  place.reader = corner.y + (static_cast<float>(place.above) + 0.5F) * place.pitch;
+  return place;
+}
+
+// A card that isn't joined ends behind its overlap rows.
+void rows_of_card(const PlayAt& at, const CardPlace& place) {
   const Theme& theme = at.app.theme;
   const CardInReader& reader = at.state().card;
-  const ImVec2 corner = ImGui::GetCursorScreenPos();
-  ImGui::Dummy(ImVec2(wide, high));
-  const int columns = reader.card->columns();
-  const float pitch = std::min(wide / (static_cast<float>(columns) + 1), 9 * at.unit());
-  const int rows = std::max(3, static_cast<int>(high / pitch));
-  const float left = corner.x + (wide - pitch * static_cast<float>(columns)) / 2;
-  const int lowest = reader.row - rows / 2;
-  at.list.AddRectFilled({left - pitch * 0.5F, corner.y},
-                        {left + pitch * (static_cast<float>(columns) + 0.5F), corner.y + high}, ink(theme.field));
-  for (int line = 0; line < rows; ++line) {
-    const int row = lowest + line;
-    const float y =
-        corner.y + high - (static_cast<float>(line) + 0.5F) * pitch - (high - pitch * static_cast<float>(rows));
-    if (row == reader.row) {
-      const float right = left + pitch * (static_cast<float>(columns) + 0.5F);
-      at.list.AddRectFilled({left - pitch * 0.5F, y - pitch * 0.5F}, {right, y + pitch * 0.5F}, ink(theme.accent_soft));
-      at.list.AddRect({left - pitch * 0.5F, y - pitch * 0.5F}, {right, y + pitch * 0.5F}, ink(theme.accent));
-    }
-    const int count = std::max(1, reader.card->rows());
+  const int count = std::max(1, reader.card->rows());
+  const int low = reader.joined ? -place.below : std::max(-place.below, 1 - overlap_rows - reader.row);
+  const int high = reader.joined ? place.above : std::min(place.above, count + overlap_rows - reader.row);
+  if (high < low) {
+    return;
+  }
+  const float half = place.pitch * 0.5F;
+  const auto across = [&](int low_row, int high_row, Colour colour) {
+    at.list.AddRectFilled({place.left - half, place.y_of(high_row) - half},
+                          {place.right() + half, place.y_of(low_row) + half}, ink(colour));
+  };
+  across(low, high, theme.field);
+  if (low <= 0 && high >= 0) {
+    across(0, 0, theme.accent_soft);
+  }
+  for (int line = low; line <= high; ++line) {
+    const int row = reader.row + line;
     const int shown = reader.joined ? ((row - 1) % count + count) % count + 1 : row;
-    for (int column = 1; column <= columns; ++column) {
-      const float x = left + (static_cast<float>(column) - 0.5F) * pitch;
+    for (int column = 1; column <= place.columns; ++column) {
+      const ImVec2 middle{place.left + (static_cast<float>(column) - 0.5F) * place.pitch, place.y_of(line)};
       if (reader.card->at(shown, column)) {
-        at.list.AddCircleFilled({x, y}, pitch * 0.33F, ink(theme.text), 8);
+        at.list.AddCircleFilled(middle, place.pitch * 0.33F, ink(theme.text), 8);
       } else {
-        at.list.AddCircleFilled({x, y}, std::max(0.5F, pitch * 0.08F), ink(theme.quiet_text), 4);
+        at.list.AddCircleFilled(middle, std::max(0.5F, place.pitch * 0.08F), ink(theme.quiet_text), 4);
       }
     }
   }
+}
+
+// The reader, and what of the card lies beside it; before the card is put in, the reader alone.
+void card(const PlayAt& at, float wide, float high) {
+  const ImVec2 corner = ImGui::GetCursorScreenPos();
+  ImGui::Dummy(ImVec2(wide, high));
+  const CardPlace place = card_place(at, corner, wide, high);
+  const float half = place.pitch * 0.5F;
+  if (at.state().card.card != nullptr) {
+    rows_of_card(at, place);
+  }
+  at.list.AddRect({place.left - half, place.reader - half}, {place.right() + half, place.reader + half},
+                  ink(at.app.theme.accent));
 }
 
 // The needles in work: those that stand forward reach further down, towards the knitter.
@@ -241,7 +278,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   const float title = 2 * ImGui::GetTextLineHeightWithSpacing();
   const float rest = room.y - below - title;
   // Words and feeders, and the card beside them where there is one.
-  const bool has_card = at.state().card.card != nullptr;
+  const bool has_card = played.card != nullptr; // its room is kept before it is put in
   const float card_wide = has_card ? std::min(room.x * 0.3F, 26 * 9 * app.theme.scale) : 0;
   const float side_wide = std::min(room.x * 0.3F, 280 * app.theme.scale);
   const ImVec2 gap = ImGui::GetStyle().ItemSpacing;
@@ -266,7 +303,7 @@ void play_dialog(const App& app, Actions& actions, const PlayDialog& dialog) {
   if (has_card) {
     ImGui::SameLine();
     ImGui::BeginChild("card", ImVec2(card_wide, above), false, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollbar);
-    const std::string words = said("Card: {}", card_words(at.state()));
+    const std::string words = said("Card: {}", card_words(played, at.state()));
     wrapped(words);
     const ImVec2 free = ImGui::GetContentRegionAvail();
     card(PlayAt{app, played, *dialog.moment, *ImGui::GetWindowDrawList()}, free.x, std::max(10.0F, free.y));

@@ -5,6 +5,7 @@
 #include "design/edits.hpp"
 #include "design/grid.hpp"
 #include "drawing/axes.hpp"
+#include "drawing/patches.hpp"
 #include "drawing/shapes.hpp"
 #include "mending/mend.hpp"
 
@@ -17,6 +18,16 @@ namespace punchwright::editor {
 
 enum class Tool { pen, line, rectangle, ellipse, flood, mark };
 
+// What a fill would take while its button is held. What hangs together is found once for the drawing, and a patch is
+// made whole under the symmetry once, however the pointer moves about in it.
+struct HeldFill {
+  std::uint64_t revision = 0; // of the drawing
+  Patches patches;
+  std::optional<Frieze> symmetry;
+  int patch = -1;
+  Grid stitches; // of that patch and what belongs to it, as contrast
+};
+
 // What is being drawn or dragged, from the button's press to its release. The pen draws as it goes; a shape shows what
 // it would draw, and draws it at the end.
 struct Stroke {
@@ -25,7 +36,8 @@ struct Stroke {
   Cell last;
   bool contrast = true;
   bool moves_floating = false; // what hangs over the drawing is dragged
-  std::vector<Cell> preview;   // inside the repeat; of a shape that isn't drawn yet
+  Grid preview;                // the stitches, as contrast, of a shape that isn't drawn yet
+  std::optional<HeldFill> fill;
 };
 
 // Stitches drawn one after the other with the keys: as long as it goes on, they are one step.

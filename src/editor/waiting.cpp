@@ -7,6 +7,7 @@
 #include "editor/finding_marks.hpp"
 #include "rules/checks.hpp"
 
+#include <algorithm>
 #include <functional>
 #include <utility>
 
@@ -18,6 +19,23 @@ bool is_shape(Tool tool) {
   return tool == Tool::line || tool == Tool::rectangle || tool == Tool::ellipse || tool == Tool::flood;
 }
 
+// The shape drawn where it may be. One of another size is no drawing of this design, and will be refused.
+Grid with_shape(const Document& design, const Grid& shape, bool contrast) {
+  if (shape.width() != design.grid.width() || shape.height() != design.grid.height()) {
+    return shape;
+  }
+  Grid after = design.grid;
+  const std::vector<char> yarns = yarns_by_row(design.bands);
+  for (int row = 0; row < after.height(); ++row) {
+    if (!contrast || two_yarns_in(yarns, row)) {
+      std::ranges::transform(
+          after.row(row), shape.row(row), after.row(row).begin(),
+          [contrast](Grid::Word there, Grid::Word drawn) { return contrast ? there | drawn : there & ~drawn; });
+    }
+  }
+  return after;
+}
+
 Edit edit_of(const Document& design, const WaitingKey& key) {
   if (key.lines) {
     return edit_of(*key.lines, key.moved_yarns);
@@ -25,14 +43,7 @@ Edit edit_of(const Document& design, const WaitingKey& key) {
   if (key.floating) {
     return Redraw{with_set_down(design.grid, *key.floating), key.floating->name};
   }
-  SetCells change{{}, key.contrast};
-  const std::vector<char> yarns = yarns_by_row(design.bands);
-  for (const Cell cell : key.cells) {
-    if (!key.contrast || two_yarns_in(yarns, cell.row)) {
-      change.cells.push_back(cell);
-    }
-  }
-  return change;
+  return Redraw{with_shape(design, key.shape, key.contrast), noted("draw")};
 }
 
 } // namespace
@@ -72,7 +83,7 @@ std::optional<WaitingKey> what_waits(const App& app) {
   if (session.floating) {
     key.floating = session.floating;
   } else if (session.stroke && is_shape(session.stroke->tool)) {
-    key.cells = session.stroke->preview;
+    key.shape = session.stroke->preview;
     key.contrast = session.stroke->contrast;
   } else if (session.line_drag && session.line_drag->to != session.line_drag->first) {
     key.lines = session.line_drag;

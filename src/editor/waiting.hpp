@@ -29,7 +29,7 @@ struct FindingCounts {
 struct WaitingKey {
   std::uint64_t opening = 0;
   std::uint64_t revision = 0;
-  std::vector<Cell> cells; // of the shape
+  Grid shape; // its stitches, as contrast
   bool contrast = true;
   std::optional<Floating> floating;
   std::optional<LineDrag> lines;

@@ -2,6 +2,7 @@
 #include "editor/widgets.hpp"
 
 #include "editor/bed_marks.hpp"
+#include "editor/clear_place.hpp"
 #include "editor/panels.hpp"
 #include "editor/tab_commands.hpp"
 #include "editor/typed_text.hpp"
@@ -96,6 +97,19 @@ void tip_at_foot(const Theme& theme, std::string_view text) {
                wrap);
 }
 
+// In the place of any tip that was shown in this frame: what lies uppermost speaks. Of its own size at once: ImGui
+// would show it in that of the tip before. A word that is longer than a line of so many px is broken.
+void show_tip(const std::string& lines, float room) {
+  const ImVec2 border = ImGui::GetStyle().WindowPadding;
+  const ImVec2 words = ImGui::CalcTextSize(lines.c_str(), nullptr, false, room);
+  ImGui::SetNextWindowSize({words.x + 2 * border.x, words.y + 2 * border.y});
+  ImGui::BeginTooltipEx(ImGuiTooltipFlags_OverridePreviousTooltip, ImGuiWindowFlags_None);
+  ImGui::PushTextWrapPos(room + border.x);
+  ImGui::TextUnformatted(lines.c_str());
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+}
+
 } // namespace
 
 bool pointer_leads() {
@@ -115,17 +129,31 @@ void tip(const Theme& theme, std::string_view text, std::optional<TipPlace> plac
   if (place) {
     ImGui::SetNextWindowPos(to_imgui(place->corner), ImGuiCond_Always, {place->to_the_left ? 1.0F : 0.0F, 0});
   }
-  const float room = 300 * theme.scale;
-  const ImVec2 border = ImGui::GetStyle().WindowPadding;
-  const std::string lines = in_lines(text, room - border.x);
-  // Of its own size at once: ImGui would show it in that of the tip before.
-  const ImVec2 words = ImGui::CalcTextSize(lines.c_str(), nullptr, false, room - border.x);
-  ImGui::SetNextWindowSize({words.x + 2 * border.x, words.y + 2 * border.y});
-  ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(room); // for a word that is longer than a line
-  ImGui::TextUnformatted(lines.c_str());
-  ImGui::PopTextWrapPos();
-  ImGui::EndTooltip();
+  const float room = 300 * theme.scale - ImGui::GetStyle().WindowPadding.x;
+  show_tip(in_lines(text, room), room);
+}
+
+void tip_beside(const Theme& theme, std::string_view text, const std::vector<ScreenBox>& boxes) {
+  const ImVec2 window = ImGui::GetIO().DisplaySize;
+  const ImVec2 padding = ImGui::GetStyle().WindowPadding;
+  const ImGuiWindow* const line = ImGui::FindWindowByName(state_line_part);
+  const float foot = line != nullptr && line->WasActive ? line->Pos.y : window.y - 4 * theme.scale;
+  const ScreenBox bounds{4 * theme.scale, 4 * theme.scale, window.x - 4 * theme.scale, foot};
+  // Narrow, and where that finds no room, in fewer and longer lines.
+  std::string words;
+  ClearPlace place;
+  for (const float room : {300 * theme.scale, 450 * theme.scale, 600 * theme.scale}) {
+    std::string next = in_lines(text, std::min(room, bounds.width() - 2 * padding.x));
+    const ImVec2 size = ImGui::CalcTextSize(next.c_str());
+    const ClearPlace there = clear_place({size.x + 2 * padding.x, size.y + 2 * padding.y},
+                                         from_imgui(ImGui::GetIO().MousePos), boxes, bounds);
+    if (words.empty() || there.clear > place.clear) {
+      words = std::move(next);
+      place = there;
+    }
+  }
+  ImGui::SetNextWindowPos(to_imgui(place.corner), ImGuiCond_Always);
+  show_tip(words, ImGui::CalcTextSize(words.c_str()).x + 1);
 }
 
 namespace {

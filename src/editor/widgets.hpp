@@ -37,6 +37,10 @@ struct TipPlace {
 // the item that has them, along the foot of the window.
 void tip(const Theme& theme, std::string_view text, std::optional<TipPlace> place = {});
 
+// A tip of what the pointer rests on or drags in a picture, that covers none of these boxes, or as few of the last of
+// them as can be; nor the state line.
+void tip_beside(const Theme& theme, std::string_view text, const std::vector<ScreenBox>& boxes);
+
 // How far the pointer has dragged the last item in this frame, in px; also in the frame that lets it go, since a fast
 // hand's last movement and its letting go come in one. Nothing: it isn't dragged, or did not move.
 [[nodiscard]] std::optional<ScreenPoint> way_of_frame(int button = 0);

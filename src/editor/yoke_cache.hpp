@@ -9,6 +9,7 @@
 #include "pieces/yoke_plan.hpp"
 #include "rules/findings.hpp"
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -56,7 +57,7 @@ struct YokeCorner {
   float v = 0;
 };
 struct YokeQuad {
-  YokeCorner corners[4]; // round it, from the lower left
+  std::array<YokeCorner, 4> corners; // round it, from the lower left
 };
 
 // One tier of one piece in a flat view, mm.

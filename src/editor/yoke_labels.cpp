@@ -3,7 +3,6 @@
 #include "editor/yoke_labels.hpp"
 
 #include "design/words.hpp"
-#include "editor/clear_place.hpp"
 #include "editor/widgets.hpp"
 
 #include <algorithm>
@@ -72,29 +71,6 @@ void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::st
                      ink(theme.panel), 3 * theme.scale);
   list.AddText(low, ink(theme.text), words.c_str());
   ImGui::PopFont();
-}
-
-void tip_beside(const Theme& theme, std::string_view text, const std::vector<ScreenBox>& boxes) {
-  const ImVec2 window = ImGui::GetIO().DisplaySize;
-  const ImVec2 padding = ImGui::GetStyle().WindowPadding;
-  const ScreenBox bounds{4 * theme.scale, 4 * theme.scale, window.x - 4 * theme.scale, window.y - 4 * theme.scale};
-  // Narrow, and where that finds no room, in fewer and longer lines.
-  std::string words;
-  ClearPlace place;
-  for (const float room : {300 * theme.scale, 450 * theme.scale, 600 * theme.scale}) {
-    std::string next = in_lines(text, std::min(room, bounds.width() - 2 * padding.x));
-    const ImVec2 size = ImGui::CalcTextSize(next.c_str());
-    const ClearPlace there = clear_place({size.x + 2 * padding.x, size.y + 2 * padding.y},
-                                         from_imgui(ImGui::GetIO().MousePos), boxes, bounds);
-    if (words.empty() || there.clear > place.clear) {
-      words = std::move(next);
-      place = there;
-    }
-  }
-  ImGui::SetNextWindowPos(to_imgui(place.corner));
-  ImGui::BeginTooltip();
-  ImGui::TextUnformatted(words.c_str());
-  ImGui::EndTooltip();
 }
 
 } // namespace punchwright::editor

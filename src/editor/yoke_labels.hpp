@@ -30,7 +30,4 @@ void lines_at(ImDrawList& list, const Theme& theme, float x, float y, const std:
 // As one line, whatever its width.
 void words_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::string& words, bool bold = false);
 
-// A tip of what the pointer rests on, that covers none of these boxes, or as few of the last of them as can be.
-void tip_beside(const Theme& theme, std::string_view text, const std::vector<ScreenBox>& boxes);
-
 } // namespace punchwright::editor

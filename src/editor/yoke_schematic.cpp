@@ -258,7 +258,7 @@ private:
     list_.AddCircle(at, radius * (lively ? 1.3F : 1.0F), ink(theme_.accent), 0, 2.2F * theme_.scale);
     if (ImGui::IsItemActive()) {
       held_ = true;
-      ImGui::SetTooltip("%s", words.c_str());
+      tip_beside(theme_, words, {{at.x - reach, at.y - reach, at.x + reach, at.y + reach}});
     } else if (ImGui::IsItemHovered()) {
       tip(theme_, said("{}; drag it, or type the number on the left", words));
     }

@@ -54,7 +54,7 @@ void add_block(YokeShape& shape, const YokeBlock& block, const YokePicture& pict
     const float v1 = v_of(picture, to);
     const float u0 = u_of(picture, pixels.from);
     const float u1 = u_of(picture, pixels.to);
-    shape.quads.push_back({{{left, low, u0, v0}, {right, low, u1, v0}, {right, high, u1, v1}, {left, high, u0, v1}}});
+    shape.quads.push_back({{{{left, low, u0, v0}, {right, low, u1, v0}, {right, high, u1, v1}, {left, high, u0, v1}}}});
   };
   quad(block.left, block.right, block.bottom, block.pattern_top, first, middle, own);
   quad(block.left, block.right, block.pattern_top, block.shaped, middle, shaped, own);

@@ -21,8 +21,8 @@ void draw_quads(ImDrawList& list, const YokePicture& picture, const YokeShape& s
   // NOLINTNEXTLINE(performance-no-int-to-ptr)
   list.PushTextureID(reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(picture.texture)));
   for (const YokeQuad& quad : shape.quads) {
-    const auto at = [&](int corner) { return fitting.at(quad.corners[corner].x, quad.corners[corner].y); };
-    const auto uv = [&](int corner) { return ImVec2(quad.corners[corner].u, quad.corners[corner].v); };
+    const auto at = [&](std::size_t corner) { return fitting.at(quad.corners[corner].x, quad.corners[corner].y); };
+    const auto uv = [&](std::size_t corner) { return ImVec2(quad.corners[corner].u, quad.corners[corner].v); };
     list.PrimReserve(6, 4);
     list.PrimQuadUV(at(0), at(1), at(2), at(3), uv(0), uv(1), uv(2), uv(3), IM_COL32_WHITE);
   }
@@ -62,8 +62,9 @@ void finding_signs(const App& app, ImDrawList& list, const YokeShape& shape, con
         list.AddCircle(at, radius * 1.5F, ink(chosen ? app.theme.accent : app.theme.text), 0,
                        (chosen ? 3.0F : 1.0F) * app.theme.scale);
         severity_sign(list, app.theme, from_imgui(at), radius, finding.severity);
-        if (ImGui::IsMouseHoveringRect({at.x - radius, at.y - radius}, {at.x + radius, at.y + radius})) {
-          ImGui::SetTooltip("%s", finding.words.c_str());
+        const ScreenBox sign{at.x - radius, at.y - radius, at.x + radius, at.y + radius};
+        if (ImGui::IsWindowHovered() && sign.contains(from_imgui(ImGui::GetIO().MousePos))) {
+          tip_beside(app.theme, finding.words, {sign});
         }
       }
     }

@@ -1,7 +1,8 @@
 # The editor's tests: those of its parts without a window, and whole jobs in a real one (Xvfb, xdotool).
 file(GLOB editor_unit_tests CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/editor/unit/*.cpp)
-add_executable(test_editor ${editor_unit_tests})
+add_executable(test_editor ${editor_unit_tests} ${CMAKE_CURRENT_SOURCE_DIR}/editor/load/frames.cpp)
 target_link_libraries(test_editor PRIVATE test_support editor)
+target_include_directories(test_editor PRIVATE ${CMAKE_CURRENT_SOURCE_DIR}/editor)
 add_test(NAME editor COMMAND test_editor)
 set_tests_properties(editor PROPERTIES LABELS editor)
 

@@ -52,6 +52,11 @@ if [ -x "$build/tests/test_editor_load" ]; then
   PUNCHWRIGHT_SECONDS=60 "$build/tests/test_editor_load" --no-intro --no-version
 fi
 
+# A fill that is held over a large drawing under all mirrors: within a patch, in and out of it, with all of it in sight.
+if [ -x "$build/tests/bench/frames_held" ]; then
+  "$build/tests/bench/frames_held" --benchmark_min_time=0.5
+fi
+
 if [ -x "$build/punchwright-editor" ]; then
   /usr/bin/python3 - "$work" <<'PYTHON'
 import pathlib, random, sys

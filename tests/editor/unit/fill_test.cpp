@@ -1,5 +1,9 @@
 // The fill shows what it would take before the button is released, as the shapes do, and no shape goes without a word.
+#include "design/wrap.hpp"
+#include "drawing/frieze.hpp"
+#include "drawing/shapes.hpp"
 #include "editor/actions.hpp"
+#include "support/builders.hpp"
 
 #include <doctest/doctest.h>
 
@@ -26,7 +30,7 @@ App app_with_frame() {
 
 std::size_t previewed(const App& app) {
   REQUIRE(app.session.stroke.has_value());
-  return app.session.stroke->preview.size();
+  return contrast_cells(app.session.stroke->preview).size();
 }
 
 } // namespace
@@ -82,6 +86,55 @@ TEST_CASE("under a symmetry the fill shows what belongs to it") {
   run(app, Command::tool_flood);
   editor::apply(app, BeginStroke{Cell{6, 6}, false});
   CHECK(previewed(app) == 32);
+}
+
+TEST_CASE("wherever the held pointer goes, the fill shows what it would take from there, as if it began there") {
+  for (int seed = 1; seed <= 8; ++seed) {
+    CAPTURE(seed);
+    test::Dice dice(static_cast<std::uint64_t>(seed));
+    App app = make_app();
+    app.view.canvas = {0, 0, 800, 600};
+    const Grid& grid = app.work.design.grid;
+    SetCells drawn{{}, true};
+    for (int stitch = 0; stitch < seed * 60; ++stitch) {
+      drawn.cells.push_back({dice.throw_one(grid.width()), dice.throw_one(grid.height())});
+    }
+    REQUIRE(apply_edit(app.work.design, drawn));
+    refresh(app);
+    run(app, Command::tool_flood);
+    const auto expected = [&](Cell at) {
+      const bool contrast = app.session.stroke->contrast;
+      const auto cells = at_round_edges(grid, at) == contrast ? std::vector<Cell>{} : flood_cells(grid, at);
+      return app.view.symmetry ? complete_stroke(cells, *app.view.symmetry, grid.width(), grid.height()).cells : cells;
+    };
+    const auto choose = [&] { // another symmetry, or none
+      const auto group = static_cast<FriezeGroup>(dice.throw_one(7));
+      editor::apply(app, ChooseSymmetry{dice.heads() ? std::optional(centred_frieze(group, grid.width(), grid.height()))
+                                                     : std::nullopt});
+    };
+    choose();
+    const Cell begin{dice.throw_one(grid.width()), dice.throw_one(grid.height())};
+    editor::apply(app, BeginStroke{begin, seed % 3 == 0});
+    CHECK(contrast_cells(app.session.stroke->preview) == expected(begin));
+    Cell at = begin;
+    for (int step = 0; step < 60; ++step) {
+      CAPTURE(step);
+      if (step % 20 == 19) {
+        choose();
+      }
+      at = dice.heads() ? Cell{at.column + 1, at.row + dice.throw_one(3) - 1}
+                        : Cell{dice.throw_one(60) - 20, dice.throw_one(60) - 20};
+      editor::apply(app, StrokeTo{at});
+      REQUIRE(app.session.stroke.has_value());
+      CHECK(contrast_cells(app.session.stroke->preview) == expected(at));
+    }
+    Grid filled = grid;
+    for (const Cell cell : contrast_cells(app.session.stroke->preview)) {
+      filled.set(cell.column, cell.row, app.session.stroke->contrast);
+    }
+    editor::apply(app, EndStroke{});
+    CHECK(app.work.design.grid == filled);
+  }
 }
 
 TEST_CASE("by keys the fill is shown by one press of the space bar and taken by the next") {

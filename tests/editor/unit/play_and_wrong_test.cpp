@@ -123,12 +123,48 @@ TEST_CASE("before a pattern row its needles stand forward, and the yarns are in 
   CHECK(moment.knitting.state.feeders[0] != 0);
   CHECK(moment.knitting.state.feeders[1] != 0);
   CHECK(words_of(moment.knitting.state.settings) == "two-colour knitting, selects from the card, end needles too");
-  CHECK(card_words(moment.knitting.state) == "Row 1 is under the reader; released");
+  CHECK(card_words(knitting, moment.knitting.state) == "Row 1 is under the reader; released");
 }
 
 TEST_CASE("by hand there is no card") {
   const App app = app_with("shore-crabs");
-  CHECK(card_words(moment_at(played(app), 8).knitting.state).empty());
+  for (const int moves : {0, 8}) {
+    CHECK(card_words(played(app), moment_at(played(app), moves).knitting.state).empty());
+  }
+}
+
+TEST_CASE("the card is in the machine from the step on that puts it in, and not before") {
+  for (const bool loop : {false, true}) {
+    App app = app_with("hood-border");
+    app.work.design.card.loop = loop;
+    refresh(app);
+    const PlayedKnitting knitting = played(app);
+    const int put_in = knitting.ready_after(0) - 1; // the last thing that hands do before the first pass
+    REQUIRE(moment_at(knitting, put_in).to_do.find("Put the card in") == 0);
+    for (int moves = 0; moves <= knitting.count(); ++moves) {
+      CAPTURE(moves);
+      const MachineState state = moment_at(knitting, moves).knitting.state;
+      CHECK((state.card.card != nullptr) == (moves > put_in)); // no step takes it out again
+      CHECK((card_words(knitting, state) == "Not in the machine yet") == (moves <= put_in));
+    }
+    const CardInReader in = moment_at(knitting, put_in + 1).knitting.state.card;
+    CHECK(in.joined == loop);
+    CHECK(in.double_length); // as it is found; a later step turns the switch
+    CHECK(card_words(knitting, moment_at(knitting, put_in + 1).knitting.state) ==
+          "Row 1 is under the reader; locked, at double length");
+  }
+}
+
+TEST_CASE("with the card put in where the steps say so, the knitting is the same as with the card that is in from the "
+          "beginning") {
+  for (const char* const name : {"hood-border", "puffin-cove"}) {
+    const App app = app_with(name);
+    const PlayedKnitting knitting = played(app);
+    const StepsKnitted whole = knit_steps(knitting.list, knitting.document, knitting.profile, knitting.card);
+    const PlayMoment end = moment_at(knitting, knitting.count());
+    CHECK(end.refused_step == whole.refused_step);
+    CHECK(end.knitting.state == whole.knitting.state);
+  }
 }
 
 TEST_CASE("a piece that isn't on the bed can't be played, and that is said; back it is undone") {

@@ -2,6 +2,7 @@
 // drawing, symmetry.
 #include "design/step_words.hpp"
 #include "drawing/marked_area.hpp"
+#include "drawing/shapes.hpp"
 #include "drawing/word_search.hpp"
 #include "editor/actions.hpp"
 #include "editor/long_work.hpp"
@@ -57,7 +58,7 @@ TEST_CASE("a shape shows itself while it is drawn, is one step at the end, and g
   editor::apply(app, BeginStroke{Cell{22, 22}, false});
   editor::apply(app, StrokeTo{Cell{25, 24}});
   REQUIRE(app.session.stroke.has_value());
-  CHECK(app.session.stroke->preview.size() == 10);
+  CHECK(contrast_cells(app.session.stroke->preview).size() == 10);
   CHECK(drawn(app).empty());
   editor::apply(app, EndStroke{});
   CHECK(app.work.history.steps().size() == 1);
@@ -304,7 +305,7 @@ TEST_CASE("under a symmetry every stroke is completed, and the drawing then has 
   run(app, Command::tool_line);
   editor::apply(app, BeginStroke{Cell{1, 20}, false});
   editor::apply(app, StrokeTo{Cell{5, 16}});
-  CHECK(app.session.stroke->preview.size() == 4 * 5); // the preview is complete, too
+  CHECK(contrast_cells(app.session.stroke->preview).size() == 4 * 5); // the preview is complete, too
   editor::apply(app, EndStroke{});
   CHECK(has_symmetry(app.work.design.grid, frieze));
   run(app, Command::undo);
