@@ -5,6 +5,7 @@
 #include "design/edits.hpp"
 #include "drawing/frieze.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace punchwright {
@@ -34,8 +35,12 @@ struct LineChange {
 // The frieze with its axes where the changes put them, in a drawing that had that size before. Lines that are inserted
 // exactly at an axis have it in their middle; an axis among deleted ones lies where they were; one beyond the drawing
 // stops at its edge. Where upright axes can't all keep their places, the one nearest to the drawing's middle does.
-// Refused where the group can't have the new width.
-[[nodiscard]] Result<Frieze> axes_after(Frieze frieze, const std::vector<LineChange>& changes, int width, int height);
+// Unusable where the group can't have the new width.
+[[nodiscard]] Frieze axes_after(Frieze frieze, const std::vector<LineChange>& changes, int width, int height);
+
+// The frieze where the drawing has it, else one of its group about axes at which the drawing has that. None where it
+// has the group nowhere.
+[[nodiscard]] std::optional<Frieze> frieze_in(const Grid& drawing, const Frieze& wished);
 
 // What is drawn for a frieze in a drawing of that width. Places are half columns, 0 to 2 × width - 1: an even one lies
 // through a column, an odd one between two.

@@ -48,6 +48,20 @@ Frieze frieze_for(const Grid& drawing, FriezeGroup group) {
   }
 }
 
+std::optional<Frieze> frieze_in(const Grid& drawing, const Frieze& wished) {
+  const auto has = [&drawing](const Frieze& frieze) {
+    return !unusable_frieze(frieze, drawing.width(), drawing.height()) && has_symmetry(drawing, frieze);
+  };
+  if (has(wished)) {
+    return wished;
+  }
+  const Frieze own = frieze_for(drawing, wished.group);
+  Frieze recurring = own; // as often as the one that is wished
+  recurring.repeat = wished.repeat;
+  recurring.upright %= wished.repeat;
+  return has(recurring) ? std::optional(recurring) : has(own) ? std::optional(own) : std::nullopt;
+}
+
 AxisSigns axis_signs(const Frieze& frieze, int width) {
   AxisSigns signs;
   const auto recurring = [&](int place) {

@@ -141,7 +141,7 @@ std::vector<LineChange> taken_back(std::vector<LineChange> changes) {
   return changes;
 }
 
-Result<Frieze> axes_after(Frieze frieze, const std::vector<LineChange>& changes, int width, int height) {
+Frieze axes_after(Frieze frieze, const std::vector<LineChange>& changes, int width, int height) {
   frieze.upright = uses_upright_axis(frieze.group) ? middle_upright(frieze, width) : 0;
   for (const LineChange& change : changes) {
     int& axis = change.rows ? frieze.level : frieze.upright;
@@ -150,12 +150,10 @@ Result<Frieze> axes_after(Frieze frieze, const std::vector<LineChange>& changes,
     axis = has_axis ? after(axis, change, size) : axis;
     size = size_after(size, change);
   }
-  frieze.repeat = width % frieze.repeat == 0 ? frieze.repeat : width;
+  const bool halves = !needs_even_repeat(frieze.group) || frieze.repeat % 2 == 0;
+  frieze.repeat = halves && width % frieze.repeat == 0 ? frieze.repeat : width;
   frieze.upright = round_edge(frieze.upright, frieze.repeat);
   frieze.level = std::clamp(frieze.level, 0, 2 * (height - 1));
-  if (auto failure = unusable_frieze(frieze, width, height)) {
-    return *failure;
-  }
   return frieze;
 }
 

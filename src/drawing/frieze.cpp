@@ -23,7 +23,7 @@ struct Words {
 
 Words words_of(FriezeGroup group) {
   switch (group) {
-  case FriezeGroup::p1: return {"p1", noted("repeats sideways"), noted("no symmetry")};
+  case FriezeGroup::p1: return {"p1", noted("no symmetry"), noted("no symmetry")};
   case FriezeGroup::p11g: return {"p11g", noted("glides: turned upside down half a repeat on"), noted("glides")};
   case FriezeGroup::p1m1: return {"p1m1", noted("upright mirrors: left mirrors right"), noted("left mirrors right")};
   case FriezeGroup::p11m: return {"p11m", noted("a level mirror: below mirrors above"), noted("below mirrors above")};

@@ -226,6 +226,10 @@ enum class ChangedAnswer {
 struct AnswerChanged { // the file is another one than was opened
   ChangedAnswer answer = ChangedAnswer::cancel;
 };
+enum class SavedAgain { there, elsewhere };
+struct SaveAfterTrouble { // what could not be written
+  SavedAgain where = SavedAgain::there;
+};
 struct LookAtFiles {}; // the window has the keys again: another program may have written what is open here
 // Of the open yoke.
 struct SetYokeView {
@@ -260,7 +264,8 @@ using Action =
                  OpenWithMachine, AnswerGuard, DropFile, OpenDropped, PlaceDropped, GoToStep, BeginDesign, SetRulers,
                  CorrectScale, SetReadings, UseReadings, UseSwatch, ChangeUserSettings, ForgetRecent, BeginOnMachine,
                  OpenCopy, SetYokeView, ChangeYoke, BeginYoke, OpenTier, SplitYoke, AddTierTo, StepBench, GoToMove,
-                 AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, LookAtFiles, Say>;
+                 AnswerBench, PlayTo, AskWhatWentWrong, AnswerRecovery, AnswerChanged, SaveAfterTrouble, LookAtFiles,
+                 Say>;
 
 void apply(App& app, const Action& action);
 

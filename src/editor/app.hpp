@@ -64,11 +64,13 @@ struct View {
   Tool tool = Tool::pen;
   Interior interior = Interior::outline; // of rectangles and ellipses
   std::optional<Area> marked;            // the marked area; it may go round the edges
-  std::optional<Frieze> symmetry;        // every stroke is completed under it
-  std::vector<MovedAxes> moved_axes;     // by the steps of the history
-  ScreenBox canvas;                      // where the drawing stood in the last frame, without its margins
-  bool focus_drawing = true;             // the next frame gives the keys to the drawing
-  ScreenBox piece_box;                   // room for the picture of the piece in the last frame
+  std::optional<Frieze> chosen_symmetry; // put aside while the drawing has a width that its group can't have
+  std::optional<Frieze> symmetry;        // the chosen one, unless it is put aside: every stroke is completed under it
+  std::optional<FriezeGroup> symmetry_aside; // the group of one that is put aside
+  std::vector<MovedAxes> moved_axes;         // by the steps of the history
+  ScreenBox canvas;                          // where the drawing stood in the last frame, without its margins
+  bool focus_drawing = true;                 // the next frame gives the keys to the drawing
+  ScreenBox piece_box;                       // room for the picture of the piece in the last frame
   int part_step = 0;       // the next frame gives the keys to the next part of the window, or the one before
   bool open_menus = false; // the next frame opens the first menu
   WantedField wanted_field = WantedField::none; // gets the keys in the next frame

@@ -50,16 +50,6 @@ void keep_cursor_inside(App& app) {
   if (app.view.marked) {
     app.view.marked = marked(*app.view.marked, grid);
   }
-  if (app.view.symmetry && unusable_frieze(*app.view.symmetry, grid.width(), grid.height())) {
-    const FriezeGroup group = app.view.symmetry->group; // an older step than are known was undone under it
-    const Frieze centred = centred_frieze(group, grid.width(), grid.height());
-    app.view.symmetry.reset();
-    if (!unusable_frieze(centred, grid.width(), grid.height())) {
-      app.view.symmetry = centred;
-    }
-    say(app, app.view.symmetry ? tr("The symmetry's axes are in the middle of the new size")
-                               : tr("The symmetry is put aside: it can't have the new size"));
-  }
 }
 
 void change_field(App& app, const ChangeField& action) {
@@ -121,7 +111,7 @@ struct Applier {
   void operator()(const BeginStroke& action) const { apply_drawing(app, action); }
   void operator()(const StrokeTo& action) const { apply_drawing(app, action); }
   void operator()(const EndStroke& action) const { apply_drawing(app, action); }
-  void operator()(const ChooseSymmetry& action) const { app.view.symmetry = action.frieze; }
+  void operator()(const ChooseSymmetry& action) const { app.view.chosen_symmetry = action.frieze; }
   void operator()(const ChooseInterior& action) const { app.view.interior = action.interior; }
   void operator()(const PressHere& action) const { apply_drawing(app, action); }
   void operator()(const SetDown&) const { set_down(app); }
@@ -248,6 +238,7 @@ struct Applier {
   void operator()(const AskWhatWentWrong&) const { ask_what_went_wrong(app); }
   void operator()(const AnswerRecovery& action) const { answer_recovery(app, action.answer); }
   void operator()(const AnswerChanged& action) const { answer_changed(app, action.answer); }
+  void operator()(const SaveAfterTrouble& action) const { save_after_trouble(app, action.where); }
   void operator()(const LookAtFiles&) const { look_at_files(app); }
   void operator()(const Say& action) const { say(app, action.text, action.tone); }
 };
@@ -273,6 +264,7 @@ void apply(App& app, const Action& action) {
   load_profile(app);
   leave_outdated_bench(app);
   keep_cursor_inside(app);
+  settle_symmetry(app, before);
   choose_colours(app);
 }
 

@@ -78,7 +78,7 @@ void fill_marked(App& app) {
 // The chosen symmetry has the axes that were found, where strokes would break the drawing's own under it. An area that
 // is narrower than the drawing has no glides in it; mirrors and half turns lie at their places in the area.
 void take_axes(App& app, Cell corner, const NearestFrieze& nearest) {
-  auto& symmetry = app.view.symmetry;
+  const auto& symmetry = app.view.symmetry;
   const Grid& grid = app.work.design.grid;
   if (!symmetry || symmetry->group != nearest.frieze.group || has_symmetry(grid, *symmetry)) {
     return;
@@ -93,7 +93,7 @@ void take_axes(App& app, Cell corner, const NearestFrieze& nearest) {
   found.upright = uses_upright_axis(found.group) ? round_edge(found.upright + 2 * corner.column, found.repeat) : 0;
   found.level = uses_level_axis(found.group) ? found.level + 2 * corner.row : 0;
   if (!unusable_frieze(found, grid.width(), grid.height())) { // as one of an area that goes round the upper edge may be
-    symmetry = found;
+    app.view.chosen_symmetry = found;
   }
 }
 

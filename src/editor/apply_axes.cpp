@@ -11,9 +11,7 @@ namespace {
 
 std::optional<Frieze> moved_by(const std::optional<Frieze>& symmetry, const std::vector<LineChange>& changes,
                                GridSize before) {
-  const auto moved =
-      symmetry ? std::optional(axes_after(*symmetry, changes, before.width, before.height)) : std::nullopt;
-  return moved && *moved ? std::optional(**moved) : std::nullopt;
+  return symmetry ? std::optional(axes_after(*symmetry, changes, before.width, before.height)) : std::nullopt;
 }
 
 } // namespace
@@ -32,13 +30,48 @@ void follow_lines(App& app, const Edit& change, GridSize before, bool new_step) 
   if (changes.empty()) {
     return;
   }
-  MovedAxes moved{step, std::move(changes), before, grid_size(app.work.design.grid), view.symmetry, {}};
-  view.symmetry = moved.symmetry_after = moved_by(view.symmetry, moved.changes, before);
-  if (moved.symmetry_before && !moved.symmetry_after) {
-    const auto why = axes_after(*moved.symmetry_before, moved.changes, before.width, before.height);
-    say(app, said("The symmetry is put aside until this is undone: {}", why.error().text()), Tone::trouble);
-  }
+  MovedAxes moved{step, std::move(changes), before, grid_size(app.work.design.grid), view.chosen_symmetry, {}};
+  view.chosen_symmetry = moved.symmetry_after = moved_by(view.chosen_symmetry, moved.changes, before);
   view.moved_axes.push_back(std::move(moved));
+}
+
+bool loses_symmetry_laid_out(App& app, const Grid& before) {
+  View& view = app.view;
+  if (!view.symmetry || view.moved_axes.empty()) {
+    return false;
+  }
+  const Frieze found = *view.symmetry;
+  const auto kept = frieze_in(app.work.design.grid, *view.chosen_symmetry);
+  if (!kept && !has_symmetry(before, found)) {
+    return false; // axes for strokes to come stay where they are
+  }
+  view.chosen_symmetry = view.moved_axes.back().symmetry_after = kept; // with the lines that the step put in
+  return !kept;
+}
+
+void settle_symmetry(App& app, const std::string& message_before) {
+  View& view = app.view;
+  auto& chosen = view.chosen_symmetry;
+  const auto [width, height] = grid_size(app.work.design.grid);
+  const auto say_too = [&](const std::string& words, Tone tone) {
+    const bool said_something = app.session.message != message_before && !app.session.message.empty();
+    say(app, said_something ? app.session.message + ". " + words : words, tone);
+  };
+  if (chosen && unusable_frieze(*chosen, width, height)) {
+    const Frieze centred = centred_frieze(chosen->group, width, height);
+    if (!unusable_frieze(centred, width, height)) { // an older step than are known was undone under it
+      chosen = centred;
+      say_too(tr("The symmetry's axes are in the middle of the new size"), Tone::plain);
+    }
+  }
+  const Failure why = chosen ? unusable_frieze(*chosen, width, height) : std::nullopt;
+  view.symmetry = why ? std::nullopt : chosen;
+  if (why && !view.symmetry_aside) {
+    say_too(said("The symmetry is put aside until the width suits it again: {}", why->text()), Tone::trouble);
+  } else if (view.symmetry && view.symmetry_aside == view.symmetry->group) {
+    say_too(said("The symmetry is there again: {}", description_of(view.symmetry->group)), Tone::good);
+  }
+  view.symmetry_aside = why ? std::optional(chosen->group) : std::nullopt;
 }
 
 // Axes that are as the step left them are afterwards as it found them; others, chosen since then, move as the lines do.
@@ -47,7 +80,7 @@ bool step_back(App& app) {
   if (!app.work.history.undo(app.work.design)) {
     return false;
   }
-  auto& symmetry = app.view.symmetry;
+  auto& symmetry = app.view.chosen_symmetry;
   for (const MovedAxes& moved : app.view.moved_axes | std::views::reverse) {
     if (moved.step == step) {
       symmetry = symmetry == moved.symmetry_after ? moved.symmetry_before
@@ -61,7 +94,7 @@ bool step_on(App& app) {
   if (!app.work.history.redo(app.work.design)) {
     return false;
   }
-  auto& symmetry = app.view.symmetry;
+  auto& symmetry = app.view.chosen_symmetry;
   for (const MovedAxes& moved : app.view.moved_axes) {
     if (moved.step == app.work.history.done()) {
       symmetry = symmetry == moved.symmetry_before ? moved.symmetry_after

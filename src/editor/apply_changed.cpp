@@ -59,9 +59,9 @@ void look_at(App& app, KeptSide side) {
   }
 }
 
-bool write_there(App& app, KeptSide side) {
+bool write_there(App& app, KeptSide side, const Pending& afterwards) {
   const fs::path path = path_of(app, side);
-  return side == KeptSide::yoke ? write_yoke_there(app, path) : write_design(app, path);
+  return side == KeptSide::yoke ? write_yoke_there(app, path, afterwards) : write_design(app, path, afterwards);
 }
 
 } // namespace
@@ -117,7 +117,7 @@ void answer_changed(App& app, ChangedAnswer answer) {
   app.view.focus_drawing = true;
   switch (answer) {
   case ChangedAnswer::over:
-    if (write_there(app, side)) {
+    if (write_there(app, side, dialog.afterwards)) {
       go_on(app, dialog.afterwards);
     }
     return;

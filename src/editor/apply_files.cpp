@@ -35,7 +35,9 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.yoke.shown = false; // the drawing is what was asked for
   app.view.cursor = {};
   app.view.marked.reset();
-  app.view.symmetry.reset(); // chosen for the other design
+  app.view.chosen_symmetry.reset(); // for the other design
+  app.view.symmetry.reset();
+  app.view.symmetry_aside.reset();
   app.view.moved_axes.clear();
   app.view.preview = {};
   app.view.finding = -1;
@@ -156,7 +158,7 @@ void take_tier(App& app, const PathDialog& dialog, const fs::path& path) {
 void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest) {
   Error place = error;
   place.remedy.clear();
-  app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}};
+  app.session.dialog = TroubleDialog{title, place.text(), error.remedy, rest, {}, {}};
 }
 
 void go_on(App& app, const Pending& pending) {
@@ -176,32 +178,6 @@ void go_on(App& app, const Pending& pending) {
   case Pending::What::open_copy: return open_copy(app, pending.path);
   case Pending::What::picture: return begin_with(app, *pending.design, pending.path.stem().string());
   }
-}
-
-bool write_design(App& app, const fs::path& path) {
-  const Failure failure = try_writing_design(app, path);
-  if (failure) {
-    show_trouble(app, tr("The design is not saved"), *failure,
-                 tr("Your work is still here: save it elsewhere, or try again."));
-  }
-  return !failure;
-}
-
-Failure try_writing_design(App& app, const fs::path& path) {
-  const std::string text = write_repeat(app.work.design);
-  if (Failure failure = write_file(path, text)) {
-    return failure;
-  }
-  close_step(app);
-  app.work.history.mark_saved();
-  ++app.session.saves;
-  app.session.path = path;
-  app.session.file_digest = digest_of(text);
-  app.session.folder = path.parent_path();
-  remember_recent(app.settings, path);
-  say(app, said("Saved {}", path.filename().string()), Tone::good);
-  reread_tiers(app, path);
-  return {};
 }
 
 void request(App& app, const Pending& pending) {
@@ -349,18 +325,6 @@ void open_with_machine(App& app, const std::string& name) {
   // A change like any other, so that the file keeps its machine until it is saved.
   edit(app, ChangeSettings{with_machine(settings_of(app.work.design), *profile)});
   say(app, said("Opened with “{}” instead of {}; saving keeps that", profile->title, named));
-}
-
-void save(App& app, const Pending& afterwards) {
-  if (app.session.path.empty()) {
-    return open_path_dialog(app, Purpose::save, afterwards);
-  }
-  if (ask_about_changed_file(app, KeptSide::design, afterwards)) {
-    return;
-  }
-  if (write_design(app, app.session.path)) {
-    go_on(app, afterwards);
-  }
 }
 
 void answer_guard(App& app, GuardAnswer answer) {

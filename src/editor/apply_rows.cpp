@@ -123,6 +123,7 @@ void apply_rows(App& app, const TakeLayout& action) {
   if (!edits) {
     return say(app, with_capital(edits.error().text()), Tone::trouble);
   }
+  const Grid before = app.work.design.grid;
   app.work.history.begin_drag(fmt::format("lay out: {}", name_of(action.layout)));
   for (const Edit& change : *edits) {
     edit(app, change);
@@ -130,8 +131,14 @@ void apply_rows(App& app, const TakeLayout& action) {
   close_step(app);
   show_all_of_new_size(app);
   const Grid& grid = app.work.design.grid;
-  say(app, said("Laid out as {}: {} × {} stitches", tr(name_of(action.layout).data()), grid.width(), grid.height()),
-      Tone::good);
+  const std::string words =
+      said("Laid out as {}: {} × {} stitches", tr(name_of(action.layout).data()), grid.width(), grid.height());
+  if (loses_symmetry_laid_out(app, before)) {
+    return say(
+        app, said("{}; the symmetry is put aside until this is undone: laid out so, the drawing hasn't got it", words),
+        Tone::trouble);
+  }
+  say(app, words, Tone::good);
 }
 
 void widen(App& app, const Widening& wider) {

@@ -33,7 +33,7 @@ void choose_symmetry(App& app, FriezeGroup group) {
   if (const Failure failure = unusable_frieze(frieze, grid.width(), grid.height())) {
     return say(app, failure->text(), Tone::trouble);
   }
-  app.view.symmetry = group == FriezeGroup::p1 ? std::nullopt : std::optional(frieze);
+  app.view.chosen_symmetry = group == FriezeGroup::p1 ? std::nullopt : std::optional(frieze);
   if (group == FriezeGroup::p1) {
     say(app, tr("Strokes stay as they are drawn"));
   } else if (frieze != centred_frieze(group, grid.width(), grid.height())) {

@@ -12,7 +12,7 @@ namespace {
 void move_axis(App& app, int Frieze::*axis, int count, int by) {
   Frieze moved = *app.view.symmetry;
   moved.*axis = (moved.*axis + by + count) % count;
-  app.view.symmetry = moved;
+  app.view.chosen_symmetry = moved;
   say(app, tr("The axis is moved by half a stitch or row"));
 }
 

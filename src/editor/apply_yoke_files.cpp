@@ -90,11 +90,10 @@ void open_yoke_file(App& app, const fs::path& path, bool copy) {
   say(app, said("Opened {}", path.filename().string()) + note);
 }
 
-bool write_yoke_there(App& app, const fs::path& path) {
+bool write_yoke_there(App& app, const fs::path& path, const Pending& afterwards) {
   const Failure failure = try_writing_yoke(app, path);
   if (failure) {
-    show_trouble(app, tr("The yoke is not saved"), *failure,
-                 tr("Your work is still here: save it elsewhere, or try again."));
+    show_not_saved(app, *failure, {true, afterwards});
   }
   return !failure;
 }
@@ -120,7 +119,7 @@ void save_yoke(App& app, const Pending& afterwards) {
   if (app.yoke.path.empty()) {
     return open_path_dialog(app, Purpose::save_yoke, afterwards);
   }
-  if (!ask_about_changed_file(app, KeptSide::yoke, afterwards) && write_yoke_there(app, app.yoke.path)) {
+  if (!ask_about_changed_file(app, KeptSide::yoke, afterwards) && write_yoke_there(app, app.yoke.path, afterwards)) {
     go_on(app, afterwards);
   }
 }

@@ -16,6 +16,12 @@ bool edit(App& app, const Edit& change);
 // After an edit was applied to a drawing of that size: the axes of the chosen symmetry go along with rows and columns.
 // `new_step`: it began a step of the history.
 void follow_lines(App& app, const Edit& change, GridSize before, bool new_step);
+// After the drawing was laid out anew, which was that one before and is another now: the axes are where it has them. A
+// symmetry that it had and has no longer isn't chosen any more until the step is undone; true where that is so.
+[[nodiscard]] bool loses_symmetry_laid_out(App& app, const Grid& before);
+// After every action, before which that message stood: whether the drawing can have the chosen symmetry, said in words
+// where that is no longer so, or so again.
+void settle_symmetry(App& app, const std::string& message_before);
 [[nodiscard]] GridSize grid_size(const Grid& grid);
 // Undo and redo, axes included; false where there is nothing.
 bool step_back(App& app);
@@ -99,7 +105,7 @@ void answer_changed(App& app, ChangedAnswer answer);
 // What waited until the design that is open is safe.
 void go_on(App& app, const Pending& pending);
 // Writes the design there and says so; false where it can't be.
-bool write_design(App& app, const std::filesystem::path& path);
+bool write_design(App& app, const std::filesystem::path& path, const Pending& afterwards = {});
 // The same, but why it can't be is the answer.
 [[nodiscard]] Failure try_writing_design(App& app, const std::filesystem::path& path);
 
@@ -125,6 +131,9 @@ void take_picture(App& app, bool as_new);
 // As a design that was never saved, called like the picture.
 void begin_with(App& app, const Document& design, const std::string& name);
 void show_trouble(App& app, const std::string& title, const Error& error, const std::string& rest);
+// With a way to write it after all.
+void show_not_saved(App& app, const Error& error, NotSaved work);
+void save_after_trouble(App& app, SavedAgain where);
 
 void ask_for_motif(App& app);
 void keep_motif(App& app);
@@ -156,7 +165,7 @@ void choose_yoke_machine(App& app, const std::filesystem::path& path); // a .mac
 void reread_tiers(App& app, const std::filesystem::path& path);
 // A copy was never saved.
 void open_yoke_file(App& app, const std::filesystem::path& path, bool copy);
-bool write_yoke_there(App& app, const std::filesystem::path& path);
+bool write_yoke_there(App& app, const std::filesystem::path& path, const Pending& afterwards);
 [[nodiscard]] Failure try_writing_yoke(App& app, const std::filesystem::path& path);
 void save_yoke(App& app, const Pending& afterwards);
 void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);

@@ -1,4 +1,6 @@
 // Along the edges of the window: the menus and the status line.
+#include "editor/closed_list.hpp"
+#include "editor/menu_entries.hpp"
 #include "editor/menu_titles.hpp"
 #include "editor/panels.hpp"
 #include "editor/status_words.hpp"
@@ -12,7 +14,6 @@
 #include <filesystem>
 #include <fmt/format.h>
 #include <imgui_internal.h>
-#include <iterator>
 #include <span>
 
 namespace punchwright::editor {
@@ -49,12 +50,32 @@ bool begins_group(Command command) {
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
-// What can't be used now stands in quiet text; its tip says why.
-bool menu_item(const Theme& theme, const char* words, const char* key, bool ticked, bool usable) {
-  ImGui::PushStyleColor(ImGuiCol_Text, tint(usable ? theme.text : theme.quiet_text));
-  const bool chosen = ImGui::MenuItem(words, key, ticked, usable);
-  ImGui::PopStyleColor();
-  return chosen;
+std::string words_for_recent(const std::filesystem::path& file) {
+  std::error_code ignored;
+  return std::filesystem::exists(file, ignored) ? file.filename().string()
+                                                : said("{}  (missing)", file.filename().string());
+}
+
+MenuLayout layout_of_recent(const App& app) {
+  float words = ImGui::CalcTextSize(tr("Take the missing ones off the list")).x;
+  for (const std::filesystem::path& file : app.settings.recent) {
+    words = std::max(words, ImGui::CalcTextSize(words_for_recent(file).c_str()).x);
+  }
+  return menu_layout_here(words, 0);
+}
+
+MenuLayout layout_of(Menu menu) {
+  float words = menu == Menu::drawing ? width_of_menu_title(words_of(Menu::symmetry))
+                : menu == Menu::file  ? width_of_menu_title(tr("Recent files"))
+                                      : 0;
+  float keys = 0;
+  for (const CommandInfo& info : all_commands()) {
+    if (info.menu == menu) {
+      words = std::max(words, ImGui::CalcTextSize(tr(info.name)).x);
+      keys = std::max(keys, ImGui::CalcTextSize(shown_keys(info.keys).c_str()).x);
+    }
+  }
+  return menu_layout_here(words, keys);
 }
 
 // The files that were open last; those that are gone can't be chosen, but taken off the list.
@@ -66,25 +87,26 @@ void recent_menu(const App& app, Actions& actions) {
     return;
   }
   bool gone = false;
+  const MenuLayout layout = layout_of_recent(app);
   for (std::size_t place = 0; place < recent.size(); ++place) {
     std::error_code ignored;
     const bool there = std::filesystem::exists(recent[place], ignored);
     gone = gone || !there;
     ImGui::PushID(static_cast<int>(place));
-    const std::string words =
-        there ? recent[place].filename().string() : said("{}  (missing)", recent[place].filename().string());
-    if (menu_item(app.theme, words.c_str(), nullptr, false, there)) {
+    const std::string words = words_for_recent(recent[place]);
+    const std::string name = fmt::format("menu recent {}", place + 1);
+    if (menu_entry(app.theme, actions, layout,
+                   {name, shortened_in_middle(words, layout.wide - layout.gap - layout.tick), "", false, there})) {
       actions.push(OpenDropped{recent[place]});
     }
     ImGui::PopID();
-    remember_place(actions, fmt::format("menu recent {}", place + 1));
     tip(app.theme, recent[place].string());
   }
   ImGui::Separator();
-  if (menu_item(app.theme, tr("Take the missing ones off the list"), nullptr, false, gone)) {
+  if (menu_entry(app.theme, actions, layout,
+                 {"menu forget missing", tr("Take the missing ones off the list"), "", false, gone})) {
     actions.push(ForgetRecent{});
   }
-  remember_place(actions, "menu forget missing");
   ImGui::EndMenu();
 }
 
@@ -100,6 +122,7 @@ void menu_within(const App& app, Actions& actions, Menu menu) {
 }
 
 void menu_entries(const App& app, Actions& actions, Menu menu) {
+  const MenuLayout layout = layout_of(menu);
   for (const CommandInfo& info : all_commands()) {
     if (info.menu != menu) {
       continue;
@@ -110,12 +133,12 @@ void menu_entries(const App& app, Actions& actions, Menu menu) {
     if (info.command == Command::type_lettering) {
       menu_within(app, actions, Menu::symmetry);
     }
-    const std::string keys = shown_keys(info.keys);
     const std::string reason = why_not(app, info.command);
-    if (menu_item(app.theme, tr(info.name), keys.c_str(), ticked(app, info.command), reason.empty())) {
+    if (menu_entry(app.theme, actions, layout,
+                   {fmt::format("menu {}", info.id), tr(info.name), shown_keys(info.keys), ticked(app, info.command),
+                    reason.empty()})) {
       actions.run(info.command);
     }
-    remember_place(actions, fmt::format("menu {}", info.id));
     tip(app.theme, reason.empty() ? tr(info.tip) : reason);
     if (info.command == Command::open) {
       recent_menu(app, actions);
@@ -214,10 +237,6 @@ std::string place_of_cursor(const App& app) {
 std::string words_for_saving(bool has_file, bool saved) {
   return !has_file ? tr("not saved yet") : saved ? tr("saved") : tr("changes not saved");
 }
-
-} // namespace
-
-namespace {
 
 // What the line says at its right end, from all of it to nothing.
 std::array<std::string, 5> facts_of(const App& app) {

@@ -75,14 +75,16 @@ std::vector<const CommandInfo*> commands_found(std::string_view words) {
   std::vector<const CommandInfo*> found;
   for (const CommandInfo& info : all_commands()) {
     // By its English name, too, which manuals and other people's screens may show.
-    if (has_words(fmt::format("{} {} {} {}", tr(info.name), tr(info.tip), words_of(info.menu), info.name), words)) {
+    if (has_words(fmt::format("{} {} {} {} {}", tr(info.name), tr(info.tip), words_of(info.menu), info.name,
+                              other_words_for(info.command)),
+                  words)) {
       found.push_back(&info);
     }
   }
-  // Names that begin with what was typed, then names that have it, then tips and menus.
+  // Names that begin with what was typed, then names that have it, then tips, then menus and other words.
   std::ranges::stable_sort(found, {}, [words](const CommandInfo* info) {
     const std::string_view name = tr(info->name);
-    return begins_with(name, words) ? 0 : has_words(name, words) ? 1 : 2;
+    return begins_with(name, words) ? 0 : has_words(name, words) ? 1 : has_words(tr(info->tip), words) ? 2 : 3;
   });
   return found;
 }

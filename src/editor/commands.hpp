@@ -173,8 +173,12 @@ struct CommandInfo {
 // "Ctrl+Shift+S" as the reader's keyboard has it: "Strg+Umschalt+S".
 [[nodiscard]] std::string shown_keys(std::string_view keys);
 
-// Those in whose name, tip or menu each word begins a word, small or large letters alike, in the reader's language or
-// by the English name; those whose name has all of the words come first. All of them for no word.
+// What else a person may call it, in the reader's language: searched, never shown. Empty: the name and the tip say it.
+[[nodiscard]] const char* other_words_for(Command command);
+
+// Those in whose name, tip, menu or other words each word begins a word, small or large letters alike, in the reader's
+// language or by the English name; those whose name has all of the words come first, then those whose tip has. All of
+// them for no word.
 [[nodiscard]] std::vector<const CommandInfo*> commands_found(std::string_view words);
 
 // Whether it means something while a yoke is shown in place of the drawing.

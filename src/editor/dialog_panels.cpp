@@ -128,6 +128,9 @@ struct Drawer {
       hint(app.theme, dialog.rest);
     }
     ImGui::Dummy(ImVec2(0, 4 * app.theme.scale));
+    if (dialog.not_saved) {
+      return save_after_all();
+    }
     if (!dialog.missing) {
       return close_button(app, actions);
     }
@@ -143,6 +146,21 @@ struct Drawer {
     make_first_stop(actions);
     ImGui::SameLine();
     cancel_button(app, actions, tr("Don't open it"));
+  }
+
+  void save_after_all() const {
+    if (main_button(app, actions, "save elsewhere", tr("Save elsewhere…"))) {
+      actions.push(SaveAfterTrouble{SavedAgain::elsewhere});
+    }
+    tip(app.theme, tr("Asks for another folder or name"));
+    make_first_stop(actions);
+    flow(ImGui::CalcTextSize(tr("Try again")).x + 2 * ImGui::GetStyle().FramePadding.x);
+    if (button(app.theme, actions, "save again", tr("Try again"))) {
+      actions.push(SaveAfterTrouble{SavedAgain::there});
+    }
+    tip(app.theme, tr("In the same file, when there is room on the disk or it may be written to"));
+    flow(ImGui::CalcTextSize(tr("Close")).x + 2 * ImGui::GetStyle().FramePadding.x);
+    cancel_button(app, actions, tr("Close"));
   }
 
   void operator()(const NewDialog& dialog) const {

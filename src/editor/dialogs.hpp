@@ -122,12 +122,19 @@ struct MissingMachine {
   std::string instead = "bulky-card-24"; // the built-in machine to go on with
 };
 
+// Work that could not be written where it was to be.
+struct NotSaved {
+  bool yoke = false;  // it is the yoke
+  Pending afterwards; // after saving
+};
+
 struct TroubleDialog {
   std::string title;
   std::string text;   // with file and line
   std::string remedy; // may be empty
   std::string rest;   // what has become of the design
   std::optional<MissingMachine> missing;
+  std::optional<NotSaved> not_saved;
 };
 
 struct NewDialog {

@@ -1,6 +1,7 @@
 // Two lists in the middle of the window: all commands, and what was done.
 #include "design/step_words.hpp"
 #include "editor/dialog_parts.hpp"
+#include "editor/menu_entries.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
 
@@ -22,23 +23,24 @@ float height_of_list(const App& app) {
 void entry(const App& app, Actions& actions, const CommandInfo& info, bool chosen, bool scroll) {
   const Theme& theme = app.theme;
   const std::string reason = why_not(app, info.command);
+  const float aside = 6 * theme.scale;
+  const float gap = ImGui::GetStyle().ItemSpacing.x;
+  const MenuLayout layout{ImGui::GetContentRegionAvail().x - 2 * aside + gap, 0, gap, 0};
+  const MenuEntry words{fmt::format("command {}", info.id), tr(info.name), shown_keys(info.keys), false,
+                        reason.empty()};
+  const ScreenPoint corner = from_imgui(ImGui::GetCursorScreenPos());
   ImGui::PushID(info.id);
-  if (ImGui::Selectable("##command", chosen) && reason.empty()) {
+  if (ImGui::Selectable("##command", chosen, 0, {0, height_of_entry(layout, words)}) && reason.empty()) {
     actions.push(SetDialog{NoDialog{}});
     actions.run(info.command);
   }
   ImGui::PopID();
-  remember_place(actions, fmt::format("command {}", info.id));
+  remember_place(actions, words.place);
   tip(theme, reason.empty() ? tr(info.tip) : reason.c_str());
   if (chosen && scroll) {
     ImGui::SetScrollHereY(0.5F);
   }
-  const ImVec4 colour = tint(reason.empty() ? theme.text : theme.quiet_text);
-  ImGui::SameLine(6 * theme.scale);
-  ImGui::TextColored(colour, "%s", tr(info.name));
-  const std::string keys = shown_keys(info.keys);
-  ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ImGui::CalcTextSize(keys.c_str()).x - 6 * theme.scale);
-  ImGui::TextColored(tint(theme.quiet_text), "%s", keys.c_str());
+  write_entry(theme, actions, layout, words, {corner.x + aside, corner.y});
 }
 
 } // namespace

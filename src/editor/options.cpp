@@ -6,8 +6,11 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdio>
+#include <fmt/format.h>
 #include <iterator>
 #include <map>
+#include <string>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -79,23 +82,16 @@ std::variant<Options, int> read_options(int count, char** arguments) {
       ->option_text("TAB");
   line.add_flag("--large-piece", options.large_piece, tr("Show the piece in place of the drawing"));
   line.add_flag("--finding", options.choose_finding, tr("Choose the first finding"));
-  line.add_option("--dialog", options.dialog,
-                  said("Open a dialog: {}",
-                       "new, new-yoke, open, keys, card, chart, size, swatch, commands, steps, settings, start, "
-                       "help, preview, everything, pairs, palette, import, layout, yarns-here, keep-motif, bench, "
-                       "step-list, play, "
-                       "wrong, recovery, changed, noticed, guard, dropped, bench-changed, mend, lettering, afar, menu, "
-                       "export-steps, export-leaflet, export-fabric, export-pattern, export-yoke, machine-file, "
-                       "new-folder, replace"))
-      ->check(CLI::IsMember({"new",           "new-yoke",       "open",          "keys",           "card",
-                             "chart",         "size",           "swatch",        "commands",       "steps",
-                             "settings",      "start",          "help",          "preview",        "everything",
-                             "pairs",         "palette",        "import",        "layout",         "yarns-here",
-                             "keep-motif",    "bench",          "step-list",     "play",           "wrong",
-                             "recovery",      "changed",        "noticed",       "guard",          "dropped",
-                             "bench-changed", "mend",           "lettering",     "afar",           "menu",
-                             "export-steps",  "export-leaflet", "export-fabric", "export-pattern", "export-yoke",
-                             "machine-file",  "new-folder",     "replace"}))
+  const std::vector<std::string> dialogs = {
+      "new",         "new-yoke",     "open",           "keys",          "card",           "chart",       "size",
+      "swatch",      "commands",     "steps",          "settings",      "start",          "help",        "preview",
+      "everything",  "pairs",        "palette",        "import",        "layout",         "yarns-here",  "keep-motif",
+      "bench",       "step-list",    "play",           "wrong",         "recovery",       "changed",     "noticed",
+      "guard",       "dropped",      "bench-changed",  "mend",          "lettering",      "afar",        "menu",
+      "not-saved",   "export-steps", "export-leaflet", "export-fabric", "export-pattern", "export-yoke", "measure-page",
+      "swatch-page", "machine-file", "keep-machine",   "save-yoke",     "yoke-tier",      "new-folder",  "replace"};
+  line.add_option("--dialog", options.dialog, said("Open a dialog: {}", fmt::format("{}", fmt::join(dialogs, ", "))))
+      ->check(CLI::IsMember(dialogs))
       ->option_text("NAME");
   std::map<std::string, ColourSight> sights;
   for (const SightInfo& info : colour_sights) {

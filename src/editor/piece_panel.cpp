@@ -109,9 +109,16 @@ void choose_at_right(const App& app, Actions& actions) {
   ImGui::SetNextItemWidth(-1);
   const std::string wished = findings ? counted : present->words;
   const float room = ImGui::GetContentRegionAvail().x;
-  // Where large text leaves no room for both, the words rather than the arrow.
-  const bool arrow = ImGui::CalcTextSize(wished.c_str()).x <= room_in_closed_list(room);
-  const std::string shown = arrow ? wished : shortened(wished, room - 2 * ImGui::GetStyle().FramePadding.x);
+  // Where large text leaves no room for both, the words rather than the arrow, and rather than room beside them.
+  const float words = ImGui::CalcTextSize(wished.c_str()).x;
+  const bool arrow = words <= room_in_closed_list(room);
+  const ImVec2 usual = ImGui::GetStyle().FramePadding;
+  const float beside = arrow ? usual.x : std::clamp(std::floor((room - words) / 2), 1.0F, usual.x);
+  const std::string shown = arrow ? wished : shortened(wished, room - 2 * beside);
+  if (actions.publish_places && shown == wished) {
+    actions.places.push_back({"right side whole", {}});
+  }
+  ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {beside, usual.y});
   if (ImGui::BeginCombo("##right", shown.c_str(), arrow ? 0 : ImGuiComboFlags_NoArrowButton)) {
     for (const SightOfPiece& sight : sights) {
       if (list_entry(sight.words, sight.chosen && !findings)) {
@@ -131,6 +138,7 @@ void choose_at_right(const App& app, Actions& actions) {
     }
     ImGui::EndCombo();
   }
+  ImGui::PopStyleVar();
   remember_place(actions, "right side");
   if (findings) {
     tip(app.theme, fmt::format("{}, {}, {}", said_count(seen.faults, "{} fault", "{} faults"),

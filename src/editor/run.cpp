@@ -228,6 +228,9 @@ int write_picture(App& app, Window& window, const Options& options) {
   const Portion input = window.begin_frame(app);
   draw_frame(app, input, actions);
   const auto png = png_of_pixels(window.width(), window.height(), window.draw_to_pixels(app), 0, 0);
+  if (!options.state_to.empty()) {
+    std::ofstream(options.state_to) << state_line(app, actions, {1, true});
+  }
   const Failure failure = png ? write_file(options.picture, *png) : Failure(png.error());
   if (failure) {
     std::cerr << "punchwright-editor: " << failure->text() << '\n';

@@ -35,6 +35,15 @@ void show_question_about_file(App& app, const std::string& dialog) {
   offer_recovery(app, {std::make_shared<FoundWork>(FoundWork{{}, std::nullopt, journal})});
 }
 
+// Saved to a disk that isn't there any more.
+void fail_to_save(App& app) {
+  apply(app, PlaceCursor{Cell{2, 3}});
+  apply(app, Run{Command::toggle_stitch});
+  app.session.path = app.session.folder / "stick" / app.session.path.filename();
+  app.session.file_digest = 0;
+  apply(app, Run{Command::save});
+}
+
 // The questions that come up while something is worked on.
 void show_question_about_work(App& app, const std::string& dialog) {
   if (dialog != "guard" && dialog != "dropped" && dialog != "bench-changed") {
@@ -56,8 +65,17 @@ void show_question_about_work(App& app, const std::string& dialog) {
   return dialog == "guard" ? apply(app, Run{Command::quit}) : apply(app, DropFile{app.session.path});
 }
 
-// The file chooser's questions: a folder to be made, a file that is there already, a machine's file.
+// The file chooser's questions: a folder to be made, a file that is there already, a machine's file, a yoke's tier.
 void show_question_of_chooser(App& app, const std::string& dialog) {
+  if (dialog == "keep-machine") { // of a design that was never saved
+    return apply(app, UseSwatch{swatch_answer(1)});
+  }
+  if (dialog == "save-yoke") {
+    return apply(app, Run{Command::save_as});
+  }
+  if (dialog == "yoke-tier") {
+    return apply(app, AddTierTo{});
+  }
   if (dialog == "machine-file") {
     PathDialog chooser;
     chooser.purpose = Purpose::choose_machine;
@@ -124,6 +142,8 @@ void show_asked_for(App& app, const Options& options) {
                                                                 {"export-fabric", Command::export_fabric},
                                                                 {"export-pattern", Command::export_pattern},
                                                                 {"export-yoke", Command::export_yoke},
+                                                                {"measure-page", Command::export_measure_page},
+                                                                {"swatch-page", Command::export_swatch},
                                                                 {"size", Command::resize},
                                                                 {"commands", Command::all_commands},
                                                                 {"steps", Command::steps_done},
@@ -157,6 +177,9 @@ void show_asked_for(App& app, const Options& options) {
   }
   show_question_of_chooser(app, options.dialog);
   show_question_about_file(app, options.dialog);
+  if (options.dialog == "not-saved") {
+    fail_to_save(app);
+  }
   show_question_about_work(app, options.dialog);
   if (app.bench.open) {
     apply(app, GoToMove{options.done});

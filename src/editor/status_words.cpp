@@ -84,6 +84,8 @@ std::string words_for_pointer(const App& app) {
   std::string words = words_for_tool(app.view.tool);
   if (app.view.symmetry && app.view.tool != Tool::mark) {
     words += tr("; completed under the symmetry");
+  } else if (app.view.symmetry_aside) {
+    words += tr("; the symmetry is put aside: it needs an even width");
   }
   return words;
 }

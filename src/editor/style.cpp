@@ -92,7 +92,8 @@ void dress(const Theme& theme) {
   style.ChildBorderSize = 1;
   style.PopupBorderSize = 1;
   style.FrameBorderSize = 1;
-  style.DisabledAlpha = 1.0F; // what can't be used now stands in quiet text, which is legible: widgets.cpp, bars.cpp
+  style.DisabledAlpha =
+      1.0F; // what can't be used now stands in quiet text, which is legible: widgets.cpp, menu_entries.cpp
   style.AntiAliasedLinesUseTex = false;
 
   const auto set = [&style](ImGuiCol part, Colour colour, float opacity = 1.0F) {

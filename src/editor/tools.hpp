@@ -82,7 +82,7 @@ struct MovedAxes {
   GridSize size_before;
   GridSize size_after;
   std::optional<Frieze> symmetry_before;
-  std::optional<Frieze> symmetry_after; // none, though there was one: the group can't have the new size
+  std::optional<Frieze> symmetry_after; // none, though there was one: the drawing has its group no longer
 };
 
 // A mend that is shown before it is taken. Any other change of the drawing takes it away.

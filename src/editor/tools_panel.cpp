@@ -134,8 +134,12 @@ void symmetry(const App& app, Actions& actions) {
     }
     tip_of_command(theme, Command::make_symmetric);
   }
+  if (const auto aside = app.view.symmetry_aside) {
+    hint(theme, said("Put aside: {} ({}). They need an even number of stitches, and come back when the repeat has one.",
+                     short_name_of(*aside), notation_of(*aside)));
+  }
   const FriezeGroup has = app.caches.frieze.group;
-  hint(theme, said("Symmetry of the drawing: {} ({}).", description_of(has), notation_of(has)));
+  hint(theme, said("The drawing has {} ({}).", description_of(has), notation_of(has)));
 }
 
 // Floats that the lettering would make at the cursor, beyond those that are there already.

@@ -30,9 +30,7 @@ Frieze any_frieze(FriezeGroup group, int width, int height, Dice& dice) {
 }
 
 Frieze after(const Frieze& frieze, const Edit& edit, int width, int height) {
-  const auto moved = axes_after(frieze, line_changes(edit, width, height), width, height);
-  REQUIRE(moved);
-  return *moved;
+  return axes_after(frieze, line_changes(edit, width, height), width, height);
 }
 
 } // namespace
@@ -152,20 +150,43 @@ TEST_CASE("taken back, the changes lead to where the axes were, but for those th
       for (const LineChange& change : changes) {
         (change.rows ? tall : wide) += change.kind == LineChange::Kind::inserted ? change.count : 0;
       }
-      const auto there = axes_after(frieze, changes, width, height);
-      REQUIRE(there);
-      const auto back = axes_after(*there, taken_back(changes), wide, tall);
-      REQUIRE(back);
-      CHECK(back->level == frieze.level);
+      const Frieze there = axes_after(frieze, changes, width, height);
+      CHECK(axes_after(there, taken_back(changes), wide, tall).level == frieze.level);
     }
   }
 }
 
-TEST_CASE("a glide is refused where the width becomes odd, and says why") {
+TEST_CASE("a glide is unusable where the width becomes odd, says why, and is usable again where it becomes even") {
   const Frieze glide{FriezeGroup::p11g, 8, 0, 4};
-  const auto refused = axes_after(glide, line_changes(InsertColumns{3, 1}, 8, 5), 8, 5);
-  REQUIRE_FALSE(refused);
-  CHECK(refused.error().text().find("even number") != std::string::npos);
+  const Frieze odd = after(glide, InsertColumns{3, 1}, 8, 5);
+  const Failure why = unusable_frieze(odd, 9, 5);
+  REQUIRE(why);
+  CHECK(why->text().find("even number") != std::string::npos);
+  CHECK(after(odd, DeleteColumns{3, 1}, 9, 5) == glide);
+  CHECK_FALSE(unusable_frieze(after(odd, Resize{18, 5, AcrossAnchor::left, UpAnchor::bottom}, 9, 5), 18, 5));
+}
+
+TEST_CASE("a frieze is found about its own axes where the drawing has it there, else about the drawing's, or nowhere") {
+  Dice dice(45);
+  for (const FriezeGroup group : frieze_groups()) {
+    for (int time = 0; time < 100; ++time) {
+      CAPTURE(notation_of(group));
+      CAPTURE(time);
+      const Frieze wished = any_frieze(group, 12, 7, dice);
+      const Grid strip = strip_with(wished, 12, 7, dice);
+      CHECK(frieze_in(strip, wished) == wished);
+      const auto other = frieze_in(strip, any_frieze(group, 12, 7, dice));
+      REQUIRE(other);
+      CHECK(other->group == group);
+      CHECK(has_symmetry(strip, *other));
+    }
+  }
+  Grid corner(4, 4); // has none
+  for (const Cell cell : {Cell{0, 0}, Cell{1, 0}, Cell{0, 1}, Cell{0, 2}}) {
+    corner.set(cell.column, cell.row, true);
+  }
+  CHECK_FALSE(frieze_in(corner, centred_frieze(FriezeGroup::p2, 4, 4)));
+  CHECK_FALSE(frieze_in(corner, centred_frieze(FriezeGroup::p11g, 4, 4)));
 }
 
 TEST_CASE("mirrors, glides and the middles of half turns have signs of their own, so that no two groups look alike") {

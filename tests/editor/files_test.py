@@ -1,5 +1,6 @@
 """Opening, saving, exporting and the guard, in the real window."""
 import os
+import shutil
 import subprocess
 
 from driver import WindowTest, blank, design, main, rows_in
@@ -183,6 +184,38 @@ class Files(WindowTest):
         editor.stroke([(0, 0)])
         editor.save()
         self.assertEqual(rows_in(good)[0][0], "#")
+
+    def unsaved_on_a_pulled_stick(self):
+        stick = self.folder / "stick"
+        stick.mkdir()
+        editor = self.start(self.write("stick/a.repeat", blank()))
+        editor.stroke([(0, 0)])
+        shutil.rmtree(stick)
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "trouble" and state["idle"], "what is wrong")
+        return editor
+
+    def test_what_cannot_be_saved_where_it_was_is_saved_elsewhere_by_one_click(self):
+        editor = self.unsaved_on_a_pulled_stick()
+        editor.click("save elsewhere")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the file chooser")
+        editor.fill_name(self.folder / "safe")
+        editor.wait(lambda state: state["saved"] and state["dialog"] == "none", "the file saved")
+        self.assertEqual(rows_in(self.folder / "safe.repeat")[0][0], "#")
+
+    def test_what_cannot_be_saved_is_tried_again_or_saved_elsewhere_by_keys(self):
+        editor = self.unsaved_on_a_pulled_stick()
+        self.tab_until(editor, "save again")
+        (self.folder / "stick").mkdir()
+        editor.key("space")
+        editor.wait(lambda state: state["saved"] and state["dialog"] == "none" and state["idle"], "the file saved")
+        self.assertEqual(rows_in(self.folder / "stick" / "a.repeat")[0][0], "#")
+        editor.stroke([(1, 0)])
+        shutil.rmtree(self.folder / "stick")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["dialog"] == "trouble" and state["idle"], "what is wrong once more")
+        editor.key("Return")
+        editor.wait(lambda state: state["dialog"] == "save" and state["idle"], "the file chooser")
 
     def test_typing_in_a_field_draws_nothing(self):
         path = self.write("a.repeat", blank())

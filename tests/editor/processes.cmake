@@ -17,7 +17,7 @@ add_test(NAME editor_load_ten_minutes COMMAND test_editor_load)
 set_tests_properties(editor_load_ten_minutes PROPERTIES LABELS "editor;nightly" RUN_SERIAL TRUE TIMEOUT 3600
   ENVIRONMENT PUNCHWRIGHT_SECONDS=600)
 
-foreach(job bench desktops drawing files findings jobs low_bands panels pictures play preview recovery rows screens settings together
+foreach(job bench desktops drawing files findings jobs low_bands menus panels pictures play preview recovery rows screens settings together
     tools trace yarns yoke)
   add_test(NAME editor_${job} COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/editor/${job}_test.py)
   set_tests_properties(editor_${job} PROPERTIES LABELS editor TIMEOUT 900

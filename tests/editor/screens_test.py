@@ -17,6 +17,14 @@ class Screens(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
         cls.desk = screens.Desk().__enter__()
+        cls.differing, cls.dialogs = {}, set()
+        for name, arguments in CASES.items():
+            for theme in screens.THEMES:
+                picture = cls.desk.picture(EDITOR, theme, arguments)
+                path = screens.kept_path(name, theme)
+                cls.differing[name, theme] = (screens.differences(picture, screens.kept_picture(name, theme))
+                                              if path.exists() else None)
+                cls.dialogs.add(cls.desk.state["dialog"])
 
     @classmethod
     def tearDownClass(cls):
@@ -26,14 +34,23 @@ class Screens(unittest.TestCase):
         return self.desk.picture(EDITOR, theme, CASES[name])
 
     def test_each_screen_is_as_it_was_kept(self):
-        for name, arguments in CASES.items():
-            for theme in screens.THEMES:
-                with self.subTest(screen=name, theme=theme):
-                    squares = screens.differences(self.desk.picture(EDITOR, theme, arguments),
-                                                  screens.kept_picture(name, theme))
-                    self.assertIsNotNone(squares, "another size")
-                    if squares:
-                        self.fail(f"{screens.place_of(squares)}; when it is meant so: tests/tools/screens.py renew")
+        for (name, theme), squares in self.differing.items():
+            with self.subTest(screen=name, theme=theme):
+                self.assertIsNotNone(squares, "no kept picture, or one of another size")
+                if squares:
+                    self.fail(f"{screens.place_of(squares)}; when it is meant so: tests/tools/screens.py renew")
+
+    def test_every_dialog_and_every_purpose_of_the_file_chooser_has_a_screen(self):
+        source = screens.HERE / "src" / "editor"
+        namer = re.search(r"struct Namer \{.*?\n\};", (source / "dialogs.cpp").read_text(), re.DOTALL).group(0)
+        chooser = re.search(r"const PathDialog& dialog\) const \{.*?\n  \}", namer, re.DOTALL).group(0)
+        purposes = re.search(r"enum class Purpose \{(.*?)\};", (source / "dialogs.hpp").read_text(), re.DOTALL).group(1)
+        purposes = re.sub(r"//.*", "", purposes).replace(",", " ").split()
+        name = re.compile(r'return "([a-z-]+)";')
+        self.assertEqual(len(set(name.findall(chooser))), len(purposes), "each purpose has a name of its own")
+        for dialog in sorted(set(name.findall(namer)) - self.dialogs):
+            with self.subTest(dialog=dialog):
+                self.fail("no screen shows it: tests/tools/screens.py")
 
     def test_the_page_shows_every_screen_in_both_themes(self):
         shown = re.findall(r"\(screens/([^)]+)\)", screens.PAGE.read_text())

@@ -12,6 +12,7 @@ What is faint but everywhere, such as the lines between stitches, is seen by its
 than SHARE of a square of 64 x 64 pixels is off by more than FAINT. Over all kept pictures the palette and the edges of
 letters come to 0.023 of such a square at most."""
 import fcntl
+import json
 import os
 import pathlib
 import re
@@ -62,6 +63,7 @@ SCREENS = [
     ("replace", "Saving where there is a file already", ["puffin-cove.repeat", "--dialog", "replace"]),
     ("import", "Choosing a picture", ["puffin-cove.repeat", "--dialog", "import"]),
     ("machine-file", "Choosing a machine's file", ["puffin-cove.repeat", "--dialog", "machine-file"]),
+    ("keep-machine", "Keeping what the swatch told of the machine", ["--dialog", "keep-machine"]),
     ("size", "Changing the size", ["puffin-cove.repeat", "--dialog", "size"]),
     ("pairs", "Other pairs of yarns", ["puffin-cove.repeat", "--dialog", "pairs"]),
     ("palette", "The palette", ["puffin-cove.repeat", "--dialog", "palette"]),
@@ -88,6 +90,9 @@ SCREENS = [
     ("export-leaflet", "Exporting the leaflet", ["puffin-cove.repeat", "--dialog", "export-leaflet"]),
     ("export-fabric", "Exporting a picture of the piece", ["puffin-cove.repeat", "--dialog", "export-fabric"]),
     ("export-pattern", "Exporting the pattern chart", ["puffin-cove.repeat", "--dialog", "export-pattern"]),
+    ("export-measure", "Exporting the page for measuring a blank",
+     ["puffin-cove.repeat", "--dialog", "measure-page"]),
+    ("export-swatch", "Exporting the orientation swatch", ["puffin-cove.repeat", "--dialog", "swatch-page"]),
     ("export-yoke", "Exporting a yoke's sheets", ["harbour-pullover.yoke", "--dialog", "export-yoke"]),
     ("everything", "Exporting everything into a folder", ["puffin-cove.repeat", "--dialog", "everything"]),
     ("swatch", "The question after the orientation swatch", ["puffin-cove.repeat", "--dialog", "swatch"]),
@@ -102,11 +107,14 @@ SCREENS = [
     ("noticed", "The same, noticed when the window is gone to again", ["puffin-cove.repeat", "--dialog", "noticed"]),
     ("guard", "Changes that aren't saved", ["puffin-cove.repeat", "--dialog", "guard"]),
     ("dropped", "A design dropped on one that is worked on", ["tide-waves.repeat", "--dialog", "dropped"]),
+    ("not-saved", "Work that could not be saved", ["puffin-cove.repeat", "--dialog", "not-saved"]),
     ("trouble", "A file that can't be read", ["TORN"]),
     ("no-machine", "A design whose machine isn't there", ["STRANGE"]),
     ("bench-changed", "At the bench again after the design was changed",
      ["hood-border.repeat", "--dialog", "bench-changed"]),
     ("yoke-new", "A yoke from measurements", ["--dialog", "new-yoke"]),
+    ("yoke-save", "Saving a yoke", ["harbour-pullover.yoke", "--dialog", "save-yoke"]),
+    ("yoke-tier", "Choosing a repeat for a yoke's tier", ["harbour-pullover.yoke", "--dialog", "yoke-tier"]),
     ("yoke-schematic", "A yoke: the schematic", ["harbour-pullover.yoke"]),
     ("yoke-flat", "A yoke laid flat", ["puffin-poncho.yoke", "--yoke", "flat"]),
     ("yoke-wished", "A size in which nothing fits, as it is wished", ["NO FIT", "--yoke", "flat"]),
@@ -216,13 +224,15 @@ class Desk:
         self.lock.close()
 
     def picture(self, editor, theme, arguments, size=SIZE):
-        """The screen as an array of rows, columns and channels."""
+        """The screen as an array of rows, columns and channels; `state` then is what the editor says of it."""
         out = self.folder / "out.png"
         named = [OWN_FILES.get(argument, argument) for argument in arguments]
         settings = self.folder / "settings"
+        state = self.folder / "state"
         shutil.copy(self.folder / theme, settings)
-        subprocess.run([editor, *named, "--settings", str(settings), "--size", size, "--picture", str(out)],
+        subprocess.run([editor, *named, "--settings", str(settings), "--size", size, "--picture", str(out), "--state-to", str(state)],
                        cwd=self.folder / "patterns", env=self.environment, check=True, timeout=120)
+        self.state = json.loads(state.read_text())
         return np.asarray(Image.open(out).convert("RGB"))
 
 

@@ -125,7 +125,7 @@ TEST_CASE("the repeat and the yoke are asked about one after the other") {
   apply(cove.app, DropFile{demo});
   REQUIRE(cove.app.yoke.opened);
   const fs::path path = cove.folder.path / "poncho.yoke";
-  REQUIRE(write_yoke_there(cove.app, path));
+  REQUIRE(write_yoke_there(cove.app, path, {}));
   apply(cove.app, LookAtFiles{});
   REQUIRE(!is_open(cove.app.session.dialog));
 

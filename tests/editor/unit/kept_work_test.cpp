@@ -40,7 +40,7 @@ App with_poncho(const fs::path& place = {}) {
     apply(app, DropFile{place.empty() ? demo : place});
   } else {
     apply(app, DropFile{demo});
-    REQUIRE(write_yoke_there(app, place));
+    REQUIRE(write_yoke_there(app, place, {}));
   }
   REQUIRE(app.yoke.opened);
   return app;

@@ -9,6 +9,7 @@
 #include "editor/status_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <doctest/doctest.h>
 #include <set>
 #include <string>
@@ -378,6 +379,55 @@ TEST_CASE("commands are found by the beginnings of words in their name, tip and 
       rank = next;
     }
   }
+}
+
+TEST_CASE("commands are found by the words that a person types for them, whatever their names are") {
+  struct Typed {
+    const char* words;
+    Command command;
+  };
+  constexpr std::array all = {
+      Typed{"zoom", Command::zoom_in},
+      Typed{"zoom in", Command::zoom_in},
+      Typed{"zoom out", Command::zoom_out},
+      Typed{"magnify", Command::zoom_in},
+      Typed{"text size", Command::larger_text},
+      Typed{"font", Command::smaller_text},
+      Typed{"colour blind", Command::sight_deutan},
+      Typed{"color blind", Command::sight_protan},
+      Typed{"greyscale", Command::sight_lightness},
+      Typed{"print", Command::preview},
+      Typed{"flip", Command::mirror_sideways},
+      Typed{"flip vertical", Command::mirror_upwards},
+      Typed{"rotate", Command::turn},
+      Typed{"erase", Command::pen_main},
+      Typed{"eraser", Command::pen_main},
+      Typed{"delete", Command::clear},
+      Typed{"paint bucket", Command::tool_flood},
+      Typed{"bucket", Command::tool_flood},
+      Typed{"pencil", Command::tool_pen},
+      Typed{"circle", Command::tool_ellipse},
+      Typed{"square", Command::tool_rectangle},
+      Typed{"select", Command::tool_mark},
+      Typed{"text", Command::type_lettering},
+      Typed{"history", Command::steps_done},
+      Typed{"preferences", Command::settings},
+      Typed{"dark", Command::settings},
+      Typed{"width", Command::resize},
+      Typed{"remove", Command::delete_row},
+      Typed{"exit", Command::quit},
+      Typed{"photo", Command::import_picture},
+      Typed{"repair", Command::mend},
+      Typed{"shortcuts", Command::keys},
+      Typed{"manual", Command::help},
+  };
+  for (const Typed& typed : all) {
+    CAPTURE(typed.words);
+    CHECK(std::ranges::count(commands_found(typed.words), &info_of(typed.command)) == 1);
+  }
+  // By its own name a command comes before those that are only called so.
+  CHECK(commands_found("print").front()->command == Command::preview);
+  CHECK(commands_found("mirror left").front()->command == Command::mirror_sideways);
 }
 
 TEST_CASE("any step can be gone back to, and forward again") {
