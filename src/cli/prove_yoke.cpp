@@ -2,6 +2,7 @@
 // side.
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
+#include "cli/yoke_answer.hpp"
 #include "pieces/yoke_proof.hpp"
 #include "words/words.hpp"
 
@@ -63,6 +64,17 @@ std::string text_of(const SizeProof& proof, const std::string& size) {
   return text;
 }
 
+// Of the whole yoke; `proved` are the sizes that fit.
+std::string verdict(bool proved, bool all_fit) {
+  if (!proved) {
+    return tr("Not proved.");
+  }
+  return all_fit ? tr("Proved: by its steps every piece is knitted, nothing drops or is cast on, and every seam that "
+                      "should meet does.")
+                 : tr("Not proved: not every size fits. In those that do, by its steps every piece is knitted, nothing "
+                      "drops or is cast on, and every seam that should meet does.");
+}
+
 Failure not_for_yokes(const ProveWishes& wishes) {
   if (wishes.card.empty() && wishes.picture.empty()) {
     return std::nullopt;
@@ -85,6 +97,7 @@ int prove_yoke(const ProveWishes& wishes) {
   if (!opened) {
     return refuse(opened.error());
   }
+  tell_notes(*opened);
   const SizesPlanned planned = plan_sizes(*opened);
   Json sizes = Json::array();
   std::string words;
@@ -96,6 +109,7 @@ int prove_yoke(const ProveWishes& wishes) {
     }
     if (!planned.fits(size)) {
       fits = false;
+      words += said("size {} doesn't fit", opened->yoke.sizes[size]) + '\n';
       continue;
     }
     const SizeProof proof = prove_size(*opened, planned.plan.sizes[size]);
@@ -103,9 +117,7 @@ int prove_yoke(const ProveWishes& wishes) {
     sizes.push_back(json_of(proof, opened->yoke.sizes[size]));
     words += text_of(proof, opened->yoke.sizes[size]);
   }
-  words += proved ? tr("Proved: by its steps every piece is knitted, nothing drops or is cast on, and every seam that "
-                       "should meet does.")
-                  : tr("Not proved.");
+  words += verdict(proved, fits);
   const std::string answer =
       wishes.json ? Json{{"format", 1}, {"proved", proved && fits}, {"sizes", sizes}}.dump() : words;
   if (sizes.empty() || !print(answer + "\n") || !fits) {

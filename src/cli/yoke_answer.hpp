@@ -1,4 +1,4 @@
-// What punchwright yoke prints of the sizes of a yoke, those that fit and those that don't.
+// What the commands print of a yoke: its notes, and its sizes, those that fit and those that don't.
 #pragma once
 
 #include "pieces/yoke_plan.hpp"
@@ -6,6 +6,9 @@
 #include <string>
 
 namespace punchwright::cli {
+
+// What is no error, such as a key that nobody knows: on standard error, since standard output is the answer.
+void tell_notes(const OpenedYoke& opened);
 
 // One line; what keeps sizes from fitting stands under "faults".
 [[nodiscard]] std::string json_of(const OpenedYoke& opened, const SizesPlanned& planned);

@@ -44,16 +44,6 @@ std::vector<std::size_t> all_sizes(const OpenedYoke& opened) {
   return sizes;
 }
 
-// What is no error, such as a key that nobody knows: on standard error, since standard output is the answer.
-void tell_notes(const OpenedYoke& opened) {
-  for (const ReadingNote& note : opened.notes) {
-    if (talk() != Talk::quiet) {
-      const std::string line = note.line > 0 ? fmt::format(":{}", note.line) : std::string();
-      fmt::print(stderr, "{}\n", said("note: {}{}: {}", opened.file, line, note.text));
-    }
-  }
-}
-
 // The tiers whose drawings have faults, on standard error. Returns whether there are any.
 bool tell_tiers(const OpenedYoke& opened) {
   const std::vector<TierFaults> tiers = tiers_with_faults(opened);
@@ -134,6 +124,15 @@ int write_sheets(const OpenedYoke& opened, const SizesPlanned& planned, const Yo
 }
 
 } // namespace
+
+void tell_notes(const OpenedYoke& opened) {
+  for (const ReadingNote& note : opened.notes) {
+    if (talk() != Talk::quiet) {
+      const std::string line = note.line > 0 ? fmt::format(":{}", note.line) : std::string();
+      fmt::print(stderr, "{}\n", said("note: {}{}: {}", opened.file, line, note.text));
+    }
+  }
+}
 
 int plan_yoke_file(const YokeWishes& wishes) {
   if (wishes.fresh) {

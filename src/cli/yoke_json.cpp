@@ -41,6 +41,9 @@ Json json_of(const TierOfPiece& tier, int number, bool hung_on) {
   }
   entry["after"] = tier.shaping.after;
   entry["clear_of_seam"] = tier.shaping.kept_off_seams;
+  entry["clear_of_seam_by"] =
+      tier.shaping.before == tier.shaping.after ? Json(nullptr) : Json(tier.shaping.clear_of_seam);
+  entry["clear_of_seam_wished"] = tier.shaping.wished.clear_of_seam;
   entry["clear_of_centre"] = tier.shaping.kept_off_centre;
   entry["astray"] = tier.shaping.astray;
   entry["needles_after"] = hung_on ? Json::array({name_of(tier.first_after), name_of(tier.last_after)}) : Json(nullptr);
@@ -84,7 +87,9 @@ Json json_of(const OpenedYoke& opened, const SizePlan& size) {
   entry["rows"] = json_of(size.rows);
   entry["yarn"] = Json::array();
   for (const YarnAmount& yarn : size.yarns) {
-    entry["yarn"].push_back({{"yarn", std::string(1, yarn.key)},
+    entry["yarn"].push_back({{"yarn", std::string(1, yarn.yarn.key)},
+                             {"name", yarn.yarn.name},
+                             {"colour", hex_of(yarn.yarn.colour)},
                              {"grams", json_or_null(yarn.grams)},
                              {"metres", json_or_null(yarn.metres)},
                              {"from", word_for(yarn.from)}});

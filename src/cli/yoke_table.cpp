@@ -96,7 +96,9 @@ std::string seams_text(const SizePlan& size, YokeSeams wished) {
   return text;
 }
 
-std::string amount_text(const YarnAmount& yarn) {
+std::string amount_text(const YarnAmount& yarn, const std::vector<YarnAmount>& among) {
+  const std::string apart = told_apart(yarn.yarn, among);
+  const std::string name = std::string(1, yarn.yarn.key) + (apart.empty() ? "" : ", ") + apart;
   std::string amount;
   if (yarn.grams) {
     amount = said("{} g", decimal(std::ceil(*yarn.grams), 0));
@@ -108,12 +110,12 @@ std::string amount_text(const YarnAmount& yarn) {
     amount = tr("not known; metres_per_100g would tell");
   }
   switch (yarn.from) {
-  case AmountFrom::swatch: return said("yarn {}: {} (by swatch)", yarn.key, amount);
-  case AmountFrom::loop: return said("yarn {}: {} (by loop)", yarn.key, amount);
-  case AmountFrom::gauge: return said("yarn {}: {} (by the loop that the gauge suggests)", yarn.key, amount);
+  case AmountFrom::swatch: return said("yarn {}: {} (by swatch)", name, amount);
+  case AmountFrom::loop: return said("yarn {}: {} (by loop)", name, amount);
+  case AmountFrom::gauge: return said("yarn {}: {} (by the loop that the gauge suggests)", name, amount);
   case AmountFrom::several: break;
   }
-  return said("yarn {}: {} (by swatch and loop)", yarn.key, amount);
+  return said("yarn {}: {} (by swatch and loop)", name, amount);
 }
 
 } // namespace
@@ -130,7 +132,7 @@ std::string text_of(const SizesPlanned& planned, YokeSeams wished) {
     text += fmt::format("{}\n{}", said("size {}", size.size), table_of(size));
     text += seams_text(size, wished) + with_capital(text_of(size.rows)) + "\n";
     for (const YarnAmount& yarn : size.yarns) {
-      text += amount_text(yarn) + '\n';
+      text += amount_text(yarn, size.yarns) + '\n';
     }
     text += said("squared differences from the straight line {}; proved: no counts that keep the rules have less than "
                  "{}",

@@ -57,7 +57,7 @@ void open_found_design(App& app, const Journal& journal, const KeptDesign& kept)
 // Its tiers are read anew: one of them may be gone.
 Failure open_found_yoke(App& app, const Journal& journal, const KeptYoke& kept) {
   const fs::path place = journal.file.empty() ? place_of_new_yoke(app) : journal.file;
-  auto opened = open_yoke(kept.yoke, place.string(), file_reader());
+  auto opened = open_yoke(kept.yoke, place.string(), file_reader(), Machines::may_differ);
   if (!opened) {
     return opened.error();
   }

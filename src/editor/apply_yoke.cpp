@@ -34,14 +34,19 @@ bool same_files(const Yoke& one, const Yoke& other) {
          std::ranges::equal(one.tiers, other.tiers, {}, &YokeTier::repeat, &YokeTier::repeat);
 }
 
-// The yoke over the tiers that are open, which are read anew where it names others.
-Result<OpenedYoke> opened_with(const OpenedYoke& present, Yoke yoke) {
-  return same_files(present.yoke, yoke) ? with_changed_measures(present, std::move(yoke))
-                                        : open_yoke(std::move(yoke), present.file, file_reader());
+// As long as a yoke wants a machine, it may.
+Machines machines_of(const OpenedYoke& present) {
+  return present.machine_wanted ? Machines::may_differ : Machines::must_agree;
 }
 
-bool put_in(App& app, Yoke yoke) {
-  auto opened = opened_with(*app.yoke.opened, std::move(yoke));
+// The yoke over the tiers that are open, which are read anew where it names others.
+Result<OpenedYoke> opened_with(const OpenedYoke& present, Yoke yoke, Machines machines) {
+  return same_files(present.yoke, yoke) ? with_changed_measures(present, std::move(yoke))
+                                        : open_yoke(std::move(yoke), present.file, file_reader(), machines);
+}
+
+bool put_in(App& app, Yoke yoke, Machines machines) {
+  auto opened = opened_with(*app.yoke.opened, std::move(yoke), machines);
   if (!opened) {
     say(app, sentence_of(opened.error()), Tone::trouble);
     return false;
@@ -83,7 +88,7 @@ void change_yoke(App& app, const ChangeYoke& change) {
     close_step(app);
   }
   const Yoke before = work.opened->yoke;
-  if (put_in(app, change.yoke)) {
+  if (put_in(app, change.yoke, machines_of(*work.opened))) {
     record_step(work, before, change.field);
     app.session.message.clear();
   }
@@ -96,7 +101,7 @@ void drop_yoke_field(App& app) {
     return;
   }
   const bool has_step = work.done > 0 && work.done == work.steps.size() && work.steps.back().name == work.open_field;
-  if (has_step && put_in(app, work.steps.back().before)) {
+  if (has_step && put_in(app, work.steps.back().before, Machines::may_differ)) {
     work.steps.pop_back();
     work.done = work.steps.size();
     ++work.revision;
@@ -110,7 +115,7 @@ void undo_or_redo_yoke(App& app, bool back) {
     return say(app, back ? tr("Nothing to undo") : tr("Nothing to redo"));
   }
   const YokeStep step = work.steps[back ? work.done - 1 : work.done];
-  if (put_in(app, back ? step.before : step.after)) {
+  if (put_in(app, back ? step.before : step.after, Machines::may_differ)) {
     work.done = back ? work.done - 1 : work.done + 1;
     ++work.revision;
     const std::string name = step_in_words(step.name);
@@ -124,7 +129,7 @@ void go_to_yoke_step(App& app, std::size_t done) {
   if (!work.opened || done > work.steps.size() || done == work.done) {
     return;
   }
-  if (put_in(app, done < work.done ? work.steps[done].before : work.steps[done - 1].after)) {
+  if (put_in(app, done < work.done ? work.steps[done].before : work.steps[done - 1].after, Machines::may_differ)) {
     work.done = done;
     ++work.revision;
     say(app, done == 0 ? tr("Back at the beginning") : said("Now at: {}", tr(work.steps[done - 1].name.c_str())));
@@ -204,7 +209,7 @@ void reread_tiers(App& app, const fs::path& path) {
   if (std::ranges::find(present.yoke.tiers, name, &YokeTier::repeat) == present.yoke.tiers.end()) {
     return;
   }
-  auto opened = open_yoke(present.yoke, present.file, file_reader());
+  auto opened = open_yoke(present.yoke, present.file, file_reader(), machines_of(present));
   if (!opened) {
     return say(app, said("Saved; but the yoke can't take it: {}", sentence_of(opened.error())), Tone::trouble);
   }

@@ -73,7 +73,7 @@ void open_yoke_file(App& app, const fs::path& path, bool copy) {
   if (!text) {
     return show_trouble(app, tr("The yoke can't be opened"), text.error(), rest);
   }
-  auto opened = open_yoke(*text, path.string(), file_reader());
+  auto opened = open_yoke(*text, path.string(), file_reader(), Machines::may_differ);
   if (!opened) {
     return show_trouble(app, tr("The yoke can't be read"), opened.error(), rest);
   }
@@ -87,6 +87,12 @@ void open_yoke_file(App& app, const fs::path& path, bool copy) {
     app.session.folder = path.parent_path();
   }
   remember_recent(app.settings, path);
+  if (app.yoke.opened->machine_wanted) {
+    return say(app,
+               said("Opened {}; its tiers' files name different machines: choose one for all (Ctrl+5)",
+                    path.filename().string()),
+               Tone::trouble);
+  }
   say(app, said("Opened {}", path.filename().string()) + note);
 }
 

@@ -228,8 +228,11 @@ std::string why_not(const App& app, Command command) {
   case Command::yoke_flat:
   case Command::yoke_worn:
   case Command::yoke_bed:
-  case Command::yoke_machine:
-  case Command::export_yoke: return app.yoke.shown ? "" : tr("Only while a yoke is shown (F11)");
+  case Command::yoke_machine: return app.yoke.shown ? "" : tr("Only while a yoke is shown (F11)");
+  case Command::export_yoke:
+    return !app.yoke.shown                   ? tr("Only while a yoke is shown (F11)")
+           : app.yoke.opened->machine_wanted ? tr("Choose one machine for all tiers first (Ctrl+5)")
+                                             : "";
   case Command::bench_forward:
   case Command::bench_back: return app.bench.open ? "" : tr("Only at the bench (F5)");
   case Command::say_step:

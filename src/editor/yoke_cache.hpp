@@ -69,7 +69,9 @@ struct YokeBlock {
   float bottom = 0;
   float pattern_top = 0; // above it the plain rows
   float shaped = 0;      // above it those on the stitches that are left; on the bed they hang where they hung
-  float hung = 0;        // above it they hang between these, where the next tier goes on
+  float hung = 0;        // up to it they hang so; then the work is off the machine
+  float hung_again = 0;  // above it they hang between these, where the next tier goes on
+  bool stays = false;    // on its needles, all the while
   float top = 0;
   float then_left = 0;
   float then_right = 0;
@@ -151,6 +153,9 @@ void take_yoke_answers(App& app, std::vector<SizeAnswer> answers);
                                    const std::vector<double>& row_mm);
 [[nodiscard]] YokeShape bed_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePicture& picture,
                                   const std::vector<double>& row_mm, std::size_t piece);
+// A piece on its bed, with so many mm between its parts wherever the work is off the machine from tier to tier: between
+// the rows on the needles where a tier hung, and those that set up the next one.
+[[nodiscard]] YokeShape parted(YokeShape on_bed, float gap);
 [[nodiscard]] std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache, LengthUnit unit);
 
 } // namespace punchwright::editor

@@ -47,7 +47,7 @@ void fill_yoke_card(DesignCard& card, const std::string& text) {
   card.title = opened->yoke.title.empty() ? card.title : opened->yoke.title;
   for (const OpenedTier& tier : opened->tiers) {
     for (const Yarn& yarn : tier.document.yarns) {
-      if (std::ranges::find(card.yarns, yarn.key, &Yarn::key) == card.yarns.end()) {
+      if (std::ranges::find(card.yarns, yarn) == card.yarns.end()) {
         card.yarns.push_back(yarn);
       }
     }

@@ -193,18 +193,17 @@ private:
 
   void yarns() {
     heading(app_.theme, tr("Yarns, for the amounts"));
-    for (const YarnAmount& amount : amounts()) {
-      ImGui::PushID(amount.key);
-      const auto known = std::ranges::find(yoke_.yarns, amount.key, &YokeYarn::key);
-      YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{amount.key, {}, {}, {}, {}} : *known;
+    for (const char key : keys()) {
+      ImGui::PushID(key);
+      const auto known = std::ranges::find(yoke_.yarns, key, &YokeYarn::key);
+      YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{key, {}, {}, {}, {}} : *known;
       const bool inches = app_.settings.lengths == LengthUnit::inches;
-      bool changed =
-          optional_number(fmt::format("yoke metres {}", amount.key),
-                          inches ? said("{}: yards in 100 g", amount.key) : said("{}: metres in 100 g", amount.key),
-                          yarn.metres_per_100g, {1, 10000, inches ? metres_per_yard : 1, 1});
-      changed = optional_number(fmt::format("yoke loop {}", amount.key),
-                                inches ? said("{}: loop, in", amount.key) : said("{}: loop, mm", amount.key),
-                                yarn.loop_mm, {1, 200, inches ? mm_per_inch : 1, inches ? 3 : 1}) ||
+      bool changed = optional_number(fmt::format("yoke metres {}", key),
+                                     inches ? said("{}: yards in 100 g", key) : said("{}: metres in 100 g", key),
+                                     yarn.metres_per_100g, {1, 10000, inches ? metres_per_yard : 1, 1});
+      changed = optional_number(fmt::format("yoke loop {}", key),
+                                inches ? said("{}: loop, in", key) : said("{}: loop, mm", key), yarn.loop_mm,
+                                {1, 200, inches ? mm_per_inch : 1, inches ? 3 : 1}) ||
                 changed;
       if (changed) {
         Yoke next = yoke_;
@@ -213,7 +212,7 @@ private:
         } else {
           next.yarns[static_cast<std::size_t>(known - yoke_.yarns.begin())] = yarn;
         }
-        send(app_, actions_, std::move(next), said("yarn {}", amount.key));
+        send(app_, actions_, std::move(next), said("yarn {}", key));
       }
       ImGui::PopID();
     }
@@ -221,16 +220,20 @@ private:
          tr("The loop: the length of a ravelled row by its stitches. Without it, what the gauge suggests."));
   }
 
-  [[nodiscard]] std::vector<YarnAmount> amounts() const {
-    const SizePlan* const plan = shown_plan(app_);
-    if (plan != nullptr) {
-      return plan->yarns;
+  // Of the yarns that are used, each once; where no counts fit, those that the yoke says something of.
+  [[nodiscard]] std::vector<char> keys() const {
+    std::vector<char> keys;
+    const auto add = [&keys](char key) {
+      if (std::ranges::find(keys, key) == keys.end()) {
+        keys.push_back(key);
+      }
+    };
+    if (const SizePlan* const plan = shown_plan(app_)) {
+      std::ranges::for_each(plan->yarns, [&add](const YarnAmount& amount) { add(amount.yarn.key); });
+    } else {
+      std::ranges::for_each(yoke_.yarns, [&add](const YokeYarn& yarn) { add(yarn.key); });
     }
-    std::vector<YarnAmount> known;
-    for (const YokeYarn& yarn : yoke_.yarns) {
-      known.push_back({yarn.key, {}, {}, AmountFrom::gauge});
-    }
-    return known;
+    return keys;
   }
 
   // What may stand in a field, and in which unit it is shown.

@@ -138,6 +138,14 @@ YokeView view_at_finding(const App& app, int finding) {
 
 std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache& cache, LengthUnit unit) {
   std::vector<YokeFinding> found;
+  if (opened.machine_wanted) {
+    const std::string machine = opened.profile.title.empty() ? opened.profile.name : tr(opened.profile.title.c_str());
+    YokeFinding finding{Severity::fault, with_capital(opened.machine_wanted->message), {}};
+    finding.remedy = said("Choose one machine for all tiers: Machine, on the left (Ctrl+5). Until then all of this is "
+                          "worked out for {}",
+                          machine);
+    found.push_back(std::move(finding));
+  }
   add_too_wide(found, opened);
   add_no_fit(found, opened, cache.troubles, unit);
   for (std::size_t size = 0; size < cache.sizes.size(); ++size) {

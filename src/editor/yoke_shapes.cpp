@@ -71,6 +71,7 @@ YokeBlock heights_of(const OpenedYoke& opened, const SizePlan& plan, const std::
   block.pattern_top = mm_at(row_mm, plan.heights[tier] + pattern_rows(opened, tier));
   block.shaped = mm_at(row_mm, first_shaped_row(opened, plan, piece, tier));
   block.hung = mm_at(row_mm, hung_row(opened, plan, tier));
+  block.hung_again = block.hung;
   block.top = mm_at(row_mm, plan.heights[tier + 1]);
   return block;
 }
@@ -207,12 +208,34 @@ YokeShape bed_shape(const OpenedYoke& opened, const SizePlan& plan, const YokePi
     block.right = block.left + static_cast<float>(there.stitches);
     block.then_left = static_cast<float>(there.first_after.position - leftmost);
     block.then_right = block.then_left + static_cast<float>(there.shaping.after);
+    block.stays = stays_on_needles(opened, there, tier);
     const int from = picture.left[tier][piece];
     // The knitter sees the purl side: the knit side's last stitch hangs on the leftmost needle.
     add_block(shape, block, picture, opened, plan, {from + there.stitches, from}, {from + there.shaping.after, from});
   }
   shape.width = static_cast<float>(opened.profile.needles);
   shape.height = mm_at(row_mm, plan.heights.back());
+  return shape;
+}
+
+YokeShape parted(YokeShape shape, float gap) {
+  float up = 0;
+  for (std::size_t tier = 0; tier < shape.blocks.size(); ++tier) {
+    YokeBlock& block = shape.blocks[tier];
+    const float then = up + (block.stays || tier + 1 == shape.blocks.size() ? 0 : gap);
+    for (float* height : {&block.bottom, &block.pattern_top, &block.shaped, &block.hung}) {
+      *height += up;
+    }
+    block.hung_again += then;
+    block.top += then;
+    for (std::size_t part = 0; part < quads_of_block; ++part) {
+      for (YokeCorner& corner : shape.quads[quads_of_block * tier + part].corners) {
+        corner.y += part + 1 < quads_of_block ? up : then;
+      }
+    }
+    up = then;
+  }
+  shape.height += up;
   return shape;
 }
 

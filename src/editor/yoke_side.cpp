@@ -107,30 +107,18 @@ std::string amount_words(const YarnAmount& yarn, LengthUnit unit) {
   return words.empty() ? std::string(tr("not known")) : words;
 }
 
-const Yarn* yarn_with(const OpenedYoke& opened, char key) {
-  for (const OpenedTier& tier : opened.tiers) {
-    const auto found = std::ranges::find(tier.document.yarns, key, &Yarn::key);
-    if (found != tier.document.yarns.end()) {
-      return &*found;
-    }
-  }
-  return nullptr;
-}
-
 void yarn_lines(const App& app, const SizePlan& plan) {
   heading(app.theme, tr("Yarn"));
   for (const YarnAmount& amount : plan.yarns) {
-    const Yarn* const yarn = yarn_with(*app.yoke.opened, amount.key);
+    const Yarn& yarn = amount.yarn;
     const float square = ImGui::GetTextLineHeight();
     const ImVec2 corner = ImGui::GetCursorScreenPos();
-    if (yarn != nullptr) {
-      swatch(*ImGui::GetWindowDrawList(), app.theme, {corner.x, corner.y, corner.x + square, corner.y + square},
-             seen_as(yarn->colour, app.view.sight));
-    }
+    swatch(*ImGui::GetWindowDrawList(), app.theme, {corner.x, corner.y, corner.x + square, corner.y + square},
+           seen_as(yarn.colour, app.view.sight));
     ImGui::Dummy({square, square});
     ImGui::SameLine();
     ImGui::PushTextWrapPos(0);
-    const std::string name = yarn != nullptr && !yarn->name.empty() ? yarn->name : std::string(1, amount.key);
+    const std::string name = yarn.name.empty() ? std::string(1, yarn.key) : yarn.name;
     ImGui::TextUnformatted(fmt::format("{}: {}", name, amount_words(amount, app.settings.lengths)).c_str());
     ImGui::PopTextWrapPos();
   }

@@ -37,10 +37,11 @@ void frame(ImDrawList& list, const Theme& theme, ImVec2 low, ImVec2 high) {
 
 // The rows on the tier's stitches, and those on what is left of them.
 void outline(ImDrawList& list, const Theme& theme, const YokeBlock& block, const Fitting& fitting) {
-  const float step = block.narrows_at_once ? block.shaped : block.hung;
-  frame(list, theme, fitting.at(block.left, step), fitting.at(block.right, block.bottom));
-  if (block.top > step) {
-    frame(list, theme, fitting.at(block.then_left, block.top), fitting.at(block.then_right, step));
+  const float end = block.narrows_at_once ? block.shaped : block.hung;
+  const float then = block.narrows_at_once ? block.shaped : block.hung_again;
+  frame(list, theme, fitting.at(block.left, end), fitting.at(block.right, block.bottom));
+  if (block.top > then) {
+    frame(list, theme, fitting.at(block.then_left, block.top), fitting.at(block.then_right, then));
   }
 }
 
@@ -97,10 +98,15 @@ void block_tip(const App& app, const YokeBlock& block, const ScreenBox& tier, co
 
 namespace {
 
+// Between the lower left corner and the upper right one, mm.
+ScreenBox box_between(const Fitting& fitting, ScreenPoint low, ScreenPoint high) {
+  const ImVec2 left = fitting.at(low.x, high.y);
+  const ImVec2 right = fitting.at(high.x, low.y);
+  return {left.x, left.y, right.x, right.y};
+}
+
 ScreenBox box_of(const YokeBlock& block, const Fitting& fitting) {
-  const ImVec2 high = fitting.at(block.left, block.top);
-  const ImVec2 low = fitting.at(block.right, block.bottom);
-  return {high.x, high.y, low.x, low.y};
+  return box_between(fitting, {block.left, block.bottom}, {block.right, block.top});
 }
 
 // The picture's room takes the pointer: what it rests on is said, and pressing a piece shows it on its bed.
@@ -218,7 +224,8 @@ void draw_block_marks(const App& app, ImDrawList& list, const YokeBlock& block, 
   };
   for (const Edge& part :
        {Edge{block.left, block.bottom, block.hung}, Edge{block.right - edge, block.bottom, block.hung},
-        Edge{block.then_left, block.hung, block.top}, Edge{block.then_right - edge, block.hung, block.top}}) {
+        Edge{block.then_left, block.hung_again, block.top},
+        Edge{block.then_right - edge, block.hung_again, block.top}}) {
     const ImVec2 low = fitting.at(part.from, part.top);
     const ImVec2 high = fitting.at(part.from + edge, part.bottom);
     list.AddRectFilled(low, high, ink(theme.panel, 0.6F));
@@ -248,11 +255,11 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const Theme& theme = app.theme;
   const YokeCache& cache = app.caches.yoke;
   const std::size_t piece = std::min(app.view.yoke.piece, cache.on_bed.size() - 1);
-  const YokeShape& shape = cache.on_bed[piece];
+  const YokeShape& together = cache.on_bed[piece];
   const SizePlan& plan = *shown_plan(app);
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const float gap = std::min(line * 1.1F, 0.07F * room.height()); // above each tier, for its decreases
-  const auto tiers = static_cast<float>(shape.blocks.size());
+  const float gap = std::min(line * 1.1F, 0.07F * room.height()); // where the work is off the machine
+  const auto tiers = static_cast<float>(together.blocks.size());
   const std::size_t count = plan.pieces.size();
   const float half = room.width() / 2 - 8 * theme.scale;
   // A name stays in one line with its arrow, where one has room for it.
@@ -272,38 +279,37 @@ void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room) {
   const double stitch = app.yoke.opened->tiers.front().document.gauge.stitch_mm();
   // The bed takes all of the width; rows are lower than they are wide where there is no room for them.
   Fitting fitting;
-  fitting.across = inner.width() / shape.width; // x counts needles
+  fitting.across = inner.width() / together.width; // x counts needles
   fitting.upwards =
-      std::min(fitting.across / static_cast<float>(stitch), std::max(1.0F, inner.height()) / shape.height);
-  const float content = shape.height * fitting.upwards + gap * tiers;
+      std::min(fitting.across / static_cast<float>(stitch), std::max(1.0F, inner.height()) / together.height);
+  const YokeShape shape = parted(together, gap / fitting.upwards);
+  const float content = shape.height * fitting.upwards;
   const float bed_top = std::min(room.bottom - below, room.middle().y + content / 2);
   fitting.origin = {inner.left, bed_top - gap / 2};
   ImDrawList& list = *ImGui::GetWindowDrawList();
   std::optional<std::size_t> pointed_at;
   ScreenBox pointed_box;
   ScreenBox drawn{room.right, room.bottom, room.left, room.top}; // of all tiers
-  // The tiers stand apart, each above the one before, as they are taken off and hung on again.
+  draw_quads(list, cache.picture, shape, fitting);
   for (std::size_t tier = 0; tier < shape.blocks.size(); ++tier) {
-    Fitting raised = fitting;
-    raised.origin.y -= static_cast<float>(tier) * gap;
-    YokeShape part;
-    const auto quads = shape.quads.begin() + static_cast<std::ptrdiff_t>(quads_of_block * tier);
-    part.quads.assign(quads, quads + quads_of_block);
-    draw_quads(list, cache.picture, part, raised);
-    outline(list, theme, shape.blocks[tier], raised);
-    draw_block_marks(app, list, shape.blocks[tier], raised);
-    ScreenBox box = box_of(shape.blocks[tier], raised);
-    drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top - gap), std::max(drawn.right, box.right),
+    const YokeBlock& block = shape.blocks[tier];
+    outline(list, theme, block, fitting);
+    draw_block_marks(app, list, block, fitting);
+    const ScreenBox low = box_between(fitting, {block.left, block.bottom}, {block.right, block.hung});
+    const ScreenBox high = box_between(fitting, {block.then_left, block.hung_again}, {block.then_right, block.top});
+    const ScreenBox box{std::min(low.left, high.left), high.top, std::max(low.right, high.right), low.bottom};
+    drawn = {std::min(drawn.left, box.left), std::min(drawn.top, box.top), std::max(drawn.right, box.right),
              std::max(drawn.bottom, box.bottom)};
-    if (ImGui::IsMouseHoveringRect({box.left, box.top}, {box.right, box.bottom})) {
-      box.top -= gap; // with the arrows of its decreases
-      pointed_at = tier;
-      pointed_box = box;
+    for (const ScreenBox& part : {low, high}) {
+      if (ImGui::IsMouseHoveringRect({part.left, part.top}, {part.right, part.bottom})) {
+        pointed_at = tier;
+        pointed_box = box;
+      }
     }
     const TierOfPiece& there = plan.pieces[piece].tiers[tier];
     const std::string words = fmt::format("{}–{}", name_of(there.bed.first), name_of(there.bed.last));
     const ImVec2 size = ImGui::CalcTextSize(words.c_str());
-    const ImVec2 at = raised.at(shape.blocks[tier].right, (shape.blocks[tier].bottom + shape.blocks[tier].top) / 2);
+    const ImVec2 at = fitting.at(block.right, (block.bottom + block.hung) / 2);
     const float x = std::min(at.x + size.x / 2 + 8 * theme.scale, room.right - size.x / 2);
     words_on(list, theme, {x, at.y}, words);
   }

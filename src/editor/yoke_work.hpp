@@ -24,7 +24,7 @@ struct YokeStep {
 };
 
 struct YokeWork {
-  std::optional<OpenedYoke> opened;   // none: no yoke is open
+  std::optional<OpenedYoke> opened;   // none: no yoke is open; with Machines::may_differ
   bool shown = false;                 // its page stands in place of the drawing
   std::filesystem::path path;         // empty: never saved
   std::string suggested_name;         // for one that was never saved

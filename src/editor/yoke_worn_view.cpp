@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace punchwright::editor {
 
@@ -31,30 +30,22 @@ std::string words_of_rings(const App& app) {
   return said("From outside inwards: {}", words);
 }
 
-// The tier and piece under the pointer, by how far it is from the middle and in which direction.
+// The tier and piece under the pointer.
 void tip_of_ring(const App& app, const Fitting& fitting) {
-  const OpenedYoke& opened = *app.yoke.opened;
-  const std::vector<WornRing> rings = worn_rings(opened, *shown_plan(app));
-  const ScreenPoint at = fitting.back(ImGui::GetIO().MousePos);
-  const double far = std::hypot(at.x, at.y);
-  const double turns = (std::atan2(at.y, at.x) + std::numbers::pi / 2) / (2 * std::numbers::pi);
-  for (std::size_t tier = opened.tiers.size(); tier-- > 0;) { // what is worn higher lies above
-    const WornRing& ring = rings[tier];
-    if (far < std::min(ring.radius, rings[tier + 1].radius) || far >= std::max(ring.radius, rings[tier + 1].radius)) {
-      continue;
-    }
-    const double there = turns - std::floor(turns - ring.turns.front()); // in the turn that begins with the first
-    const auto next = std::upper_bound(ring.turns.begin() + 1, ring.turns.end() - 1, there);
-    YokeBlock block;
-    block.tier = tier;
-    block.piece = static_cast<std::size_t>(next - ring.turns.begin()) - 1;
-    const auto radius = static_cast<float>(ring.radius);
-    const ImVec2 low = fitting.at(-radius, -radius);
-    const ImVec2 high = fitting.at(radius, radius);
-    const ScreenBox drawn{low.x, high.y, high.x, low.y};
-    const ImVec2 pointer = ImGui::GetIO().MousePos;
-    return block_tip(app, block, {pointer.x - 4, pointer.y - 4, pointer.x + 4, pointer.y + 4}, drawn);
+  const std::vector<WornRing> rings = worn_rings(*app.yoke.opened, *shown_plan(app));
+  const ImVec2 pointer = ImGui::GetIO().MousePos;
+  const ScreenPoint at = fitting.back(pointer);
+  const auto place = place_on_rings(rings, at.x, at.y);
+  if (!place) {
+    return;
   }
+  YokeBlock block;
+  block.tier = place->tier;
+  block.piece = place->piece;
+  const auto radius = static_cast<float>(rings[place->tier].radius);
+  const ImVec2 low = fitting.at(-radius, -radius);
+  const ImVec2 high = fitting.at(radius, radius);
+  block_tip(app, block, {pointer.x - 4, pointer.y - 4, pointer.x + 4, pointer.y + 4}, {low.x, high.y, high.x, low.y});
 }
 
 } // namespace

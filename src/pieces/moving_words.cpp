@@ -169,8 +169,7 @@ BetweenTiers between_tiers(const OpenedYoke& opened, const SizePlan& size, std::
   }
   const Document& next = opened.tiers[tier + 1].document;
   const char begins = next.bands.front().main;
-  between.yarn_out = between.carriage_to || between.yarn != begins ||
-                     yarn_of(opened.tiers[tier].document, between.yarn).colour != yarn_of(next, begins).colour;
+  between.yarn_out = between.carriage_to || yarn_of(opened.tiers[tier].document, between.yarn) != yarn_of(next, begins);
   return between;
 }
 

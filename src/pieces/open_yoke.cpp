@@ -61,16 +61,8 @@ Failure read_tier(OpenedYoke& opened, std::size_t index, const FileReader& read,
   return std::nullopt;
 }
 
-Failure find_machine(OpenedYoke& opened, const FileReader& read, const std::vector<Profile>& machines) {
-  if (opened.yoke.profile) {
-    auto machine = find_profile(*opened.yoke.profile, opened.file, read);
-    if (!machine) {
-      return placed(opened, "machine.profile", machine.error());
-    }
-    opened.profile = std::move(machine).value();
-    return std::nullopt;
-  }
-  opened.profile = machines.front();
+// The first tier that is for another machine than the first one.
+Failure machines_differ(const OpenedYoke& opened, const std::vector<Profile>& machines) {
   for (std::size_t tier = 1; tier < machines.size(); ++tier) {
     if (machines[tier] != machines.front()) {
       return at(opened, tier_place(tier, "repeat"),
@@ -140,7 +132,11 @@ Failure check_rows(const OpenedYoke& opened) {
   return std::nullopt;
 }
 
-// Keys without a yarn are faults; yarns that share a key and not a name are told.
+std::string name_with_colour(const Yarn& yarn) {
+  return yarn.name.empty() ? hex_of(yarn.colour) : fmt::format("{} {}", yarn.name, hex_of(yarn.colour));
+}
+
+// Keys without a yarn are faults; yarns that share a key are told.
 Failure check_yarns(OpenedYoke& opened) {
   for (std::size_t index = 0; index < opened.yoke.yarns.size(); ++index) {
     const char key = opened.yoke.yarns[index].key;
@@ -152,13 +148,13 @@ Failure check_yarns(OpenedYoke& opened) {
                 tr("allowed: a key of the tiers' yarns"));
     }
   }
-  std::map<char, std::string> names;
+  std::map<char, Yarn> firsts;
   for (const OpenedTier& tier : opened.tiers) {
     for (const Yarn& yarn : tier.document.yarns) {
-      const auto [known, is_new] = names.emplace(yarn.key, yarn.name);
-      if (!is_new && known->second != yarn.name) {
-        add_note(opened, said("yarn {} has two names in the tiers, {} and {}: it counts as one yarn", yarn.key,
-                              known->second, yarn.name));
+      const Yarn& first = firsts.emplace(yarn.key, yarn).first->second;
+      if (first != yarn) {
+        add_note(opened, said("the tiers call two yarns {}, {} and {}: each has an amount of its own", yarn.key,
+                              name_with_colour(first), name_with_colour(yarn)));
       }
     }
   }
@@ -182,20 +178,44 @@ Failure check_all(OpenedYoke& opened) {
   return check_yarns(opened);
 }
 
-Result<OpenedYoke> with_tiers(OpenedYoke opened, const FileReader& read) {
-  std::vector<Profile> machines;
+Result<OpenedYoke> checked(OpenedYoke opened, Profile machine) {
+  opened.profile = std::move(machine);
+  if (Failure failure = check_all(opened)) {
+    return *std::move(failure);
+  }
+  return opened;
+}
+
+// With the first of their machines with which nothing is refused.
+Result<OpenedYoke> with_one_of(OpenedYoke opened, const std::vector<Profile>& machines) {
+  auto first = checked(opened, machines.front());
+  for (std::size_t tier = 1; !first && tier < machines.size(); ++tier) {
+    if (auto other = checked(opened, machines[tier])) {
+      return other;
+    }
+  }
+  return first;
+}
+
+Result<OpenedYoke> with_tiers(OpenedYoke opened, const FileReader& read, Machines machines) {
+  std::vector<Profile> of_tiers;
   for (std::size_t tier = 0; tier < opened.yoke.tiers.size(); ++tier) {
-    if (const Failure failure = read_tier(opened, tier, read, machines)) {
+    if (const Failure failure = read_tier(opened, tier, read, of_tiers)) {
       return *failure;
     }
   }
-  if (const Failure failure = find_machine(opened, read, machines)) {
-    return *failure;
+  if (opened.yoke.profile) {
+    auto machine = find_profile(*opened.yoke.profile, opened.file, read);
+    if (!machine) {
+      return placed(opened, "machine.profile", machine.error());
+    }
+    return checked(std::move(opened), std::move(machine).value());
   }
-  if (const Failure failure = check_all(opened)) {
-    return *failure;
+  opened.machine_wanted = machines_differ(opened, of_tiers);
+  if (opened.machine_wanted && machines == Machines::must_agree) {
+    return *opened.machine_wanted;
   }
-  return opened;
+  return with_one_of(std::move(opened), of_tiers);
 }
 
 } // namespace
@@ -210,17 +230,19 @@ PlainRows plain_rows_needed(const OpenedYoke& opened, std::size_t tier) {
   return needed;
 }
 
-Result<OpenedYoke> open_yoke(std::string_view text, const std::string& path, const FileReader& read) {
+Result<OpenedYoke> open_yoke(std::string_view text, const std::string& path, const FileReader& read,
+                             Machines machines) {
   auto found = read_yoke(text, path);
   if (!found) {
     return found.error();
   }
   ReadYoke& read_in = found.value();
-  return with_tiers({std::move(read_in.yoke), {}, {}, std::move(read_in.notes), std::move(read_in.places), path}, read);
+  return with_tiers({std::move(read_in.yoke), {}, {}, {}, std::move(read_in.notes), std::move(read_in.places), path},
+                    read, machines);
 }
 
-Result<OpenedYoke> open_yoke(Yoke yoke, const std::string& path, const FileReader& read) {
-  return with_tiers({std::move(yoke), {}, {}, {}, {}, path}, read);
+Result<OpenedYoke> open_yoke(Yoke yoke, const std::string& path, const FileReader& read, Machines machines) {
+  return with_tiers({std::move(yoke), {}, {}, {}, {}, {}, path}, read, machines);
 }
 
 Result<OpenedYoke> with_changed_measures(OpenedYoke opened, Yoke yoke) {

@@ -18,6 +18,7 @@ struct OpenedYoke {
   Yoke yoke;
   Profile profile;
   std::vector<OpenedTier> tiers;
+  Failure machine_wanted; // of Machines::may_differ: the tiers' files name several, and the yoke none for all
   std::vector<ReadingNote> notes;
   std::map<std::string, Spot> places; // as in ReadYoke
   std::string file;                   // for errors
@@ -38,12 +39,20 @@ struct PlainRows {
 // Above that tier, from 0; above the last one nothing is set up.
 [[nodiscard]] PlainRows plain_rows_needed(const OpenedYoke& opened, std::size_t tier);
 
+// Where a yoke names no machine, and its tiers' files name several.
+enum class Machines {
+  must_agree, // refused
+  may_differ  // opened with the first of them that can knit all tiers, until one is chosen
+};
+
 // `path` is the .yoke file's. Refused with its place: a tier that can't be read or whose width no card column holds,
 // tiers of different machines where the yoke names none, too few plain rows, more rows than `most_yoke_rows`.
-[[nodiscard]] Result<OpenedYoke> open_yoke(std::string_view text, const std::string& path, const FileReader& read);
+[[nodiscard]] Result<OpenedYoke> open_yoke(std::string_view text, const std::string& path, const FileReader& read,
+                                           Machines machines = Machines::must_agree);
 
 // The same for a yoke that was changed in memory; `places` are empty then.
-[[nodiscard]] Result<OpenedYoke> open_yoke(Yoke yoke, const std::string& path, const FileReader& read);
+[[nodiscard]] Result<OpenedYoke> open_yoke(Yoke yoke, const std::string& path, const FileReader& read,
+                                           Machines machines = Machines::must_agree);
 
 // A changed yoke over the tiers and the machine that are opened already; its tiers are the same files.
 [[nodiscard]] Result<OpenedYoke> with_changed_measures(OpenedYoke opened, Yoke yoke);

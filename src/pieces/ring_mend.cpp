@@ -1,4 +1,4 @@
-// Choices of counts from the nearest on, each tried by the columns that the bed offers.
+// Choices of counts that close the ring, from the nearest on, each tried by the columns that the bed offers.
 #include "pieces/ring_mend.hpp"
 
 #include "design/words.hpp"
@@ -7,7 +7,9 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <queue>
+#include <utility>
 
 namespace punchwright {
 namespace {
@@ -26,57 +28,67 @@ public:
         if (stitches > 2 * edge_ && (tier == 0 || halves_allow(present[tier - 1], stitches)) &&
             halves_allow(stitches, present[tier + 1])) {
           const int change = stitches - present[tier];
-          choices.push_back({stitches, problem.pieces[group] * change * change, columns_of(stitches)});
+          choices.push_back({stitches, problem.pieces[group] * change * change,
+                             ring_remainder(problem.pieces[group], stitches, edge_, width_), columns_of(stitches)});
         }
       }
       std::ranges::stable_sort(choices, {}, &Choice::cost);
       choices_.push_back(std::move(choices));
     }
+    cost_least_.assign(choices_.size() + 1, std::vector<int>(static_cast<std::size_t>(width_), none));
+    cost_least_.back()[0] = 0;
+    for (std::size_t group = choices_.size(); group-- > 0;) {
+      for (int wanted = 0; wanted < width_; ++wanted) {
+        int& least = cost_least_[group][static_cast<std::size_t>(wanted)];
+        for (const Choice& choice : choices_[group]) {
+          const int then = least_from(group + 1, wanted - choice.remainder);
+          least = then == none ? least : std::min(least, choice.cost + then);
+        }
+      }
+    }
   }
 
   CountsThatMeet run() {
-    constexpr int most = 5'000; // a millisecond or two: yokes are worked out while they are dragged
-    if (std::ranges::any_of(choices_, &std::vector<Choice>::empty)) {
-      return {};
-    }
-    push(std::vector<std::size_t>(choices_.size(), 0), 0);
-    for (int looked_at = 0; !waiting_.empty(); ++looked_at) {
-      if (looked_at == most) {
+    constexpr std::size_t most = 20'000; // some milliseconds: yokes are worked out while they are dragged
+    push({});
+    while (!waiting_.empty()) {
+      if (pushed_ > most) {
         return {{}, true};
       }
       const Chosen chosen = waiting_.top();
       waiting_.pop();
-      if (all_meet(chosen.at)) {
+      if (chosen.at.size() < choices_.size()) {
+        for (std::size_t next = 0; next < choices_[chosen.at.size()].size(); ++next) {
+          std::vector<std::size_t> at = chosen.at;
+          at.push_back(next);
+          push(std::move(at));
+        }
+      } else if (all_meet(chosen.at)) {
         CountsThatMeet found;
         for (const std::size_t group : groups_.of_piece) {
           found.stitches.push_back(choices_[group][chosen.at[group]].stitches);
         }
         return found;
       }
-      // On in one group, and only in those from there: each choice is come upon once.
-      for (std::size_t group = chosen.from; group < choices_.size(); ++group) {
-        if (chosen.at[group] + 1 < choices_[group].size()) {
-          std::vector<std::size_t> next = chosen.at;
-          ++next[group];
-          push(std::move(next), group);
-        }
-      }
     }
     return {};
   }
 
 private:
+  static constexpr int none = std::numeric_limits<int>::max();
+
   struct Choice {
     int stitches = 0;
-    int cost = 0;
+    int cost = 0;              // of all its pieces
+    int remainder = 0;         // of their visible stitches
     std::vector<bool> columns; // that can be the piece's left one
   };
   struct Chosen {
-    int cost = 0;
-    std::vector<std::size_t> at; // of each group
-    std::size_t from = 0;
+    int cost = 0;                // with the least that closes the ring in the groups to come
+    std::vector<std::size_t> at; // of the first groups
     bool operator<(const Chosen& other) const {
-      return cost != other.cost ? cost > other.cost : at > other.at; // the cheapest is on top
+      // On top are the cheapest, of these the furthest, so that a choice with which all meet is come upon soon.
+      return cost != other.cost ? cost > other.cost : std::pair(other.at.size(), at) < std::pair(at.size(), other.at);
     }
   };
 
@@ -94,12 +106,24 @@ private:
     return columns;
   }
 
-  void push(std::vector<std::size_t> at, std::size_t from) {
+  // In the groups from that one on, so that their visible stitches leave that remainder.
+  [[nodiscard]] int least_from(std::size_t group, int remainder) const {
+    return cost_least_[group][static_cast<std::size_t>(remainder_of(remainder, width_))];
+  }
+
+  // Not where no choice in the groups to come would close the ring: all seams can't meet then.
+  void push(std::vector<std::size_t> at) {
     int cost = 0;
+    int remainder = 0;
     for (std::size_t group = 0; group < at.size(); ++group) {
       cost += choices_[group][at[group]].cost;
+      remainder += choices_[group][at[group]].remainder;
     }
-    waiting_.push({cost, std::move(at), from});
+    const int to_come = least_from(at.size(), -remainder);
+    if (to_come != none) {
+      waiting_.push({cost + to_come, std::move(at)});
+      ++pushed_;
+    }
   }
 
   [[nodiscard]] bool all_meet(const std::vector<std::size_t>& at) const {
@@ -128,7 +152,9 @@ private:
   int width_;
   PieceGroups groups_;
   std::vector<std::vector<Choice>> choices_; // of each group, the nearest first
+  std::vector<std::vector<int>> cost_least_; // see least_from()
   std::priority_queue<Chosen> waiting_;
+  std::size_t pushed_ = 0;
 };
 
 } // namespace

@@ -41,10 +41,7 @@ public:
     for (std::size_t left = 0; left < ring.pieces.size(); ++left) {
       ring.seams.push_back(seam_between(ring.pieces, left, (left + 1) % ring.pieces.size()));
     }
-    const int unavoidable = visible_in_all() % width_ == 0 ? 0 : 1;
-    ring.no_room =
-        seams != YokeSeams::centred && std::ranges::count(ring.seams, false, &SeamMeeting::meets) > unavoidable;
-    ring.mend = seams == YokeSeams::centred ? mend_of_centres(ring) : mend_of_seams(ring);
+    ring.mend = seams == YokeSeams::centred ? mend_of_centres(ring) : what_keeps_seams(ring);
     return ring;
   }
 
@@ -210,45 +207,55 @@ private:
     return visible;
   }
 
-  [[nodiscard]] std::string mend_of_seams(const RingOnBed& ring) const {
+  [[nodiscard]] std::string what_keeps_seams(const RingOnBed& ring) const {
     if (std::ranges::all_of(ring.seams, &SeamMeeting::meets)) {
       return "";
     }
-    const int over = visible_in_all() % width_;
-    if (over != 0 && ring.no_room) { // closing it would not make the others meet
+    const bool closes = visible_in_all() % width_ == 0;
+    const auto broken = std::ranges::count(ring.seams, false, &SeamMeeting::meets);
+    if (!closes && broken > 1) { // closing it would not make the others meet
       return said(
           "{} visible stitches all round are no multiple of {}, and the bed of {} needles leaves too little room "
           "to move the work",
           visible_in_all(), width_, profile_.needles);
     }
-    if (over != 0) {
-      return said("{} visible stitches all round are no multiple of {}; {} fewer or {} more would close the ring",
-                  visible_in_all(), width_, over, width_ - over);
+    if (!closes) {
+      return said("{} visible stitches all round are no multiple of {}", visible_in_all(), width_);
     }
-    return said_count(std::max(1, profile_.needles - width_ + 1),
-                      "the bed of {1} needles leaves too little room to move the work; with {0} stitch or fewer every "
-                      "piece could be moved to any column",
-                      "the bed of {1} needles leaves too little room to move the work; with {0} stitches or fewer "
-                      "every piece could be moved to any column",
-                      profile_.needles);
+    return said("the bed of {} needles leaves too little room to move the work", profile_.needles);
+  }
+
+  // "; with 90 stitches …", the nearest count that is centred; empty: none is.
+  template <class Words> [[nodiscard]] std::string with_nearest_centred(int count, const Words& words) const {
+    const std::vector<bool> barred = counts_not_centred(document_, profile_, edge_);
+    for (int away = 1; away <= profile_.needles; ++away) {
+      for (const int other : {count - away, count + away}) {
+        if (other > 0 && other <= profile_.needles && !barred[static_cast<std::size_t>(other)]) {
+          return "; " + words(other);
+        }
+      }
+    }
+    return "";
   }
 
   [[nodiscard]] std::string mend_of_centres(const RingOnBed& ring) const {
     for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {
       if ((stitches_[piece] - width_) % 2 != 0) {
         return said_count(stitches_[piece],
-                          "a piece of {} stitch has the middle of the repeat half a stitch beside its own; one stitch "
-                          "more or fewer would mend it",
-                          "a piece of {} stitches has the middle of the repeat half a stitch beside its own; one "
-                          "stitch more or fewer would mend it");
+                          "a piece of {} stitch has the middle of the repeat half a stitch beside its own",
+                          "a piece of {} stitches has the middle of the repeat half a stitch beside its own") +
+               with_nearest_centred(stitches_[piece], [](int count) {
+                 return said_count(count, "with {} stitch it would lie there", "with {} stitches it would lie there");
+               });
       }
       if (ring.pieces[piece].left_column != centred_column(piece)) {
-        return said_count(stitches_[piece],
-                          "a piece of {} stitch can't be moved so far that the middle of the repeat lies at its own; "
-                          "with {} or fewer it could",
-                          "a piece of {} stitches can't be moved so far that the middle of the repeat lies at its own; "
-                          "with {} or fewer it could",
-                          std::max(1, profile_.needles - width_ + 1));
+        return said_count(
+                   stitches_[piece],
+                   "a piece of {} stitch can't be moved so far that the middle of the repeat lies at its own",
+                   "a piece of {} stitches can't be moved so far that the middle of the repeat lies at its own") +
+               with_nearest_centred(stitches_[piece], [](int count) {
+                 return said_count(count, "a piece of {} stitch could", "a piece of {} stitches could");
+               });
       }
     }
     for (std::size_t piece = 0; piece < stitches_.size(); ++piece) {

@@ -34,8 +34,8 @@ struct SeamMeeting {
 struct RingOnBed {
   std::vector<PieceOnBed> pieces;
   std::vector<SeamMeeting> seams; // of each piece with the next one, and of the last with the first
-  std::string mend;               // where not all is as wished: what is wrong, and what would mend it
-  bool no_room = false;           // more seams don't meet than the stitches all round ask for: the bed is too full
+  // Where not all is as wished: what is wrong. Of seams that don't meet ring_mend.hpp tells what would mend them.
+  std::string mend;
 };
 
 // Stitches with the seam stitches, at least one of each piece visible, and no more than the bed has. For `continuous`

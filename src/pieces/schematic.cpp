@@ -10,36 +10,53 @@ double visible(const OpenedYoke& opened, int stitches) {
   return stitches - 2.0 * opened.yoke.edge;
 }
 
-SchematicPiece outline(const OpenedYoke& opened, const SizePlan& size, std::size_t index, std::size_t piece,
-                       const std::vector<double>& heights) {
+void add_point(std::vector<SchematicPoint>& points, SchematicPoint point) {
+  if (points.empty() || points.back() != point) {
+    points.push_back(point);
+  }
+}
+
+// The left side upwards, then the right one downwards.
+std::vector<SchematicPoint> outline_of_tiers(const std::vector<SchematicTier>& tiers) {
+  std::vector<SchematicPoint> points;
+  for (const SchematicTier& tier : tiers) {
+    add_point(points, {-tier.width / 2, tier.bottom});
+    add_point(points, {-tier.width / 2, tier.shaped});
+    add_point(points, {-tier.width_after / 2, tier.shaped});
+    add_point(points, {-tier.width_after / 2, tier.top});
+  }
+  for (std::size_t left = points.size(); left > 0; --left) {
+    points.push_back({-points[left - 1].x, points[left - 1].y});
+  }
+  return points;
+}
+
+SchematicPiece outlined(const OpenedYoke& opened, const SizePlan& size, std::size_t index, std::size_t piece,
+                        const std::vector<double>& row_mm) {
   SchematicPiece drawn;
   drawn.pieces.push_back(piece);
-  const PieceOfSize& of_size = size.pieces[piece];
-  for (std::size_t tier = 0; tier < of_size.tiers.size(); ++tier) {
-    const OpenedTier& opened_tier = opened.tiers[tier];
+  const auto height_of = [&row_mm](int row) { return row_mm[static_cast<std::size_t>(row)]; };
+  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
+    const TierOfPiece& there = size.pieces[piece].tiers[tier];
+    const double stitch = opened.tiers[tier].document.gauge.stitch_mm();
     SchematicTier next;
-    next.bottom = heights[tier];
-    next.top = heights[tier + 1];
-    next.pattern_top =
-        next.bottom + static_cast<double>(opened_tier.rows.rows.size()) * opened_tier.document.gauge.row_mm();
-    next.stitches = of_size.tiers[tier].stitches;
-    next.width = visible(opened, next.stitches) * opened_tier.document.gauge.stitch_mm();
+    next.bottom = height_of(size.heights[tier]);
+    next.pattern_top = height_of(size.heights[tier] + static_cast<int>(opened.tiers[tier].rows.rows.size()));
+    next.shaped = height_of(first_shaped_row(opened, size, piece, tier));
+    next.top = height_of(size.heights[tier + 1]);
+    next.stitches = there.stitches;
+    next.width = visible(opened, there.stitches) * stitch;
+    next.width_after = visible(opened, there.shaping.after) * stitch;
+    drawn.widest = std::max({drawn.widest, next.width, next.width_after});
     drawn.tiers.push_back(next);
   }
-  const double last_stitch = opened.tiers.back().document.gauge.stitch_mm();
   drawn.bottom = drawn.tiers.front().width;
-  drawn.top = visible(opened, of_size.tiers.back().shaping.after) * last_stitch;
-  drawn.height = heights.back();
+  drawn.top = drawn.tiers.back().width_after;
+  drawn.height = row_mm.back();
   const YokePiece& wished = opened.yoke.pieces[widths_of(opened.yoke, piece)];
   drawn.wished_bottom = wished.bottom_cm.at(index) * 10;
   drawn.wished_top = wished.top_cm.at(index) * 10;
-  for (const SchematicTier& tier : drawn.tiers) {
-    drawn.outline.push_back({-tier.width / 2, tier.bottom});
-  }
-  drawn.outline.push_back({-drawn.top / 2, drawn.height});
-  for (std::size_t left = drawn.outline.size(); left > 0; --left) {
-    drawn.outline.push_back({-drawn.outline[left - 1].x, drawn.outline[left - 1].y});
-  }
+  drawn.outline = outline_of_tiers(drawn.tiers);
   return drawn;
 }
 
@@ -51,14 +68,9 @@ bool alike(const SchematicPiece& one, const SchematicPiece& other) {
 
 Schematic schematic_of(const OpenedYoke& opened, const SizePlan& size, std::size_t index) {
   Schematic schematic;
-  std::vector<double> heights{0};
-  for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
-    const Gauge& gauge = opened.tiers[tier].document.gauge;
-    heights.push_back(heights.back() + static_cast<double>(opened.tiers[tier].rows.rows.size()) * gauge.row_mm() +
-                      opened.yoke.tiers[tier].plain_above.at(index) * plain_row_mm(opened, tier));
-  }
+  const std::vector<double> row_mm = row_heights(opened, index);
   for (std::size_t piece = 0; piece < size.pieces.size(); ++piece) {
-    SchematicPiece next = outline(opened, size, index, piece, heights);
+    SchematicPiece next = outlined(opened, size, index, piece, row_mm);
     schematic.around_bottom += next.bottom;
     schematic.around_top += next.top;
     const auto found = std::ranges::find_if(schematic.pieces, [&](const auto& there) { return alike(there, next); });
@@ -69,11 +81,9 @@ Schematic schematic_of(const OpenedYoke& opened, const SizePlan& size, std::size
     }
   }
   for (const SchematicPiece& piece : schematic.pieces) {
-    for (const SchematicPoint& point : piece.outline) {
-      schematic.widest = std::max(schematic.widest, 2 * point.x);
-    }
+    schematic.widest = std::max(schematic.widest, piece.widest);
   }
-  schematic.height = heights.back();
+  schematic.height = row_mm.back();
   return schematic;
 }
 

@@ -19,8 +19,10 @@ struct SchematicPoint {
 struct SchematicTier {
   double bottom = 0;      // height of its first row
   double pattern_top = 0; // above its last pattern row, with those that yarn changes put in
+  double shaped = 0;      // above it the rows are as wide as the decreases leave them
   double top = 0;         // above the plain rows, where the next tier begins
   double width = 0;       // of the visible stitches, by the tier's gauge
+  double width_after = 0; // of those after the decreases
   int stitches = 0;       // seam stitches included
 };
 
@@ -31,8 +33,9 @@ struct SchematicPiece {
   double top = 0;           // width of those after the last decreases
   double wished_bottom = 0; // as the file has it
   double wished_top = 0;
+  double widest = 0;
   double height = 0; // of all rows
-  // As knitted, from the lower left corner clockwise: straight from tier to tier.
+  // As knitted, from the lower left corner clockwise: upright but for the rows after decreases, where it steps in.
   std::vector<SchematicPoint> outline;
 };
 

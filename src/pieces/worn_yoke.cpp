@@ -119,35 +119,18 @@ public:
 
   // mm from the middle; y upwards. Nothing: no cloth there.
   std::optional<Colour> at(double x, double y) const {
-    const double radius = std::hypot(x, y);
-    const double turns = (std::atan2(y, x) + std::numbers::pi / 2) / (2 * std::numbers::pi);
-    for (std::size_t tier = opened_.tiers.size(); tier-- > 0;) { // what is worn higher lies above
-      const double low = rings_[tier].radius;
-      const double high = rings_[tier + 1].radius;
-      if (radius >= std::min(low, high) && radius < std::max(low, high)) {
-        return stitch_at(tier, (radius - low) / (high - low), turns);
-      }
+    const auto place = place_on_rings(rings_, x, y);
+    if (!place) {
+      return std::nullopt;
     }
-    return std::nullopt;
-  }
-
-private:
-  Colour stitch_at(std::size_t tier, double up, double turns) const {
-    const auto edge_of = [&](std::size_t piece) {
-      return std::lerp(rings_[tier].turns[piece], rings_[tier + 1].turns[piece], up);
-    };
-    turns -= std::floor(turns - edge_of(0)); // into the turn that begins with the first piece
-    std::size_t piece = 0;
-    while (piece + 1 < plan_.pieces.size() && turns >= edge_of(piece + 1)) {
-      ++piece;
-    }
+    const auto& [tier, piece, up, along] = *place;
     const int row = row_at(tier, up);
     const int stitches = visible(opened_, stitches_in_row(opened_, plan_, piece, tier, row));
-    const double along = (turns - edge_of(piece)) / (edge_of(piece + 1) - edge_of(piece));
     const int stitch = std::clamp(static_cast<int>(along * stitches), 0, stitches - 1);
     return cloth_.at(cloth_.left[tier][piece] + opened_.yoke.edge + stitch, row);
   }
 
+private:
   // By its height: pattern rows and plain ones may be of different ones.
   int row_at(std::size_t tier, double up) const {
     const auto first = row_mm_.begin() + plan_.heights[tier];
@@ -206,6 +189,28 @@ std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan)
     rings.push_back(ring_of(begins_round(opened, plan, tier), front));
   }
   return rings;
+}
+
+std::optional<WornPlace> place_on_rings(const std::vector<WornRing>& rings, double x, double y) {
+  const double radius = std::hypot(x, y);
+  double turns = (std::atan2(y, x) + std::numbers::pi / 2) / (2 * std::numbers::pi);
+  for (std::size_t tier = rings.size() - 1; tier-- > 0;) {
+    const WornRing& low = rings[tier];
+    const WornRing& high = rings[tier + 1];
+    if (radius < std::min(low.radius, high.radius) || radius >= std::max(low.radius, high.radius)) {
+      continue;
+    }
+    const double up = (radius - low.radius) / (high.radius - low.radius);
+    const auto begin_of = [&](std::size_t piece) { return std::lerp(low.turns[piece], high.turns[piece], up); };
+    turns -= std::floor(turns - begin_of(0)); // into the turn that begins with the first piece
+    std::size_t piece = 0;
+    while (piece + 2 < low.turns.size() && turns >= begin_of(piece + 1)) {
+      ++piece;
+    }
+    const double along = (turns - begin_of(piece)) / (begin_of(piece + 1) - begin_of(piece));
+    return WornPlace{tier, piece, up, along};
+  }
+  return std::nullopt;
 }
 
 std::array<WornRing, 2> wished_rings(const Yoke& yoke, std::size_t size) {

@@ -12,6 +12,7 @@
 #include "pieces/yoke_cloth.hpp"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 namespace punchwright {
@@ -24,6 +25,17 @@ struct WornRing {
 
 // At the first row of each tier, and at last at the top.
 [[nodiscard]] std::vector<WornRing> worn_rings(const OpenedYoke& opened, const SizePlan& plan);
+
+// A point of the cloth as it is worn.
+struct WornPlace {
+  std::size_t tier = 0;
+  std::size_t piece = 0;
+  double up = 0;    // from the tier's first row, 0, to the next tier's, 1
+  double along = 0; // the piece, from its left end, 0, to its right one, 1
+};
+// At x and y, mm from the middle, y upwards; nothing: no cloth there. What is worn higher lies above. Between the rings
+// a piece's ends run straight from one to the other.
+[[nodiscard]] std::optional<WornPlace> place_on_rings(const std::vector<WornRing>& rings, double x, double y);
 
 // The rings that are wished in that size, whatever stitches make of them: at the bottom, and at the top.
 [[nodiscard]] std::array<WornRing, 2> wished_rings(const Yoke& yoke, std::size_t size);

@@ -10,13 +10,13 @@
 namespace punchwright {
 namespace {
 
-YarnUse& use_of(std::vector<YarnUse>& uses, char key) {
-  const auto found = std::ranges::find(uses, key, &YarnUse::key);
+YarnUse& use_of(std::vector<YarnUse>& uses, const Yarn& yarn) {
+  const auto found = std::ranges::find(uses, yarn, &YarnUse::yarn);
   if (found != uses.end()) {
     return *found;
   }
   uses.push_back({});
-  uses.back().key = key;
+  uses.back().yarn = yarn;
   return uses.back();
 }
 
@@ -35,7 +35,7 @@ public:
   void run() {
     for (const RowToKnit& row : tier_.rows->rows) {
       if (row.contrast == 0) {
-        add_plain(row.main, stitches_, document_.gauge, 1);
+        add_plain(yarn_of(document_, row.main), stitches_, document_.gauge, 1);
       } else {
         add_two_colour(row);
       }
@@ -43,7 +43,7 @@ public:
     Gauge plain = document_.gauge;
     plain.stitches = tier_.plain_gauge.plain_stitches.value_or(plain.stitches);
     plain.rows = tier_.plain_gauge.plain_rows.value_or(plain.rows);
-    const char main = document_.bands.back().main;
+    const Yarn& main = yarn_of(document_, document_.bands.back().main);
     add_plain(main, stitches_, plain, tier_.plain_rows - tier_.needed.after_decreases - tier_.needed.setting_up);
     add_plain(main, std::min(stitches_, tier_.after), plain, tier_.needed.after_decreases); // filled afterwards
     add_plain(tier_.next_main, tier_.after, plain, tier_.needed.setting_up);
@@ -54,7 +54,7 @@ private:
     return stitches * gauge.stitch_mm() * rows * gauge.row_mm() / 100;
   }
 
-  void add_plain(char yarn, int stitches, const Gauge& gauge, int rows) {
+  void add_plain(const Yarn& yarn, int stitches, const Gauge& gauge, int rows) {
     if (rows > 0) {
       YarnUse& use = use_of(uses_, yarn);
       use.plain_loops += static_cast<double>(stitches) * rows;
@@ -82,10 +82,11 @@ private:
     }
     for (const bool contrast : {false, true}) {
       const Reach& reach = reaches[contrast ? 1 : 0];
+      const Yarn& yarn = yarn_of(document_, contrast ? row.contrast : row.main);
       if (reach.loops == stitches_) {
-        add_plain(contrast ? row.contrast : row.main, stitches_, document_.gauge, 1);
+        add_plain(yarn, stitches_, document_.gauge, 1);
       } else if (reach.loops > 0) {
-        YarnUse& use = use_of(uses_, contrast ? row.contrast : row.main);
+        YarnUse& use = use_of(uses_, yarn);
         use.loops += reach.loops;
         use.floats_mm += (reach.last - reach.first + 1 - reach.loops) * document_.gauge.stitch_mm();
         use.two_colour_cm2 += area_cm2(stitches_, document_.gauge, 1);
@@ -158,8 +159,8 @@ std::vector<YarnAmount> amounts_of(const OpenedYoke& opened, const std::vector<Y
   const double estimated_mm = loop_of(munden_fully_relaxed, plain_gauge_of(opened));
   for (const OpenedTier& tier : opened.tiers) {
     for (const Yarn& yarn : tier.document.yarns) {
-      const auto use = std::ranges::find(uses, yarn.key, &YarnUse::key);
-      if (use == uses.end() || std::ranges::find(amounts, yarn.key, &YarnAmount::key) != amounts.end()) {
+      const auto use = std::ranges::find(uses, yarn, &YarnUse::yarn);
+      if (use == uses.end() || std::ranges::find(amounts, yarn, &YarnAmount::yarn) != amounts.end()) {
         continue;
       }
       const auto known = std::ranges::find(opened.yoke.yarns, yarn.key, &YokeYarn::key);
@@ -168,11 +169,11 @@ std::vector<YarnAmount> amounts_of(const OpenedYoke& opened, const std::vector<Y
       const Part plain = part_of(use->plain_loops * loop, use->plain_cm2, facts.plain_g_per_100cm2, facts);
       const Part coloured =
           part_of(use->loops * loop + use->floats_mm, use->two_colour_cm2, facts.two_colour_g_per_100cm2, facts);
-      YarnAmount amount{yarn.key, sum(plain.grams, coloured.grams), sum(plain.metres, coloured.metres), plain.from};
+      YarnAmount amount{yarn, sum(plain.grams, coloured.grams), sum(plain.metres, coloured.metres), plain.from};
       if (use->plain_loops == 0) {
-        amount = {yarn.key, coloured.grams, coloured.metres, coloured.from};
+        amount = {yarn, coloured.grams, coloured.metres, coloured.from};
       } else if (use->loops == 0) {
-        amount = {yarn.key, plain.grams, plain.metres, plain.from};
+        amount = {yarn, plain.grams, plain.metres, plain.from};
       } else if (plain.from != coloured.from) {
         amount.from = AmountFrom::several;
       }
@@ -180,6 +181,18 @@ std::vector<YarnAmount> amounts_of(const OpenedYoke& opened, const std::vector<Y
     }
   }
   return amounts;
+}
+
+std::string told_apart(const Yarn& yarn, const std::vector<YarnAmount>& among) {
+  bool shares_key = false;
+  bool shares_name = false;
+  for (const YarnAmount& other : among) {
+    if (other.yarn.key == yarn.key && other.yarn != yarn) {
+      shares_key = true;
+      shares_name = shares_name || other.yarn.name == yarn.name;
+    }
+  }
+  return !shares_key ? "" : shares_name || yarn.name.empty() ? hex_of(yarn.colour) : yarn.name;
 }
 
 double loop_of(double constant, const Gauge& gauge) {

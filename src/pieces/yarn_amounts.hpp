@@ -10,9 +10,10 @@
 
 namespace punchwright {
 
-// What of a yarn is knitted.
+// What of a yarn is knitted. One yarn has one key, one name and one colour: tiers that call a key by other names or
+// colours are knitted in other yarns.
 struct YarnUse {
-  char key = 'A';
+  Yarn yarn;
   double plain_loops = 0;    // in rows of one colour
   double plain_cm2 = 0;      // area of those rows
   double loops = 0;          // in two-colour rows
@@ -25,10 +26,10 @@ struct YarnUse {
 struct TierKnitted {
   const Document* document = nullptr; // of the piece: document_of_piece()
   const RowsToKnit* rows = nullptr;
-  int after = 0;        // stitches after the decreases
-  int plain_rows = 0;   // above, of which
-  PlainRows needed;     // these are what the procedure needs; more are knitted before the decreases
-  char next_main = 'A'; // of the next tier's first band
+  int after = 0;      // stitches after the decreases
+  int plain_rows = 0; // above, of which
+  PlainRows needed;   // these are what the procedure needs; more are knitted before the decreases
+  Yarn next_main;     // of the next tier's first band
   YokeGauge plain_gauge;
 };
 void add_uses(std::vector<YarnUse>& uses, const TierKnitted& tier, const Profile& profile);
@@ -38,13 +39,15 @@ enum class AmountFrom { swatch, loop, gauge, several };
 [[nodiscard]] std::string_view word_for(AmountFrom from);
 
 struct YarnAmount {
-  char key = 'A';
+  Yarn yarn;
   std::optional<double> grams; // nothing without a weight or metres_per_100g
   std::optional<double> metres;
   AmountFrom from = AmountFrom::gauge;
 };
-// Of every yarn that is used, in the tiers' order.
+// Of every yarn that is used, in the tiers' order. What the yoke says of a key holds for all yarns that have it.
 [[nodiscard]] std::vector<YarnAmount> amounts_of(const OpenedYoke& opened, const std::vector<YarnUse>& uses);
+// What tells it from others with its key: its name, or else its colour; empty: no other has it.
+[[nodiscard]] std::string told_apart(const Yarn& yarn, const std::vector<YarnAmount>& among);
 
 // Munden's relation: stitches per square centimetre times the square of the loop in cm is a constant of plain knitting,
 // whatever yarn and tension: 19.0 dry relaxed (from memory) to 23.1, the product of the published 5.5 and 4.2, fully

@@ -64,7 +64,7 @@ private:
     for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
       plan_.pieces[piece].tiers[tier].bed = ring.pieces[piece];
     }
-    if (ring.no_room) {
+    if (opened_.yoke.fit.seams != YokeSeams::centred && !ring.mend.empty()) {
       const std::string by_counts = mend_by_counts(opened_, size_, tier, counts_);
       ring.mend += by_counts.empty() ? "" : "; " + by_counts;
     }
@@ -74,7 +74,7 @@ private:
   void shape(std::size_t tier, std::vector<YarnUse>& uses) {
     const bool last = tier + 1 == opened_.tiers.size();
     const PlainRows needed = plain_rows_needed(opened_, tier);
-    const char next_main = last ? 'A' : opened_.tiers[tier + 1].document.bands.front().main;
+    const Document& next = opened_.tiers[last ? tier : tier + 1].document;
     Document document = opened_.tiers[tier].document;
     for (std::size_t piece = 0; piece < plan_.pieces.size(); ++piece) {
       TierOfPiece& knitted = plan_.pieces[piece].tiers[tier];
@@ -89,7 +89,7 @@ private:
       knitted.last_after = Needle{knitted.first_after.position + after - 1};
       add_uses(uses,
                {&document, &opened_.tiers[tier].rows, after, opened_.yoke.tiers[tier].plain_above.at(size_), needed,
-                next_main, opened_.yoke.gauge},
+                yarn_of(next, next.bands.front().main), opened_.yoke.gauge},
                opened_.profile);
     }
   }
@@ -152,22 +152,6 @@ int parts_at_once(const OpenedYoke& opened, std::size_t size) {
   constexpr std::int64_t most = 2'000;                    // each takes memory, too
   const std::int64_t each = std::max<std::int64_t>(1, comparisons_in_a_part(counts_problem(opened, size)));
   return static_cast<int>(std::min(most, comparisons_at_once / each));
-}
-
-Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
-  if (const Failure failure = bed_failure(opened)) {
-    return *failure;
-  }
-  YokePlan plan;
-  for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
-    auto of_size = plan_size(opened, size);
-    if (!of_size) {
-      return of_size.error();
-    }
-    plan.sizes.push_back(std::move(of_size).value());
-  }
-  plan.loops = check_loops(opened);
-  return plan;
 }
 
 SizesPlanned plan_sizes(const OpenedYoke& opened) {

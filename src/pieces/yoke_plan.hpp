@@ -48,8 +48,7 @@ struct YokePlan {
   std::vector<LoopCheck> loops;
 };
 
-// Refused where a piece is wider than the bed (with the number of pieces that would do) and where no counts fit.
-[[nodiscard]] Result<YokePlan> plan_yoke(const OpenedYoke& opened);
+// Of a size whose pieces fit the bed. Refused where no counts fit.
 [[nodiscard]] Result<SizePlan> plan_size(const OpenedYoke& opened, std::size_t size);
 
 // Every size by itself.

@@ -90,11 +90,7 @@ constexpr double name_step = 4.2;
 class OutlineDrawing {
 public:
   OutlineDrawing(std::vector<Shape>& shapes, const SchematicPiece& piece, double scale, Point corner)
-      : shapes_(shapes), piece_(piece), scale_(scale), corner_(corner) {
-    for (const SchematicPoint& point : piece.outline) {
-      half_ = std::max(half_, point.x);
-    }
-  }
+      : shapes_(shapes), piece_(piece), scale_(scale), corner_(corner) {}
 
   // `names`: the lines below it.
   void draw(const std::vector<std::string>& names, double room) {
@@ -129,34 +125,22 @@ public:
 
 private:
   [[nodiscard]] Point at(double x, double y) const {
-    return {corner_.x + (half_ + x) * scale_, corner_.y - y * scale_};
+    return {corner_.x + (piece_.widest / 2 + x) * scale_, corner_.y - y * scale_};
   }
-  // The pattern rows are shaded as far as the outline goes.
+  // The pattern rows are shaded.
   void band(const SchematicTier& tier) {
-    const double next = width_at(tier.pattern_top) / 2;
-    shapes_.emplace_back(PolylineShape{{at(-tier.width / 2, tier.bottom), at(-next, tier.pattern_top),
-                                        at(next, tier.pattern_top), at(tier.width / 2, tier.bottom)},
-                                       true,
-                                       Paint{ink::light, 0.2, ink::faint, false},
-                                       {}});
-  }
-  [[nodiscard]] double width_at(double y) const {
-    const std::size_t sides = piece_.outline.size() / 2;
-    for (std::size_t index = 0; index + 1 < sides; ++index) {
-      const SchematicPoint& low = piece_.outline[index];
-      const SchematicPoint& high = piece_.outline[index + 1];
-      if (y >= low.y && y <= high.y && high.y > low.y) {
-        return -2 * (low.x + (high.x - low.x) * (y - low.y) / (high.y - low.y));
-      }
-    }
-    return piece_.top;
+    const double half = tier.width / 2;
+    shapes_.emplace_back(PolylineShape{
+        {at(-half, tier.bottom), at(-half, tier.pattern_top), at(half, tier.pattern_top), at(half, tier.bottom)},
+        true,
+        Paint{ink::light, 0.2, ink::faint, false},
+        {}});
   }
 
   std::vector<Shape>& shapes_;
   const SchematicPiece& piece_;
   double scale_;
   Point corner_;
-  double half_ = 0;
 };
 
 constexpr double outline_gap = 14.0; // between outlines, mm of paper
@@ -196,7 +180,7 @@ double scale_of(const std::vector<Schematic>& schematics, double width) {
     double widths = 0;
     double gaps = 0;
     for (std::size_t index = 0; index < std::min<std::size_t>(schematic.pieces.size(), 3); ++index) {
-      widths += std::max(schematic.pieces[index].bottom, schematic.pieces[index].top);
+      widths += schematic.pieces[index].widest;
       gaps += outline_gap;
     }
     scale = std::min({scale, (width - height_room - gaps) / widths, tallest_outline / schematic.height});
@@ -233,7 +217,7 @@ std::vector<OutlineRow> outline_rows(const LeafletPages& pages, const YokeJob& j
     if (pieces.empty()) {
       continue;
     }
-    const double wide = std::max(piece.bottom, piece.top) * scale;
+    const double wide = piece.widest * scale;
     const double room = std::max(wide, 30.0);
     if (rows.empty() || x + room > right) {
       rows.emplace_back();
@@ -304,7 +288,8 @@ void add_yoke_cover(LeafletPages& pages, const YokeJob& job, const YokePlaces& p
 void add_schematic(LeafletPages& pages, const YokeJob& job) {
   pages.begin_part(tr("Schematic"));
   pages.set({leaflet_text(tr("Measures of the finished cloth without the seam stitches; counts of stitches with them. "
-                             "Shaded: the tiers' pattern rows. All sizes are drawn to one scale."),
+                             "Shaded: the tiers' pattern rows. Each tier is straight, and its width changes in the row "
+                             "after the decreases or increases. All sizes are drawn to one scale."),
                           pages.width())},
             1);
   pages.gap(half_line);

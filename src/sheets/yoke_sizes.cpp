@@ -3,7 +3,6 @@
 #include "design/words.hpp"
 #include "pieces/schematic.hpp"
 #include "pieces/shaping_kinds.hpp"
-#include "plan/step_words.hpp"
 #include "sheets/chart_words.hpp"
 #include "sheets/leaflet_parts.hpp"
 #include "sheets/shapes.hpp"
@@ -150,29 +149,26 @@ private:
   }
 
   void yarns() {
-    std::vector<char> keys;
+    std::vector<YarnAmount> used;
     for (const std::size_t size : sizes_) {
-      for (const YarnAmount& yarn : job_.plan.sizes[size].yarns) {
-        if (std::ranges::find(keys, yarn.key) == keys.end()) {
-          keys.push_back(yarn.key);
+      for (const YarnAmount& amount : job_.plan.sizes[size].yarns) {
+        if (std::ranges::find(used, amount.yarn, &YarnAmount::yarn) == used.end()) {
+          used.push_back(amount);
         }
       }
     }
-    for (const char key : keys) {
-      row(fmt::format("{} {}", key, name_of(key)), [&](std::size_t size) { return amount(size, key); });
-    }
-  }
-  [[nodiscard]] std::string name_of(char key) const {
-    for (const OpenedTier& tier : job_.opened.tiers) {
-      if (std::ranges::any_of(tier.document.yarns, [&](const Yarn& yarn) { return yarn.key == key; })) {
-        return name_of_yarn(tier.document, key);
+    for (const YarnAmount& amount : used) {
+      const Yarn& yarn = amount.yarn;
+      std::string name = yarn.name.empty() ? said("yarn {}", yarn.key) : one_line(yarn.name);
+      if (const std::string apart = told_apart(yarn, used); !apart.empty() && apart != yarn.name) {
+        name += ", " + apart;
       }
+      row(fmt::format("{} {}", yarn.key, name), [&](std::size_t size) { return amount_in(size, yarn); });
     }
-    return {};
   }
-  [[nodiscard]] std::string amount(std::size_t size, char key) const {
+  [[nodiscard]] std::string amount_in(std::size_t size, const Yarn& wanted) const {
     for (const YarnAmount& yarn : job_.plan.sizes[size].yarns) {
-      if (yarn.key == key) {
+      if (yarn.yarn == wanted) {
         std::string text = yarn.grams ? fmt::format("{:.0f} g", std::ceil(*yarn.grams)) : "";
         return yarn.metres    ? text + fmt::format("{}{:.0f} m", text.empty() ? "" : ", ", std::ceil(*yarn.metres))
                : text.empty() ? tr("not known")

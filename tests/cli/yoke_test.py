@@ -86,6 +86,56 @@ seams = "free"
         self.assertIn("Tier 1: its drawing has 2 faults, floats that are too long; see punchwright check",
                       " ".join(words.split()))
 
+    def test_tiers_with_other_yarns_by_the_same_key_have_amounts_of_their_own(self):
+        good = YOKES[1].read_text()
+        tier = self.folder / "corks.repeat"
+        tier.write_text(TIERS.joinpath("corks.repeat").read_text().replace('"Whitewash"', '"Sand"'))
+        path = self.folder / "changed.yoke"
+        path.write_text(good.replace('"tiers/corks.repeat"', '"corks.repeat"').replace('"tiers/', f'"{TIERS}/'))
+        one, two = self.answer(YOKES[1])["sizes"], self.answer(path)["sizes"]
+        for before, size in zip(one, two):
+            whole = {yarn["yarn"]: yarn for yarn in before["yarn"]}
+            parts = [yarn for yarn in size["yarn"] if yarn["yarn"] == "A"]
+            self.assertEqual([yarn["name"] for yarn in parts], ["Whitewash", "Sand"])
+            self.assertEqual(whole["A"]["colour"], "#f4eddc")
+            self.assertIn(sum(yarn["metres"] for yarn in parts) - whole["A"]["metres"], (0, 1))  # rounded up
+            self.assertEqual(sum(yarn["yarn"] == "B" for yarn in size["yarn"]), 1)
+        ended = run("yoke", path)
+        self.assertRegex(ended.text, r"yarn A, Whitewash: \d+ g, \d+ m")
+        self.assertRegex(ended.text, r"yarn A, Sand: \d+ g, \d+ m")
+        self.assertIn("the tiers call two yarns A, Whitewash #f4eddc and Sand #f4eddc: each has an amount of its own",
+                      ended.err)
+        self.assertNotIn("Whitewash", run("yoke", YOKES[1]).text)
+        sheet = self.folder / "sizes.pdf"
+        self.assert_ended(run("yoke", path, "-o", sheet, "--sheets", "sizes"), DONE)
+        lines = subprocess.run(["pdftotext", "-layout", sheet, "-"], check=True, capture_output=True,
+                               text=True).stdout.splitlines()
+        for name in ("A Whitewash", "A Sand"):
+            row = next(line for line in lines if line.strip().startswith(name))
+            self.assertEqual(len(re.findall(r"\d+ g, \d+ m", row)), len(two))
+
+    def test_by_how_much_decreases_keep_clear_of_the_seams_is_told(self):
+        good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
+        path = self.folder / "clear.yoke"
+        by = set()
+        for wished in (0, 2, 30):
+            text = re.sub(r"clear_of_seam = \d+", "", good)
+            path.write_text(text + ("" if "[decreases]" in text else "\n[decreases]\n") + f"clear_of_seam = {wished}\n")
+            for size in self.answer(path)["sizes"]:
+                for tier in (tier for piece in size["pieces"] for tier in piece["tiers"]):
+                    self.assertEqual(tier["clear_of_seam_wished"], wished)
+                    if not tier["transfers"]:
+                        self.assertIsNone(tier["clear_of_seam_by"])
+                        continue
+                    self.assertEqual(tier["clear_of_seam"], tier["clear_of_seam_by"] == wished)
+                    # No needle of a transfer is one of the seam stitch and those beside it.
+                    touched = [position(needle) for pair in tier["transfers"] for needle in pair]
+                    beside = min(min(touched) - position(tier["first_needle"]), position(tier["last_needle"]) - max(touched))
+                    self.assertGreaterEqual(beside, 1 + tier["clear_of_seam_by"])
+                    by.add(tier["clear_of_seam_by"])
+        self.assertLess({0, 2}, by)
+        self.assertNotIn(30, by)
+
     def test_there_are_three_demos_in_three_sizes(self):
         self.assertEqual(len(YOKES), 3)
         for path in YOKES:
@@ -460,7 +510,24 @@ class TheProof(CommandTest):
         self.assertEqual(ended.code, 2)
         self.assertIn("size S: ", ended.text)
         self.assertNotIn("size L: ", ended.text)
+        self.assertIn("size L doesn't fit\n", ended.text)
+        self.assertNotIn("Proved", ended.text)
+        self.assertIn("Not proved: not every size fits. In those that do, by its steps every piece is knitted", ended.text)
         self.assertIn("front", ended.err)
+        ended = run("prove", path, "--json")
+        self.assertEqual((ended.code, json.loads(ended.text)["proved"]), (2, False))
+
+    def test_notes_are_told_as_by_the_other_command(self):
+        shutil.copytree(SOURCE / "patterns", self.folder / "patterns")
+        path = self.folder / "patterns" / "anchor-yoke.yoke"
+        path.write_text(path.read_text().replace("[fit]", "[fit]\ntolerence = 0.1"))
+        for more in ((), ("--json",)):
+            told = run("yoke", path, *more).err
+            self.assertIn("unknown key 'fit.tolerence' is kept as it is\n", told)
+            ended = run("prove", path, *more)
+            self.assert_ended(ended, DONE)
+            self.assertEqual(ended.err, told)
+            self.assertEqual(run("prove", path, *more, "--quiet").err, "")
 
     def test_a_card_or_a_picture_is_for_one_design(self):
         path = SOURCE / "patterns" / "anchor-yoke.yoke"

@@ -5,9 +5,13 @@ import pathlib
 import re
 import shutil
 import subprocess
+import sys
 
 from driver import WindowTest, blank, main, rows_in
 from desktop_messages import drop_file
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "tools"))
+import strip_finder
 
 PUNCHWRIGHT = os.environ["PUNCHWRIGHT"]
 PATTERNS = pathlib.Path(__file__).resolve().parents[2] / "patterns"
@@ -131,12 +135,71 @@ class Yokes(WindowTest):
         self.assertEqual(editor.state["title"], "from-measures.yoke — Punchwright")
         editor.key("ctrl+shift+y")
         editor.wait(lambda state: state["dialog"] == "yoke-sheets" and state["idle"], "the dialog")
-        editor.fill_name(self.folder / "all.pdf")
+        (self.folder / "out").mkdir()
+        editor.fill_name(self.folder / "out" / "all.pdf")
         editor.wait(lambda state: state["message"].startswith("Written") and state["idle"], "the sheets")
-        words = subprocess.run(["pdftotext", self.folder / "all.pdf", "-"], capture_output=True, text=True, check=True,
-                               timeout=60).stdout
-        for word in ("front", "left sleeve", "back", "right sleeve", "Corks"):
-            self.assertIn(word, words)
+        self.assertEqual([file.name for file in (self.folder / "out").iterdir()], ["all.pdf"])
+        self.check_sheets(self.folder / "out" / "all.pdf", self.plan(path))
+
+    def told(self, *words):
+        return subprocess.run([str(word) for word in words], capture_output=True, text=True, check=True,
+                              timeout=120).stdout
+
+    def check_sheets(self, pdf, plan):
+        """All parts of a yoke on a card machine: where the first page says, with the steps of every piece of every size, and
+        the needles to transfer on the strips."""
+        self.told("qpdf", "--check", pdf)
+        pages = [re.sub(r"\s+", " ", page) for page in self.told("pdftotext", pdf, "-").split("\f")[:-1]]
+        self.assertEqual(len(pages), int(re.search(r"^Pages: +(\d+)$", self.told("pdfinfo", pdf), re.M)[1]))
+        contents = self.told("pdftotext", "-layout", "-l", "1", pdf, "-").split("What stands where")[1]
+        entries = re.findall(r"(Schematic|Table of sizes|Size .+?|Strips .+?|Card of .+?) {2,}(\d+)", contents)
+        begins = {title: int(number) for title, number in entries}
+        cards = [title for title in begins if title.startswith("Card of")]
+        self.assertEqual(len(cards), len(plan["sizes"][0]["pieces"][0]["tiers"]), cards)
+        for number, page in enumerate(pages[:begins[cards[0]] - 1], 1):
+            self.assertIn(f"page {number} of {len(pages)}", page)
+        for title, number in begins.items():
+            begun = "strips for the rows" if title.startswith("Strips") else title.split(",")[0].lower()
+            self.assertIn(begun, pages[number - 1].lower(), title)
+        ends = sorted([*begins.values(), len(pages) + 1])
+        for size in plan["sizes"]:
+            for piece in size["pieces"]:
+                title = next(title for title in begins if re.match(
+                    rf"Size {re.escape(size['size'])}: (.* )?{re.escape(piece['piece'])}( |,|$)", title))
+                end = next(number for number in ends if number > begins[title])
+                self.check_steps(" ".join(pages[begins[title] - 1:end - 1]), piece["tiers"])
+        self.check_strips(pdf, plan)
+
+    def check_steps(self, words, tiers):
+        for tier in tiers:
+            self.assertIn(f"{tier['stitches']} stitches, {tier['first_needle']} to {tier['last_needle']}; the knit side "
+                          f"shows columns {tier['left_column']} to {tier['right_column']}", words)
+            self.assertIn(f"Decrease {tier['decreases']} stitches in {tier['stitches']} stitches:", words)
+            self.assertIn(", ".join(f"{one} to {other}" for one, other in tier["transfers"]) + ".", words)
+            if tier["needles_after"]:
+                self.assertIn(f"Hang the {tier['after']} loops on {' to '.join(tier['needles_after'])}", words)
+
+    def check_strips(self, pdf, plan):
+        """By their pixels: ticks at the pitch of 9 mm, and of the first strip a thick one at each needle to transfer."""
+        tiers = [tier for size in plan["sizes"] for piece in size["pieces"] for tier in piece["tiers"]]
+        every = {one for tier in tiers for one, _ in tier["transfers"]}
+        thick, parts_to_come = set(), 1
+        for number in strip_finder.pages_with_strips(pdf):
+            pixels, words = strip_finder.pixels_of(pdf, number), strip_finder.words_on(pdf, number)
+            self.assertAlmostEqual(strip_finder.check_line(pixels, words), 100.0, delta=0.1)
+            parts = strip_finder.parts_on(pixels, words)
+            self.assertTrue(parts)
+            for ticks in parts:
+                self.assertLessEqual(strip_finder.largest_error(ticks, 9.0), 0.1)
+                thick |= {needle for needle, (_, is_thick) in ticks.items() if is_thick}
+            text = " ".join(word[0] for word in words)
+            parts_to_come = min([parts_to_come] + [int(of) - int(part)
+                                                   for part, of in re.findall(r"strip 1, part (\d+) of (\d+)", text)])
+            if parts_to_come == 0:
+                break
+        self.assertEqual(parts_to_come, 0, "all of strip 1")
+        self.assertLessEqual({one for one, _ in tiers[0]["transfers"]}, thick)
+        self.assertLessEqual(thick, every)
 
     def test_sheets_are_written_of_the_sizes_that_fit_and_the_others_are_told(self):
         path = self.desk() / "harbour-pullover.yoke"

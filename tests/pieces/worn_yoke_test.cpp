@@ -107,6 +107,39 @@ TEST_CASE("every stitch that can be seen lies in the picture where the cone has 
   }
 }
 
+TEST_CASE("the piece at a point is told between rings, too: its ends run straight from one to the other") {
+  const Files files = pullover_files();
+  const OpenedYoke yoke = opened(pullover(), files);
+  const SizePlan plan = planned(yoke, 0);
+  const std::vector<WornRing> rings = worn_rings(yoke, plan);
+  double turned = 0; // the most that an end is turned from one ring to the next
+  for (std::size_t tier = 0; tier < yoke.tiers.size(); ++tier) {
+    for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
+      turned = std::max(turned, std::fabs(rings[tier].turns[piece] - rings[tier + 1].turns[piece]));
+      for (const double up : {0.02, 0.5, 0.98}) {
+        for (const double along : {0.0001, 0.5, 0.9999}) {
+          const double radius = std::lerp(rings[tier].radius, rings[tier + 1].radius, up);
+          const auto end = [&](std::size_t which) {
+            return std::lerp(rings[tier].turns[which], rings[tier + 1].turns[which], up);
+          };
+          const double angle = turn * std::lerp(end(piece), end(piece + 1), along) - turn / 4;
+          const auto place = place_on_rings(rings, radius * std::cos(angle), radius * std::sin(angle));
+          REQUIRE(place);
+          CAPTURE(up);
+          CAPTURE(along);
+          CHECK(place->tier == tier);
+          CHECK(place->piece == piece);
+          CHECK(place->up == doctest::Approx(up));
+          CHECK(place->along == doctest::Approx(along).epsilon(0.001));
+        }
+      }
+    }
+  }
+  CHECK(turned > 0.001); // so that the lower ring alone would tell the wrong piece near an end
+  CHECK_FALSE(place_on_rings(rings, 0, 0));
+  CHECK_FALSE(place_on_rings(rings, rings.front().radius + 1, 0));
+}
+
 TEST_CASE("the front is told in any language: the first piece, and those beside it of the same first word") {
   const Files files = pullover_files();
   Yoke yoke = pullover();

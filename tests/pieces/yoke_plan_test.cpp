@@ -137,6 +137,18 @@ TEST_CASE("faults of the tiers are told") {
   CHECK(refused.error().text() ==
         "harbour.yoke: tier 2 is for another machine than tier 1: plastic-by-hand and "
         "bulky-card-24; name one machine for all: [machine] in the file, Machine in the editor");
+  // Who can choose one meanwhile gets it opened, for the first of their machines that can knit all tiers.
+  const auto undecided = open_yoke(yoke, "harbour.yoke", files.reader(), Machines::may_differ);
+  REQUIRE(undecided);
+  CHECK(undecided->profile.name == "plastic-by-hand"); // the card of the other one has no room for 20 stitches
+  REQUIRE(undecided->machine_wanted);
+  CHECK(undecided->machine_wanted->text() == refused.error().text());
+  files.texts["gone.repeat"] = tier_text(12, 5, "plastic-by-hand");
+  CHECK(open_yoke(yoke, "harbour.yoke", files.reader(), Machines::may_differ)->profile.name == "bulky-card-24");
+  yoke.profile = "plastic-by-hand";
+  const auto decided = open_yoke(yoke, "harbour.yoke", files.reader(), Machines::may_differ);
+  REQUIRE(decided);
+  CHECK_FALSE(decided->machine_wanted);
   yoke = pullover();
   yoke.yarns = {{'Z', {}, 20.0, {}, {}}};
   refused = open_yoke(yoke, "harbour.yoke", files.reader());
@@ -325,6 +337,55 @@ TEST_CASE("yarn: loops, floats, swatches") {
   CHECK(*plan.sizes[0].yarns[1].grams == doctest::Approx(4.8 * 0.03));
   CHECK(*plan.sizes[0].yarns[1].metres == doctest::Approx(4.8 * 0.03 * 2));
   CHECK(plan.sizes[0].yarns[0].from == AmountFrom::swatch);
+}
+
+TEST_CASE("tiers that call a key by other names or colours are knitted in other yarns: each has its amount") {
+  Files files = pullover_files();
+  const auto called = [](std::string text, const std::string& facts) {
+    const std::string key = "key = \"A\"\n";
+    return text.replace(text.find(key), key.size(), key + facts);
+  };
+  const std::string whitewash = "name = \"Whitewash\"\ncolour = \"#f4eddc\"\n";
+  files.texts["wide.repeat"] = called(files.texts["wide.repeat"], whitewash);
+  files.texts["middle.repeat"] = called(files.texts["middle.repeat"], whitewash);
+  files.texts["narrow.repeat"] = called(files.texts["narrow.repeat"], whitewash);
+  Yoke yoke = pullover();
+  yoke.yarns = {{'A', 200.0, {}, {}, {}}};
+  const OpenedYoke one = opened(yoke, files);
+  CHECK(one.notes.empty());
+  const std::vector<YarnAmount> alike = planned(one).sizes[0].yarns;
+  REQUIRE(alike.size() == 2); // A and B
+  CHECK(told_apart(alike[0].yarn, alike).empty());
+  const auto knitted_with = [&](const std::string& facts) {
+    files.texts["middle.repeat"] = called(tier_text(12, 9), facts);
+    return opened(yoke, files);
+  };
+  for (const bool named : {true, false}) {
+    CAPTURE(named);
+    const OpenedYoke two = knitted_with(named ? "name = \"Sand\"\ncolour = \"#c8b99a\"\n"
+                                              : "name = \"Whitewash\"\ncolour = \"#c8b99a\"\n");
+    REQUIRE(two.notes.size() == 1);
+    CHECK(two.notes[0].text == (named ? "the tiers call two yarns A, Whitewash #f4eddc and Sand #c8b99a: each has an "
+                                        "amount of its own"
+                                      : "the tiers call two yarns A, Whitewash #f4eddc and Whitewash #c8b99a: each has "
+                                        "an amount of its own"));
+    const SizePlan plan = planned(two).sizes[0];
+    REQUIRE(plan.yarns.size() == 3);
+    const YarnAmount& first = plan.yarns[0];
+    const YarnAmount& other = plan.yarns[2];
+    CHECK(first.yarn.key == 'A');
+    CHECK(other.yarn.key == 'A');
+    CHECK(told_apart(first.yarn, plan.yarns) == (named ? "Whitewash" : "#f4eddc"));
+    CHECK(told_apart(other.yarn, plan.yarns) == (named ? "Sand" : "#c8b99a"));
+    CHECK(*first.metres + *other.metres == doctest::Approx(*alike[0].metres)); // of the same stitches
+    CHECK(*first.grams == doctest::Approx(*first.metres / 2));                 // what the yoke says of A holds for both
+    CHECK(*other.grams == doctest::Approx(*other.metres / 2));
+    // The rows that set up a tier are in its own yarn: two of them above each of the lower tiers.
+    CHECK(*other.metres > 0);
+    for (const std::size_t tier : {0, 1}) {
+      CHECK(between_tiers(two, plan, 0, tier).yarn_out); // one yarn goes out, the other one in
+    }
+  }
 }
 
 TEST_CASE("Munden's relation") {

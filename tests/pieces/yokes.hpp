@@ -61,6 +61,20 @@ inline Yoke pullover() {
   return yoke;
 }
 
+// Of all sizes, where each of them fits; else what keeps one of them from it.
+inline Result<YokePlan> plan_yoke(const OpenedYoke& opened) {
+  if (const Failure failure = bed_failure(opened)) {
+    return *failure;
+  }
+  SizesPlanned planned = plan_sizes(opened);
+  for (const std::vector<Error>& faults : planned.faults) {
+    if (!faults.empty()) {
+      return faults.front();
+    }
+  }
+  return std::move(planned.plan);
+}
+
 inline YokePlan planned(const OpenedYoke& opened) {
   auto plan = plan_yoke(opened);
   INFO((plan ? std::string() : plan.error().text()));

@@ -3,11 +3,13 @@
 #include "design/repeat_file.hpp"
 #include "editor/actions.hpp"
 #include "editor/applying.hpp"
+#include "editor/widgets.hpp"
 #include "editor/yoke_cache.hpp"
 #include "files/files.hpp"
 #include "pieces/knit_pieces.hpp"
 #include "pieces/yoke_file.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
 #include <filesystem>
@@ -130,6 +132,44 @@ TEST_CASE("on the bed each tier lies on its needles, the knit side's right end a
     CHECK(static_cast<int>(bed.blocks[tier].right) == there.last.position - leftmost + 1);
     CHECK(bed.quads[2 * tier].corners[0].u > bed.quads[2 * tier].corners[1].u); // mirrored
   }
+}
+
+TEST_CASE("on the bed there is a gap where the work is off the machine, and nowhere else") {
+  const App app = with_yoke(patterns / "harbour-pullover.yoke");
+  const OpenedYoke& opened = *app.yoke.opened;
+  const YokeShape& together = app.caches.yoke.on_bed[0];
+  constexpr float gap = 20; // mm
+  const YokeShape apart = parted(together, gap);
+  REQUIRE(apart.quads.size() == together.quads.size());
+  // Rows from below; of each part of the picture the first row and the one behind its last, and how far it is raised.
+  int gaps = 0;
+  float end_before = 0;
+  for (std::size_t place = 0; place < apart.quads.size(); ++place) {
+    const std::size_t tier = place / quads_of_block;
+    const YokeCorner& foot = together.quads[place].corners[0];
+    const float raised = apart.quads[place].corners[0].y - foot.y;
+    const double set_up = app.caches.yoke.row_mm[static_cast<std::size_t>(shown_plan(app)->heights[tier + 1] -
+                                                                          plain_rows_needed(opened, tier).setting_up)];
+    const bool hung_again = foot.y >= set_up - 0.01; // the rows that set up the next tier
+    const bool last = tier + 1 == opened.tiers.size();
+    CHECK(raised == doctest::Approx(gap * static_cast<float>(tier + (hung_again && !last ? 1 : 0))));
+    const float step = apart.quads[place].corners[0].y - end_before;
+    CHECK((std::fabs(step) < 0.01F || std::fabs(step - gap) < 0.01F));
+    gaps += step > 1 ? 1 : 0;
+    end_before = apart.quads[place].corners[2].y;
+    CHECK(apart.quads[place].corners[2].y - apart.quads[place].corners[0].y ==
+          doctest::Approx(together.quads[place].corners[2].y - foot.y));
+  }
+  CHECK(gaps == static_cast<int>(opened.tiers.size()) - 1);
+  CHECK(apart.height == doctest::Approx(together.height + gap * static_cast<float>(gaps)));
+  for (std::size_t tier = 0; tier + 1 < opened.tiers.size(); ++tier) {
+    CHECK(apart.blocks[tier].hung_again - apart.blocks[tier].hung == doctest::Approx(gap));
+    CHECK(apart.blocks[tier].top == doctest::Approx(apart.blocks[tier + 1].bottom));
+  }
+  YokeShape staying = together;
+  staying.blocks[0].stays = true; // the work is not taken off above the first tier
+  CHECK(parted(staying, gap).height == doctest::Approx(together.height + gap * static_cast<float>(gaps - 1)));
+  CHECK(parted(staying, gap).blocks[0].hung_again == parted(staying, gap).blocks[0].hung);
 }
 
 TEST_CASE("changes of one field are one step, are undone, and Escape takes them back") {
@@ -323,6 +363,48 @@ TEST_CASE("a tier for another machine joins a yoke once a machine is chosen, whi
   CHECK(app.session.message.find("is for another machine than tier 1") != std::string::npos);
   choose("plastic-by-hand");
   CHECK(app.yoke.opened->profile.name == "plastic-by-hand");
+}
+
+TEST_CASE("a file whose tiers name two machines opens, says what to choose, and has no sheets before that") {
+  const Desk desk;
+  const fs::path path = desk.folder / "two-machines.yoke";
+  constexpr std::size_t most = 1'000'000;
+  std::string text = read_file(desk.folder / "harbour-pullover.yoke", most).value();
+  const std::string tier = "tiers/corks.repeat";
+  text.replace(text.find(tier), tier.size(), desk.for_another_machine("corks").string());
+  if (const auto machine = text.find("[machine]"); machine != std::string::npos) {
+    text.erase(machine, text.find('[', machine + 1) - machine);
+  }
+  REQUIRE_FALSE(write_file(path, text));
+  App app = with_yoke(path);
+  REQUIRE(app.yoke.opened);
+  CHECK(app.yoke.shown);
+  CHECK(app.session.message ==
+        "Opened two-machines.yoke; its tiers' files name different machines: choose one for all (Ctrl+5)");
+  REQUIRE_FALSE(app.caches.yoke.findings.empty());
+  const YokeFinding& first = app.caches.yoke.findings.front();
+  CHECK(first.severity == Severity::fault);
+  CHECK(first.words == "Tier 2 is for another machine than tier 1: standard-card-24 and bulky-card-24");
+  CHECK(first.remedy.starts_with("Choose one machine for all tiers: Machine, on the left (Ctrl+5)"));
+  CHECK(why_not(app, Command::export_yoke) == "Choose one machine for all tiers first (Ctrl+5)");
+  CHECK(why_not(app, Command::yoke_machine).empty());
+  // It can be worked on meanwhile.
+  Yoke next = app.yoke.opened->yoke;
+  next.depth_cm.values[0] = 30;
+  apply(app, ChangeYoke{next, "depth, S"});
+  CHECK(app.yoke.opened->yoke.depth_cm.at(0) == 30);
+  apply(app, CloseField{});
+  next.profile = "bulky-card-24";
+  apply(app, ChangeYoke{next, "machine for all tiers"});
+  refresh(app);
+  CHECK(app.yoke.opened->profile.name == "bulky-card-24");
+  CHECK(app.caches.yoke.findings.end() ==
+        std::ranges::find(app.caches.yoke.findings, first.words, &YokeFinding::words));
+  CHECK(why_not(app, Command::export_yoke).empty());
+  apply(app, CloseField{});
+  apply(app, Run{Command::undo});
+  CHECK_FALSE(app.yoke.opened->yoke.profile); // as it was in the file
+  CHECK(why_not(app, Command::export_yoke) == "Choose one machine for all tiers first (Ctrl+5)");
 }
 
 TEST_CASE("closing the window asks for the yoke after the repeat") {
