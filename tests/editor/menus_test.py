@@ -40,7 +40,10 @@ class Menus(WindowTest):
                             if menu == ("Drawing" if entry == "symmetry-none" else "File"):
                                 self.open_within(editor, f"menu {within}", f"menu {entry} words")
                                 self.check_menu(editor, width, entry)
+                        # From beside them, since a menu within a menu opens again where the pointer rests.
+                        editor._xdotool("mousemove", "--window", editor.window, 2, int(size.split("x")[1]) - 2)
                         for _ in range(3):
+                            editor.settle()
                             editor.key("Escape")
                         editor.wait(lambda state, first=first: f"menu {first} words" not in state["places"]
                                     and state["idle"], "no menu")
