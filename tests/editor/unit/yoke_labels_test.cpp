@@ -1,4 +1,5 @@
 // Words on the yoke's pictures stay within their room, whatever the names and the size of the text.
+#include "editor/widgets.hpp"
 #include "editor/yoke_labels.hpp"
 
 #include <doctest/doctest.h>
