@@ -107,6 +107,32 @@ class Yokes(WindowTest):
             editor._xdotool("mouseup", 1)
             editor.wait_next(lambda state: state["places"]["begin yoke"] == remarked and state["idle"], "begun")
 
+    def retype(self, editor, place, text):
+        """By keys, backwards through the dialog, since what is scrolled out of sight can't be clicked on."""
+        self.tab_until(editor, place, key="shift+Tab")
+        editor.key("ctrl+a")
+        editor.type(text)
+        editor.wait(lambda state: state["typed"] == text and state["idle"], f"'{text}' typed")
+
+    def test_of_a_poncho_the_room_for_arms_and_the_most_depth_are_shown_and_changed(self):
+        desk = self.desk()
+        editor = self.new_yoke_dialog([desk / "tiers" / "pot-buoys.repeat", desk / "tiers" / "corks.repeat"])
+        editor.click("new poncho")
+        editor.wait(lambda state: "new sleeve" in state["places"] and state["idle"], "the field of the arms' room")
+        # From the last field of the dialog to the first.
+        for place, text in (("new deep", "30"), ("new shallow chest", "86"), ("new shallow", "20"),
+                            ("new sleeve", "43")):
+            self.retype(editor, place, text)
+        editor.click("begin yoke")
+        editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
+                    "the yoke")
+        body = 34 * 2.54 + 7.5
+        # Front and back of 42 % each, two arms of 43 less 8 %: a quarter of that.
+        self.assertAlmostEqual(editor.state["yoke"]["bottom_cm"], body * (2 * 0.42 + 2 * 0.35) / 4, delta=0.051)
+        deepest = 20 + (34 * 2.54 - 86) / (151 - 86) * (30 - 20)
+        self.assertLess(deepest, body / 4)
+        self.assertAlmostEqual(editor.state["yoke"]["depth_cm"], deepest, delta=0.051)
+
     def test_large_text_in_a_small_window_leaves_each_picture_more_than_half_of_the_height(self):
         desk = self.desk()
         for percent in (200, 250):
