@@ -166,8 +166,10 @@ bool belongs_to_text(const KeyEvent& key) {
   }
   const Menu menu = info_of(*command).menu;
   const bool function_key = key.name.size() > 1 && key.name[0] == 'f';
-  const bool size = *command == Command::larger_text || *command == Command::smaller_text;
-  return menu != Menu::file && !function_key && !size;
+  // What only looks at things, or opens a list. What changes the drawing at its cursor does not while one types.
+  const bool looks =
+      menu == Menu::view || menu == Menu::knitting || menu == Menu::help || *command == Command::steps_done;
+  return menu != Menu::file && !function_key && !(key.with.control && looks);
 }
 
 } // namespace punchwright::editor

@@ -58,6 +58,14 @@ std::optional<std::string> text_left_behind() {
   return text;
 }
 
+// In the hints and remarks of fields; measures in inches have three decimals.
+std::string in_words(double number) {
+  return short_decimal(number, 3);
+}
+std::string in_words(int number) {
+  return std::to_string(number);
+}
+
 void remark(const Field& field, std::string words) {
   if (field.remark != nullptr) {
     *field.remark = std::move(words);
@@ -77,15 +85,15 @@ bool typed_number(const Field& field, const char* words, Number& value, Number l
   if (const auto left = text_left_behind(); left && !escaped) {
     const std::optional<Number> last = read(*left);
     if (!last || *last < low) {
-      remark(field, said("{}: {} to {}; {} is kept", words, low, high, value));
+      remark(field, said("{}: {} to {}; {} is kept", words, in_words(low), in_words(high), in_words(value)));
     }
   }
-  tip(field.app.theme, said("{} to {}", low, high));
+  tip(field.app.theme, said("{} to {}", in_words(low), in_words(high)));
   if (!changed || !typed || *typed < low || *typed == value) {
     return false;
   }
   if (*typed > high) {
-    remark(field, said("{}: at most {}", words, high));
+    remark(field, said("{}: at most {}", words, in_words(high)));
   } else if (field.remark != nullptr) {
     field.remark->clear();
   }

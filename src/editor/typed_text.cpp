@@ -1,6 +1,8 @@
 // Reading numbers as people type them, and wrapping.
 #include "editor/typed_text.hpp"
 
+#include "words/words.hpp"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -50,9 +52,14 @@ std::optional<int> count_typed(std::string_view text) {
 }
 
 std::string number_shown(double number, int decimals) {
-  const std::string rounded = fmt::format("{:.{}f}", number, decimals);
+  const std::string rounded = decimal(number, decimals);
   const auto kept = number_typed(rounded);
-  return kept && std::abs(*kept - number) < 1.0e-9 ? rounded : fmt::format("{:.7g}", number);
+  if (kept && std::abs(*kept - number) < 1.0e-9) {
+    return rounded;
+  }
+  std::string exact = fmt::format("{:.7g}", number);
+  std::ranges::replace(exact, '.', chosen_language().decimal_sign);
+  return exact;
 }
 
 std::string wrapped_at(std::string_view text, float room, const WidthOf& width) {

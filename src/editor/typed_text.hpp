@@ -12,7 +12,7 @@ namespace punchwright::editor {
 [[nodiscard]] std::optional<double> number_typed(std::string_view text);
 // A whole number; one that is too long to be held counts as the largest.
 [[nodiscard]] std::optional<int> count_typed(std::string_view text);
-// With at least that many decimals, and with more where the number has them.
+// With at least that many decimals, and with more where the number has them; with the language's decimal sign.
 [[nodiscard]] std::string number_shown(double number, int decimals);
 
 // Spaces become line breaks where a line would be wider than the room, byte for byte at the same place, so that an

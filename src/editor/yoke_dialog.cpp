@@ -88,26 +88,39 @@ void share(const App& app, Actions& actions, NewYokeDialog& next, bool& changed,
   }
 }
 
+// A quarter of a large body is too deep: what a published table of sizes has, and between its ends a straight line.
+void most_depth(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
+  YokeRules& rules = next.rules;
+  const auto field = [&](const char* name, const char* words, double& cm, double low, double high) {
+    changed = cloth_field({app, actions, name, &next.remark}, words, cm, low, high) || changed;
+  };
+  field("new shallow", tr("No deeper than"), rules.shallow_cm, shallowest_cm, deepest_cm);
+  field("new shallow chest", tr("up to a chest of"), rules.shallow_chest_cm, smallest_body_cm, largest_body_cm);
+  field("new deep", tr("No deeper than"), rules.deep_cm, shallowest_cm, deepest_cm);
+  field("new deep chest", tr("from a chest of"), rules.deep_chest_cm, smallest_body_cm, largest_body_cm);
+  hint(app.theme, tr("Depths of a table of sizes (morrisandsons.com.au); between the two chests they grow evenly."));
+}
+
 void rules(const App& app, Actions& actions, NewYokeDialog& next, bool& changed) {
   heading(app.theme, tr("Rules"));
   const Field ease{app, actions, "new ease", &next.remark};
   changed = cloth_field(ease, tr("Ease, added to the chest"), next.ease_cm, -20, 100) || changed;
+  hint(app.theme, tr("Standard ease is 2 to 4 inches, 5 to 10 cm (gratefullyinhisgrace.blogspot.com, 2011)."));
   if (next.kind == YokeKind::pullover) {
     changed =
         check_box(actions, "new own arms", tr("Sleeves from measured arms, not as a share"), next.own_arms) || changed;
     if (!next.own_arms) {
       share(app, actions, next, changed, "new sleeve", tr("Sleeve, % of the body"), next.rules.sleeve);
     }
+  } else {
+    share(app, actions, next, changed, "new sleeve", tr("Room for each arm, % of the body"), next.rules.sleeve);
   }
   share(app, actions, next, changed, "new underarm", tr("Each underarm, % of the body"), next.rules.underarm);
   share(app, actions, next, changed, "new neck", tr("Neck, % of the body"), next.rules.neck);
   share(app, actions, next, changed, "new depth", tr("Depth, % of the body"), next.rules.depth);
-  const LengthUnit unit = app.settings.lengths;
-  hint(app.theme, said("Shares: summary of Knitting Without Tears and Knitting Around "
-                       "(handmadestitchbystitch.wordpress.com); depth: jenjoycedesign.com, 2012-08-16, but no "
-                       "deeper than {} at a chest of {} to {} at {} (morrisandsons.com.au).",
-                       cloth_length(next.rules.shallow_cm, unit), cloth_length(next.rules.shallow_chest_cm, unit),
-                       cloth_length(next.rules.deep_cm, unit), cloth_length(next.rules.deep_chest_cm, unit)));
+  hint(app.theme, tr("Shares: summary of Knitting Without Tears and Knitting Around "
+                     "(handmadestitchbystitch.wordpress.com); depth: jenjoycedesign.com, 2012-08-16."));
+  most_depth(app, actions, next, changed);
 }
 
 // What comes of the numbers, size by size.
@@ -122,8 +135,9 @@ void outcome(const App& app, const NewYokeDialog& dialog) {
                                    ? said("front and back {}, sleeves {}", cloth_length(measures.front, unit),
                                           cloth_length(measures.sleeve, unit))
                                    : said("each quarter {}", cloth_length(measures.ring() / 4, unit));
-    const char* const because = measures.depth_raised   ? tr(" (the armhole's)")
-                                : measures.depth_capped ? tr(" (no deeper)")
+    const std::string by_share = cloth_length(dialog.rules.depth * measures.body, unit);
+    const std::string because = measures.depth_raised   ? said(" (the armhole's; {} by its share)", by_share)
+                                : measures.depth_capped ? said(" (no deeper; {} by its share)", by_share)
                                                         : "";
     hint(app.theme, said("{}: {}; neck {}; depth {}{}", size_in_words(size.name), pieces,
                          cloth_length(measures.neck, unit), cloth_length(measures.depth, unit), because));

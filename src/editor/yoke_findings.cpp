@@ -159,8 +159,8 @@ std::vector<YokeFinding> yoke_findings(const OpenedYoke& opened, const YokeCache
     add_clearances(found, plan, size);
   }
   for (const TierFaults& tier : tiers_with_faults(opened)) {
-    YokeFinding finding{Severity::fault, with_capital(words_of(tier)), with_capital(remedy_of(opened, tier)),
-                        std::nullopt};
+    YokeFinding finding{Severity::fault, with_capital(words_of(tier)),
+                        tr("Open its drawing: the findings there say where, and what would mend it"), std::nullopt};
     finding.tier = static_cast<int>(tier.tier);
     found.push_back(std::move(finding));
   }

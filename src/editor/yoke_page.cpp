@@ -1,4 +1,4 @@
-// The yoke's page: its bar, and where fields, view and findings stand.
+// The yoke's page: where bar, fields, view and findings stand.
 #include "editor/yoke_fitting.hpp"
 #include "editor/yoke_parts.hpp"
 #include "words/words.hpp"
@@ -11,113 +11,6 @@
 namespace punchwright::editor {
 
 namespace {
-
-struct BarButton {
-  Command command;
-  const char* label;
-  float gap = 4; // before it, units of layout
-};
-
-std::vector<BarButton> bar_buttons() {
-  return {{Command::open, tr("Open"), 0},
-          {Command::save, tr("Save")},
-          {Command::undo, tr("↶ Undo"), 16},
-          {Command::redo, tr("↷ Redo")},
-          {Command::yoke_schematic, tr("Schematic"), 16},
-          {Command::yoke_flat, tr("Laid flat")},
-          {Command::yoke_worn, tr("As worn")},
-          {Command::yoke_bed, tr("On the bed")},
-          {Command::export_yoke, tr("Sheets"), 16},
-          {Command::show_yoke, tr("Back to the drawing"), 16}};
-}
-
-float width_of(const BarButton& item) {
-  return ImGui::CalcTextSize(item.label).x + 2 * ImGui::GetStyle().FramePadding.x;
-}
-
-bool is_shown(const App& app, Command command) {
-  const YokeShows shows = app.view.yoke.shows;
-  switch (command) {
-  case Command::yoke_schematic: return shows == YokeShows::schematic;
-  case Command::yoke_flat: return shows == YokeShows::flat;
-  case Command::yoke_worn: return shows == YokeShows::worn;
-  case Command::yoke_bed: return shows == YokeShows::bed;
-  default: return false;
-  }
-}
-
-// Where each button stands: its line, and px from the left.
-struct Standing {
-  int line = 0;
-  float left = 0;
-};
-std::vector<Standing> standings(const App& app, float width) {
-  const float unit = app.theme.scale;
-  std::vector<Standing> places;
-  float left = 10 * unit;
-  int line = 0;
-  for (const BarButton& item : bar_buttons()) {
-    left += item.gap * unit;
-    if (left + width_of(item) > width - 10 * unit && !places.empty()) {
-      ++line;
-      left = 10 * unit;
-    }
-    places.push_back({line, left});
-    left += width_of(item);
-  }
-  return places;
-}
-
-void bar(const App& app, Actions& actions, const ScreenBox& box) {
-  const float unit = app.theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(10 * unit, 6 * unit));
-  begin_part(app, "yoke bar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
-  const std::vector<Standing> places = standings(app, box.width());
-  const std::vector<BarButton> items = bar_buttons();
-  for (std::size_t place = 0; place < items.size(); ++place) {
-    const auto line = static_cast<float>(places[place].line);
-    ImGui::SetCursorPos({places[place].left, 6 * unit + line * (ImGui::GetFrameHeight() + 6 * unit)});
-    const Command command = items[place].command;
-    command_button(app, actions, command, items[place].label,
-                   is_shown(app, command)            ? Look::chosen
-                   : command == Command::export_yoke ? Look::main
-                                                     : Look::plain);
-  }
-  ImGui::GetWindowDrawList()->AddLine({box.left, box.bottom - 1}, {box.right, box.bottom - 1}, ink(app.theme.line));
-  ImGui::End();
-  ImGui::PopStyleVar();
-  ImGui::PopStyleColor();
-}
-
-void choices(const App& app, Actions& actions) {
-  const Theme& theme = app.theme;
-  const YokeView& view = app.view.yoke;
-  const Yoke& yoke = app.yoke.opened->yoke;
-  ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(tr("Size"));
-  const auto choice = [&](const std::string& name, const std::string& words, bool chosen, YokeView next) {
-    flow(ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x);
-    if (button(theme, actions, name.c_str(), words.c_str(), chosen ? Look::chosen : Look::quiet)) {
-      actions.push(SetYokeView{next});
-    }
-  };
-  for (std::size_t size = 0; size < yoke.sizes.size(); ++size) {
-    YokeView next = view;
-    next.size = size;
-    choice(fmt::format("yoke size {}", size + 1), yoke.sizes[size], size == view.size, next);
-  }
-  if (view.shows != YokeShows::bed) {
-    return;
-  }
-  ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted(tr("Piece"));
-  for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
-    YokeView next = view;
-    next.piece = piece;
-    choice(fmt::format("yoke piece {}", piece + 1), yoke.pieces[piece].name, piece == view.piece, next);
-  }
-}
 
 // What is asked for, and why no more than that can be shown.
 void draw_wished(const App& app, ScreenBox room) {
@@ -136,20 +29,24 @@ void draw_wished(const App& app, ScreenBox room) {
 // What a picture needs for its words, in the size of the text.
 constexpr float least_letters_across = 14;
 constexpr float least_lines = 9;
-constexpr float least_lines_of_schematic = 17;
 
 void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   const float unit = app.theme.scale;
   ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.canvas));
   begin_part(app, "yoke", box);
   ImGui::PopStyleColor();
-  choices(app, actions);
+  yoke_choices(app, actions);
   const YokeShows shows = app.view.yoke.shows;
   // Large text takes more room than a small window has: the picture then keeps what it needs, and scrolls.
   const ImVec2 there = ImGui::GetContentRegionAvail();
   const float wide = std::max(there.x, least_letters_across * ImGui::GetFontSize());
-  const float tall = std::max(there.y, (shows == YokeShows::schematic ? least_lines_of_schematic : least_lines) *
-                                           ImGui::GetTextLineHeightWithSpacing());
+  const float tall =
+      std::max(there.y, shows == YokeShows::schematic ? least_height_of_schematic(app, actions, wide) + 6 * unit
+                                                      : least_lines * ImGui::GetTextLineHeightWithSpacing());
+  if (actions.publish_places) {
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    actions.places.push_back({"yoke seen", {low.x, low.y, low.x + there.x, low.y + there.y}});
+  }
   ImGui::PushStyleColor(ImGuiCol_ChildBg, tint(app.theme.canvas));
   ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NavFlattened | ImGuiWindowFlags_HorizontalScrollbar);
   ImGui::PopStyleColor();
@@ -179,11 +76,6 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
 
 } // namespace
 
-float yoke_bar_height(const App& app, float width) {
-  const auto lines = static_cast<float>(standings(app, width).back().line + 1);
-  return lines * ImGui::GetFrameHeight() + (lines - 1) * 6 * app.theme.scale + 12 * app.theme.scale;
-}
-
 bool cloth_field(const Field& field, const char* words, double& cm, double low, double high) {
   const bool inches = field.app.settings.lengths == LengthUnit::inches;
   const double per = inches ? mm_per_inch / 10 : 1; // cm
@@ -205,7 +97,7 @@ void send(const App& app, Actions& actions, Yoke yoke, std::string field) {
 
 void yoke_page(const App& app, Actions& actions) {
   const Parts parts = parts_of(app);
-  bar(app, actions, parts.toolbar);
+  yoke_bar(app, actions, parts.toolbar);
   if (app.view.settings_open) {
     begin_part(app, "settings", parts.settings);
     ImGui::BeginChild("yoke fields", ImVec2(0, 0), false, ImGuiWindowFlags_NavFlattened);

@@ -12,8 +12,11 @@
 
 namespace punchwright::editor {
 
-// px: the bar above, in as many lines as its buttons need.
+// px: the bar above, in one line, or in more where the window is tall enough for them.
 float yoke_bar_height(const App& app, float width);
+void yoke_bar(const App& app, Actions& actions, const ScreenBox& box);
+// Size and, on the bed, piece.
+void yoke_choices(const App& app, Actions& actions);
 // In place of the drawing and all that belongs to it.
 void yoke_page(const App& app, Actions& actions);
 
@@ -21,6 +24,7 @@ void yoke_fields(const App& app, Actions& actions);
 void yoke_side(const App& app, Actions& actions);
 
 // The views, each in the room that is left for it.
+[[nodiscard]] float least_height_of_schematic(const App& app, Actions& actions, float width);
 void draw_schematic(const App& app, Actions& actions, const ScreenBox& room);
 void draw_flat(const App& app, Actions& actions, const ScreenBox& room);
 void draw_worn(const App& app, Actions& actions, const ScreenBox& room);

@@ -2,6 +2,7 @@
 // with its tiers. Round handles are dragged; where a drag began is kept by ImGui, so that nothing here changes.
 #include "design/words.hpp"
 #include "editor/yoke_findings.hpp"
+#include "editor/yoke_handles.hpp"
 #include "editor/yoke_parts.hpp"
 #include "words/words.hpp"
 
@@ -17,8 +18,8 @@ namespace punchwright::editor {
 
 namespace {
 
-constexpr double dragged_to_cm = 0.1; // what a drag rounds to
-constexpr double dragged_to_in = 0.05;
+constexpr float least_lines_of_pieces = 6;
+constexpr float between_cells = 16; // of the pieces with their words, units of layout
 
 // Of one piece, in lines: its width below, the pieces that have it, its width above.
 struct PieceWords {
@@ -38,6 +39,13 @@ public:
         shown_.push_back(piece);
       }
     }
+  }
+
+  // px: for all words, and the pieces as large as the width lets them be, or large enough.
+  float least_height() {
+    make_room_for_words();
+    const auto tall = static_cast<float>((right_ - left_) / widest_mm() * highest_mm());
+    return words_above() + words_below() + std::min(tall, least_lines_of_pieces * line_);
   }
 
   void run() {
@@ -64,6 +72,8 @@ private:
   [[nodiscard]] double top_mm(std::size_t place) const { return yoke_.pieces[shown_[place]].top_cm.at(size_) * 10; }
   [[nodiscard]] double depth_mm() const { return yoke_.depth_cm.at(size_) * 10; }
   [[nodiscard]] double knitted_mm() const { return cache_.row_mm.empty() ? 0 : cache_.row_mm.back(); }
+  // Words of the top stand above it, so that they cover no counts where the rows are too many for the depth.
+  [[nodiscard]] double highest_mm() const { return std::max(depth_mm(), knitted_mm()); }
   [[nodiscard]] float y(double mm) const { return origin_y_ - static_cast<float>(mm) * scale_; }
   [[nodiscard]] float px(double mm) const { return static_cast<float>(mm) * scale_; }
 
@@ -80,20 +90,35 @@ private:
     return words;
   }
 
-  // While something is dragged, what was laid out at its beginning stays where it is.
-  void lay_out() {
-    ImGuiStorage& kept = *ImGui::GetStateStorage();
-    const ImGuiID id = ImGui::GetID("laid out");
-    const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
+  [[nodiscard]] double widest_mm() const {
+    double widest = 0;
+    for (std::size_t place = 0; place < shown_.size(); ++place) {
+      widest += std::max(bottom_mm(place), top_mm(place));
+    }
+    return widest;
+  }
+
+  void make_room_for_words() {
     const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
     beside_ = words < 0.25F * room_.width(); // else numbers alone
     left_ = room_.left + (beside_ ? words : ImGui::CalcTextSize("+12").x) + 24 * theme_.scale;
     right_ = room_.right - 30 * theme_.scale;
     break_words();
-    const float below = (1.4F + static_cast<float>(bottom_lines_ + name_lines_)) * line_ +
-                        static_cast<float>(rows_words_.size() - 1) * ImGui::GetTextLineHeight();
-    const float above = (1.9F + static_cast<float>(top_lines_)) * line_;
-    origin_y_ = room_.bottom - below;
+  }
+  [[nodiscard]] float words_above() const { return (1.9F + static_cast<float>(top_lines_)) * line_; }
+  [[nodiscard]] float words_below() const {
+    return (1.4F + static_cast<float>(bottom_lines_ + name_lines_)) * line_ +
+           static_cast<float>(rows_words_.size() - 1) * ImGui::GetTextLineHeight();
+  }
+
+  // While something is dragged, what was laid out at its beginning stays where it is.
+  void lay_out() {
+    ImGuiStorage& kept = *ImGui::GetStateStorage();
+    const ImGuiID id = ImGui::GetID("laid out");
+    const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
+    make_room_for_words();
+    const float above = words_above();
+    origin_y_ = room_.bottom - words_below();
     if (stays) {
       scale_ = kept.GetFloat(id);
       origin_y_ = kept.GetFloat(ImGui::GetID("origin"));
@@ -102,13 +127,10 @@ private:
       }
       return;
     }
-    double widest = 0;
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
-      widest += std::max(bottom_mm(place), top_mm(place));
-    }
     const float wide = right_ - left_;
-    const double tall = std::max(depth_mm(), knitted_mm());
-    scale_ = std::min(wide / static_cast<float>(widest), (origin_y_ - room_.top - above) / static_cast<float>(tall));
+    const double tall = highest_mm();
+    scale_ =
+        std::min(wide / static_cast<float>(widest_mm()), (origin_y_ - room_.top - above) / static_cast<float>(tall));
     scale_ = std::max(scale_, 0.02F);
     std::vector<float> cells = cells_at_scale();
     for (int tries = 0; tries < 30 && std::accumulate(cells.begin(), cells.end(), 0.0F) > wide; ++tries) {
@@ -132,7 +154,7 @@ private:
 
   // In as many lines as the pieces' room asks for.
   void break_words() {
-    const float room = room_for_words() - 12 * theme_.scale;
+    const float room = room_for_words() - between_cells * theme_.scale;
     for (std::size_t place = 0; place < shown_.size(); ++place) {
       words_.push_back({label_lines(theme_, width_words(place, false), room, 3),
                         label_lines(theme_, names_with_widths_of(yoke_, shown_[place]), room, 3, true),
@@ -150,12 +172,11 @@ private:
 
   [[nodiscard]] std::vector<float> cells_at_scale() const {
     std::vector<float> cells;
-    const float between = 16 * theme_.scale;
     for (std::size_t place = 0; place < shown_.size(); ++place) {
-      const float words = std::max(ImGui::CalcTextSize(width_words(place, true).c_str()).x,
-                                   ImGui::CalcTextSize(width_words(place, false).c_str()).x);
-      const float most = std::max(1.0F, room_for_words() - 2 * between);
-      cells.push_back(std::max(px(std::max(bottom_mm(place), top_mm(place))), std::min(most, words)) + between);
+      const PieceWords& words = words_[place];
+      const float widest = std::max({width_of_label(theme_, words.bottom), width_of_label(theme_, words.names, true),
+                                     width_of_label(theme_, words.top), px(std::max(bottom_mm(place), top_mm(place)))});
+      cells.push_back(widest + between_cells * theme_.scale);
     }
     return cells;
   }
@@ -187,8 +208,9 @@ private:
         const std::string words = std::to_string(there.stitches);
         if (low - high > line_ && 2 * half > ImGui::CalcTextSize(words.c_str()).x) {
           const ImVec2 size = ImGui::CalcTextSize(words.c_str());
-          list_.AddText({std::round(middle - size.x / 2), std::round((low + high - size.y) / 2)}, ink(theme_.text),
-                        words.c_str());
+          const ImVec2 at{std::round(middle - size.x / 2), std::round((low + high - size.y) / 2)};
+          list_.AddText(at, ink(theme_.text), words.c_str());
+          publish(fmt::format("count {} {}", place + 1, tier + 1), {at.x, at.y, at.x + size.x, at.y + size.y});
         }
       }
     }
@@ -197,11 +219,25 @@ private:
     const std::array<ImVec2, 4> corners = {ImVec2{middle - bottom, y(0)}, ImVec2{middle + bottom, y(0)},
                                            ImVec2{middle + top, y(depth_mm())}, ImVec2{middle - top, y(depth_mm())}};
     list_.AddPolyline(corners.data(), 4, ink(theme_.accent), ImDrawFlags_Closed, 2 * theme_.scale);
-    label_on(list_, theme_, {middle, y(0) + line_ * 0.85F}, words_[place].bottom);
-    label_on(list_, theme_, {middle, y(0) + line_ * (0.85F + static_cast<float>(bottom_lines_))}, words_[place].names,
-             true);
+    const std::string number = std::to_string(place + 1);
+    label("bottom " + number, {middle, y(0) + line_ * 0.85F}, words_[place].bottom);
+    label("names " + number, {middle, y(0) + line_ * (0.85F + static_cast<float>(bottom_lines_))}, words_[place].names,
+          true);
     const float top_lines = static_cast<float>(words_[place].top.size());
-    label_on(list_, theme_, {middle, y(depth_mm()) - line_ * (top_lines - 0.15F)}, words_[place].top);
+    label("top " + number, {middle, y(highest_mm()) - line_ * (top_lines - 0.15F)}, words_[place].top);
+  }
+
+  void label(const std::string& name, ImVec2 middle, const std::vector<std::string>& lines, bool bold = false) {
+    label_on(list_, theme_, middle, lines, bold);
+    const float half = width_of_label(theme_, lines, bold) / 2;
+    publish(name, {middle.x - half, middle.y - line_ / 2, middle.x + half,
+                   middle.y + line_ * (static_cast<float>(lines.size()) - 0.5F)});
+  }
+
+  void publish(const std::string& name, const ScreenBox& box) {
+    if (actions_.publish_places) {
+      actions_.places.push_back({"schematic " + name, box});
+    }
   }
 
   // Across all pieces, where tiers begin and their plain rows.
@@ -241,48 +277,6 @@ private:
     }
   }
 
-  // A handle; true while it is dragged, with how far in px since the drag began.
-  bool handle(const std::string& name, ImVec2 at, const std::string& words, ImVec2& by) {
-    const float radius = 6 * theme_.scale;
-    const float reach = 11 * theme_.scale;
-    ImGui::SetCursorScreenPos({at.x - reach, at.y - reach});
-    ImGui::InvisibleButton(name.c_str(), {2 * reach, 2 * reach});
-    if (actions_.publish_places) {
-      actions_.places.push_back({name, {at.x - reach, at.y - reach, at.x + reach, at.y + reach}});
-    }
-    const bool lively = ImGui::IsItemHovered() || ImGui::IsItemActive();
-    if (lively) {
-      ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
-    }
-    list_.AddCircleFilled(at, radius * (lively ? 1.3F : 1.0F), ink(lively ? theme_.accent : theme_.panel));
-    list_.AddCircle(at, radius * (lively ? 1.3F : 1.0F), ink(theme_.accent), 0, 2.2F * theme_.scale);
-    if (ImGui::IsItemActive()) {
-      held_ = true;
-      tip_beside(theme_, words, {{at.x - reach, at.y - reach, at.x + reach, at.y + reach}});
-    } else if (ImGui::IsItemHovered()) {
-      tip(theme_, said("{}; drag it, or type the number on the left", words));
-    }
-    const auto way = way_of_drag();
-    by = to_imgui(way.value_or(ScreenPoint{}));
-    return ImGui::IsItemActive() || way;
-  }
-
-  // What stood there when the drag began; `now` where it begins in this frame.
-  static double at_start(const std::string& name, double now) {
-    ImGuiStorage& kept = *ImGui::GetStateStorage();
-    const ImGuiID id = ImGui::GetID((name + " start").c_str());
-    if (ImGui::IsItemActivated()) {
-      kept.SetFloat(id, static_cast<float>(now));
-    }
-    return kept.GetFloat(id);
-  }
-
-  [[nodiscard]] double rounded_cm(double cm) const {
-    const bool inches = app_.settings.lengths == LengthUnit::inches;
-    const double step = inches ? dragged_to_in * mm_per_inch / 10 : dragged_to_cm;
-    return std::round(std::round(cm / step) * step * 1000) / 1000;
-  }
-
   // Sends the measure, where the drag has changed it.
   void send_measure(PerSize<double> YokePiece::*member, std::size_t piece, double cm, const std::string& step) {
     if (std::abs((yoke_.pieces[piece].*member).at(size_) - cm) < 1e-9) {
@@ -309,9 +303,10 @@ private:
                                           : said("{} at the bottom", yoke_.pieces[piece].name);
       const ImVec2 at{middles_[place] + corner.side * px(mm) / 2, y(corner.top ? depth_mm() : 0)};
       ImVec2 by;
-      if (handle(name, at, fmt::format("{}: {}", step, cloth_length(mm / 10, app_.settings.lengths)), by)) {
-        const double start = at_start(name, mm);
-        const double cm = rounded_cm((start + 2 * corner.side * by.x / scale_) / 10);
+      if (drag_handle(theme_, actions_, name, at,
+                      fmt::format("{}: {}", step, cloth_length(mm / 10, app_.settings.lengths)), by, held_)) {
+        const double start = at_drag_start(name, mm);
+        const double cm = rounded_drag((start + 2 * corner.side * by.x / scale_) / 10, app_.settings.lengths);
         send_measure(corner.top ? &YokePiece::top_cm : &YokePiece::bottom_cm, piece,
                      std::clamp(cm, narrowest_cm, widest_cm), step);
       }
@@ -324,13 +319,14 @@ private:
       const std::string name = fmt::format("drag rows {}", tier + 1);
       const ImVec2 at{left_ - 14 * theme_.scale, y(height_of_row(cache_.heights[tier + 1]))};
       ImVec2 by;
-      if (!handle(name, at, said_count(plain, "{} plain row above tier {}", "{} plain rows above tier {}", tier + 1),
-                  by)) {
+      if (!drag_handle(theme_, actions_, name, at,
+                       said_count(plain, "{} plain row above tier {}", "{} plain rows above tier {}", tier + 1), by,
+                       held_)) {
         continue;
       }
       const int last = cache_.heights[tier + 1];
       const double row = last > 0 ? height_of_row(last) - height_of_row(last - 1) : 5;
-      const double start = at_start(name, plain);
+      const double start = at_drag_start(name, plain);
       const int needed = plain_rows_needed(opened_, tier).needed();
       const int rows = std::clamp(static_cast<int>(std::lround(start - by.y / scale_ / std::max(0.1, row))), needed,
                                   most_plain_rows);
@@ -349,12 +345,13 @@ private:
     const float wide = ImGui::CalcTextSize(words.c_str()).x;
     words_on(
         list_, theme_,
-        {room_.right - wide / 2 - 4 * theme_.scale, y(depth_mm()) - (1.1F + static_cast<float>(top_lines_)) * line_},
+        {room_.right - wide / 2 - 4 * theme_.scale, y(highest_mm()) - (1.1F + static_cast<float>(top_lines_)) * line_},
         words);
     ImVec2 by;
-    if (handle("drag depth", {x, y(depth_mm())}, words, by)) {
-      const double start = at_start("drag depth", depth_mm());
-      const double cm = std::clamp(rounded_cm((start - by.y / scale_) / 10), shallowest_cm, deepest_cm);
+    if (drag_handle(theme_, actions_, "drag depth", {x, y(depth_mm())}, words, by, held_)) {
+      const double start = at_drag_start("drag depth", depth_mm());
+      const double cm =
+          std::clamp(rounded_drag((start - by.y / scale_) / 10, app_.settings.lengths), shallowest_cm, deepest_cm);
       if (std::abs(cm - yoke_.depth_cm.at(size_)) > 1e-9) {
         Yoke next = yoke_;
         set_for_size(next.depth_cm, yoke_.sizes.size(), size_, cm);
@@ -390,6 +387,10 @@ private:
 };
 
 } // namespace
+
+float least_height_of_schematic(const App& app, Actions& actions, float width) {
+  return Schematic(app, actions, {0, 0, width, 0}).least_height();
+}
 
 void draw_schematic(const App& app, Actions& actions, const ScreenBox& room) {
   Schematic(app, actions, room).run();

@@ -48,6 +48,12 @@ void remedies(const App& app, Actions& actions, const YokeFinding& finding, int 
   if (finding.can_split && button(app.theme, actions, "yoke split", in_button(tr("Split the pieces")).c_str())) {
     actions.push(SplitYoke{});
   }
+  if (finding.severity == Severity::fault && finding.tier >= 0) { // of a tier, only its drawing can have faults
+    const std::string name = fmt::format("yoke open drawing {}", finding.tier + 1);
+    if (button(app.theme, actions, name.c_str(), in_button(tr("Open the drawing")).c_str())) {
+      actions.push(OpenTier{static_cast<std::size_t>(finding.tier)});
+    }
+  }
   if (finding.rows && finding.size) {
     const std::string name = fmt::format("yoke take rows {}", index + 1);
     if (button(app.theme, actions, name.c_str(), in_button(tr("Take these plain rows")).c_str())) {

@@ -152,6 +152,10 @@ private:
     auto& lines = yoke_.extras.comments_before["piece.1"];
     lines = {comment(said("chest {} cm with {} cm of ease: body {} cm", list_of(start_.body.chest_cm),
                           number_of(start_.body.ease_cm), list_of(bodies)))};
+    if (start_.body.ease_cm == BodyMeasures{}.ease_cm) {
+      lines.push_back(
+          comment(tr("ease: standard is 2 to 4 inches, 5 to 10 cm (gratefullyinhisgrace.blogspot.com, 2011)")));
+    }
     if (const std::string busts = words_of_busts(start_.body); !busts.empty()) {
       lines.push_back(busts);
     }
@@ -337,8 +341,10 @@ YokeMeasures yoke_measures(double chest_cm, double ease_cm, std::optional<double
   size.front = size.body / 2 - underarm;
   size.sleeve = (upper_arm_cm ? *upper_arm_cm + ease_cm : rules.sleeve * size.body) - underarm;
   size.neck = rules.neck * size.body;
-  const double along =
-      std::clamp((chest_cm - rules.shallow_chest_cm) / (rules.deep_chest_cm - rules.shallow_chest_cm), 0.0, 1.0);
+  const double span = rules.deep_chest_cm - rules.shallow_chest_cm;
+  // Where the two chests are one, that chest itself has the second depth.
+  const double along = span > 0 ? std::clamp((chest_cm - rules.shallow_chest_cm) / span, 0.0, 1.0)
+                                : (chest_cm < rules.deep_chest_cm ? 0.0 : 1.0);
   const double deepest = rules.shallow_cm + along * (rules.deep_cm - rules.shallow_cm);
   size.depth_capped = rules.depth * size.body > deepest;
   size.depth = size.depth_capped ? deepest : rules.depth * size.body;

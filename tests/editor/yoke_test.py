@@ -107,6 +107,100 @@ class Yokes(WindowTest):
             editor._xdotool("mouseup", 1)
             editor.wait_next(lambda state: state["places"]["begin yoke"] == remarked and state["idle"], "begun")
 
+    def retype(self, editor, place, text):
+        """By keys, backwards through the dialog, since what is scrolled out of sight can't be clicked on."""
+        self.tab_until(editor, place, key="shift+Tab")
+        editor.key("ctrl+a")
+        editor.type(text)
+        editor.wait(lambda state: state["typed"] == text and state["idle"], f"'{text}' typed")
+
+    def test_of_a_poncho_the_room_for_arms_and_the_most_depth_are_shown_and_changed(self):
+        desk = self.desk()
+        editor = self.new_yoke_dialog([desk / "tiers" / "pot-buoys.repeat", desk / "tiers" / "corks.repeat"])
+        editor.click("new poncho")
+        editor.wait(lambda state: "new sleeve" in state["places"] and state["idle"], "the field of the arms' room")
+        # From the last field of the dialog to the first.
+        for place, text in (("new deep", "30"), ("new shallow chest", "86"), ("new shallow", "20"),
+                            ("new sleeve", "43")):
+            self.retype(editor, place, text)
+        editor.click("begin yoke")
+        editor.wait(lambda state: state["dialog"] == "none" and yoke_of(state).get("shown") and state["idle"],
+                    "the yoke")
+        body = 34 * 2.54 + 7.5
+        # Front and back of 42 % each, two arms of 43 less 8 %: a quarter of that.
+        self.assertAlmostEqual(editor.state["yoke"]["bottom_cm"], body * (2 * 0.42 + 2 * 0.35) / 4, delta=0.051)
+        deepest = 20 + (34 * 2.54 - 86) / (151 - 86) * (30 - 20)
+        self.assertLess(deepest, body / 4)
+        self.assertAlmostEqual(editor.state["yoke"]["depth_cm"], deepest, delta=0.051)
+
+    def test_large_text_in_a_small_window_leaves_each_picture_more_than_half_of_the_height(self):
+        desk = self.desk()
+        for percent in (200, 250):
+            self.write_settings(f'theme = "dark"\ntext_percent = {percent}\n')
+            for language in ("en", "de"):
+                for name in ("puffin-poncho", "harbour-pullover"):
+                    editor = self.start(desk / f"{name}.yoke", "--size", "1024x640", "--language", language)
+                    for number, view in enumerate(("schematic", "flat", "worn", "bed"), 1):
+                        with self.subTest(percent=percent, language=language, yoke=name, view=view):
+                            editor.key(f"ctrl+{number}")
+                            editor.wait(lambda state, view=view: state["yoke"]["view"] == view and state["idle"], view)
+                            places = editor.state["places"]
+                            _, top, _, bottom = places["yoke seen"]
+                            _, tab_top, _, tab_bottom = places["settings edge"]
+                            self.assertGreaterEqual(bottom - top, 0.5 * (tab_bottom - tab_top))
+                            self.assertGreaterEqual(bottom - top, 0.4 * 640, "nor do the buttons above take it")
+                    editor.stop()
+
+    def test_views_size_and_piece_are_chosen_from_lists_where_large_text_leaves_room_for_no_more(self):
+        desk = self.desk()
+        self.write_settings('theme = "light"\ntext_percent = 250\n')
+        editor = self.start(desk / "puffin-poncho.yoke", "--size", "1024x640")
+        editor.click("yoke views")
+        editor.click("yoke views bed")
+        editor.wait(lambda state: state["yoke"]["view"] == "bed" and state["idle"], "the piece on its bed")
+        editor.click("yoke piece")
+        editor.click("yoke piece 3")
+        editor.wait(lambda state: state["yoke"]["piece"] == 2 and state["idle"], "the third piece")
+        editor.click("yoke size")
+        editor.click("yoke size 2")
+        editor.wait(lambda state: state["yoke"]["size"] == 1 and state["idle"], "the second size")
+        self.assertIn("all-commands", editor.state["places"], "the button for what has no room")
+
+    def test_words_of_the_schematic_cover_no_counts_and_are_not_cut(self):
+        desk = self.desk()
+        path = desk / "harbour-pullover.yoke"
+        text = path.read_text()
+        for depth in (15.0, 16.0, 17.0):  # too little for its rows, which come to 19.4 cm
+            path.write_text(re.sub(r"^cm = .*$", f"cm = {depth}", text, count=1, flags=re.M))
+            editor = self.start(path, "--size", "1440x900")
+            places = editor.state["places"]
+            counts = [box for name, box in places.items() if name.startswith("schematic count ")]
+            self.assertGreater(len(counts), 3)
+            for top in (box for name, box in places.items() if name.startswith("schematic top ")):
+                for count in counts:
+                    apart = (top[2] <= count[0] or count[2] <= top[0] or top[3] <= count[1] or count[3] <= top[1])
+                    self.assertTrue(apart, f"the top's words at {top} and a count at {count}")
+            editor.stop()
+        path.write_text(re.sub(r"bottom_cm = .*", "bottom_cm = 200.0", text, count=1))  # the front: the sleeves beside it
+        editor = self.start(path, "--size", "1440x900")
+        left, _, right, _ = editor.state["places"]["yoke seen"]
+        names = [box for name, box in editor.state["places"].items() if name.startswith("schematic names ")]
+        self.assertEqual(len(names), 2)
+        for box in names:
+            self.assertTrue(left <= box[0] and box[2] <= right, f"{box} within {left} to {right}")
+
+    def test_a_fault_in_a_tiers_drawing_opens_the_drawing(self):
+        desk = self.desk()
+        tier = desk / "tiers" / "puffin-ledge.repeat"
+        text = tier.read_text()
+        row = re.search(r'^  "([.#]+)",?$', text, re.M)
+        tier.write_text(text.replace(f'"{row[1]}"', '"#' + "." * (len(row[1]) - 1) + '"', 1))
+        editor = self.start(desk / "puffin-poncho.yoke")
+        opening = editor.state["opening"]
+        editor.click("yoke open drawing 1")
+        editor.wait(lambda state: state["opening"] > opening and state["idle"], "the tier's repeat")
+        self.assertEqual(pathlib.Path(editor.state["path"]).name, "puffin-ledge.repeat")
+
     def test_a_yoke_is_begun_from_measurements_a_width_is_dragged_and_what_is_saved_has_both(self):
         editor, desk = self.begin()
         yoke = editor.state["yoke"]
@@ -261,6 +355,13 @@ class Yokes(WindowTest):
         for key, view in (("ctrl+2", "flat"), ("ctrl+3", "worn"), ("ctrl+4", "bed"), ("ctrl+1", "schematic")):
             editor.key(key)
             editor.wait(lambda state, view=view: state["yoke"]["view"] == view and state["idle"], view)
+        editor.click("yoke bottom 1")
+        editor.wait(lambda state: state["keys_at"] == "yoke bottom 1" and state["idle"], "a field with the keys")
+        for key, view in (("ctrl+2", "flat"), ("ctrl+1", "schematic")):
+            editor.key(key)
+            editor.wait(lambda state, view=view: state["yoke"]["view"] == view and state["idle"], view)
+        editor.key("Escape")
+        editor.wait(lambda state: state["keys_at"] != "yoke bottom 1" and state["idle"], "the field left")
         steps = editor.state["steps"]
         editor.key("x", "Left", "Home", "Delete")
         editor.settle()

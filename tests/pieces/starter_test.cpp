@@ -30,6 +30,20 @@ TEST_CASE("the depth is a quarter of the body, up to what is worn") {
   CHECK(yoke_measures(117, 5, std::nullopt).depth_capped);
 }
 
+TEST_CASE("how deep a yoke gets at most can be changed, like every other number") {
+  YokeRules rules;
+  rules.shallow_cm = 21;
+  rules.shallow_chest_cm = 80;
+  rules.deep_cm = 31;
+  rules.deep_chest_cm = 120;
+  CHECK(yoke_measures(80, 20, std::nullopt, rules).depth == doctest::Approx(21));
+  CHECK(yoke_measures(100, 20, std::nullopt, rules).depth == doctest::Approx(26)); // half way between them
+  CHECK(yoke_measures(130, 20, std::nullopt, rules).depth == doctest::Approx(31));
+  rules.deep_chest_cm = 80; // one depth below that chest, another one from it on
+  CHECK(yoke_measures(79.9, 20, std::nullopt, rules).depth == doctest::Approx(21));
+  CHECK(yoke_measures(200, 20, std::nullopt, rules).depth == doctest::Approx(31));
+}
+
 TEST_CASE("bust sizes as they are published") {
   // yayforyarn.com: XS to 5X are 30, 34, 38, 42, 46, 50, 54, 58, 62 inches.
   const double inches[] = {30, 34, 38, 42, 46, 50, 54, 58, 62};
@@ -124,8 +138,15 @@ TEST_CASE("chests of the table have its source beside them, measured ones have n
   start.body = {{"S", "M", "L"}, {34 * 2.54, 38 * 2.54, 100}, 7.5, {}, {}};
   auto yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
   REQUIRE(yoke);
+  // gratefullyinhisgrace.blogspot.com, 2011: standard ease of 2 to 4 inches.
   CHECK(write_yoke(*yoke).find("# chest 86.4, 96.5, 100 cm with 7.5 cm of ease: body 93.9, 104, 107.5 cm\n"
+                               "# ease: standard is 2 to 4 inches, 5 to 10 cm (gratefullyinhisgrace.blogspot.com, "
+                               "2011)\n"
                                "# S, M: busts by size: yayforyarn.com\n") != std::string::npos);
+  start.body.ease_cm = 9;
+  yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
+  REQUIRE(yoke);
+  CHECK(write_yoke(*yoke).find("gratefullyinhisgrace") == std::string::npos); // her own, not the source's
   start.body.chest_cm = {86, 96, 100};
   yoke = started_yoke(start, "shore/harbour.yoke", files.reader());
   REQUIRE(yoke);

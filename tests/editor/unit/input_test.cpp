@@ -156,6 +156,15 @@ TEST_CASE("a field that is typed in keeps letters and its own keys, and gives aw
   CHECK(belongs("r", true));
   CHECK(belongs_to_text(KeyEvent{"d", true, false, Modifiers{true, true, false}}));
   CHECK_FALSE(belongs("s", true));
+  for (const char* const view : {"1", "2", "3", "4", "5", "0", "l", "k", "h", "+", "-"}) {
+    CAPTURE(view);
+    CHECK_FALSE(belongs(view, true)); // views and lists change nothing that is typed or drawn
+    CHECK(belongs(view, false));
+  }
+  for (const char* const own : {"a", "c", "x", "y", "left", "right", "up", "down", "delete"}) {
+    CAPTURE(own);
+    CHECK(belongs(own, true));
+  }
   CHECK_FALSE(belongs("f1", false));
 }
 

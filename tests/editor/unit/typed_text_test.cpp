@@ -1,5 +1,6 @@
 // Numbers as people type them, and text that wraps on the screen only.
 #include "editor/typed_text.hpp"
+#include "words/words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -28,6 +29,16 @@ TEST_CASE("a number is shown with the decimals that it has") {
   CHECK(number_shown(252.35, 2) == "252.35");
   CHECK(number_shown(22.25, 1) == "22.25");
   CHECK(number_shown(103.5, 2) == "103.50");
+}
+
+TEST_CASE("a number in a field is written as the reader's language has it, and read again") {
+  punchwright::choose_language(punchwright::language_of("de"), {});
+  const std::string shown = number_shown(40.5, 1);
+  const std::string exact = number_shown(22.125, 1);
+  punchwright::choose_language(punchwright::language_of("en"), {});
+  CHECK(shown == "40,5");
+  CHECK(exact == "22,125");
+  CHECK(number_typed(exact) == 22.125);
 }
 
 namespace {
