@@ -42,11 +42,13 @@ std::string text_of(const SizeProof& proof, const std::string& size) {
     stitches += piece.stitches;
   }
   const auto meant = std::ranges::count_if(proof.seams, &ProvedSeam::planned);
+  const std::string seams = proof.centred ? said_count(static_cast<int>(meant), "{} seam that should be alike compared",
+                                                       "{} seams that should be alike compared")
+                                          : said_count(static_cast<int>(meant), "{} seam that should meet compared",
+                                                       "{} seams that should meet compared");
   std::string text = said("size {}: {}, {} knitted; {}", size,
                           said_count(static_cast<int>(proof.pieces.size()), "{} piece", "{} pieces"),
-                          said_count(stitches, "{} stitch", "{} stitches"),
-                          said_count(static_cast<int>(meant), "{} seam that should meet compared",
-                                     "{} seams that should meet compared")) +
+                          said_count(stitches, "{} stitch", "{} stitches"), seams) +
                      '\n';
   for (const ProvedPiece& piece : proof.pieces) {
     if (!piece.trouble.empty()) {
@@ -65,9 +67,17 @@ std::string text_of(const SizeProof& proof, const std::string& size) {
 }
 
 // Of the whole yoke; `proved` are the sizes that fit.
-std::string verdict(bool proved, bool all_fit) {
+std::string verdict(bool proved, bool all_fit, bool centred) {
   if (!proved) {
     return tr("Not proved.");
+  }
+  if (centred) {
+    return all_fit
+               ? tr("Proved: by its steps every piece is knitted, nothing drops or is cast on, every piece shows the "
+                    "middle of the repeat at its own, and seams are alike, where they should.")
+               : tr("Not proved: not every size fits. In those that do, by its steps every piece is knitted, nothing "
+                    "drops or is cast on, every piece shows the middle of the repeat at its own, and seams are "
+                    "alike, where they should.");
   }
   return all_fit ? tr("Proved: by its steps every piece is knitted, nothing drops or is cast on, and every seam that "
                       "should meet does.")
@@ -117,7 +127,7 @@ int prove_yoke(const ProveWishes& wishes) {
     sizes.push_back(json_of(proof, opened->yoke.sizes[size]));
     words += text_of(proof, opened->yoke.sizes[size]);
   }
-  words += verdict(proved, fits);
+  words += verdict(proved, fits, opened->yoke.fit.seams == YokeSeams::centred);
   const std::string answer =
       wishes.json ? Json{{"format", 1}, {"proved", proved && fits}, {"sizes", sizes}}.dump() : words;
   if (sizes.empty() || !print(answer + "\n") || !fits) {

@@ -7,10 +7,12 @@
 #include "design/words.hpp"
 #include "files/files.hpp"
 #include "pieces/tier_faults.hpp"
+#include "pieces/yoke_paths.hpp"
 #include "pieces/yoke_plan.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <filesystem>
 #include <fmt/format.h>
 #include <numeric>
 
@@ -117,10 +119,66 @@ int write_sheets(const OpenedYoke& opened, const SizesPlanned& planned, const Yo
   if (fit.empty()) {
     return cannot;
   }
-  const int written =
-      write_all(yoke_files(opened, planned.plan, wishes.output, {wishes.paper, fit, *pieces, wishes.sheets}));
+  auto files = yoke_files(opened, planned.plan, wishes.output, {wishes.paper, fit, *pieces, wishes.sheets});
+  int written = wishes.json ? write_quietly(std::move(files)) : write_all(files);
+  if (wishes.json && written == done && !print(json_of(opened, planned))) {
+    written = cannot;
+  }
   const bool faulty = tell_tiers(opened) || seams_unmet(planned.plan, fit, opened.yoke.fit.seams);
   return written != done || fit.size() < sizes.size() ? cannot : faulty ? faults_found : done;
+}
+
+int print_sizes(const OpenedYoke& opened, const SizesPlanned& planned, bool json) {
+  const std::vector<std::size_t> sizes = all_sizes(opened);
+  const std::vector<std::size_t> fit = tell_faults(planned, sizes);
+  if (fit.empty()) {
+    return cannot;
+  }
+  if (!print(json ? json_of(opened, planned) : text_of(planned, opened.yoke.fit.seams)) || fit.size() < sizes.size()) {
+    return cannot;
+  }
+  return tell_tiers(opened) || seams_unmet(planned.plan, fit, opened.yoke.fit.seams) ? faults_found : done;
+}
+
+Failure do_not_go_together(const YokeWishes& wishes) {
+  if (wishes.output.empty() && wants_sheets(wishes)) {
+    return Error{{},
+                 0,
+                 0,
+                 tr("--sizes, --pieces, --sheets and --paper choose what is printed"),
+                 tr("name the file for the sheets with -o, ending in .pdf")};
+  }
+  if (wishes.output.ends_with(".yoke")) {
+    return Error{wishes.output, 0, 0, tr("a .yoke file is written with --split and --new"),
+                 tr("add one of them, or let the name of the sheets end in .pdf")};
+  }
+  if (wishes.json && wishes.output == "-") {
+    return Error{wishes.output, 0, 0, tr("--json and the sheets can't both go to standard output"),
+                 tr("name a file for the sheets with -o, or leave out --json")};
+  }
+  return std::nullopt;
+}
+
+int write_new(const YokeWishes& wishes) {
+  if (const Failure failure = must_be_yoke(wishes.output)) {
+    return refuse(*failure);
+  }
+  const auto yoke = new_yoke(wishes);
+  return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
+}
+
+int write_split(const OpenedYoke& opened, const YokeWishes& wishes) {
+  namespace fs = std::filesystem;
+  if (const Failure failure = must_be_yoke(wishes.output)) {
+    return refuse(*failure);
+  }
+  const auto split = split_to_fit(opened);
+  if (!split) {
+    return refuse(split.error());
+  }
+  const Yoke whole = with_whole_paths(*split, fs::absolute(wishes.file)); // of standard input: from here
+  const fs::path folder = fs::absolute(wishes.output).lexically_normal().parent_path();
+  return write_yoke_file(as_written_in(whole, folder), wishes.output);
 }
 
 } // namespace
@@ -136,11 +194,7 @@ void tell_notes(const OpenedYoke& opened) {
 
 int plan_yoke_file(const YokeWishes& wishes) {
   if (wishes.fresh) {
-    if (const Failure failure = must_be_yoke(wishes.output)) {
-      return refuse(*failure);
-    }
-    const auto yoke = new_yoke(wishes);
-    return yoke ? write_yoke_file(*yoke, wishes.output) : refuse(yoke.error());
+    return write_new(wishes);
   }
   if (wishes.file.empty()) {
     return refuse(Error{{}, 0, 0, tr("FILE is missing"), tr("name a .yoke file, or make a new one with --new")});
@@ -155,40 +209,13 @@ int plan_yoke_file(const YokeWishes& wishes) {
   }
   tell_notes(*opened);
   if (wishes.split) {
-    if (const Failure failure = must_be_yoke(wishes.output)) {
-      return refuse(*failure);
-    }
-    const auto split = split_to_fit(*opened);
-    return split ? write_yoke_file(*split, wishes.output) : refuse(split.error());
+    return write_split(*opened, wishes);
   }
-  if (wishes.output.empty() && wants_sheets(wishes)) {
-    return refuse(Error{{},
-                        0,
-                        0,
-                        tr("--sizes, --pieces, --sheets and --paper choose what is printed"),
-                        tr("name the file for the sheets with -o, ending in .pdf")});
-  }
-  if (wishes.output.ends_with(".yoke")) {
-    return refuse(Error{wishes.output, 0, 0, tr("a .yoke file is written with --split and --new"),
-                        tr("add one of them, or let the name of the sheets end in .pdf")});
-  }
-  if (wishes.json && !wishes.output.empty()) {
-    return refuse(Error{wishes.output, 0, 0, tr("--json goes to standard output"), tr("leave out -o, or --json")});
+  if (const Failure failure = do_not_go_together(wishes)) {
+    return refuse(*failure);
   }
   const SizesPlanned planned = plan_sizes(*opened);
-  if (!wishes.output.empty()) {
-    return write_sheets(*opened, planned, wishes);
-  }
-  const std::vector<std::size_t> sizes = all_sizes(*opened);
-  const std::vector<std::size_t> fit = tell_faults(planned, sizes);
-  if (fit.empty()) {
-    return cannot;
-  }
-  if (!print(wishes.json ? json_of(*opened, planned) : text_of(planned, opened->yoke.fit.seams)) ||
-      fit.size() < sizes.size()) {
-    return cannot;
-  }
-  return tell_tiers(*opened) || seams_unmet(planned.plan, fit, opened->yoke.fit.seams) ? faults_found : done;
+  return wishes.output.empty() ? print_sizes(*opened, planned, wishes.json) : write_sheets(*opened, planned, wishes);
 }
 
 } // namespace punchwright::cli

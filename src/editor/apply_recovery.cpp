@@ -6,6 +6,7 @@
 #include "editor/user_settings.hpp"
 #include "files/files.hpp"
 #include "pieces/yoke_file.hpp"
+#include "pieces/yoke_paths.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>

@@ -6,6 +6,7 @@
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "pieces/size_counts.hpp"
+#include "pieces/yoke_paths.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>

@@ -3,6 +3,7 @@
 #include "files/files.hpp"
 #include "journal/journal.hpp"
 #include "pieces/yoke_file.hpp"
+#include "pieces/yoke_paths.hpp"
 #include "words/words.hpp"
 
 #include <iterator>

@@ -4,6 +4,7 @@
 #include "design/repeat_file.hpp"
 #include "editor/app.hpp"
 #include "pieces/yoke_file.hpp"
+#include "pieces/yoke_paths.hpp"
 
 #include <utility>
 

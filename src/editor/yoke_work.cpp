@@ -1,14 +1,10 @@
-// Steps of a yoke, and the paths that it names.
+// Steps of a yoke.
 #include "editor/yoke_work.hpp"
-
-#include "machine/profile.hpp"
 
 #include <algorithm>
 #include <utility>
 
 namespace punchwright::editor {
-
-namespace fs = std::filesystem;
 
 void record_step(YokeWork& work, const Yoke& before, const std::string& field) {
   const bool goes_on = !work.open_field.empty() && work.open_field == field && work.done == work.steps.size() &&
@@ -56,35 +52,7 @@ void put_steps(YokeWork& work, KeptYoke kept) {
   work.saved_at.reset();
 }
 
-Yoke with_whole_paths(Yoke yoke, const fs::path& file) {
-  const auto whole = [&](const std::string& name) {
-    const fs::path path(name);
-    return (path.is_absolute() ? path : file.parent_path() / path).lexically_normal().string();
-  };
-  for (YokeTier& tier : yoke.tiers) {
-    tier.repeat = whole(tier.repeat);
-  }
-  if (yoke.profile && built_in_profile(*yoke.profile) == nullptr) {
-    yoke.profile = whole(*yoke.profile);
-  }
-  return yoke;
-}
-
-Yoke as_written_in(Yoke yoke, const fs::path& folder) {
-  const auto from_folder = [&](const std::string& name) {
-    const fs::path relative = fs::path(name).lexically_relative(folder);
-    return relative.empty() ? name : relative.string();
-  };
-  for (YokeTier& tier : yoke.tiers) {
-    tier.repeat = from_folder(tier.repeat);
-  }
-  if (yoke.profile && built_in_profile(*yoke.profile) == nullptr) {
-    yoke.profile = from_folder(*yoke.profile);
-  }
-  return yoke;
-}
-
-bool has_yoke_name(const fs::path& path) {
+bool has_yoke_name(const std::filesystem::path& path) {
   return path.extension() == ".yoke";
 }
 

@@ -49,10 +49,6 @@ void record_step(YokeWork& work, const Yoke& before, const std::string& field);
 [[nodiscard]] KeptYoke kept_yoke(const YokeWork& work, std::size_t most_steps);
 void put_steps(YokeWork& work, KeptYoke kept);
 
-// With whole paths, as seen from the folder of `file`; and as the file in `folder` names them.
-[[nodiscard]] Yoke with_whole_paths(Yoke yoke, const std::filesystem::path& file);
-[[nodiscard]] Yoke as_written_in(Yoke yoke, const std::filesystem::path& folder);
-
 [[nodiscard]] bool has_yoke_name(const std::filesystem::path& path);
 
 // The widths of a piece as they may be set for one size alone.

@@ -17,15 +17,31 @@ double part_of(double width, int parts) {
   return std::round(width / parts * 1000) / 1000;
 }
 
-// Of a part of that piece, cut in so many, at its widest: the widths that it would have in the file.
-std::int64_t widest_part(const Cone& cone, const YokePiece& widths, std::size_t size, int parts) {
-  std::int64_t widest = 0;
+// The ideal of a part of that piece, cut in so many, by the widths that it would have in the file: its numerator.
+std::int64_t part_count(const Cone& cone, const YokePiece& widths, std::size_t size, int parts, std::size_t tier) {
+  return cone.at(tier, in_thousandths(part_of(widths.bottom_cm.at(size), parts)),
+                 in_thousandths(part_of(widths.top_cm.at(size), parts)));
+}
+
+// Of the piece at its widest, rounded.
+int widest(const Cone& cone, const YokePiece& widths, std::size_t size) {
+  std::int64_t most = 0;
   for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
-    const std::int64_t count = cone.at(tier, in_thousandths(part_of(widths.bottom_cm.at(size), parts)),
-                                       in_thousandths(part_of(widths.top_cm.at(size), parts)));
-    widest = std::max(widest, rounded_count(count, cone.denominator));
+    most = std::max(most, rounded_count(part_count(cone, widths, size, 1, tier), cone.denominator));
   }
-  return widest;
+  return static_cast<int>(most);
+}
+
+// Whether each tier of such a part has a count within the tolerance that the bed holds.
+bool fits_bed(const OpenedYoke& opened, const Cone& cone, const YokePiece& widths, std::size_t size, int parts) {
+  for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
+    const CountChoice choice =
+        counts_around(opened, part_count(cone, widths, size, parts, tier), cone.denominator, true);
+    if (choice.least > opened.profile.needles) {
+      return false;
+    }
+  }
+  return true;
 }
 
 // "front 1", "front 2"; where a piece has one of these names already, "front part 1", "front part 2".
@@ -113,17 +129,16 @@ std::vector<TooWide> too_wide(const OpenedYoke& opened) {
     TooWide wide{piece, 0, 0, 1};
     for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
       const Cone cone = cone_of(opened, size);
-      const auto stitches = static_cast<int>(widest_part(cone, widths, size, 1));
-      if (stitches > wide.stitches) {
+      if (const int stitches = widest(cone, widths, size); stitches > wide.stitches) {
         wide.stitches = stitches;
         wide.size = size;
       }
       // Parts become narrower by their visible stitches only.
-      while (wide.parts > 0 && widest_part(cone, widths, size, wide.parts) > bed) {
+      while (wide.parts > 0 && !fits_bed(opened, cone, widths, size, wide.parts)) {
         wide.parts = 2 * opened.yoke.edge < bed ? wide.parts + 1 : 0;
       }
     }
-    if (wide.stitches > bed) {
+    if (wide.parts != 1) {
       found.push_back(wide);
     }
   }
@@ -135,9 +150,9 @@ std::vector<TooWide> too_wide(const OpenedYoke& opened, std::size_t size) {
   const Cone cone = cone_of(opened, size);
   for (TooWide wide : too_wide(opened)) {
     const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, wide.piece)];
-    wide.stitches = static_cast<int>(widest_part(cone, widths, size, 1));
+    wide.stitches = widest(cone, widths, size);
     wide.size = size;
-    if (wide.stitches > opened.profile.needles) {
+    if (!fits_bed(opened, cone, widths, size, 1)) {
       found.push_back(wide);
     }
   }

@@ -33,7 +33,7 @@ struct Cone {
 [[nodiscard]] CountChoice counts_around(const OpenedYoke& opened, std::int64_t numerator, std::int64_t denominator,
                                         bool within_tolerance);
 
-// What a piece would be cast on with there, were nothing else asked for: no piece may have more than the bed's needles.
+// What a piece would be cast on with there, were nothing else asked for.
 [[nodiscard]] inline std::int64_t rounded_count(std::int64_t numerator, std::int64_t denominator) {
   return (2 * numerator + denominator) / (2 * denominator);
 }

@@ -25,11 +25,10 @@ const SeamRule& CountChain::rule_of(std::size_t tier) const {
 // What the choice and the rule of halves allow above that count; in the lowest tier what the choice does.
 CountChain::Limits CountChain::limits_above(std::size_t tier, int below) const {
   const CountChoice& choice = problem_.choices[tier][group_];
-  if (tier == 0 || !problem_.halves) {
-    return {choice.least, choice.most};
-  }
-  return {std::max(choice.least, fewest_above(below, problem_.edge)),
-          std::min(choice.most, most_above(below, problem_.edge))};
+  const bool halves = tier > 0 && problem_.halves;
+  const bool doubles = tier > 0 && problem_.doubles;
+  return {halves ? std::max(choice.least, fewest_above(below, problem_.edge)) : choice.least,
+          doubles ? std::min(choice.most, most_above(below, problem_.edge)) : choice.most};
 }
 
 const std::optional<CountCost>& CountChain::onwards(std::size_t tier, int stitches) const {

@@ -22,7 +22,7 @@ public:
 
   // Of pair number `number`, from 1.
   [[nodiscard]] int unwished(int number, const StitchPair& pair) const {
-    if (!may_be(pair.left) || !may_be(pair.left + 1) || (wishes_.increases && !pair.left_goes)) {
+    if (!may_be(pair.left) || !may_be(pair.left + 1) || (wishes_.increases && !pair.left_goes) || fills_edge(pair)) {
       return impossible;
     }
     const bool astray = !wishes_.increases && !goes_as_wished(wishes_.before, wishes_.towards, pair);
@@ -53,6 +53,11 @@ private:
   [[nodiscard]] bool may_be(int stitch) const {
     return stitch > wishes_.clear && stitch <= wishes_.before - wishes_.clear &&
            (wishes_.left_alone.empty() || !wishes_.left_alone[static_cast<std::size_t>(stitch - 1)]);
+  }
+
+  // Of two stitches both are edges.
+  [[nodiscard]] bool fills_edge(const StitchPair& pair) const {
+    return !wishes_.increases && wishes_.before > 2 && (pair.to() == 1 || pair.to() == wishes_.before);
   }
 
   // As many go one way as the other; the middle one of an odd number goes either.

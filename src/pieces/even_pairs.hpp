@@ -32,7 +32,8 @@ struct PairWishes {
 // centre, and mirrored on the right; the middle one of an odd number may go to either side.
 [[nodiscard]] bool goes_as_wished(int before, DecreaseTowards towards, const StitchPair& pair);
 
-// Nothing where not all of them find room. Decreases take two stitches each; a stitch may be in two pairs of increases.
+// Nothing where not all of them find room. Decreases take two stitches each, and of three or more none goes onto the
+// first or the last one; a stitch may be in two pairs of increases.
 [[nodiscard]] std::vector<StitchPair> even_pairs(const PairWishes& wishes);
 
 } // namespace punchwright

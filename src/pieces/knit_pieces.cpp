@@ -1,6 +1,7 @@
 // Knits the pieces, and lays their fabrics side by side.
 #include "pieces/knit_pieces.hpp"
 
+#include "design/wrap.hpp"
 #include "pieces/tier_steps.hpp"
 #include "plan/knit_steps.hpp"
 #include "words/words.hpp"
@@ -207,6 +208,72 @@ std::vector<MachineAction> moving_actions(const OpenedYoke& opened, const SizePl
     hang_on_again(actions, of_piece);
   }
   return actions;
+}
+
+namespace {
+
+// What the drawing has at that column, counted on beyond the repeat in both directions.
+char yarn_drawn(const OpenedTier& drawn, const RowToKnit& row, int column) {
+  const bool contrast =
+      row.contrast != 0 && row.drawn >= 0 &&
+      (row.all_contrast || drawn.document.grid.at(round_edge(column, drawn.document.grid.width()), row.drawn));
+  return contrast ? row.contrast : row.main;
+}
+
+// With the middle of the repeat at the middle of so many stitches: the column of the first of them.
+int first_column_of_middle(std::size_t stitches, int width) {
+  return (width - static_cast<int>(stitches)) / 2;
+}
+
+// Stitches of a row beside one seam.
+struct BesideSeam {
+  const std::vector<char>& left; // of the piece on the left of it, which ends there
+  const std::vector<char>& right;
+};
+
+// How many of them, within a repeat, differ from the drawing with these columns right beside the seam.
+int differing(const BesideSeam& seam, const OpenedTier& drawn, const RowToKnit& row, int left_column, int right_column,
+              int outermost) {
+  const int width = drawn.document.grid.width();
+  int amiss = 0;
+  for (int at = outermost; at < std::min(width, static_cast<int>(seam.left.size()) - outermost); ++at) {
+    amiss += seam.left[seam.left.size() - 1 - static_cast<std::size_t>(at)] == yarn_drawn(drawn, row, left_column - at)
+                 ? 0
+                 : 1;
+  }
+  for (int at = outermost; at < std::min(width, static_cast<int>(seam.right.size()) - outermost); ++at) {
+    amiss += seam.right[static_cast<std::size_t>(at)] == yarn_drawn(drawn, row, right_column + at) ? 0 : 1;
+  }
+  return amiss;
+}
+
+} // namespace
+
+std::vector<int> stitches_amiss_at_alike_seams(const std::vector<PieceFabric>& ring, std::size_t tier, int edge,
+                                               const OpenedTier& drawn) {
+  const int width = drawn.document.grid.width();
+  std::vector<int> amiss(ring.size(), 0);
+  std::vector<int> mirrored(ring.size(), 0);
+  for (std::size_t row = 0; row < drawn.rows.rows.size(); ++row) {
+    std::vector<std::vector<char>> stitches;
+    for (const PieceFabric& piece : ring) {
+      stitches.push_back(visible_stitches(piece.fabric, piece.tiers[tier].first_row + static_cast<int>(row), edge));
+    }
+    const std::size_t second = 1 % ring.size();
+    const int left = first_column_of_middle(stitches[0].size(), width) + static_cast<int>(stitches[0].size()) - 1;
+    const int right = first_column_of_middle(stitches[second].size(), width);
+    for (std::size_t seam = 0; seam < ring.size(); ++seam) {
+      const BesideSeam beside{stitches[seam], stitches[(seam + 1) % ring.size()]};
+      const RowToKnit& knitted = drawn.rows.rows[row];
+      const int outermost = edge == 0 ? 1 : 0;
+      amiss[seam] += differing(beside, drawn, knitted, left, right, outermost);
+      mirrored[seam] += differing(beside, drawn, knitted, width - 1 - right, width - 1 - left, outermost);
+    }
+  }
+  for (std::size_t seam = 0; seam < amiss.size(); ++seam) {
+    amiss[seam] = std::min(amiss[seam], mirrored[seam]);
+  }
+  return amiss;
 }
 
 PieceFabric knit_piece(const OpenedYoke& opened, const SizePlan& size, std::size_t piece) {

@@ -44,4 +44,11 @@ struct PieceFabric {
 [[nodiscard]] std::vector<int> stitches_amiss_at_seams(const std::vector<PieceFabric>& ring, std::size_t tier, int edge,
                                                        int repeat_width);
 
+// The same for `centred` seams: at each of them the stitches within one repeat, on both sides, that differ from the
+// drawing laid with the middle of its repeat at the middle of the pieces beside the first seam, or mirrored with it. So
+// it is 0 at all seams where each piece shows the middle of the repeat at its own and seams are alike. The counts are
+// those of the fabrics. Without seam stitches the outermost stitch is not looked at: an end needle may knit contrast.
+[[nodiscard]] std::vector<int> stitches_amiss_at_alike_seams(const std::vector<PieceFabric>& ring, std::size_t tier,
+                                                             int edge, const OpenedTier& drawn);
+
 } // namespace punchwright

@@ -103,7 +103,7 @@ private:
   void find_together(std::size_t tier) {
     const bool ring = problem_.seams[tier].alike <= 1;
     for (std::size_t first = 0; first < widths_.size(); ++first) {
-      Together next{tier, {}, {{}, {problem_.seams[tier]}, problem_.edge, false, 1, {{}}, {}}};
+      Together next{tier, {}, {{}, {problem_.seams[tier]}, problem_.edge, false, false, 1, {{}}, {}}};
       for (std::size_t group = first; group < widths_.size(); ++group) {
         if (ring || problem_.classes[group] == first) {
           next.groups.push_back(group);

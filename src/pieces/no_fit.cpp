@@ -49,12 +49,15 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
         {seams == YokeSeams::continuous
              ? said("the ring of tier {} closing on a multiple of {} stitches", tier + 1, width)
              : said("the repeat of tier {} in the middle of each piece, with seams that are alike,", tier + 1),
-         {true, false, false, static_cast<int>(tier)}});
+         {.tolerance = true, .seams = static_cast<int>(tier)}});
   }
   if (groups_of(opened.yoke).first.size() < opened.yoke.pieces.size()) {
-    rules.push_back({tr("equal pieces staying equal"), {true, false, true, -1}});
+    rules.push_back({tr("equal pieces staying equal"), {.tolerance = true, .alike = true}});
   }
-  rules.push_back({tr("no decrease row taking more than one stitch in two"), {true, true, false, -1}});
+  rules.push_back({tr("no decrease row taking more than one stitch in two"), {.tolerance = true, .halves = true}});
+  rules.push_back(
+      {tr("no increase row making more than one stitch between two"), {.tolerance = true, .doubles = true}});
+  rules.push_back({said("the bed of {} needles", opened.profile.needles), {.tolerance = true, .bed = true}});
   return rules;
 }
 
@@ -63,7 +66,7 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Eff
   const auto without = [&](const LeftOut& left_out) {
     return nearest_counts(counts_problem(opened, size, left_out), effort.most_parts, effort.stop);
   };
-  const CountsFound without_tolerance = without({true, false, false, -1});
+  const CountsFound without_tolerance = without({.tolerance = true});
   bool not_known = without_tolerance.gave_up;
   std::string costliest;
   double most = 0;

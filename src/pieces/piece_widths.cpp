@@ -59,9 +59,6 @@ void PieceWidths::add(const StepsOfPiece& change) {
   PieceLimits counts;
   for (std::size_t tier = 0; tier < cone_.of_top.size(); ++tier) {
     const std::int64_t ideal = cone_.at(tier, bottom(change.bottom), top(change.top));
-    if (rounded_count(ideal, cone_.denominator) > opened_.profile.needles) {
-      return;
-    }
     const CountChoice choice = counts_around(opened_, ideal, cone_.denominator, true);
     counts.push_back({choice.least, choice.most});
   }

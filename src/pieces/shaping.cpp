@@ -18,7 +18,9 @@ Needle needle_of(const ShapingWishes& wishes, int stitch) {
 std::vector<StitchPair> placed(const ShapingWishes& wishes, Shaping& shaping) {
   const int most = std::max(0, wishes.before / 2 - wishes.edge); // beyond that no stitch is left
   const int wished = wishes.how.clear_of_seam;
-  for (int clear = std::min(wished, most); clear >= 0; --clear) {
+  // Without seam stitches the outermost ones are the piece's edge: no decrease should have to do with them.
+  const int of_edge = wishes.edge == 0 && wishes.after < wishes.before ? 1 : 0;
+  for (int clear = std::min(std::max(wished, of_edge), most); clear >= 0; --clear) {
     for (const bool off_centre : {true, false}) {
       if (off_centre && !wishes.how.clear_of_centre) {
         continue;
@@ -27,8 +29,9 @@ std::vector<StitchPair> placed(const ShapingWishes& wishes, Shaping& shaping) {
           {wishes.before, std::abs(wishes.before - wishes.after), wishes.after > wishes.before, wishes.how.way,
            wishes.how.towards, wishes.edge + clear, off_centre ? wishes.centre : std::vector<bool>{}});
       if (!pairs.empty()) {
-        shaping.clear_of_seam = clear;
-        shaping.kept_off_seams = clear == wished;
+        shaping.clear_of_seam = std::min(clear, wished);
+        shaping.kept_off_seams = clear >= wished;
+        shaping.kept_off_edge = clear >= of_edge;
         shaping.kept_off_centre = off_centre == wishes.how.clear_of_centre;
         return pairs;
       }
@@ -109,6 +112,9 @@ std::string clearance_words(const Shaping& shaping) {
     add(clear, said("{}, no room for {}", of_seams(shaping.clear_of_seam), shaping.wished.clear_of_seam));
   } else if (shaping.wished.clear_of_seam > 0) {
     add(no_room, of_seams(shaping.wished.clear_of_seam));
+  }
+  if (!shaping.kept_off_edge) {
+    add(no_room, tr("off the outermost stitches"));
   }
   if (shaping.wished.clear_of_centre) {
     add(shaping.kept_off_centre ? clear : no_room, tr("off the motif's centre line"));

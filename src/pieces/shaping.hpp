@@ -27,10 +27,11 @@ struct Shaping {
   YokeDecreases wished;
   int clear_of_seam = 0;       // by so many stitches they are
   bool kept_off_seams = true;  // by as many stitches as were wished
+  bool kept_off_edge = true;   // without seam stitches: decreases leave the outermost stitches alone
   bool kept_off_centre = true; // true also where it wasn't wished
   int astray = 0;              // transfers that go the other way than wished, since they find no room
 
-  [[nodiscard]] bool as_wished() const { return kept_off_seams && kept_off_centre && astray == 0; }
+  [[nodiscard]] bool as_wished() const { return kept_off_seams && kept_off_edge && kept_off_centre && astray == 0; }
 
   [[nodiscard]] int decreases() const { return before > after ? before - after : 0; }
   [[nodiscard]] int increases() const { return after > before ? after - before : 0; }
@@ -57,6 +58,9 @@ struct ShapingWishes {
 // 2. the least sum of squared steps, of these
 // 3. the least sum of squared distances from where even_places() has them: gathered or mixed, as is wished.
 // So where even_places() keeps the rules, it is that.
+//
+// No loop goes onto an edge stitch. Without seam stitches these are the outermost ones: decreases leave them alone
+// where there is room; where there is none, they may be emptied, and that is said.
 //
 // At most one visible stitch in two is decreased; one is made at most between any two visible stitches, and it keeps
 // clear where both of them would.

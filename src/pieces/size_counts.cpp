@@ -99,6 +99,7 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
   CountsProblem problem;
   problem.edge = opened.yoke.edge;
   problem.halves = !left_out.halves;
+  problem.doubles = !left_out.doubles;
   problem.denominator = lines.denominator;
   std::vector<std::size_t> sources = groups.first;
   std::vector<std::size_t> group_of_piece = groups.of_piece;
@@ -120,6 +121,9 @@ CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const L
     std::vector<CountChoice> choices;
     for (const std::size_t piece : sources) {
       choices.push_back(counts_around(opened, lines.counts[piece][tier], lines.denominator, !left_out.tolerance));
+      if (left_out.bed) { // far enough that nothing nearer to the ideal is left out
+        choices.back().most = static_cast<int>(choices.back().ideal.whole) + opened.profile.needles;
+      }
     }
     problem.choices.push_back(std::move(choices));
   }

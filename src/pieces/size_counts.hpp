@@ -25,6 +25,8 @@ struct PieceGroups {
 struct LeftOut {
   bool tolerance = false;
   bool halves = false;
+  bool doubles = false;
+  bool bed = false;   // counts may be wider than it
   bool alike = false; // pieces that are like another one may have counts of their own
   int seams = -1;     // of that tier: the ring that closes, or the middles and the seams that are alike
 };
@@ -32,7 +34,7 @@ struct LeftOut {
 // Measures are taken to 0.001 cm and gauges to 0.001, so that all of it is whole numbers.
 [[nodiscard]] CountsProblem counts_problem(const OpenedYoke& opened, std::size_t size, const LeftOut& left_out = {});
 
-// Pieces that are wider than the bed somewhere.
+// Pieces that are wider than the bed somewhere: no count within the tolerance fits it there.
 struct TooWide {
   std::size_t piece = 0;
   int stitches = 0; // the widest, of all sizes

@@ -242,11 +242,12 @@ private:
 
   // Tier and group of the first decrease or increase row that takes too much.
   [[nodiscard]] std::optional<std::pair<std::size_t, std::size_t>> broken_rule(const Part& part) const {
-    for (std::size_t tier = 0; problem_.halves && tier + 1 < part.tiers.size(); ++tier) {
+    for (std::size_t tier = 0; tier + 1 < part.tiers.size(); ++tier) {
       for (std::size_t group = 0; group < problem_.pieces.size(); ++group) {
         const int below = part.tiers[tier].stitches[group];
         const int above = part.tiers[tier + 1].stitches[group];
-        if (above < fewest_above(below, problem_.edge) || above > most_above(below, problem_.edge)) {
+        if ((problem_.halves && above < fewest_above(below, problem_.edge)) ||
+            (problem_.doubles && above > most_above(below, problem_.edge))) {
           return std::pair(tier, group);
         }
       }

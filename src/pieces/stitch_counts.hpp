@@ -42,7 +42,8 @@ struct CountsProblem {
   std::vector<int> pieces;     // in each group, 1 or more
   std::vector<SeamRule> seams; // of each tier
   int edge = 1;
-  bool halves = true; // no decrease row takes more than one visible stitch in two, no increase row doubles them
+  bool halves = true;  // no decrease row takes more than one visible stitch in two
+  bool doubles = true; // no increase row makes more than one stitch between any two visible ones
   std::int64_t denominator = 1;
   // [tier][group]; one tier more than `seams`: the counts after the last decreases.
   std::vector<std::vector<CountChoice>> choices;

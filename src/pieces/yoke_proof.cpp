@@ -25,6 +25,7 @@ bool SizeProof::proved() const {
 
 SizeProof prove_size(const OpenedYoke& opened, const SizePlan& plan) {
   SizeProof proof;
+  proof.centred = opened.yoke.fit.seams == YokeSeams::centred;
   std::vector<PieceFabric> ring;
   std::size_t tiers = opened.tiers.size();
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece) {
@@ -35,11 +36,14 @@ SizeProof prove_size(const OpenedYoke& opened, const SizePlan& plan) {
     ring.push_back(std::move(knitted));
   }
   for (std::size_t tier = 0; tier < tiers; ++tier) {
+    const OpenedTier& drawn = opened.tiers[tier];
     const std::vector<int> amiss =
-        stitches_amiss_at_seams(ring, tier, opened.yoke.edge, opened.tiers[tier].document.grid.width());
+        proof.centred ? stitches_amiss_at_alike_seams(ring, tier, opened.yoke.edge, drawn)
+                      : stitches_amiss_at_seams(ring, tier, opened.yoke.edge, drawn.document.grid.width());
     for (std::size_t seam = 0; seam < amiss.size(); ++seam) {
       const SeamMeeting& meeting = plan.seams[tier].seams[seam];
-      proof.seams.push_back({tier, meeting.left, meeting.right, meeting.meets, amiss[seam]});
+      const bool planned = proof.centred ? plan.seams[tier].mend.empty() : meeting.meets;
+      proof.seams.push_back({tier, meeting.left, meeting.right, planned, amiss[seam]});
     }
   }
   return proof;

@@ -22,13 +22,14 @@ struct ProvedSeam {
   std::size_t tier = 0;
   std::size_t left = 0; // index of the piece on the left of it, on the knit side
   std::size_t right = 0;
-  bool planned = true; // that it meets
-  int amiss = 0;       // stitches left of it that differ from those one repeat to the right
+  bool planned = true; // that it meets; of centred seams, that it is alike and the repeat's middles are at the pieces'
+  int amiss = 0;       // stitches that show that it isn't so: see knit_pieces.hpp
   // A seam that isn't meant to meet may look as if it did.
   [[nodiscard]] bool as_planned() const { return !planned || amiss == 0; }
 };
 
 struct SizeProof {
+  bool centred = false; // seams are compared with each other, not across
   std::vector<ProvedPiece> pieces;
   std::vector<ProvedSeam> seams; // of the tiers that all pieces came to
   [[nodiscard]] bool proved() const;

@@ -121,7 +121,7 @@ std::string pushing_every_words(PushedBack why, int row, const std::string& firs
     return said("Push every needle, {} to {}, back to working position: the card has gone on to its first rows, which "
                 "are not wanted now.",
                 first, last);
-  case PushedBack::overlap_rows:
+  case PushedBack::overlap:
     return said("Push every needle, {} to {}, back to working position: the card has come to its overlap rows, which "
                 "select every needle.",
                 first, last);
@@ -143,7 +143,7 @@ std::string pushing_back_words(PushedBack why, int row, const std::vector<Needle
   case PushedBack::first_rows:
     return said("Push {} back to working position: the card has gone on to its first rows, which are not wanted now.",
                 which);
-  case PushedBack::overlap_rows:
+  case PushedBack::overlap:
     return said("Push {} back to working position: the card has come to its overlap rows, which select every needle.",
                 which);
   case PushedBack::plain: break;

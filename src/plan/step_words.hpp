@@ -25,7 +25,7 @@ enum class FeederName { only, first, second };
 enum class TakenOut { hangs, cut, cut_far_side };
 [[nodiscard]] std::string taking_out_words(const std::string& yarn, TakenOut how, Side carriage);
 // "Push L36 and R35 back to working position: row 7 has no contrast stitch."
-enum class PushedBack { no_contrast, first_rows, overlap_rows, plain };
+enum class PushedBack { no_contrast, first_rows, overlap, plain };
 [[nodiscard]] std::string pushing_back_words(PushedBack why, int row, const std::vector<Needle>& needles, bool every);
 // "Catch the float of row 3: …"
 [[nodiscard]] std::string lifting_words(int row, const std::vector<Needle>& needles);

@@ -76,12 +76,7 @@ private:
     add(StepKind::counter, tr("Set the row counter to zero."), {SetCounter{0}});
     counter_ = 0;
     if (by_card()) {
-      add(StepKind::card_in,
-          document_.card.loop ? tr("Put the card in, joined into a loop, and lock it on its first row: the number 1 in "
-                                   "its margin is in sight.")
-                              : tr("Put the card in and lock it on its first row: the number 1 in its margin is in "
-                                   "sight."),
-          {TurnCard{1}, LockCard{true}});
+      add(StepKind::card_in, card_in_words(), {TurnCard{1}, LockCard{true}});
       locked_ = true;
     }
     for (const SetupRow& row : setup) {
@@ -98,6 +93,21 @@ private:
       add(StepKind::two_colour_on, tr("Set the carriage to two-colour knitting."),
           {SetKnitting{KnitSetting::two_colour}});
     }
+  }
+
+  // A short card ends before the line that is in sight with its first row (see rows/cards.hpp).
+  [[nodiscard]] std::string card_in_words() const {
+    if (!row_beside_number(card_plan(document_, *profile_.card, rows_), *profile_.card, 1)) {
+      return said(
+          "Put the card in and lock it with its first row under the reader, the row marked \"{}\": the card ends "
+          "before the number 1 would come in sight.",
+          tr("knitting starts here"));
+    }
+    return document_.card.loop
+               ? tr("Put the card in, joined into a loop, and lock it on its first row: the number 1 in "
+                    "its margin is in sight.")
+               : tr("Put the card in and lock it on its first row: the number 1 in its margin is in "
+                    "sight.");
   }
 
   void add_setup_plain_row(const SetupRow& row) {
@@ -285,7 +295,7 @@ private:
     return row <= last           ? PushedBack::no_contrast
            : row > last + 1      ? PushedBack::plain
            : document_.card.loop ? PushedBack::first_rows
-                                 : PushedBack::overlap_rows;
+                                 : PushedBack::overlap;
   }
 
   void push_back(int row) {

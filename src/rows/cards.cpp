@@ -5,6 +5,14 @@
 
 namespace punchwright {
 
+std::optional<int> row_beside_number(const CardPlan& plan, const CardReader& reader, int number) {
+  const int row = number + reader.reader_offset;
+  if (plan.loop && plan.rows_in_all > 0) {
+    return (row - 1) % plan.rows_in_all + 1;
+  }
+  return row <= plan.rows_in_all + overlap_rows ? std::optional(row) : std::nullopt;
+}
+
 CardPlan card_plan(const Document& document, const CardReader& reader, const RowsToKnit& rows) {
   CardPlan plan;
   plan.loop = document.card.loop;

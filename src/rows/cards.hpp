@@ -4,9 +4,12 @@
 
 #include "rows/rows.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace punchwright {
+
+constexpr int overlap_rows = 2; // fully punched, at each end (trade: common practice)
 
 // One physical card. Rows are counted from 1 through all cards; with a loop they count on through the repeated
 // circuits.
@@ -25,6 +28,10 @@ struct CardPlan {
   std::vector<Card> cards; // each filled before the next is begun
   bool operator==(const CardPlan&) const = default;
 };
+
+// Number n stands beside the line that is in sight while row n is read, which is so many rows further on: the row
+// there, counted as above; beyond rows_in_all it is an overlap row. None where the card ends before that line.
+[[nodiscard]] std::optional<int> row_beside_number(const CardPlan& plan, const CardReader& reader, int number);
 
 [[nodiscard]] CardPlan card_plan(const Document& document, const CardReader& reader, const RowsToKnit& rows);
 

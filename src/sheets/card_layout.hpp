@@ -9,8 +9,6 @@
 
 namespace punchwright {
 
-constexpr int overlap_rows = 2; // fully punched, at each end (trade: common practice)
-
 enum class HoleKind { pattern, overlap, feed, clip };
 
 struct CardHole {

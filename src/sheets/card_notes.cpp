@@ -56,7 +56,6 @@ std::string end_words(const CardNotes& notes) {
 }
 
 CardNotes card_notes(const Document& document, const Profile& profile, const RowsToKnit& rows, const CardPlan& plan) {
-  const int offset = profile.card->reader_offset;
   const int knitted = static_cast<int>(rows.rows.size());
   const std::vector<RowActions> done = actions_of(document, profile, rows);
   const Actions actions = actions_by_row(document, done);
@@ -64,20 +63,17 @@ CardNotes card_notes(const Document& document, const Profile& profile, const Row
   notes.rows_in_all = plan.rows_in_all;
   notes.at_end = text_at_end(done, rows, document);
   notes.loop = plan.loop;
-  const int last_line = plan.loop ? plan.rows_in_all : plan.rows_in_all + overlap_rows;
   for (int number = 1; number <= plan.rows_in_all; ++number) {
     LineNote note;
     note.number = number;
-    note.row = number + offset;
+    const std::optional<int> row = row_beside_number(plan, *profile.card, number);
+    note.row = row.value_or(number + profile.card->reader_offset);
     note.circuit_start = plan.loop && plan.circuit < plan.rows_in_all && number > 1 && (number - 1) % plan.circuit == 0;
     note.action = action_at(actions, plan, knitted, number);
     if (!note.action.empty()) {
       notes.all.emplace_back(number, note.action);
     }
-    if (plan.loop) {
-      note.row = (note.row - 1) % plan.rows_in_all + 1;
-    }
-    if (note.row <= last_line) {
+    if (row) {
       notes.last_number = std::max(notes.last_number, number);
       notes.lines.push_back(std::move(note));
     } else if (!note.action.empty()) {

@@ -374,12 +374,45 @@ seams = "free"
         self.assert_ended(run("yoke", path, "--split", "-o", out), DONE)
         self.assertEqual(len(self.answer(out)["sizes"][0]["pieces"]), 8)
         # Seven parts of each of four pieces are more than a file holds.
-        path.write_text("\n".join(lines).replace("bottom_cm = 130.0", "bottom_cm = 480.0") + "\n")
+        text = "\n".join(lines).replace("bottom_cm = 130.0", "bottom_cm = 480.0") + "\n"
+        path.write_text(text.replace("tolerance = 0.06", "tolerance = 0.01"))
         for more in ((), ("--split", "-o", out)):
             ended = run("yoke", path, *more)
             self.assert_ended(ended, CANNOT)
             self.assertIn("allowed: 24 pieces at most", ended.err)
             self.assertIn("wide.yoke:", ended.err)
+
+    def test_sheets_and_json_at_once(self):
+        """The sheets are written, and standard output is the answer alone."""
+        out = self.folder / "sheets.pdf"
+        ended = run("yoke", YOKES[0], "--json", "-o", out, "--sheets", "sizes")
+        self.assert_ended(ended, DONE)
+        self.assertEqual(ended.text, run("yoke", YOKES[0], "--json").text)
+        self.assertTrue(out.read_bytes().startswith(b"%PDF"))
+        self.assert_refused(run("yoke", YOKES[0], "--json", "-o", "-"), "--json")
+        self.assert_refused(run("yoke", YOKES[0], "--json", "-o", self.folder / "none" / "sheets.pdf"))
+
+    def test_a_split_yoke_elsewhere_names_the_same_files(self):
+        """Tiers and machine, from a folder with a space in its name to another one and to itself."""
+        here, there = self.folder / "t a", self.folder / "elsewhere" / "deep"
+        here.mkdir()
+        there.mkdir(parents=True)
+        shutil.copytree(TIERS, here / "tiers")
+        machine = here / "own.machine"
+        machine.write_text('format = 1\nname = "own"\n[bed]\nneedles = 112\npitch_mm = 9.0\n')
+        text = YOKES[1].read_text().replace("\n[[piece]]", '\n[machine]\nprofile = "own.machine"\n\n[[piece]]', 1)
+        text = re.sub(r"bottom_cm = .*", "bottom_cm = 130.0", text)
+        wide = here / "wide yoke.yoke"
+        wide.write_text(re.sub(r"top_cm = .*", "top_cm = 60.0", text).replace("continuous", "free"))
+        out = there / "x.yoke"
+        self.assert_ended(run("yoke", wide, "--split", "-o", out), DONE)
+        self.assertIn('profile = "../../t a/own.machine"', out.read_text())
+        self.assertIn('repeat = "../../t a/tiers/', out.read_text())
+        beside = here / "beside.yoke"
+        self.assert_ended(run("yoke", wide, "--split", "-o", beside), DONE)
+        self.assertIn('profile = "own.machine"', beside.read_text())
+        self.assertIn('repeat = "tiers/', beside.read_text())
+        self.assertEqual(self.answer(out)["sizes"], self.answer(beside)["sizes"])
 
     def test_a_new_yoke_from_measurements(self):
         out = self.folder / "new.yoke"

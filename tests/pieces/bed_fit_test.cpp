@@ -1,6 +1,8 @@
 // Pieces that are wider than the bed: the fewest that would do in their place, and how they are cut.
 #include "pieces/yokes.hpp"
 
+#include <cmath>
+#include <map>
 #include <random>
 
 using namespace punchwright;
@@ -65,6 +67,85 @@ TEST_CASE("as few pieces are named as fit: against trying every number") {
   CHECK(wide_ones > 200);
 }
 
+namespace {
+
+// On a bed of 40 needles at 14 stitches to 10 cm.
+Files small_bed_files() {
+  Files files = pullover_files();
+  files.texts["small.machine"] = "format = 1\nname = \"small\"\n[bed]\nneedles = 40\npitch_mm = 9.0\n";
+  return files;
+}
+
+Yoke on_small_bed(double bottom, double top) {
+  Yoke yoke = of_one_width(bottom, top);
+  yoke.profile = "small.machine";
+  yoke.tiers = {{"narrow.repeat", {{2}}}};
+  yoke.fit.seams = YokeSeams::free;
+  return yoke;
+}
+
+} // namespace
+
+// 28.1 cm × 1.4 + 4 = 43.3, by a tenth less 39.
+TEST_CASE("a piece whose ideal is wider than the bed fits where its tolerance allows a count that does") {
+  const Files files = small_bed_files();
+  Yoke yoke = on_small_bed(28.1, 20);
+  yoke.edge = 2;
+  yoke.fit.tolerance = 0.1;
+  CHECK(planned(opened(yoke, files)).sizes[0].pieces[0].tiers[0].stitches == 40);
+  CHECK(split_to_fit(opened(yoke, files))->pieces.size() == 1);
+  yoke.fit.tolerance = 0.05; // 41.2 at least
+  CHECK(plan_yoke(opened(yoke, files)).error().message ==
+        "piece 'front' is 43 stitches wide in size one, and the bed has 40 needles");
+  CHECK(split_to_fit(opened(yoke, files))->pieces.size() == 2);
+}
+
+TEST_CASE("small yokes are refused as wider than the bed where no allowed count fits it: against trying all counts") {
+  const Files files = small_bed_files();
+  std::mt19937 dice(29);
+  const auto from = [&dice](int least, int most) { return std::uniform_int_distribution<int>(least, most)(dice); };
+  std::map<std::string, int> met;
+  for (int round = 0; round < 400; ++round) {
+    Yoke yoke = on_small_bed(from(240, 330) / 10.0, from(60, 330) / 10.0);
+    yoke.edge = from(0, 3);
+    yoke.fit.tolerance = from(0, 15) / 100.0;
+    const OpenedYoke small = opened(yoke, files);
+    const std::vector<double> ideals = ideal_counts(small, 0, 0);
+    const auto within = [&](std::size_t tier, int count) {
+      return std::abs(count - ideals[tier]) <= ideals[tier] * yoke.fit.tolerance + 1e-9;
+    };
+    bool some_wide = false;
+    for (const double ideal : ideals) {
+      some_wide = some_wide || ideal * (1 - yoke.fit.tolerance) - 1e-9 > 40;
+    }
+    double least = -1;
+    for (int below = 2 * yoke.edge + 1; below <= 40; ++below) {
+      for (int above = 2 * yoke.edge + 1; above <= 40; ++above) {
+        const int visible = below - 2 * yoke.edge;
+        if (within(0, below) && within(1, above) && 2 * (below - above) <= visible && above - below <= visible - 1) {
+          const double squares = std::pow(below - ideals[0], 2) + std::pow(above - ideals[1], 2);
+          least = least < 0 ? squares : std::min(least, squares);
+        }
+      }
+    }
+    CAPTURE(write_yoke(yoke));
+    const SizesPlanned sizes = plan_sizes(small);
+    REQUIRE(sizes.fits(0) == (least >= 0));
+    if (least >= 0) {
+      CHECK(sizes.plan.sizes[0].proof.squares == doctest::Approx(least));
+      ++met[std::max(ideals[0], ideals[1]) > 40.5 ? "pressed onto the bed" : "fits"];
+      continue;
+    }
+    const bool told = sizes.faults[0].front().message.find("and the bed has 40 needles") != std::string::npos;
+    CHECK(told == some_wide);
+    ++met[some_wide ? "too wide" : "other rules"];
+  }
+  CHECK(met["pressed onto the bed"] > 20);
+  CHECK(met["fits"] > 20);
+  CHECK(met["too wide"] > 20);
+  CHECK(met["other rules"] > 5);
+}
+
 TEST_CASE("where seam stitches fill the bed no number of pieces is named") {
   Files files = pullover_files();
   files.texts["toy.machine"] = "format = 1\nname = \"toy\"\n[bed]\nneedles = 40\npitch_mm = 9.0\n";
@@ -121,7 +202,8 @@ TEST_CASE("a split that no file can hold is refused, with its place and what wou
   for (const std::string name : {"left", "back", "right"}) {
     yoke.pieces.push_back({name, {}, {}, "front"});
   }
-  // 480 cm × 1.4 + 2 = 674: in seven parts 98 on a bed of 112; four such pieces are 28.
+  yoke.fit.tolerance = 0.01;
+  // 480 cm × 1.4 + 2 = 674: in seven parts 98 on a bed of 112, in six 114; four such pieces are 28.
   const auto many = split_to_fit(opened(yoke, files));
   REQUIRE_FALSE(many);
   CHECK(many.error().text() == "shore/harbour.yoke: split so that they fit the bed of 112 needles, the pieces would be "

@@ -100,11 +100,17 @@ std::vector<Going> row_of(const Shaping& shaping) {
 
 // Both stitches of the pair, as far from the edges as was kept to.
 bool may_stand(const Wanted& wanted, const Shaping& kept, int left) {
-  const int clear = wanted.edge + kept.clear_of_seam;
+  const int outermost = wanted.edge == 0 && !wanted.increases && kept.kept_off_edge ? 1 : 0;
+  const int clear = wanted.edge + std::max(outermost, kept.clear_of_seam);
   const bool off_centre = wanted.how.clear_of_centre && kept.kept_off_centre && !wanted.centre.empty();
   const auto at = static_cast<std::size_t>(left - 1);
   return left > clear && left + 1 <= wanted.before - clear &&
          !(off_centre && (wanted.centre[at] || wanted.centre[at + 1]));
+}
+
+// Nothing goes onto an edge stitch, unless there is none beside them.
+bool may_go(const Wanted& wanted, const Going& going, int left) {
+  return wanted.increases ? going.from == left : wanted.before <= 2 || (going.to != 1 && going.to != wanted.before);
 }
 
 // Every row of all, weighed at its end.
@@ -121,7 +127,7 @@ Weighed best_of_all(const Wanted& wanted, const Shaping& kept) {
         continue;
       }
       for (const Going& going : {Going{left, left + 1}, Going{left + 1, left}}) {
-        if (!wanted.increases || going.from == left) {
+        if (may_go(wanted, going, left)) {
           row.push_back(going);
           choose(left + (wanted.increases ? 1 : 2));
           row.pop_back();
@@ -152,7 +158,7 @@ private:
     }
     for (int left = free; left < wanted_.before; ++left) {
       for (const Going& going : {Going{left, left + 1}, Going{left + 1, left}}) {
-        if (may_stand(wanted_, kept_, left) && (!wanted_.increases || going.from == left) &&
+        if (may_stand(wanted_, kept_, left) && may_go(wanted_, going, left) &&
             goes_on(going, left, shortest, longest, squares)) {
           return true;
         }

@@ -33,3 +33,19 @@ TEST_CASE("what would fit says what it does not know where its searches gave up"
   CAPTURE(text);
   CHECK(text.find("whether it fits with a larger tolerance is not known") != std::string::npos);
 }
+
+// From 12 visible stitches 11 can be made at most, one between any two; to 6 they can be decreased at most.
+TEST_CASE("the rule that costs most is called what it is, where a piece widens and where it narrows") {
+  const Files files = pullover_files();
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.depth_cm = {{22.0}};
+  yoke.tiers = {{"narrow.repeat", {{2}}}};
+  yoke.fit.seams = YokeSeams::free;
+  const auto costs_most = [&](double bottom, double top) {
+    yoke.pieces = {{"front", {{bottom}}, {{top}}, ""}};
+    return what_would_fit(opened(yoke, files), 0).costs_most;
+  };
+  CHECK(costs_most(9, 40).starts_with("no increase row making more than one stitch between two costs most"));
+  CHECK(costs_most(40, 9).starts_with("no decrease row taking more than one stitch in two costs most"));
+}

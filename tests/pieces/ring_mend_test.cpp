@@ -77,6 +77,29 @@ TEST_CASE("a ring that doesn't close: the mend that is named is within the toler
         "every seam meet");
 }
 
+// 140 stitches all round: 138 would be a multiple of 6, but four equal pieces can't have them, 132 or 144 they can.
+TEST_CASE("quarters that are like each other: a change is named that all four of them can make") {
+  Files files;
+  files.texts["six.repeat"] = tier_text(6, 9);
+  Yoke yoke = pullover();
+  yoke.sizes = {"one"};
+  yoke.pieces = {{"first", {{25.0}}, {{20.0}}, ""}};
+  for (const std::string name : {"second", "third", "fourth"}) {
+    yoke.pieces.push_back({name, {}, {}, "first"});
+  }
+  yoke.depth_cm = {{20.0}};
+  yoke.tiers = {{"six.repeat", {{20}}}};
+  yoke.fit.seams = YokeSeams::free;
+  const SizePlan plan = planned(opened(yoke, files)).sizes[0];
+  REQUIRE(plan.pieces[0].tiers[0].stitches == 37);
+  CHECK(plan.seams[0].mend == "140 visible stitches all round are no multiple of 6; every seam would meet with these "
+                              "stitches: first 38, second 38, third 38, fourth 38");
+  yoke.fit.tolerance = 0.026; // one stitch of 37 is more: 36 to 37 are left
+  CHECK(planned(opened(yoke, files)).sizes[0].seams[0].mend ==
+        "140 visible stitches all round are no multiple of 6; no stitch counts of this tier within the tolerance make "
+        "every seam meet");
+}
+
 TEST_CASE("seams that don't meet: what is named mends them, and nothing nearer would") {
   std::mt19937 dice(7);
   std::uniform_int_distribution<int> tenths(620, 780);

@@ -22,14 +22,20 @@ void check_row(const Shaping& shaping, Needle first, int edge) {
   REQUIRE(shaping.forward.size() == shaping.transfers.size());
   const int left_edge = first.position + edge;
   const int right_edge = first.position + shaping.before - 1 - edge;
+  const int on_edge = edge == 0 && shaping.kept_off_edge ? 1 : 0; // the outermost stitches are the piece's edge
+  REQUIRE((shaping.kept_off_edge || (edge == 0 && 2 * shaping.decreases() > shaping.before - 2)));
   std::set<int> touched;
   for (std::size_t number = 0; number < shaping.transfers.size(); ++number) {
     const Transfer& transfer = shaping.transfers[number];
     REQUIRE(transfer.from == shaping.forward[number]);
     REQUIRE(std::abs(transfer.from.position - transfer.to.position) == 1);
+    if (shaping.before > 2) { // never onto an edge stitch
+      REQUIRE(transfer.to.position > first.position);
+      REQUIRE(transfer.to.position < first.position + shaping.before - 1);
+    }
     for (const Needle needle : {transfer.from, transfer.to}) {
-      REQUIRE(needle.position >= left_edge);
-      REQUIRE(needle.position <= right_edge);
+      REQUIRE(needle.position >= left_edge + on_edge);
+      REQUIRE(needle.position <= right_edge - on_edge);
       REQUIRE(touched.insert(needle.position).second);
     }
   }
@@ -110,8 +116,11 @@ bool right_ways_from(int stitch, int count, int last, int before, DecreaseToward
   }
   const auto [found, fresh] = known.try_emplace({stitch, count}, false);
   if (fresh) {
-    const bool right =
-        goes_right_way(stitch, stitch + 1, before, towards) || goes_right_way(stitch + 1, stitch, before, towards);
+    const auto may_go = [&](int from, int to) {
+      const bool onto_edge = before > 2 && (to == 1 || to == before);
+      return !onto_edge && goes_right_way(from, to, before, towards);
+    };
+    const bool right = may_go(stitch, stitch + 1) || may_go(stitch + 1, stitch);
     const bool room = right_ways_from(stitch + 1, count, last, before, towards, known) ||
                       (right && right_ways_from(stitch + 2, count - 1, last, before, towards, known));
     known[{stitch, count}] = room;
@@ -143,7 +152,7 @@ TEST_CASE("none goes the other way where any row has all of them right: all coun
             to_right += transfer.to.position > transfer.from.position ? 1 : 0;
           }
           REQUIRE(row.astray == wrong);
-          const int clear = edge + row.clear_of_seam;
+          const int clear = edge + std::max(row.clear_of_seam, edge == 0 && row.kept_off_edge ? 1 : 0);
           REQUIRE(row.kept_off_seams == (row.clear_of_seam == how.clear_of_seam));
           if (!row.kept_off_seams) { // not even one stitch more has room, whatever way they go
             REQUIRE(2 * count > before - 2 * (clear + 1));
@@ -163,6 +172,23 @@ TEST_CASE("none goes the other way where any row has all of them right: all coun
   }
   CHECK(rows > 15'000);
   CHECK(unavoidable > 50);
+}
+
+TEST_CASE("without seam stitches the outermost ones are left alone where there is room, and else it is said") {
+  YokeDecreases how;
+  how.towards = DecreaseTowards::edges;
+  for (const int clear : {0, 1}) {
+    how.clear_of_seam = clear;
+    const Shaping room = shaped(32, 17, how, 0); // 15 pairs of 30 stitches
+    CHECK(room.kept_off_edge);
+    CHECK(room.transfers.front().to == Needle{centred_first_needle(32).position + 1});
+    const Shaping none = shaped(26, 13, how, 0); // 13 pairs of 26 stitches
+    CHECK_FALSE(none.kept_off_edge);
+    CHECK_FALSE(none.as_wished());
+    // The pairs at both ends go inwards, never onto an edge stitch.
+    CHECK(none.transfers.front() == Transfer{centred_first_needle(26), Needle{centred_first_needle(26).position + 1}});
+    CHECK(clearance_words(none).find("off the outermost stitches") != std::string::npos);
+  }
 }
 
 TEST_CASE("decreases that are close to each other still go towards the centre") {

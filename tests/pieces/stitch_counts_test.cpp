@@ -57,10 +57,11 @@ Best by_trying_all(const CountsProblem& problem) {
           const int count = counts[tier * groups + group];
           squares += problem.pieces[group] * std::pow(count - ideal_of(problem, tier, group), 2);
           in_all += problem.pieces[group] * count;
-          if (tier > 0 && problem.halves) {
+          if (tier > 0) {
             const int below = counts[(tier - 1) * groups + group];
             const int before = below - 2 * problem.edge;
-            if (2 * (below - count) > before || count - below > std::max(0, before - 1)) {
+            if ((problem.halves && 2 * (below - count) > before) ||
+                (problem.doubles && count - below > std::max(0, before - 1))) {
               return;
             }
           }
@@ -229,7 +230,7 @@ TEST_CASE("so are those of centred pieces with seams alike") {
 
 TEST_CASE("a search that uses up its parts says that it gave up, and nothing of what fits") {
   // The middles of the ideals are allowed one by one; together a row would take more than one stitch in two.
-  const CountsProblem problem{{1}, {{1}}, 0, true, 1, {{{{20, 0}, 15, 25}}, {{{5, 0}, 3, 12}}}};
+  const CountsProblem problem{{1}, {{1}}, 0, true, true, 1, {{{{20, 0}, 15, 25}}, {{{5, 0}, 3, 12}}}};
   const CountsFound whole = nearest_counts(problem);
   REQUIRE(whole.counts);
   CHECK_FALSE(whole.gave_up);
@@ -237,7 +238,7 @@ TEST_CASE("a search that uses up its parts says that it gave up, and nothing of 
   const CountsFound cut_short = nearest_counts(problem, 1);
   CHECK_FALSE(cut_short.counts);
   CHECK(cut_short.gave_up);
-  const CountsProblem impossible{{1}, {{1}}, 0, true, 1, {{{{20, 0}, 18, 25}}, {{{5, 0}, 3, 6}}}};
+  const CountsProblem impossible{{1}, {{1}}, 0, true, true, 1, {{{{20, 0}, 18, 25}}, {{{5, 0}, 3, 6}}}};
   CHECK_FALSE(nearest_counts(impossible).counts);
   CHECK_FALSE(nearest_counts(impossible).gave_up);
 }
@@ -266,7 +267,7 @@ TEST_CASE("steep pieces don't multiply each other's choices, free or round a rin
 }
 
 TEST_CASE("a tie goes to fewer stitches") {
-  CountsProblem problem{{1}, {{1}}, 0, true, 2, {{{{9, 1}, 1, 20}}, {{{9, 1}, 1, 20}}}};
+  CountsProblem problem{{1}, {{1}}, 0, true, true, 2, {{{{9, 1}, 1, 20}}, {{{9, 1}, 1, 20}}}};
   const auto counts = nearest_counts(problem).counts;
   REQUIRE(counts);
   CHECK(counts->stitches == std::vector<std::vector<int>>{{9}, {9}});
@@ -275,7 +276,7 @@ TEST_CASE("a tie goes to fewer stitches") {
 
 TEST_CASE("a ring that binds shares what is missing among the pieces") {
   // Four pieces alike of 23 visible stitches: 92, and 96 is the multiple of 24 that is nearest.
-  CountsProblem problem{{4}, {{24}}, 1, true, 1, {{{{25, 0}, 3, 50}}, {{{15, 0}, 3, 50}}}};
+  CountsProblem problem{{4}, {{24}}, 1, true, true, 1, {{{{25, 0}, 3, 50}}, {{{15, 0}, 3, 50}}}};
   const auto counts = nearest_counts(problem).counts;
   REQUIRE(counts);
   CHECK(counts->stitches[0][0] == 26);
@@ -287,7 +288,7 @@ TEST_CASE("published chains of a round yoke are kept as they are: no row of them
   // Without Tears and Knitting Around; schoolhousepress.com, blog 38. The first closes on repeats of 12.
   for (const auto& [chain, repeat] :
        {std::pair(std::vector<int>{240, 180, 120, 72}, 12), std::pair(std::vector<int>{268, 179, 120, 80}, 1)}) {
-    CountsProblem problem{{1}, {{repeat}, {repeat}, {repeat}}, 0, true, 1, {}};
+    CountsProblem problem{{1}, {{repeat}, {repeat}, {repeat}}, 0, true, true, 1, {}};
     for (const int stitches : chain) {
       problem.choices.push_back({{{stitches, 0}, stitches - 12, stitches + 12}});
     }

@@ -72,7 +72,7 @@ TEST_CASE("a published ring is raised to what the repeat needs") {
   const int before[] = {108, 118, 126, 130};
   const int after[] = {108, 120, 126, 132};
   for (int number = 0; number < 4; ++number) {
-    CountsProblem problem{{1}, {{6}}, 0, true, 1, {{{{before[number], 0}, 50, 200}}, {{{100, 0}, 50, 200}}}};
+    CountsProblem problem{{1}, {{6}}, 0, true, true, 1, {{{{before[number], 0}, 50, 200}}, {{{100, 0}, 50, 200}}}};
     const auto counts = nearest_counts(problem).counts;
     REQUIRE(counts);
     CHECK(counts->stitches[0][0] == after[number]);

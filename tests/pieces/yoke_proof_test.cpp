@@ -61,3 +61,37 @@ TEST_CASE("a seam that does not meet is found in the fabrics, whatever the plan 
   CHECK_FALSE(proof.proved());
   CHECK(std::ranges::count_if(proof.seams, [](const ProvedSeam& seam) { return !seam.as_planned(); }) == broken);
 }
+
+TEST_CASE(
+    "centred seams are compared with each other in the fabrics: pieces that lie elsewhere on the bed are no proof") {
+  Yoke wished = pullover();
+  wished.fit.seams = YokeSeams::centred;
+  const Files files = pullover_files();
+  for (const int edge : {0, 1, 2}) {
+    wished.edge = edge;
+    const OpenedYoke yoke = opened(wished, files);
+    const SizePlan plan = planned(yoke).sizes.front();
+    const SizeProof proof = prove_size(yoke, plan);
+    CAPTURE(edge);
+    CHECK(proof.proved());
+    CHECK(proof.centred);
+    CHECK(std::ranges::all_of(proof.seams, [](const ProvedSeam& seam) { return seam.planned && seam.amiss == 0; }));
+    // Of one piece the last tier three needles further on, where the plan still says that all is well.
+    SizePlan moved = plan;
+    PieceOnBed& bed = moved.pieces[1].tiers.back().bed;
+    moved.pieces[1].tiers[1].first_after.position += 3;
+    moved.pieces[1].tiers[1].last_after.position += 3;
+    bed.first.position += 3;
+    bed.last.position += 3;
+    for (Transfer& transfer : moved.pieces[1].tiers.back().shaping.transfers) {
+      transfer.from.position += 3;
+      transfer.to.position += 3;
+    }
+    const SizeProof amiss = prove_size(yoke, moved);
+    CHECK(amiss.pieces[1].trouble.empty());
+    CHECK_FALSE(amiss.proved());
+    for (const ProvedSeam& seam : amiss.seams) {
+      CHECK(seam.as_planned() == (seam.tier < 2 || (seam.left != 1 && seam.right != 1)));
+    }
+  }
+}

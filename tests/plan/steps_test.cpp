@@ -105,6 +105,26 @@ TEST_CASE("where the same pass selects: a free pass stores row 1, and no needle 
   CHECK(*(plain + 1) == StepKind::end_row);
 }
 
+// The line in sight lies seven rows beyond the one that is read (trade-notes: the reader's offset), and two overlap
+// rows follow the last one: number 1 has a line from six rows on.
+TEST_CASE("a card that ends before the number 1 is put in by the mark on its first row") {
+  for (const int rows : {5, 6}) {
+    CAPTURE(rows);
+    OpenedDocument short_card{blank_document(24, rows), *built_in_profile("bulky-card-24"), {}};
+    for (int row = 0; row < rows; ++row) {
+      short_card.document.grid.set(row, row, true);
+    }
+    for (const bool loop : {false, true}) {
+      short_card.document.card.loop = loop;
+      const std::string words = first_of(steps_for(short_card), StepKind::card_in).text;
+      const bool number = words.find("the number 1 in its margin is in sight") != std::string::npos;
+      const bool mark = words.find("the row marked \"knitting starts here\"") != std::string::npos;
+      CHECK(number == (loop || rows == 6));
+      CHECK(mark != number);
+    }
+  }
+}
+
 TEST_CASE("by hand: the needles of every row, no card, plain rows as they come") {
   const OpenedDocument crabs = demo("shore-crabs");
   const StepList list = steps_for(crabs);
