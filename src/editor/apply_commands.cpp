@@ -274,7 +274,8 @@ void run_view_command(App& app, Command command) {
   case Command::finding_on_needles: return change_to_needles(app);
   case Command::float_marks: return change_float_marks(app);
   case Command::other_face:
-    view.face = view.face == Face::knit ? Face::purl : Face::knit;
+    view.face = view.face == Face::knit || view.afar ? Face::purl : Face::knit; // from afar the knit side is seen
+    view.afar = false;
     view.findings_in_front = false;
     return;
   case Command::from_afar:

@@ -222,14 +222,15 @@ void look_at_chosen_file(App& app) {
   if (dialog == nullptr || !shows_preview(dialog->purpose)) {
     return;
   }
-  const std::string& name = dialog->under_cursor.empty() ? dialog->name : dialog->under_cursor;
-  const fs::path path = (dialog->folder / with_home(name)).lexically_normal();
+  const bool typed = dialog->under_cursor.empty();
+  const fs::path path = typed ? path_of(*dialog) : (dialog->folder / dialog->under_cursor).lexically_normal();
   if (dialog->preview && dialog->preview->path == path) {
     return;
   }
   std::error_code ignored;
   const auto kinds = extensions_for(dialog->purpose);
-  const bool is_design = !name.empty() && std::ranges::find(kinds, path.extension().string()) != kinds.end() &&
+  const bool is_design = !(typed && dialog->name.empty()) &&
+                         std::ranges::find(kinds, path.extension().string()) != kinds.end() &&
                          fs::is_regular_file(path, ignored);
   dialog->preview = is_design ? std::optional<DesignCard>(design_card(path, 1.0)) : std::nullopt;
 }
@@ -274,6 +275,11 @@ void choose_path(App& app, bool replace) {
     dialog.name = usual_name(app, dialog.purpose);
     dialog.entries = entries_of(dialog.folder, dialog.purpose);
     dialog.list_fresh = true;
+    app.session.dialog = dialog;
+    return;
+  }
+  if (!writes_file(dialog.purpose) && !fs::exists(path, ignored)) {
+    dialog.trouble = said("There is no file “{}”. Choose one from the list, or type another name.", dialog.name);
     app.session.dialog = dialog;
     return;
   }

@@ -238,40 +238,57 @@ std::string words_for_saving(bool has_file, bool saved) {
   return !has_file ? tr("not saved yet") : saved ? tr("saved") : tr("changes not saved");
 }
 
-// What the line says at its right end, from all of it to nothing.
-std::array<std::string, 5> facts_of(const App& app) {
+// What the line says at its right end, from all of it to what is never left out: the drawing's symmetry, and that
+// colours are seen otherwise than they were chosen.
+std::array<std::string, 4> facts_of(const App& app) {
   if (app.yoke.shown) {
     const std::string saving = words_for_saving(!app.yoke.path.empty(), app.yoke.saved());
     const std::string name = yoke_name_of(app);
-    return {fmt::format("{}      {}", name, saving), saving, saving, saving, ""};
+    return {fmt::format("{}      {}", name, saving), saving, saving, ""};
   }
   const Grid& grid = app.work.design.grid;
   const std::string place = place_of_cursor(app);
   const std::string saving = words_for_saving(!app.session.path.empty(), app.work.history.saved());
   const std::string_view symmetry = short_name_of(app.caches.frieze.group);
   const std::string sight = words_for_sight(app);
-  if (!sight.empty()) { // is never left out: what is seen isn't what was chosen
+  if (!sight.empty()) {
     return {
         fmt::format("{}      {}      {} × {}, {}      {}", sight, place, grid.width(), grid.height(), symmetry, saving),
-        fmt::format("{}      {}      {}", sight, place, saving), fmt::format("{}      {}", sight, saving),
-        fmt::format("{}      {}", sight, saving), sight};
+        fmt::format("{}      {}      {}      {}", sight, place, symmetry, saving),
+        fmt::format("{}      {}      {}", sight, symmetry, saving), fmt::format("{}      {}", sight, symmetry)};
   }
   return {fmt::format("{}      {} × {}, {}      {}", place, grid.width(), grid.height(), symmetry, saving),
           fmt::format("{}      {}      {}", place, symmetry, saving), fmt::format("{}      {}", symmetry, saving),
-          saving, ""};
+          std::string(symmetry)};
+}
+
+// A message in as many lines as it needs, up to a third of the window.
+std::string message_in_lines(const std::string& message, float room) {
+  std::string lines = in_lines(message, room);
+  const auto most = static_cast<int>(ImGui::GetIO().DisplaySize.y / 3 / ImGui::GetTextLineHeight());
+  std::size_t end = 0;
+  for (int line = 0; line < most && end != std::string::npos; ++line) {
+    end = lines.find('\n', end + (line > 0 ? 1 : 0));
+  }
+  return end == std::string::npos ? lines : lines.substr(0, end) + "…";
+}
+
+// Over the parts above it, and below whatever is open over them.
+void lift_line() {
+  const auto& popups = ImGui::GetCurrentContext()->OpenPopupStack;
+  ImGuiWindow* const line = ImGui::GetCurrentWindow();
+  if (popups.empty() || popups.front().Window == nullptr) {
+    ImGui::BringWindowToDisplayFront(line);
+  } else {
+    ImGui::BringWindowToDisplayBehind(line, popups.front().Window);
+  }
 }
 
 } // namespace
 
 void status_line(const App& app, Actions& actions, const ScreenBox& box) {
-  (void)actions;
   const Theme& theme = app.theme;
   const float unit = theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(12 * unit, 6 * unit));
-  begin_part(app, state_line_part, box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddLine({box.left, box.top + 0.5F}, {box.right, box.top + 0.5F}, ink(theme.line));
   const Colour colour = app.session.tone == Tone::trouble ? theme.fault
                         : app.session.tone == Tone::good  ? theme.good
                                                           : theme.text;
@@ -286,16 +303,35 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
   }
   const float wide = ImGui::CalcTextSize(right.c_str()).x;
   const float room = std::max(40 * unit, box.width() - wide - (right.empty() ? 24 : 40) * unit);
-  const std::string shown = shortened(message, room);
-  ImGui::TextColored(tint(app.session.message.empty() ? theme.quiet_text : colour), "%s", shown.c_str());
-  if (shown != message && !ImGui::IsWindowHovered(ImGuiHoveredFlags_AnyWindow) && // of those that lie over the line
-      ImGui::IsMouseHoveringRect({box.left, box.top}, {box.left + room, box.bottom})) {
+  // What changes under the pointer stays in one line, which would otherwise grow and shrink with every movement.
+  const bool passing = app.session.message.empty();
+  const std::string shown = passing ? shortened(message, room) : message_in_lines(message, room);
+  const bool cut = shown.ends_with("…") && !message.ends_with("…");
+  const auto more_lines = std::ranges::count(shown, '\n');
+  const float top = box.top - static_cast<float>(more_lines) * ImGui::GetTextLineHeight();
+  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(theme.ground));
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(12 * unit, 6 * unit));
+  begin_part(app, state_line_part, {box.left, top, box.right, box.bottom},
+             ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoInputs);
+  if (more_lines > 0) {
+    lift_line();
+  }
+  ImGui::GetWindowDrawList()->AddLine({box.left, top + 0.5F}, {box.right, top + 0.5F}, ink(theme.line));
+  ImGui::TextColored(tint(passing ? theme.quiet_text : colour), "%s", shown.c_str());
+  if (actions.publish_places && !app.yoke.shown) { // "foot: no symmetry", with what of the message is read
+    const std::string_view symmetry = short_name_of(app.caches.frieze.group);
+    actions.places.push_back({right.find(symmetry) == std::string::npos ? "foot without symmetry" : "foot: symmetry",
+                              {box.right - wide - 12 * unit, top, box.right, box.bottom}});
+    actions.places.push_back({cut ? "foot cut" : "foot whole", {box.left, top, box.left + room, box.bottom}});
+  }
+  if (cut && !ImGui::IsWindowHovered(ImGuiHoveredFlags_AnyWindow) && // of those that lie over the line
+      ImGui::IsMouseHoveringRect({box.left, top}, {box.left + room, box.bottom})) {
     tip_beside(theme, message, {});
   }
   ImGui::GetStateStorage()->SetFloat(ImGui::GetID(facts_begin),
                                      right.empty() ? box.right : box.right - wide - 26 * unit);
   if (!right.empty()) {
-    ImGui::SameLine(box.width() - wide - 12 * unit);
+    ImGui::SetCursorScreenPos({box.right - wide - 12 * unit, box.top + 6 * unit});
     ImGui::TextUnformatted(right.c_str());
   }
   ImGui::End();

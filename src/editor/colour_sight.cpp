@@ -1,8 +1,8 @@
 // The matrices, and lightness.
 #include "editor/colour_sight.hpp"
 
+#include "design/light.hpp"
 #include "editor/stitch_form.hpp"
-#include "rules/findings.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,11 +26,6 @@ std::uint8_t part_of(double light) {
   return static_cast<std::uint8_t>(std::lround(value_of_light(static_cast<float>(std::clamp(light, 0.0, 1.0)))));
 }
 
-// Relative luminance, 0 to 1 (IEC 61966-2-1).
-double luminance_of(Colour colour) {
-  return 0.2126 * linear_light(colour.red) + 0.7152 * linear_light(colour.green) + 0.0722 * linear_light(colour.blue);
-}
-
 } // namespace
 
 const SightInfo& info_of(ColourSight sight) {
@@ -51,7 +46,7 @@ Colour seen_as(Colour colour, ColourSight sight) {
     return colour;
   }
   if (sight == ColourSight::lightness) {
-    const std::uint8_t grey = part_of(luminance_of(colour));
+    const std::uint8_t grey = part_of(relative_luminance(colour));
     return {grey, grey, grey};
   }
   const SightMatrix& matrix = matrix_of(sight);
@@ -63,7 +58,7 @@ Colour seen_as(Colour colour, ColourSight sight) {
 }
 
 double lightness_of(Colour colour) {
-  const double light = luminance_of(colour);
+  const double light = relative_luminance(colour);
   constexpr double knee = 216.0 / 24389.0; // (6/29)³
   return light > knee ? 116 * std::cbrt(light) - 16 : light * 24389.0 / 27.0;
 }

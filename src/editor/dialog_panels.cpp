@@ -289,7 +289,7 @@ void place_dialog(const Dialog& dialog, const std::string& name, float wide) {
 // their own that do.
 bool scrolls_below_title(const Dialog& dialog) {
   return std::holds_alternative<StartDialog>(dialog) || std::holds_alternative<SizeDialog>(dialog) ||
-         std::holds_alternative<TroubleDialog>(dialog);
+         std::holds_alternative<TroubleDialog>(dialog) || std::holds_alternative<SwatchDialog>(dialog);
 }
 
 } // namespace

@@ -169,7 +169,7 @@ struct KeyWidths {
 };
 
 KeyWidths widths_of(const Theme& theme, const KeyLines& lines) {
-  KeyWidths widths;
+  KeyWidths widths; // of what isn't wrapped
   widths.gap = 18 * theme.scale;
   for (const auto& [words, key] : lines) {
     widths.words = std::max(widths.words, ImGui::CalcTextSize(words.c_str()).x);
@@ -178,7 +178,8 @@ KeyWidths widths_of(const Theme& theme, const KeyLines& lines) {
   return widths;
 }
 
-// Keys and what they do, in a table of two pairs of columns, or of one where there is no room for two.
+// Keys and what they do, in a table of two pairs of columns, or of one where there is no room for two. Where large text
+// leaves too little for one, both its columns wrap between words.
 void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& widths, std::size_t pairs) {
   const std::size_t rows = (lines.size() + pairs - 1) / pairs;
   if (!ImGui::BeginTable("keys", static_cast<int>(2 * pairs), ImGuiTableFlags_SizingFixedFit)) {
@@ -188,6 +189,7 @@ void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& width
     ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed,
                             (column % 2 == 0 ? widths.keys : widths.words) + widths.gap / 2);
   }
+  ImGui::PushTextWrapPos(0);
   for (std::size_t row = 0; row < rows; ++row) {
     ImGui::TableNextRow();
     for (std::size_t line = row; line < lines.size(); line += rows) {
@@ -197,11 +199,24 @@ void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& width
       ImGui::TextUnformatted(lines[line].first.c_str());
     }
   }
+  ImGui::PopTextWrapPos();
   ImGui::EndTable();
 }
 
 float with_scrollbar(float width, const Theme& theme) {
   return width + ImGui::GetStyle().ScrollbarSize + 8 * theme.scale;
+}
+
+} // namespace
+
+namespace {
+
+// Of one pair in so much room: the keys have half of it at most, what they do the rest.
+KeyWidths wrapped_into(KeyWidths widths, float room) {
+  room -= 2 * widths.gap;
+  widths.keys = std::min(widths.keys, room / 2);
+  widths.words = std::min(widths.words, room - widths.keys);
+  return widths;
 }
 
 } // namespace
@@ -216,14 +231,16 @@ float width_of_keys_dialog(const App& app) {
 void keys_dialog(const App& app, Actions& actions) {
   const Theme& theme = app.theme;
   const KeyLines lines = key_lines();
-  const KeyWidths widths = widths_of(theme, lines);
-  const std::size_t pairs = with_scrollbar(2 * widths.pair(), theme) <= room_for_dialog(app).x ? 2 : 1;
+  const KeyWidths whole_widths = widths_of(theme, lines);
+  const std::size_t pairs = with_scrollbar(2 * whole_widths.pair(), theme) <= room_for_dialog(app).x ? 2 : 1;
+  const float wide = ImGui::GetContentRegionAvail().x - with_scrollbar(0, theme);
+  const KeyWidths widths = pairs == 2 ? whole_widths : wrapped_into(whole_widths, wide);
   const float line = ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().CellPadding.y;
   const std::size_t high = (lines.size() + pairs - 1) / pairs;
   const float whole = line * static_cast<float>(high) + 4 * theme.scale;
-  const float rest = 3 * ImGui::GetFrameHeightWithSpacing(); // title and button
-  ImGui::BeginChild("list", ImVec2(0, std::min(whole, std::max(3 * line, room_for_dialog(app).y - rest))), false,
-                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_HorizontalScrollbar);
+  const bool wraps = widths.pair() < whole_widths.pair();
+  const float room = std::max(3 * line, room_below_here() - ImGui::GetFrameHeightWithSpacing()); // above the button
+  ImGui::BeginChild("list", ImVec2(0, wraps ? room : std::min(whole, room)), false, ImGuiWindowFlags_NoNav);
   key_table(theme, lines, widths, pairs);
   scroll_by_keys();
   ImGui::EndChild();
@@ -242,17 +259,45 @@ struct PictureSize {
   int across = 4;
 };
 
+constexpr float beside_number = 20; // units from a cell's left edge to its words
+
+float room_for_caption(float cell, float unit) {
+  return cell + 6 * unit - beside_number * unit;
+}
+
+float widest_word_of_captions() {
+  float widest = 0;
+  for (int number = 1; number <= swatch_answers; ++number) {
+    const std::string words = in_lines(words_of(swatch_answer(number)), 1); // each word in a line
+    widest = std::max(widest, ImGui::CalcTextSize(words.c_str()).x);
+  }
+  return widest;
+}
+
+// Four pictures side by side; fewer where their words are too wide for that.
 PictureSize picture_size(const App& app, const Grid& motif) {
   const float unit = app.theme.scale;
   const ScreenPoint room = room_for_dialog(app);
+  const float word = widest_word_of_captions();
   PictureSize size;
-  size.caption = 3 * ImGui::GetTextLineHeight() + 6 * unit;
+  for (const int across : {4, 2, 1}) {
+    size.across = across;
+    const float by_width = (room.x - 24 * unit) / static_cast<float>(across) - 20 * unit;
+    size.cell = std::clamp(by_width, 48 * unit, 150 * unit);
+    if (word <= room_for_caption(size.cell, unit)) {
+      break;
+    }
+  }
+  float tallest = 0;
+  for (int number = 1; number <= swatch_answers; ++number) {
+    const std::string words = in_lines(words_of(swatch_answer(number)), room_for_caption(size.cell, unit));
+    tallest = std::max(tallest, ImGui::CalcTextSize(words.c_str()).y);
+  }
+  size.caption = std::max(tallest, 3 * ImGui::GetTextLineHeight()) + 6 * unit;
   const float shape = row_to_stitch * static_cast<float>(motif.height()) / static_cast<float>(motif.width());
   const float lines_of_text = 5 * ImGui::GetFrameHeightWithSpacing();
   const float by_height = ((room.y - lines_of_text) / 2 - size.caption - 20 * unit) / shape;
-  const float by_width = (room.x - 24 * unit) / 4 - 20 * unit;
-  size.cell = std::clamp(by_width, 48 * unit, 150 * unit);
-  size.side = std::min(std::max(by_height, 48 * unit), size.cell);
+  size.side = std::clamp(by_height, std::min(96 * unit, size.cell), size.cell); // else they scroll
   size.height = size.side * shape;
   return size;
 }
@@ -316,8 +361,17 @@ void swatch_dialog(const App& app, Actions& actions) {
     const std::string digit = std::to_string(number);
     list.AddText(theme.bold, ImGui::GetFontSize(), {corner.x + 6 * unit, corner.y + 3 * unit}, ink(theme.text),
                  digit.c_str());
-    list.AddText(nullptr, 0, {corner.x + 20 * unit, corner.y + 3 * unit}, ink(theme.text), words_of(answer).c_str(),
-                 nullptr, size.cell - 14 * unit);
+    const std::string words = in_lines(words_of(answer), room_for_caption(size.cell, unit));
+    const ScreenPoint beside{corner.x + beside_number * unit, corner.y + 3 * unit};
+    list.AddText(to_imgui(beside), ink(theme.text), words.c_str());
+    if (actions.publish_places) {
+      const ImVec2 taken = ImGui::CalcTextSize(words.c_str());
+      actions.places.push_back(
+          {fmt::format("swatch {} words", number), {beside.x, beside.y, beside.x + taken.x, beside.y + taken.y}});
+      const float top = corner.y + size.caption + 4 * unit;
+      actions.places.push_back({fmt::format("swatch {} picture", number),
+                                {corner.x + 6 * unit, top, corner.x + 6 * unit + size.side, top + size.height}});
+    }
     swatch_picture(list, {corner.x + 6 * unit, corner.y + size.caption + 4 * unit}, size.side,
                    swatch_seen(motif.grid, answer), motif);
     if (number % size.across != 0) {

@@ -181,6 +181,15 @@ fs::path path_of(const PathDialog& dialog) {
       (own_form || kind.empty())) {
     path += kinds.front();
   }
+  std::error_code ignored;
+  if (!writes_file(dialog.purpose) && !dialog.name.empty() && !fs::exists(path, ignored)) {
+    for (const std::string& ending : kinds) { // that saving has put behind the name
+      fs::path whole = path;
+      if (whole += ending; fs::is_regular_file(whole, ignored)) {
+        return whole.lexically_normal();
+      }
+    }
+  }
   return path.lexically_normal();
 }
 

@@ -1,5 +1,6 @@
 // Around the drawing: row numbers from the bottom, column numbers above, needle numbers below, yarns at the side.
 #include "editor/drawing_parts.hpp"
+#include "editor/needle_names.hpp"
 #include "machine/placement.hpp"
 
 #include <algorithm>
@@ -103,11 +104,9 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box) {
   sight.list.PushClipRect({box.left, box.top}, {box.right, box.bottom}, true);
   const std::vector<Needle> needles = nearest_needles(sight.app);
   const int step = number_step(sight.layout.cell_width, text_width(theme, "L100") + 2 * unit);
-  const int cursor = sight.app.view.cursor.column;
   for (int column = 0; column < sight.layout.columns; ++column) {
     const Needle needle = needles[static_cast<std::size_t>(column)];
     const int shown = needle.position < 0 ? -needle.position : needle.position + 1;
-    const bool chosen = column == cursor;
     const ScreenBox cell = box_of(sight.layout, Cell{column, 0});
     const float x = cell.middle().x;
     sight.list.AddLine({x, box.top}, {x, box.top + (shown % 5 == 0 ? 6 : 3) * unit}, ink(theme.quiet_text, 0.8F));
@@ -116,13 +115,13 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box) {
       sight.list.AddTriangleFilled({middle - 4 * unit, box.top + 7 * unit}, {middle + 4 * unit, box.top + 7 * unit},
                                    {middle, box.top}, ink(theme.accent));
     }
-    const bool beside =
-        !chosen && static_cast<float>(std::abs(column - cursor)) * sight.layout.cell_width < text_width(theme, "L100");
-    const bool on_step = shown % step == 0 || (step == 5 && shown == 1 && needle.position < 0);
-    if (chosen || (on_step && !beside)) {
-      const std::string text = name_of(needle);
-      number(sight, {x - text_width(theme, text.c_str(), chosen) / 2, box.top + 7 * unit}, text, chosen);
-    }
+  }
+  const int cursor = sight.app.view.cursor.column;
+  const auto width = [&](const std::string& name, bool chosen) { return text_width(theme, name.c_str(), chosen); };
+  for (const int column : columns_with_names(needles, {sight.layout.cell_width, 8 * unit, step, cursor, width})) {
+    const std::string name = name_of(needles[static_cast<std::size_t>(column)]);
+    const float x = box_of(sight.layout, Cell{column, 0}).middle().x;
+    number(sight, {x - width(name, column == cursor) / 2, box.top + 7 * unit}, name, column == cursor);
   }
   sight.list.PopClipRect();
 }

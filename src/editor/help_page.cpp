@@ -1,5 +1,6 @@
 // The guide in the window: contents, text with its headings and lists, a search by typing; keys scroll.
 #include "editor/applying.hpp"
+#include "editor/closed_list.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
@@ -170,24 +171,30 @@ void contents(const App& app, Actions& actions, HelpDialog& next, bool& changed,
   }
 }
 
-void search_line(const App& app, Actions& actions, HelpDialog& next, bool& changed) {
+const char* hint_for_search(float room) {
+  const char* const whole = tr("Search: type a word; Return goes to the next place");
+  return ImGui::CalcTextSize(whole).x <= room ? whole : tr("Search");
+}
+
+// In `room` px, with how many places were found behind it.
+void search_line(const App& app, Actions& actions, HelpDialog& next, bool& changed, float room) {
   const std::vector<HelpBlock>& blocks = *next.text;
-  const float room = ImGui::GetContentRegionAvail().x;
   const std::string count = next.search.empty() ? ""
                             : next.found < 0
                                 ? tr("not found")
                                 : said("{} of {}", count_blocks_with(blocks, next.search, next.found + 1),
                                        count_blocks_with(blocks, next.search, static_cast<int>(blocks.size())));
   const std::string widest = said("{} of {}", 999, 999);
-  ImGui::SetNextItemWidth(room - ImGui::CalcTextSize(widest.c_str()).x - 2 * ImGui::GetStyle().ItemSpacing.x);
+  const float field = room - ImGui::CalcTextSize(widest.c_str()).x - 2 * ImGui::GetStyle().ItemSpacing.x;
+  ImGui::SetNextItemWidth(field);
   const bool entered = ImGui::IsKeyPressed(ImGuiKey_Enter) || ImGui::IsKeyPressed(ImGuiKey_KeyPadEnter);
   const bool typing = ImGui::GetIO().WantTextInput;
   if (ImGui::IsWindowAppearing() || (entered && typing)) {
     ImGui::SetKeyboardFocusHere();
   }
-  const bool typed =
-      ImGui::InputTextWithHint("##search", tr("Search: type a word; Return goes to the next place"), &next.search) &&
-      !ImGui::IsKeyPressed(ImGuiKey_Escape);
+  const bool typed = ImGui::InputTextWithHint("##search", hint_for_search(field - 2 * ImGui::GetStyle().FramePadding.x),
+                                              &next.search) &&
+                     !ImGui::IsKeyPressed(ImGuiKey_Escape);
   remember_place(actions, "help search", Stop::Kind::field);
   if (ImGui::IsItemActive()) { // the arrows and page keys scroll, and don't take the typing elsewhere
     ImGuiContext& context = *ImGui::GetCurrentContext();
@@ -211,35 +218,46 @@ void search_line(const App& app, Actions& actions, HelpDialog& next, bool& chang
   tip(app.theme, tr("Return: the next place; Shift+Return: the one before"));
 }
 
+// The contents as a list to open, where large text leaves no room for them beside the text.
+void contents_to_open(const App& app, Actions& actions, HelpDialog& next, bool& changed) {
+  ImGui::SetNextItemWidth(-1);
+  if (ImGui::BeginCombo("##contents", tr("Contents"))) {
+    contents(app, actions, next, changed, false);
+    ImGui::EndCombo();
+  }
+  remember_place(actions, "help contents", Stop::Kind::button);
+}
+
 } // namespace
 
 void help_page(const App& app, Actions& actions, const HelpDialog& dialog) {
   HelpDialog next = dialog;
   bool changed = false;
-  search_line(app, actions, next, changed);
-  const float tall = height_beside_lines(app, 3);
-  const bool beside = ImGui::GetContentRegionAvail().x > 40 * ImGui::GetFontSize();
+  const float start = ImGui::GetCursorPosX();
+  const float wide = ImGui::GetContentRegionAvail().x;
+  const bool beside = wide > 40 * ImGui::GetFontSize();
+  const float list = beside ? 0 : ImGui::CalcTextSize(tr("Contents")).x - room_in_closed_list(0);
+  search_line(app, actions, next, changed, wide - list);
+  if (!beside) {
+    ImGui::SameLine(start + wide - list);
+    contents_to_open(app, actions, next, changed);
+  }
+  // All that the window has, above the button.
+  const float tall = std::max(4 * ImGui::GetTextLineHeight(), room_below_here() - ImGui::GetFrameHeightWithSpacing());
   if (beside) {
     ImGui::BeginChild("contents", ImVec2(15 * ImGui::GetFontSize(), tall), false, ImGuiWindowFlags_NavFlattened);
     contents(app, actions, next, changed, true);
     ImGui::EndChild();
     ImGui::SameLine();
-  } else {
-    ImGui::SetNextItemWidth(-1);
-    if (ImGui::BeginCombo("##contents", tr("Contents"))) {
-      contents(app, actions, next, changed, false);
-      ImGui::EndCombo();
-    }
-    remember_place(actions, "help contents", Stop::Kind::button);
   }
-  const float rest = beside ? tall : tall - ImGui::GetFrameHeightWithSpacing();
-  ImGui::BeginChild("text", ImVec2(0, rest), true, ImGuiWindowFlags_NoNav);
+  ImGui::BeginChild("text", ImVec2(0, tall), true, ImGuiWindowFlags_NoNav);
   scroll_by_keys();
   for (std::size_t place = 0; place < next.text->size(); ++place) {
     const auto number = static_cast<int>(place);
     draw_block(app, (*next.text)[place], number == dialog.found, number == dialog.go_to);
   }
   if (actions.publish_places) {
+    actions.places.push_back({fmt::format("help lines {:.0f}", tall / ImGui::GetTextLineHeight()), {}});
     actions.places.push_back({fmt::format("help scrolled {:.0f}", ImGui::GetScrollY()), {}});
   }
   ImGui::EndChild();

@@ -261,6 +261,9 @@ void path_panel(const App& app, Actions& actions, const PathDialog& dialog) {
     ImGui::PushTextWrapPos(0);
     ImGui::TextColored(tint(theme.fault), "%s", dialog.trouble.c_str());
     ImGui::PopTextWrapPos();
+    if (actions.publish_places) {
+      actions.places.push_back({"chooser trouble", {}});
+    }
   }
   ImGui::Dummy(ImVec2(0, 4 * theme.scale));
   if (changed) {

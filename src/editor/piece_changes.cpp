@@ -107,6 +107,7 @@ ClothPainter::Frame ClothPainter::frame_for(const Document& design, const Profil
   const double row_mm = design.gauge.row_mm();
   Frame frame{view, stitches_of(design), knitted, 0, settings_of(design, profile)};
   if (view.afar) {
+    frame.view.face = Face::knit; // that is worn, whichever side was looked at before
     frame.stitches = std::max(1, static_cast<int>(afar_mm / stitch_mm));
     frame.px_per_mm = view.width / afar_mm;
     frame.rows = std::max(1, static_cast<int>(view.height / (row_mm * frame.px_per_mm)));

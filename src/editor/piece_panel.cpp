@@ -66,7 +66,7 @@ void choose_sight(const App& app, Actions& actions, float wide) {
 std::string size_in_words(const App& app) {
   const Document& design = app.work.design;
   if (app.view.afar) {
-    return said("The band over {}", long_length_text(afar_mm, app.settings.lengths));
+    return said("The band's knit side over {}", long_length_text(afar_mm, app.settings.lengths));
   }
   const int stitches = stitches_of(design);
   const auto rows = std::ssize(app.caches.rows.rows);

@@ -148,15 +148,6 @@ void ClothPainter::fill_line(const Document& design, const Profile& profile, con
       line.contrast[stitch] =
           design.grid.at(static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
     }
-    for (std::size_t stitch = 0;
-         knitted.drawn >= 0 && any_marked(design.marks.caught, knitted.drawn) && stitch < stitches; ++stitch) {
-      line.caught[stitch] = is_marked(
-          design.marks.caught, static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
-    }
-    if (frame_.view.face == Face::purl) {
-      std::reverse(line.contrast.begin(), line.contrast.end());
-      std::reverse(line.caught.begin(), line.caught.end());
-    }
   } else {
     // The list runs as the knitter sees them, on the purl side.
     line.contrast = stitches_in_row(design, profile, knitted);

@@ -1,7 +1,7 @@
 // Filling the tables.
 #include "editor/stitch_form.hpp"
 
-#include "rules/findings.hpp"
+#include "design/light.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -18,26 +18,53 @@ bool in_use(const Document& design, char key) {
                              [key](const Band& band) { return band.main == key || band.contrast == key; });
 }
 
+// Mixed by eye with the mouse, or typed: its parts, or all of it. Tab goes through what is typed in, which ImGui's own
+// fields in its picker don't let it.
+bool mix_colour(const App& app, Actions& actions, Colour& colour) {
+  std::array<float, 3> shares = {static_cast<float>(colour.red) / 255, static_cast<float>(colour.green) / 255,
+                                 static_cast<float>(colour.blue) / 255};
+  const auto part = [](float share) { return static_cast<std::uint8_t>(std::clamp(share, 0.0F, 1.0F) * 255 + 0.5F); };
+  bool changed = false;
+  if (ImGui::ColorPicker3("##picker", shares.data(),
+                          ImGuiColorEditFlags_NoSidePreview | ImGuiColorEditFlags_NoInputs)) {
+    colour = {part(shares[0]), part(shares[1]), part(shares[2])};
+    changed = true;
+  }
+  const auto typed = [&](const char* name, const char* words, std::uint8_t& value) {
+    int number = value;
+    if (count_field({app, actions, name}, words, number, 0, 255)) {
+      value = static_cast<std::uint8_t>(number);
+      changed = true;
+    }
+  };
+  typed("mix red", tr("Red"), colour.red);
+  typed("mix green", tr("Green"), colour.green);
+  typed("mix blue", tr("Blue"), colour.blue);
+  label(app.theme, "#rrggbb");
+  std::string hex = hex_of(colour);
+  if (text_input({app, actions, "mix hex"}, hex, nullptr, ImGuiInputTextFlags_AutoSelectAll)) {
+    if (const auto read = colour_from_hex(hex); read && *read != colour) {
+      colour = *read;
+      changed = true;
+    }
+  }
+  return changed;
+}
+
 // A square of the yarn's colour; pressed, it opens where the colour is chosen.
 void yarn_colour(const App& app, Actions& actions, std::size_t index) {
   const Document& design = app.work.design;
   const Yarn& yarn = design.yarns[index];
-  std::array<float, 3> colour = {static_cast<float>(yarn.colour.red) / 255, static_cast<float>(yarn.colour.green) / 255,
-                                 static_cast<float>(yarn.colour.blue) / 255};
-  const auto part = [](float share) { return static_cast<std::uint8_t>(std::clamp(share, 0.0F, 1.0F) * 255 + 0.5F); };
   const float square = ImGui::GetFrameHeight();
-  if (ImGui::ColorButton("##colour", ImVec4(colour[0], colour[1], colour[2], 1), ImGuiColorEditFlags_NoTooltip,
-                         ImVec2(square, square))) {
+  if (ImGui::ColorButton("##colour", tint(yarn.colour), ImGuiColorEditFlags_NoTooltip, ImVec2(square, square))) {
     ImGui::OpenPopup("colour");
   }
   remember_place(actions, fmt::format("yarn {} colour", yarn.key), Stop::Kind::button);
   tip(app.theme, said("Choose the colour ({})", hex_of(yarn.colour)));
   if (ImGui::BeginPopup("colour")) {
-    if (ImGui::ColorPicker3("##picker", colour.data(),
-                            ImGuiColorEditFlags_NoSidePreview | ImGuiColorEditFlags_DisplayRGB |
-                                ImGuiColorEditFlags_DisplayHex)) {
+    if (Colour colour = yarn.colour; mix_colour(app, actions, colour)) {
       Document settings = settings_of(design);
-      settings.yarns[index].colour = Colour{part(colour[0]), part(colour[1]), part(colour[2])};
+      settings.yarns[index].colour = colour;
       send({app, actions, noted("yarn colour")}, std::move(settings));
     }
     ImGui::EndPopup();

@@ -1,6 +1,7 @@
 // The form by the first bytes, then the two colours.
 #include "pictures/picture.hpp"
 
+#include "design/light.hpp"
 #include "pictures/picture_forms.hpp"
 #include "words/words.hpp"
 
@@ -18,12 +19,6 @@ constexpr std::array<std::string_view, 3> extensions = {".png", ".pbm", ".xbm"};
 Colour colour_of(std::uint32_t pixel) {
   return {static_cast<std::uint8_t>(pixel >> 16), static_cast<std::uint8_t>(pixel >> 8),
           static_cast<std::uint8_t>(pixel)};
-}
-
-// Only for which of two is the darker: luma with the weights of ITU-R BT.709.
-std::uint32_t lightness_of(std::uint32_t pixel) {
-  const Colour colour = colour_of(pixel);
-  return 2126U * colour.red + 7152U * colour.green + 722U * colour.blue;
 }
 
 Error no_picture(const std::string& what) {
@@ -73,7 +68,7 @@ Result<Picture> two_colours(const Pixels& pixels) {
   }
   std::uint32_t dark = counts.begin()->first;
   std::uint32_t light = counts.rbegin()->first;
-  if (lightness_of(light) < lightness_of(dark)) {
+  if (relative_luminance(colour_of(light)) < relative_luminance(colour_of(dark))) {
     std::swap(dark, light);
   }
   Picture picture{Grid(pixels.width, pixels.height), colour_of(dark), colour_of(light)};

@@ -97,7 +97,7 @@ Result<std::vector<OutputFile>> files_of_pages(const std::vector<Sheet>& pages, 
     return files;
   }
   for (const Sheet& page : pages) {
-    const std::string name = numbered_path(path, static_cast<int>(files.size()) + 1);
+    const std::string name = numbered_path(path, files.size() + 1, pages.size());
     if (extension_in(path) == ".svg") {
       files.push_back({name, svg_of(page)});
       continue;
@@ -155,7 +155,9 @@ Result<std::vector<OutputFile>> card_files(const Document& document, const Profi
   std::vector<OutputFile> files;
   for (const Card& card : job.plan.cards) {
     if (!only_card || *only_card == card.number) {
-      files.push_back({only_card ? path : numbered_path(path, card.number), svg_of(card_on_its_own(job, card))});
+      const std::size_t cards = only_card ? 1 : job.plan.cards.size();
+      files.push_back(
+          {numbered_path(path, static_cast<std::size_t>(card.number), cards), svg_of(card_on_its_own(job, card))});
     }
   }
   return files;

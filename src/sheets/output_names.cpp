@@ -15,13 +15,13 @@ std::string extension_in(const std::string& path) {
   return extension;
 }
 
-std::string numbered_path(const std::string& path, int number) {
-  if (number <= 1) {
+std::string numbered_path(const std::string& path, std::size_t number, std::size_t of) {
+  if (of <= 1) {
     return path;
   }
   const std::size_t extension = std::filesystem::path(path).extension().string().size();
   std::string numbered = path;
-  numbered.insert(path.size() - extension, fmt::format("-{}", number));
+  numbered.insert(path.size() - extension, fmt::format("-{:0{}}", number, fmt::formatted_size("{}", of)));
   return numbered;
 }
 

@@ -1,9 +1,9 @@
 // Each form of picture by the reader that is soundest for it, to three bytes a pixel; colours to light.
 #include "tracing/photo.hpp"
 
+#include "design/light.hpp"
 #include "pictures/picture.hpp"
 #include "pictures/picture_forms.hpp"
-#include "rules/findings.hpp"
 #include "tracing/photo_forms.hpp"
 #include "words/words.hpp"
 

@@ -25,9 +25,11 @@ class TheExtensionChoosesTheWriter(CommandTest):
             ended = run(what, self.good, "-o", out)
             self.assert_ended(ended, DONE)
             written = [str(out)]
-            if (what, form) == ("card", "png"):  # one file a page
+            if (what, form) == ("card", "png"):  # one file a page, in names that sort
                 pages = ended.text.count("\n")
-                written += [str(self.folder / f"sheet-{page}.png") for page in range(2, pages + 1)]
+                written = [str(self.folder / f"sheet-{page:0{len(str(pages))}}.png") for page in range(1, pages + 1)]
+                self.assertEqual(written, sorted(written))
+                out = self.folder / written[0]
             self.assertEqual(ended.text.splitlines(), written, "the names of what was written")
             self.assertEqual(ended.err, "")
             content = out.read_bytes()
@@ -52,8 +54,9 @@ class TheExtensionChoosesTheWriter(CommandTest):
         design = self.file("tall.repeat", tall)
         ended = run("card", design, "-o", self.folder / "tall.svg")
         self.assert_ended(ended, DONE)
-        self.assertEqual(ended.text, f"{self.folder}/tall.svg\n{self.folder}/tall-2.svg\n")
+        self.assertEqual(ended.text, f"{self.folder}/tall-1.svg\n{self.folder}/tall-2.svg\n")
         self.assertTrue((self.folder / "tall-2.svg").read_bytes().startswith(b"<?xml"))
+        self.assertFalse((self.folder / "tall.svg").exists())
         (self.folder / "lost-2.svg").mkdir()
         before = self.names()
         self.assert_refused(run("card", design, "-o", self.folder / "lost.svg"), "lost-2.svg")

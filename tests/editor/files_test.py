@@ -185,6 +185,24 @@ class Files(WindowTest):
         editor.save()
         self.assertEqual(rows_in(good)[0][0], "#")
 
+    def test_a_design_is_opened_by_its_name_alone_as_it_was_saved(self):
+        three = self.write("drei.repeat", blank(title="Drei"))
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("ctrl+o")
+        editor.wait(lambda state: state["dialog"] == "open", "the dialog")
+        editor.fill_name("drei")
+        editor.wait(lambda state: state["path"] == str(three) and state["dialog"] == "none", "the file open")
+
+    def test_a_name_that_is_no_file_leaves_the_chooser_open_and_says_so_in_it(self):
+        editor = self.start(self.write("a.repeat", blank()))
+        editor.key("ctrl+o")
+        editor.wait(lambda state: state["dialog"] == "open", "the dialog")
+        editor.fill_name("vier")
+        editor.wait(lambda state: state["dialog"] == "open" and "chooser trouble" in state["places"], "what is wrong")
+        four = self.write("vier.repeat", blank())
+        editor.key("Return")
+        editor.wait(lambda state: state["path"] == str(four), "the file, now that it is there")
+
     def unsaved_on_a_pulled_stick(self):
         stick = self.folder / "stick"
         stick.mkdir()

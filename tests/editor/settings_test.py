@@ -359,6 +359,47 @@ class SmallWindows(WindowTest):
                     self.assertLessEqual(editor.state["places"][place][2], width - 20 - 16 * percent / 100, place)
             editor.stop()
 
+    def large(self, path, language, *more):
+        return self.start(path, "--size", "1024x640", "--scale", "2.5", "--language", language, *more)
+
+    def test_at_250_percent_the_swatch_s_words_lie_beside_its_pictures_and_not_over_them(self):
+        path = self.write("a.repeat", blank())
+        for language in ("en", "de"):
+            editor = self.large(path, language, "--tab", "machine")
+            self.tab_until(editor, "answer swatch")
+            editor.key("Return")
+            editor.wait(lambda state: state["dialog"] == "swatch" and state["idle"], "the question")
+            places = editor.state["places"]
+            boxes = [places[f"swatch {number} {part}"] for number in range(1, 9) for part in ("words", "picture")]
+            for place, one in enumerate(boxes):
+                for other in boxes[place + 1:]:
+                    self.assertTrue(one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1],
+                                    (language, one, other))
+            editor.stop()
+
+    def test_at_250_percent_the_guide_has_the_window_s_height(self):
+        path = self.write("a.repeat", blank())
+        for language in ("en", "de"):
+            editor = self.large(path, language)
+            editor.key("F1")
+            editor.wait(lambda state: state["dialog"] == "help" and state["idle"], "the guide")
+            [lines] = [name for name in editor.state["places"] if name.startswith("help lines ")]
+            self.assertGreaterEqual(int(lines.split()[-1]), 6, language)
+            editor.stop()
+
+    def test_at_250_percent_the_foot_names_the_symmetry_and_messages_keep_their_end(self):
+        for language in ("en", "de"):
+            path = self.write("a-band-with-a-name-that-is-as-long-as-names-of-files-are.repeat", blank())
+            editor = self.large(path, language)
+            for key in (None, "ctrl+s", "ctrl+5", "ctrl+l"):
+                if key:
+                    editor.key(key)
+                    editor.settle()
+                self.assertIn("foot: symmetry", editor.state["places"], (language, key))
+                self.assertIn("foot whole", editor.state["places"], (language, key, editor.state["message"]))
+                self.assertLessEqual(editor.state["places"]["foot whole"][2], editor.state["places"]["foot: symmetry"][0])
+            editor.stop()
+
     def test_every_button_lies_in_the_window_or_its_panel_scrolls(self):
         path = self.write("a.repeat", blank())
         for size, percent in (("1440x900", 80), ("1440x900", 200), ("1024x640", 160), ("1024x640", 250)):

@@ -63,6 +63,28 @@ class Yarns(WindowTest):
         editor.wait(lambda state: state["dialog"] == "none" and state["steps"] == 2, "the colour taken")
         self.assertEqual(self.saved(editor), {"main": "Ink", "contrast": "Oilskin"})
 
+    def test_a_colour_is_mixed_by_keys_alone_and_tab_goes_through_its_fields(self):
+        editor = self.begin("--tab", "yarns")
+        self.tab_until(editor, "yarn B colour")
+        editor.key("Return")
+        editor.wait(lambda state: "mix red" in state["places"] and state["idle"], "the mixer")
+        for field in ("mix red", "mix green", "mix blue", "mix hex", "mix red"):
+            editor.key("Tab")
+            editor.wait(lambda state, field=field: state["keys_at"] == field and state["idle"], field)
+        editor.type("18")
+        editor.key("shift+Tab")
+        editor.wait(lambda state: state["keys_at"] == "mix hex" and state["idle"], "back to the last")
+        editor.key("Tab", "Tab")
+        editor.wait(lambda state: state["keys_at"] == "mix green" and state["idle"], "the next part")
+        editor.type("52")
+        editor.key("Tab")
+        editor.wait(lambda state: state["keys_at"] == "mix blue" and state["idle"], "the last part")
+        editor.type("86")
+        editor.key("Tab", "Escape", "Escape")
+        editor.wait(lambda state: "mix red" not in state["places"] and state["idle"], "the mixer closed")
+        editor.save()
+        self.assertIn('"#123456"', pathlib.Path(self.path).read_text())
+
     def test_colours_are_seen_otherwise_without_a_change(self):
         editor = self.begin("--tab", "yarns")
         editor.click("sight")

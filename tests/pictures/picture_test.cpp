@@ -7,6 +7,8 @@
 #include <doctest/doctest.h>
 #include <fstream>
 #include <iterator>
+#include <png.h>
+#include <utility>
 
 using namespace punchwright;
 
@@ -32,6 +34,22 @@ std::string refusal_of(std::string_view bytes) {
   const auto picture = read_picture(bytes, "gull.png");
   REQUIRE_FALSE(picture.ok());
   return picture.error().text();
+}
+
+// A picture of two pixels, with those colours from the left, by libpng's own writer.
+Picture two_coloured(Colour left, Colour right) {
+  const std::array<png_byte, 6> rgb = {left.red, left.green, left.blue, right.red, right.green, right.blue};
+  png_image image{};
+  image.version = PNG_IMAGE_VERSION;
+  image.width = 2;
+  image.height = 1;
+  image.format = PNG_FORMAT_RGB;
+  std::array<char, 500> bytes{};
+  png_alloc_size_t size = bytes.size();
+  REQUIRE(png_image_write_to_memory(&image, bytes.data(), &size, 0, rgb.data(), 6, nullptr) != 0);
+  auto picture = read_picture({bytes.data(), size}, "two.png");
+  REQUIRE(picture.ok());
+  return std::move(picture).value();
 }
 
 std::string file(const std::string& path) {
@@ -80,6 +98,16 @@ TEST_CASE("contrast is the darker colour, or the lighter one") {
   REQUIRE(picture.ok());
   CHECK(drawing_of(*picture, ContrastIs::darker).row_text(0) == "#.");
   CHECK(drawing_of(*picture, ContrastIs::lighter).row_text(0) == ".#");
+}
+
+// Relative luminance by WCAG 2.x, which agrees with L* of CIE 15: red 0.213, the green 0.154; the mean of the encoded
+// values, weighted alike, says the opposite.
+TEST_CASE("of pure red and a half-bright green the green is the darker, by the light they give") {
+  const Picture picture = two_coloured({255, 0, 0}, {0, 128, 0});
+  CHECK(picture.dark == Colour{0, 128, 0});
+  CHECK(picture.light == Colour{255, 0, 0});
+  CHECK(drawing_of(picture, ContrastIs::darker).row_text(0) == ".#");
+  CHECK(two_coloured({0, 128, 0}, {255, 0, 0}).dark == Colour{0, 128, 0});
 }
 
 TEST_CASE("a design of a picture has its colours as yarns, or the usual ones for black and white") {

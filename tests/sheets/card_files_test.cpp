@@ -4,7 +4,11 @@
 #include "sheets/output_names.hpp"
 #include "sheets/punch_list.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <doctest/doctest.h>
+#include <string>
+#include <vector>
 
 using namespace punchwright;
 
@@ -20,10 +24,18 @@ std::size_t occurrences(const std::string& text, const std::string& part) {
 
 } // namespace
 
-TEST_CASE("further files get a number before the extension") {
-  CHECK(numbered_path("out/card.svg", 1) == "out/card.svg");
-  CHECK(numbered_path("out/card.svg", 2) == "out/card-2.svg");
-  CHECK(numbered_path("a.b/card", 3) == "a.b/card-3");
+TEST_CASE("of several files each gets its number before the extension, and their names sort as their pages lie") {
+  CHECK(numbered_path("out/card.svg", 1, 1) == "out/card.svg");
+  CHECK(numbered_path("out/card.svg", 2, 2) == "out/card-2.svg");
+  CHECK(numbered_path("a.b/card", 3, 9) == "a.b/card-3");
+  CHECK(numbered_path("card.png", 1, 10) == "card-01.png");
+  for (const std::size_t count : {2, 9, 10, 24, 100, 240}) {
+    std::vector<std::string> names;
+    for (std::size_t number = 1; number <= count; ++number) {
+      names.push_back(numbered_path("card.png", number, count));
+    }
+    CHECK(std::ranges::is_sorted(names));
+  }
   CHECK(extension_in("CARD.PDF") == ".pdf");
 }
 
@@ -33,11 +45,13 @@ TEST_CASE("PDF is one file, SVG one a card, PNG one a page, the punch list one")
   CHECK(card_files(document, profile, "c.pdf")->size() == 1);
   const auto svg = card_files(document, profile, "c.svg").value();
   REQUIRE(svg.size() == 2);
+  CHECK(svg[0].path == "c-1.svg");
   CHECK(svg[1].path == "c-2.svg");
+  CHECK(card_files(document, profile, "c.svg", 2)->front().path == "c.svg"); // one of them keeps the plain name
   CHECK(card_files(document, profile, "c.txt")->size() == 1);
   const auto png = card_files(slanting_design(10), profile, "c.png").value();
   REQUIRE(png.size() == 2); // cover and card
-  CHECK(png[0].path == "c.png");
+  CHECK(png[0].path == "c-1.png");
   CHECK(png[1].bytes.substr(1, 3) == "PNG");
 }
 

@@ -1,4 +1,5 @@
 // What the start page, the file chooser and the page of help are made of, without a window.
+#include "drawing/alphabet.hpp"
 #include "editor/demos.hpp"
 #include "editor/help_text.hpp"
 #include "editor/small_picture.hpp"
@@ -48,6 +49,15 @@ TEST_CASE("every sign of the guides is in the type face that the window loads") 
       CAPTURE(code);
       CHECK(is_loaded(code));
       at += length;
+    }
+  }
+}
+
+TEST_CASE("whatever can be lettered can be read where it is typed: every sign of the alphabet is loaded") {
+  for (const LetterHeight height : {LetterHeight::five, LetterHeight::seven}) {
+    for (const char32_t sign : Alphabet(height).characters()) {
+      CAPTURE(static_cast<unsigned>(sign));
+      CHECK(is_loaded(sign));
     }
   }
 }
