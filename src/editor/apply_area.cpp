@@ -54,6 +54,9 @@ void paste(App& app) {
 }
 
 void fill_marked(App& app) {
+  if (!app.view.marked) { // as with cutting
+    return say(app, tr("Mark an area first: M, or Ctrl+A for all of it"));
+  }
   const auto patch = drawing_from_text(app.session.clipboard);
   if (!patch) {
     say(app, tr("Copy first what the marked area is to be filled with"), Tone::trouble);

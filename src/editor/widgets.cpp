@@ -251,6 +251,7 @@ std::string why_not(const App& app, Command command) {
            : command == Command::widen_repeat && !widening_for_lettering(app)
                ? tr("The lettering has room in the repeat as it is")
                : "";
+  case Command::fill_marked: return app.view.marked ? "" : tr("Mark an area first: M, or Ctrl+A for all of it");
   case Command::cut:
     return app.view.marked || app.session.floating ? "" : tr("Mark an area first: M, or Ctrl+A for all of it");
   case Command::undo:
