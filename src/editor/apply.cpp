@@ -2,6 +2,7 @@
 #include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "editor/hanging.hpp"
 #include "editor/language.hpp"
 #include "words/words.hpp"
 
@@ -251,7 +252,15 @@ void apply(App& app, const Action& action) {
   }
   const bool may_drop = drops_shape(app, action) && !gives_up(action);
   const std::string before = app.session.message;
-  std::visit(Applier{app}, action);
+  const Settled settled = settle_hanging(app, action);
+  if (settled.goes_on) {
+    std::visit(Applier{app}, action);
+  }
+  if (!settled.words.empty()) {
+    const std::string& message = app.session.message;
+    say(app, message.empty() ? settled.words : settled.words + ". " + message,
+        message.empty() ? Tone::plain : app.session.tone);
+  }
   if (may_drop && (!app.session.stroke || std::holds_alternative<BeginStroke>(action))) {
     if (app.session.message == before) {
       app.session.message.clear(); // of something else, earlier

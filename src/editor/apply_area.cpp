@@ -1,9 +1,10 @@
 // The marked area, what hangs over the drawing, and symmetry brought about.
 #include "design/wrap.hpp"
 #include "drawing/marked_area.hpp"
-#include "drawing/turns.hpp"
 #include "editor/applying.hpp"
+#include "editor/hanging.hpp"
 #include "editor/long_work.hpp"
+#include "editor/waiting.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -13,13 +14,14 @@ namespace punchwright::editor {
 
 namespace {
 
-// Applies the edit as a step of that name.
-void step(App& app, const char* name, const Edit& change) {
+// Applies the edit as a step of that name; refused: says why.
+bool step(App& app, const char* name, const Edit& change) {
   close_step(app);
   app.session.message.clear();
   app.work.history.begin_drag(name);
-  edit(app, change);
+  const bool taken = edit(app, change);
   close_step(app);
+  return taken;
 }
 
 void apply_area(App& app, const char* name, const AreaEdit& change) {
@@ -34,21 +36,6 @@ void apply_area(App& app, const char* name, const AreaEdit& change) {
   }
   if (app.view.marked) {
     app.view.marked = change.area;
-  }
-}
-
-// What hangs over the drawing is turned and mirrored before it is set down.
-bool change_floating(App& app, Command command) {
-  if (!app.session.floating) {
-    return false;
-  }
-  Grid& drawing = app.session.floating->drawing;
-  switch (command) {
-  case Command::mirror_sideways: drawing = mirrored_left_right(drawing); return true;
-  case Command::mirror_upwards: drawing = mirrored_upside_down(drawing); return true;
-  case Command::invert: drawing = inverted(drawing); return true;
-  case Command::turn: drawing = turned(drawing, 1); return true;
-  default: return false;
   }
 }
 
@@ -67,6 +54,9 @@ void paste(App& app) {
 }
 
 void fill_marked(App& app) {
+  if (!app.view.marked) { // as with cutting
+    return say(app, tr("Mark an area first: M, or Ctrl+A for all of it"));
+  }
   const auto patch = drawing_from_text(app.session.clipboard);
   if (!patch) {
     say(app, tr("Copy first what the marked area is to be filled with"), Tone::trouble);
@@ -119,20 +109,6 @@ Area area_at_work(const App& app) {
   return app.view.marked.value_or(Area{Cell{}, grid.width(), grid.height()});
 }
 
-void hang_over(App& app, Floating floating) {
-  close_step(app);
-  if (!floating.lifted_from) { // as wide or as high as the repeat: it lies on the repeat, not across its edge
-    const Grid& grid = app.work.design.grid;
-    floating.corner.column = floating.drawing.width() >= grid.width() ? 0 : floating.corner.column;
-    floating.corner.row = floating.drawing.height() >= grid.height() ? 0 : floating.corner.row;
-  }
-  app.session.floating = std::move(floating);
-  app.view.marked.reset();
-  app.view.focus_drawing = true;
-  say(app, tr("Drag it or move it with the arrows; Return or a click beside it sets it down, Escape gives it up"));
-  show(app, app.session.floating->corner);
-}
-
 void lift(App& app) {
   const Grid& grid = app.work.design.grid;
   const Area area = *app.view.marked;
@@ -143,22 +119,29 @@ void set_down(App& app) {
   if (!app.session.floating) {
     return;
   }
-  const Floating floating = *std::exchange(app.session.floating, std::nullopt);
+  const Floating floating = *app.session.floating;
   const Grid& grid = app.work.design.grid;
   const Area area = marked(Area{floating.corner, floating.drawing.width(), floating.drawing.height()}, grid);
-  step(app, floating.name.c_str(), Redraw{with_set_down(grid, floating), floating.name});
+  if (!step(app, floating.name.c_str(), Redraw{with_set_down(grid, floating), floating.name})) {
+    return; // it goes on hanging
+  }
+  app.session.floating.reset();
   if (floating.lifted_from) { // what was marked goes on being so; nobody marked what is pasted, lettered or a motif
     app.view.marked = area;
   }
   app.view.cursor = area.corner;
 }
 
+void clear_marked(App& app, const char* name) {
+  apply_area(app, name, cut_area(app.work.design.grid, *app.view.marked));
+}
+
 void run_area_command(App& app, Command command) {
-  const Grid& grid = app.work.design.grid;
-  const Area area = area_at_work(app);
   if (change_floating(app, command)) {
     return;
   }
+  const Grid& grid = app.work.design.grid;
+  const Area area = area_at_work(app);
   switch (command) {
   case Command::copy:
     app.session.copied = text_of(lifted(grid, area));

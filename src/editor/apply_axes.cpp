@@ -1,4 +1,5 @@
-// The chosen symmetry goes along with the drawing: with its rows and columns, and back again on undo.
+// The chosen symmetry and the mark go along with the drawing: with its rows and columns, and back again on undo.
+#include "design/wrap.hpp"
 #include "drawing/axes.hpp"
 #include "editor/applying.hpp"
 #include "words/words.hpp"
@@ -12,6 +13,59 @@ namespace {
 std::optional<Frieze> moved_by(const std::optional<Frieze>& symmetry, const std::vector<LineChange>& changes,
                                GridSize before) {
   return symmetry ? std::optional(axes_after(*symmetry, changes, before.width, before.height)) : std::nullopt;
+}
+
+// Marked rows, or columns; they may go round the edge.
+struct Lines {
+  int first = 0;
+  int count = 1;
+};
+
+// Lines that are inserted among marked ones are marked too.
+Lines after_inserting(Lines lines, int at, int inserted, int size) {
+  if (lines.count == size) {
+    return {0, size + inserted};
+  }
+  const int place = round_edge(at - lines.first, size);
+  const bool among_them = place > 0 && place < lines.count;
+  return {at <= lines.first ? lines.first + inserted : lines.first, among_them ? lines.count + inserted : lines.count};
+}
+
+Lines after_deleting(const Lines& lines, int at, int deleted, int size) {
+  Lines left = lines;
+  for (int line = at; line < at + deleted; ++line) {
+    left.first -= line < lines.first ? 1 : 0;
+    left.count -= round_edge(line - lines.first, size) < lines.count ? 1 : 0;
+  }
+  return left;
+}
+
+// None where all of it is gone.
+std::optional<Area> marked_after(Area area, const std::vector<LineChange>& changes, GridSize size) {
+  for (const LineChange& change : changes) {
+    int& lines = change.rows ? size.height : size.width;
+    int& first = change.rows ? area.corner.row : area.corner.column;
+    int& count = change.rows ? area.rows : area.columns;
+    if (change.kind != LineChange::Kind::inserted && change.kind != LineChange::Kind::deleted) {
+      continue;
+    }
+    const bool more = change.kind == LineChange::Kind::inserted;
+    const Lines after = more ? after_inserting({first, count}, change.first, change.count, lines)
+                             : after_deleting({first, count}, change.first, change.count, lines);
+    if (after.count < 1) {
+      return std::nullopt;
+    }
+    lines += more ? change.count : -change.count;
+    first = round_edge(after.first, lines);
+    count = after.count;
+  }
+  return area;
+}
+
+void follow_mark(View& view, const std::vector<LineChange>& changes, GridSize before) {
+  if (view.marked) {
+    view.marked = marked_after(*view.marked, changes, before);
+  }
 }
 
 } // namespace
@@ -30,6 +84,7 @@ void follow_lines(App& app, const Edit& change, GridSize before, bool new_step) 
   if (changes.empty()) {
     return;
   }
+  follow_mark(view, changes, before);
   MovedAxes moved{step, std::move(changes), before, grid_size(app.work.design.grid), view.chosen_symmetry, {}};
   view.chosen_symmetry = moved.symmetry_after = moved_by(view.chosen_symmetry, moved.changes, before);
   view.moved_axes.push_back(std::move(moved));
@@ -83,6 +138,7 @@ bool step_back(App& app) {
   auto& symmetry = app.view.chosen_symmetry;
   for (const MovedAxes& moved : app.view.moved_axes | std::views::reverse) {
     if (moved.step == step) {
+      follow_mark(app.view, taken_back(moved.changes), moved.size_after);
       symmetry = symmetry == moved.symmetry_after ? moved.symmetry_before
                                                   : moved_by(symmetry, taken_back(moved.changes), moved.size_after);
     }
@@ -97,6 +153,7 @@ bool step_on(App& app) {
   auto& symmetry = app.view.chosen_symmetry;
   for (const MovedAxes& moved : app.view.moved_axes) {
     if (moved.step == app.work.history.done()) {
+      follow_mark(app.view, moved.changes, moved.size_before);
       symmetry = symmetry == moved.symmetry_before ? moved.symmetry_after
                                                    : moved_by(symmetry, moved.changes, moved.size_before);
     }

@@ -92,9 +92,6 @@ void take_catches(App& app, std::ptrdiff_t floats, const Caught& caught) {
 } // namespace
 
 void catch_floats_by_hand(App& app, FloatsOf which) {
-  if (!may_mark(app)) {
-    return;
-  }
   const std::vector<DrawnFloat> floats = floats_of(app, which);
   if (floats.empty()) {
     return say_none(app, which);
@@ -112,9 +109,6 @@ void catch_floats_by_hand(App& app, FloatsOf which) {
 }
 
 void accept_long_floats(App& app, FloatsOf which) {
-  if (!may_mark(app)) {
-    return;
-  }
   const std::vector<DrawnFloat> floats = floats_of(app, which);
   if (floats.empty()) {
     return say_none(app, which);

@@ -181,12 +181,12 @@ bool is_for_area(const App& app, Command command) {
   case Command::fill_marked: return true;
   case Command::mirror_sideways:
   case Command::mirror_upwards:
-  case Command::invert: return app.view.marked || app.session.floating;
+  case Command::invert:
   case Command::clear:
   case Command::shift_left:
   case Command::shift_right:
   case Command::shift_up:
-  case Command::shift_down: return app.view.marked.has_value();
+  case Command::shift_down: return app.view.marked || app.session.floating;
   default: return false;
   }
 }

@@ -2,6 +2,7 @@
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
 #include "editor/exporting.hpp"
+#include "editor/hanging.hpp"
 #include "editor/kept_work.hpp"
 #include "files/files.hpp"
 #include "machine/open_document.hpp"
@@ -16,7 +17,7 @@ namespace punchwright::editor {
 namespace fs = std::filesystem;
 
 void take(App& app, OpenedDocument opened, const fs::path& path) {
-  close_step(app);
+  let_go(app);
   Work& work = app.work;
   work.design = std::move(opened.document);
   work.profile = std::move(opened.profile);
@@ -183,7 +184,7 @@ void go_on(App& app, const Pending& pending) {
 void request(App& app, const Pending& pending) {
   close_step(app);
   const bool about_yoke = is_about_yoke(app, pending);
-  if (about_yoke ? app.yoke.saved() : app.work.history.saved()) {
+  if (about_yoke ? app.yoke.saved() : app.work.history.saved() && !hanging_changes_drawing(app)) {
     return go_on(app, pending);
   }
   app.session.dialog = GuardDialog{pending, about_yoke};

@@ -189,9 +189,6 @@ void put_in(Mended& mended, const Grid& drawn, const std::vector<RowStitches>& c
 } // namespace
 
 void show_mend(App& app) {
-  if (something_hangs(app)) {
-    return;
-  }
   constexpr std::size_t most_at_once = 60'000; // stitches: some 25 ms
   work_out(app, most_at_once, tr("Working out the mend …; Escape gives it up"),
            [drawing = app.work.design.grid, wishes = wishes_of(app)] { return showing(offer_of(drawing, wishes)); });

@@ -3,6 +3,7 @@
 #include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
+#include "editor/hanging.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/typed_text.hpp"
@@ -178,7 +179,7 @@ void ask_for_motif(App& app) {
     return say(app, tr("No folder for motifs is known: set HOME or XDG_DATA_HOME"), Tone::trouble);
   }
   KeepMotifDialog dialog;
-  dialog.drawing = lifted(app.work.design.grid, area_at_work(app));
+  dialog.drawing = stitches_at_work(app);
   app.session.dialog = std::move(dialog);
 }
 

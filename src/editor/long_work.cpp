@@ -12,7 +12,7 @@ namespace {
 // It would be lost, or would be in the way.
 bool something_in_hand(const App& app) {
   const Session& session = app.session;
-  return session.stroke || session.line_drag || is_open(session.dialog);
+  return session.stroke || session.line_drag || session.floating || is_open(session.dialog);
 }
 
 void take_result(App& app) {

@@ -251,10 +251,13 @@ std::string why_not(const App& app, Command command) {
            : command == Command::widen_repeat && !widening_for_lettering(app)
                ? tr("The lettering has room in the repeat as it is")
                : "";
+  case Command::fill_marked: return app.view.marked ? "" : tr("Mark an area first: M, or Ctrl+A for all of it");
   case Command::cut:
     return app.view.marked || app.session.floating ? "" : tr("Mark an area first: M, or Ctrl+A for all of it");
   case Command::undo:
-    return (app.yoke.shown ? app.yoke.done > 0 : app.work.history.can_undo()) ? "" : tr("Nothing has been done yet");
+    return (app.yoke.shown ? app.yoke.done > 0 : app.session.floating || app.work.history.can_undo())
+               ? ""
+               : tr("Nothing has been done yet");
   case Command::redo:
     return (app.yoke.shown ? app.yoke.done < app.yoke.steps.size() : app.work.history.can_redo())
                ? ""

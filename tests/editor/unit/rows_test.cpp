@@ -281,3 +281,59 @@ TEST_CASE("a layout is shown before it is taken, with the reason where the card 
   run(app, Command::undo);
   CHECK(design(app) == app_with_rows().work.design);
 }
+
+namespace {
+
+App app_with_eight_rows() {
+  App app = make_app();
+  app.work.design =
+      drawn({"#######.", "######..", "#####...", "####....", "###.....", "##......", "#.......", "........"});
+  app.view.canvas = {0, 0, 800, 600};
+  refresh(app);
+  return app;
+}
+
+} // namespace
+
+TEST_CASE("the mark goes along with rows and columns that are inserted or deleted, and back on undo") {
+  App app = app_with_eight_rows();
+  const Area marked{Cell{3, 4}, 3, 3};
+  app.view.marked = marked;
+  app.view.cursor = {0, 1};
+  run(app, Command::insert_row); // below it
+  CHECK(app.view.marked == Area{Cell{3, 5}, 3, 3});
+  run(app, Command::insert_column); // at its left
+  CHECK(app.view.marked == Area{Cell{4, 5}, 3, 3});
+  app.view.cursor = {5, 6};
+  run(app, Command::duplicate_row); // one of its own
+  CHECK(app.view.marked == Area{Cell{4, 5}, 3, 4});
+  run(app, Command::delete_column);
+  CHECK(app.view.marked == Area{Cell{4, 5}, 2, 4});
+  app.view.cursor = {7, 9};
+  run(app, Command::delete_row); // above it
+  CHECK(app.view.marked == Area{Cell{4, 5}, 2, 4});
+  run(app, Command::undo);
+  run(app, Command::redo);
+  for (int step = 0; step < 5; ++step) {
+    run(app, Command::undo);
+  }
+  CHECK(app.view.marked == marked);
+}
+
+TEST_CASE("a mark that goes round the edge keeps its stitches, and one that is deleted is gone") {
+  App app = app_with_eight_rows();
+  app.view.marked = Area{Cell{0, 6}, 8, 4}; // rows 7 to 2
+  app.view.cursor = {0, 0};
+  run(app, Command::insert_row); // between rows 1 and 2
+  CHECK(app.view.marked == Area{Cell{0, 7}, 8, 5});
+  app.view.cursor = {0, 7};
+  run(app, Command::delete_row);
+  CHECK(app.view.marked == Area{Cell{0, 7}, 8, 4});
+  run(app, Command::delete_row);
+  CHECK(app.view.marked == Area{Cell{0, 0}, 8, 3});
+  for (int row = 0; row < 3; ++row) {
+    app.view.cursor = {0, 0};
+    run(app, Command::delete_row);
+  }
+  CHECK_FALSE(app.view.marked.has_value());
+}

@@ -158,6 +158,19 @@ TEST_CASE("cutting wants a marked area, and leaves the drawing without one") {
   CHECK(drawn(app).empty());
 }
 
+TEST_CASE("filling wants a marked area too: what was copied never takes the place of the whole drawing") {
+  App app = ready_app();
+  drag(app, Cell{2, 2}, Cell{5, 2});
+  const auto before = drawn(app);
+  app.session.clipboard = "#.\n";
+  run(app, Command::fill_marked);
+  CHECK(drawn(app) == before);
+  CHECK(app.session.message == "Mark an area first: M, or Ctrl+A for all of it");
+  run(app, Command::mark_all);
+  run(app, Command::fill_marked);
+  CHECK(drawn(app).size() == 24 * 12);
+}
+
 TEST_CASE("a marked area is moved by dragging it, as one step, over the edge too") {
   App app = ready_app();
   app.work.design.grid.set(2, 2, true);
