@@ -1,16 +1,19 @@
 // Rows and columns moved, the yarns of rows, the drawing laid out, and motifs kept.
 #include "design/band_rows.hpp"
 #include "design/words.hpp"
+#include "design/wrap.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
 #include "editor/hanging.hpp"
 #include "editor/own_motifs.hpp"
 #include "editor/picture_views.hpp"
 #include "editor/typed_text.hpp"
+#include "editor/waiting.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -20,51 +23,74 @@ int size_of(const Grid& grid, bool rows) {
   return rows ? grid.height() : grid.width();
 }
 
-// The marked lines where that one is among them, else that one alone. What goes round the edge can't be moved whole.
+// The marked lines where that one is among them, else that one alone.
 LineDrag lines_at(const App& app, bool rows, int line) {
   LineDrag lines{rows, line, 1, line, line};
   if (app.view.marked) {
     const Area& area = *app.view.marked;
+    const int size = size_of(app.work.design.grid, rows);
     const int first = rows ? area.corner.row : area.corner.column;
     const int count = rows ? area.rows : area.columns;
-    if (line >= first && line < first + count && first + count <= size_of(app.work.design.grid, rows)) {
-      lines.first = lines.to = first;
+    if (round_edge(line - first, size) < count) {
+      lines.first = lines.to = count == size ? 0 : first;
       lines.count = count;
     }
   }
   return lines;
 }
 
-std::string words_for(const LineDrag& lines) {
+// Where the first of them may come to lie. Those that go round the edge come away from it on either side.
+std::pair<int, int> places_for(const LineDrag& lines, int size) {
+  const bool round_the_edge = lines.first + lines.count > size;
+  return {0, (round_the_edge ? 2 * size : size) - lines.count};
+}
+
+std::string words_for(const LineDrag& lines, int size) {
   const int first = lines.first + 1;
-  const int to = lines.to + 1;
+  const int to = round_edge(lines.to, size) + 1;
   if (lines.count == 1) {
     return lines.rows ? said("Row {} is row {} now", first, to) : said("Column {} is column {} now", first, to);
   }
-  const int last = lines.first + lines.count;
-  const int to_last = lines.to + lines.count;
+  const int last = round_edge(lines.first + lines.count - 1, size) + 1;
+  const int to_last = round_edge(lines.to + lines.count - 1, size) + 1;
   return lines.rows ? said("Rows {} to {} are {} to {} now", first, last, to, to_last)
                     : said("Columns {} to {} are {} to {} now", first, last, to, to_last);
 }
 
+// All of it or, where one move is refused, nothing.
+bool move_as_one_step(App& app, const std::vector<Edit>& edits) {
+  app.work.history.begin_drag(edits.empty() ? std::string() : name_of(edits.front()));
+  const auto symmetry = app.view.chosen_symmetry;
+  const bool moved = std::ranges::all_of(edits, [&app](const Edit& change) { return edit(app, change); });
+  if (!moved) {
+    app.work.history.cancel_drag(app.work.design);
+    app.view.chosen_symmetry = symmetry;
+  }
+  app.work.history.end_drag();
+  return moved;
+}
+
 // The cursor and the mark go along.
 void move_lines(App& app, const LineDrag& lines) {
-  if (lines.to == lines.first || !edit(app, edit_of(lines, app.view.moved_yarns))) {
+  const int size = size_of(app.work.design.grid, lines.rows);
+  if (lines.to == lines.first || !move_as_one_step(app, edits_of(lines, app.work.design.grid, app.view.moved_yarns))) {
     return;
   }
   const int by = lines.to - lines.first;
-  (lines.rows ? app.view.cursor.row : app.view.cursor.column) = lines.grabbed + by;
+  (lines.rows ? app.view.cursor.row : app.view.cursor.column) = round_edge(lines.grabbed + by, size);
   if (app.view.marked && lines.count > 1) {
-    (lines.rows ? app.view.marked->corner.row : app.view.marked->corner.column) += by;
+    int& corner = lines.rows ? app.view.marked->corner.row : app.view.marked->corner.column;
+    corner = round_edge(corner + by, size);
   }
   show(app, app.view.cursor);
-  say(app, words_for(lines), Tone::good);
+  say(app, words_for(lines, size), Tone::good);
 }
 
 void move_by_key(App& app, bool rows, int by) {
   LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
   lines.to = lines.first + by;
-  if (lines.to < 0 || lines.to + lines.count > size_of(app.work.design.grid, rows)) {
+  const auto [least, most] = places_for(lines, size_of(app.work.design.grid, rows));
+  if (lines.to < least || lines.to > most) {
     return say(app, rows ? tr("There is no row beyond it") : tr("There is no column beyond it"));
   }
   move_lines(app, lines);
@@ -98,8 +124,8 @@ void apply_rows(App& app, const BeginLineDrag& action) {
 void apply_rows(App& app, const LineDragTo& action) {
   if (app.session.line_drag) {
     LineDrag& lines = *app.session.line_drag;
-    const int last = size_of(app.work.design.grid, lines.rows) - lines.count;
-    lines.to = std::clamp(lines.first + action.line - lines.grabbed, 0, last);
+    const auto [least, most] = places_for(lines, size_of(app.work.design.grid, lines.rows));
+    lines.to = std::clamp(lines.first + action.line - lines.grabbed, least, most);
   }
 }
 

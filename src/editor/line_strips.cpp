@@ -1,4 +1,5 @@
 // The strips beside the drawing under the pointer: rows and columns dragged by their numbers, yarns changed in place.
+#include "design/wrap.hpp"
 #include "editor/drawing_parts.hpp"
 #include "editor/status_words.hpp"
 #include "words/words.hpp"
@@ -42,11 +43,12 @@ ScreenBox landing_line(const Sight& sight, const LineDrag& drag, const ScreenBox
   return {from.x - 3 * unit, from.y - 3 * unit, to.x + 3 * unit, to.y + 3 * unit};
 }
 
-std::string words_for(const LineDrag& drag) {
+// `size`: so many lines has the drawing.
+std::string words_for(const LineDrag& drag, int size) {
   const int from = drag.first + 1;
-  const int from_last = drag.first + drag.count;
-  const int to = drag.to + 1;
-  const int to_last = drag.to + drag.count;
+  const int from_last = round_edge(drag.first + drag.count - 1, size) + 1;
+  const int to = round_edge(drag.to, size) + 1;
+  const int to_last = round_edge(drag.to + drag.count - 1, size) + 1;
   if (drag.count == 1) {
     return drag.rows ? said("Row {} → {}", from, to) : said("Column {} → {}", from, to);
   }
@@ -135,6 +137,7 @@ void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const Scre
   const LineDrag& drag = *sight.app.session.line_drag;
   const Theme& theme = sight.app.theme;
   const float unit = sight.unit();
+  const int size = drag.rows ? sight.layout.rows : sight.layout.columns;
   const ScreenBox& numbers = drag.rows ? row_numbers : column_numbers;
   const bool refused = lines_dragged(sight.app) && sight.app.caches.waiting->refused;
   const ScreenBox lines = box_of_lines(sight, drag.rows, refused ? drag.first : drag.to, drag.count);
@@ -146,9 +149,9 @@ void draw_line_drag(const Sight& sight, const ScreenBox& row_numbers, const Scre
   if (refused) {
     const ScreenBox landing = landing_line(sight, drag, numbers);
     const Error& why = *sight.app.caches.waiting->refused;
-    tip_beside(theme, words_for(drag) + ": " + why.message, {landing, lines});
+    tip_beside(theme, words_for(drag, size) + ": " + why.message, {landing, lines});
   } else if (drag.to != drag.first) {
-    tip_beside(theme, words_for(drag), {lines});
+    tip_beside(theme, words_for(drag, size), {lines});
   }
   sight.list.PopClipRect();
 }

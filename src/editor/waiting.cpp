@@ -36,21 +36,57 @@ Grid with_shape(const Document& design, const Grid& shape, bool contrast) {
   return after;
 }
 
-Edit edit_of(const Document& design, const WaitingKey& key) {
+std::vector<Edit> edits_of(const Document& design, const WaitingKey& key) {
   if (key.lines) {
-    return edit_of(*key.lines, key.moved_yarns);
+    return edits_of(*key.lines, design.grid, key.moved_yarns);
   }
   if (key.floating) {
-    return Redraw{with_set_down(design.grid, *key.floating), key.floating->name};
+    return {Redraw{with_set_down(design.grid, *key.floating), key.floating->name}};
   }
-  return Redraw{with_shape(design, key.shape, key.contrast), noted("draw")};
+  return {Redraw{with_shape(design, key.shape, key.contrast), noted("draw")}};
 }
+
+struct MoveEdits {
+  bool rows = true;
+  MovedYarns yarns = MovedYarns::of_the_place;
+  std::vector<Edit> edits;
+
+  void move(int first, int count, int to) {
+    if (count > 0 && to != first) {
+      edits.push_back(rows ? Edit(MoveRows{first, count, to, yarns}) : Edit(MoveColumns{first, count, to}));
+    }
+  }
+};
 
 } // namespace
 
-Edit edit_of(const LineDrag& lines, MovedYarns moved_yarns) {
-  return lines.rows ? Edit(MoveRows{lines.first, lines.count, lines.to, moved_yarns})
-                    : Edit(MoveColumns{lines.first, lines.count, lines.to});
+// Those that go round the edge move on by parts: the ones that go over it to its other side, and the same number of the
+// others from before them to behind them.
+std::vector<Edit> edits_of(const LineDrag& lines, const Grid& drawing, MovedYarns moved_yarns) {
+  const int size = lines.rows ? drawing.height() : drawing.width();
+  const int others = size - lines.count;
+  MoveEdits moves{lines.rows, moved_yarns, {}};
+  int first = lines.first;
+  while (first + lines.count > size && first < size && first != lines.to && others > 0) {
+    const int before_edge = size - first;
+    const int behind_edge = lines.count - before_edge;
+    if (lines.to < first) {
+      const int by = std::min({first - lines.to, behind_edge, others});
+      moves.move(0, by, size - by);
+      moves.move(behind_edge - by + others - by, by, behind_edge - by);
+      first -= by;
+    } else {
+      const int by = std::min({lines.to - first, before_edge, others});
+      moves.move(size - by, by, 0);
+      moves.move(by + behind_edge, by, behind_edge + others);
+      first += by;
+    }
+  }
+  if (first != lines.to) {
+    const int over = first == size ? size : 0; // the whole of them beyond the edge now
+    moves.move(first - over, lines.count, lines.to - over);
+  }
+  return moves.edits;
 }
 
 Grid with_set_down(const Grid& drawing, const Floating& floating) {
@@ -96,8 +132,12 @@ std::optional<WaitingKey> what_waits(const App& app) {
 
 Waiting drawn_as_it_waits(const App& app, const WaitingKey& key) {
   Waiting waiting{key, app.work.design, {}, {}, {}, {}, {}, {}};
-  if (auto change = apply_edit(waiting.design, edit_of(app.work.design, key)); !change) {
-    waiting.refused = change.error();
+  for (const Edit& edit : edits_of(app.work.design, key)) {
+    if (auto change = apply_edit(waiting.design, edit); !change) {
+      waiting.refused = change.error();
+      waiting.design = app.work.design;
+      break;
+    }
   }
   check_floats(waiting.design, app.work.profile, waiting.floats);
   std::erase_if(waiting.floats, std::not_fn(is_long_float_of_repeat));

@@ -48,8 +48,8 @@ struct Waiting {
   FindingCounts counts;        // of all findings in it
 };
 
-// The move that letting the lines go would be.
-[[nodiscard]] Edit edit_of(const LineDrag& lines, MovedYarns moved_yarns);
+// The moves that letting the lines go would be, one step together.
+[[nodiscard]] std::vector<Edit> edits_of(const LineDrag& lines, const Grid& drawing, MovedYarns moved_yarns);
 
 // The drawing after what hangs over it was set down.
 [[nodiscard]] Grid with_set_down(const Grid& drawing, const Floating& floating);

@@ -284,6 +284,16 @@ TEST_CASE("a layout is shown before it is taken, with the reason where the card 
 
 namespace {
 
+// Rows of which each is told by the number of its contrast stitches, the lowest first.
+std::vector<int> stitches_by_row(const App& app) {
+  std::vector<int> counts;
+  const Grid& grid = app.work.design.grid;
+  for (int row = 0; row < grid.height(); ++row) {
+    counts.push_back(static_cast<int>(std::ranges::count(grid.row_text(row), '#')));
+  }
+  return counts;
+}
+
 App app_with_eight_rows() {
   App app = make_app();
   app.work.design =
@@ -294,6 +304,64 @@ App app_with_eight_rows() {
 }
 
 } // namespace
+
+TEST_CASE(
+    "marked rows that go round the upper edge go together too: the row that they pass comes to their other side") {
+  App app = app_with_eight_rows();
+  const Document before = design(app);
+  app.view.marked = Area{Cell{0, 6}, 2, 4}; // rows 7 to 2
+  app.view.cursor = {0, 7};
+  run(app, Command::move_row_down);
+  CHECK(stitches_by_row(app) == std::vector<int>{1, 5, 2, 3, 4, 6, 7, 0});
+  CHECK(app.view.marked == Area{Cell{0, 5}, 2, 4});
+  CHECK(app.view.cursor.row == 6);
+  CHECK(app.session.message == "Rows 7 to 2 are 6 to 1 now");
+  CHECK(app.work.history.done() == 1);
+  run(app, Command::undo);
+  CHECK(design(app) == before);
+  app.view.marked = Area{Cell{0, 6}, 2, 4};
+  app.view.cursor = {0, 1};
+  run(app, Command::move_row_up);
+  CHECK(stitches_by_row(app) == std::vector<int>{7, 0, 1, 3, 4, 5, 2, 6});
+  CHECK(app.view.marked == Area{Cell{0, 7}, 2, 4});
+  CHECK(app.session.message == "Rows 7 to 2 are 8 to 3 now");
+}
+
+TEST_CASE("moved by one again and again, or dragged all the way at once: the same drawing") {
+  for (const bool rows : {true, false}) {
+    for (int to = -9; to <= 9; ++to) {
+      App by_keys = app_with_eight_rows();
+      App by_mouse = app_with_eight_rows();
+      for (App* const app : {&by_keys, &by_mouse}) {
+        app->view.marked = rows ? Area{Cell{0, 6}, 2, 4} : Area{Cell{6, 0}, 4, 2};
+        app->view.cursor = {7, 7};
+      }
+      for (int step = 0; step < std::abs(to); ++step) {
+        run(by_keys, rows ? (to < 0 ? Command::move_row_down : Command::move_row_up)
+                          : (to < 0 ? Command::move_column_left : Command::move_column_right));
+      }
+      drag(by_mouse, rows, 7, 7 + to);
+      CAPTURE(to);
+      CHECK(lines_of(design(by_keys).grid) == lines_of(design(by_mouse).grid));
+      CHECK(by_keys.view.marked == by_mouse.view.marked);
+      CHECK(by_mouse.work.history.done() == (to == 0 ? 0 : 1));
+    }
+  }
+}
+
+TEST_CASE("where one of the moves is refused, all of them are") {
+  App app = app_with_rows();
+  app.work.design.bands = {Band{3, 'A', 'B', std::nullopt}, Band{1, 'A', std::nullopt, std::nullopt}};
+  app.work.design.grid.set_row_text(3, "....");
+  refresh(app);
+  const Document before = design(app);
+  app.view.marked = Area{Cell{0, 3}, 2, 2}; // rows 4 and 1
+  app.view.cursor = {0, 0};
+  run(app, Command::move_row_down);
+  CHECK(design(app) == before);
+  CHECK(app.work.history.steps().empty());
+  CHECK(app.session.tone == Tone::trouble);
+}
 
 TEST_CASE("the mark goes along with rows and columns that are inserted or deleted, and back on undo") {
   App app = app_with_eight_rows();
