@@ -72,6 +72,13 @@ EXPORTS = [
     ("steps", "html"),
     ("steps", "txt"),
 ]
+
+
+def first_file(what, out):
+    """A card and a swatch of the tests' designs have two to nine pages; in pixels each page is a file of its own."""
+    return out.with_name(f"{out.stem}-1{out.suffix}") if what in ("card", "swatch") and out.suffix == ".png" else out
+
+
 COMMANDS = ["check", "mend", "trace", "card", "needles", "rows", "steps", "prove", "explain", "fabric", "leaflet", "chart", "thumbnail", "yoke",
             "import", "machine", "measure", "swatch"]
 
