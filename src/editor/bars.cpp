@@ -262,10 +262,10 @@ std::array<std::string, 4> facts_of(const App& app) {
           std::string(symmetry)};
 }
 
-// A message in as many lines as it needs, up to a third of the window.
+// A message in as many lines as it needs, up to five or a third of the window; a tip has what is longer.
 std::string message_in_lines(const std::string& message, float room) {
   std::string lines = in_lines(message, room);
-  const auto most = static_cast<int>(ImGui::GetIO().DisplaySize.y / 3 / ImGui::GetTextLineHeight());
+  const int most = std::min(5, static_cast<int>(ImGui::GetIO().DisplaySize.y / 3 / ImGui::GetTextLineHeight()));
   std::size_t end = 0;
   for (int line = 0; line < most && end != std::string::npos; ++line) {
     end = lines.find('\n', end + (line > 0 ? 1 : 0));
@@ -282,6 +282,12 @@ void lift_line() {
   } else {
     ImGui::BringWindowToDisplayBehind(line, popups.front().Window);
   }
+}
+
+// Under the pointer: by a dialog or a menu, not by the parts that the line itself lies over.
+bool covered_by_another() {
+  const ImGuiWindow* const there = ImGui::GetCurrentContext()->HoveredWindow;
+  return there != nullptr && (there->RootWindow->Flags & ImGuiWindowFlags_NoBringToFrontOnFocus) == 0;
 }
 
 } // namespace
@@ -324,8 +330,7 @@ void status_line(const App& app, Actions& actions, const ScreenBox& box) {
                               {box.right - wide - 12 * unit, top, box.right, box.bottom}});
     actions.places.push_back({cut ? "foot cut" : "foot whole", {box.left, top, box.left + room, box.bottom}});
   }
-  if (cut && !ImGui::IsWindowHovered(ImGuiHoveredFlags_AnyWindow) && // of those that lie over the line
-      ImGui::IsMouseHoveringRect({box.left, top}, {box.left + room, box.bottom})) {
+  if (cut && !covered_by_another() && ImGui::IsMouseHoveringRect({box.left, top}, {box.left + room, box.bottom})) {
     tip_beside(theme, message, {});
   }
   ImGui::GetStateStorage()->SetFloat(ImGui::GetID(facts_begin),

@@ -102,9 +102,24 @@ TEST_CASE("rows that are dragged stay in sight beside the words that say where t
   }
 }
 
-TEST_CASE("a message that is cut short at the foot is told whole above it") {
+TEST_CASE("the foot grows upwards for a message of several lines, which needs no tip then") {
   App app = make_app();
-  for (int word = 0; word < 60; ++word) {
+  Frames frames(app);
+  rest_at(frames, {0, 0});
+  const ScreenBox low = box_of_part(state_line_part);
+  for (int word = 0; word < 20; ++word) {
+    app.session.message += "Seepferdchen ";
+  }
+  rest_at(frames, {low.left + 40, low.middle().y});
+  const ScreenBox foot = box_of_part(state_line_part);
+  CHECK(foot.bottom >= ImGui::GetIO().DisplaySize.y);
+  CHECK(foot.top <= low.top - ImGui::GetTextLineHeight());
+  CHECK_FALSE(shown_tip().has_value());
+}
+
+TEST_CASE("a message that is too long even for several lines at the foot is told whole above it") {
+  App app = make_app();
+  for (int word = 0; word < 100; ++word) {
     app.session.message += "Seepferdchen ";
   }
   Frames frames(app);
