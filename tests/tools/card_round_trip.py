@@ -145,7 +145,9 @@ def round_trips(program, source):
             if name in ("a4", "loop"):
                 svg = file.with_suffix(".svg")
                 run(program, "card", file, "-o", svg)
-                subprocess.run(["xmllint", "--noout", svg], check=True)
+                for number in range(1, len(expected["cards"]) + 1):
+                    one = hole_finder.svg_of_card(svg, number, len(expected["cards"]))
+                    subprocess.run(["xmllint", "--noout", one], check=True)
                 good &= compare(f"{source.stem}, {name}, SVG", svg, expected, design)
     return good
 

@@ -251,6 +251,11 @@ def check_pdf(path, expected, tolerance):
     return worst, problems, read
 
 
+def svg_of_card(path, number, cards):
+    """Several cards are numbered at the end of their names, in so many digits as the last one needs."""
+    return path if cards == 1 else path.with_name(f"{path.stem}-{number:0{len(str(cards))}}{path.suffix}")
+
+
 def check_svg(path, expected, tolerance):
     """One card a file, read from its pixels: no number in the file is used."""
     worst, problems, read = 0.0, [], []
@@ -258,7 +263,7 @@ def check_svg(path, expected, tolerance):
     geometry = expected["geometry"]
     diameters = {geometry[key] for key in ("hole_diameter", "feed_diameter", "clip_diameter")}
     for number, rows in enumerate(expected["cards"], start=1):
-        file = path if number == 1 else path.with_name(f"{path.stem}-{number}{path.suffix}")
+        file = svg_of_card(path, number, len(expected["cards"]))
         page = rasterised(file)[0]
         card = Card(plain, rows)
         rings, bottom = placed(page, rings_among(Components(page), diameters), plain)
