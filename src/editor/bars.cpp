@@ -15,6 +15,8 @@
 #include <fmt/format.h>
 #include <imgui_internal.h>
 #include <span>
+#include <string>
+#include <vector>
 
 namespace punchwright::editor {
 
@@ -50,16 +52,27 @@ bool begins_group(Command command) {
   return std::ranges::find(firsts, command) != firsts.end();
 }
 
-std::string words_for_recent(const std::filesystem::path& file) {
-  std::error_code ignored;
-  return std::filesystem::exists(file, ignored) ? file.filename().string()
-                                                : said("{}  (missing)", file.filename().string());
+struct RecentFile {
+  std::filesystem::path path;
+  bool there = true;
+  std::string words;
+};
+
+std::vector<RecentFile> recent_files(const App& app) {
+  std::vector<RecentFile> files;
+  for (const std::filesystem::path& path : app.settings.recent) {
+    std::error_code ignored;
+    const bool there = std::filesystem::exists(path, ignored);
+    const std::string name = path.filename().string();
+    files.push_back({path, there, there ? name : said("{}  (missing)", name)});
+  }
+  return files;
 }
 
-MenuLayout layout_of_recent(const App& app) {
+MenuLayout layout_of(const std::vector<RecentFile>& files) {
   float words = ImGui::CalcTextSize(tr("Take the missing ones off the list")).x;
-  for (const std::filesystem::path& file : app.settings.recent) {
-    words = std::max(words, ImGui::CalcTextSize(words_for_recent(file).c_str()).x);
+  for (const RecentFile& file : files) {
+    words = std::max(words, ImGui::CalcTextSize(file.words.c_str()).x);
   }
   return menu_layout_here(words, 0);
 }
@@ -80,29 +93,25 @@ MenuLayout layout_of(Menu menu) {
 
 // The files that were open last; those that are gone can't be chosen, but taken off the list.
 void recent_menu(const App& app, Actions& actions) {
-  const auto& recent = app.settings.recent;
-  const bool open = ImGui::BeginMenu(tr("Recent files"), !recent.empty());
+  const bool open = ImGui::BeginMenu(tr("Recent files"), !app.settings.recent.empty());
   remember_place(actions, "menu recent");
   if (!open) {
     return;
   }
-  bool gone = false;
-  const MenuLayout layout = layout_of_recent(app);
-  for (std::size_t place = 0; place < recent.size(); ++place) {
-    std::error_code ignored;
-    const bool there = std::filesystem::exists(recent[place], ignored);
-    gone = gone || !there;
-    ImGui::PushID(static_cast<int>(place));
-    const std::string words = words_for_recent(recent[place]);
-    const std::string name = fmt::format("menu recent {}", place + 1);
-    if (menu_entry(app.theme, actions, layout,
-                   {name, shortened_in_middle(words, layout.wide - layout.gap - layout.tick), "", false, there})) {
-      actions.push(OpenDropped{recent[place]});
+  const std::vector<RecentFile> files = recent_files(app);
+  const MenuLayout layout = layout_of(files);
+  int number = 0;
+  for (const RecentFile& file : files) {
+    ImGui::PushID(number++);
+    const std::string words = shortened_in_middle(file.words, layout.wide - layout.gap - layout.tick);
+    if (menu_entry(app.theme, actions, layout, {fmt::format("menu recent {}", number), words, "", false, file.there})) {
+      actions.push(OpenDropped{file.path});
     }
     ImGui::PopID();
-    tip(app.theme, recent[place].string());
+    tip(app.theme, file.path.string());
   }
   ImGui::Separator();
+  const bool gone = !std::ranges::all_of(files, &RecentFile::there);
   if (menu_entry(app.theme, actions, layout,
                  {"menu forget missing", tr("Take the missing ones off the list"), "", false, gone})) {
     actions.push(ForgetRecent{});
