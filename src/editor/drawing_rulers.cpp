@@ -1,6 +1,7 @@
 // Around the drawing: row numbers from the bottom, column numbers above, needle numbers below, yarns at the side.
 #include "editor/drawing_parts.hpp"
 #include "editor/needle_names.hpp"
+#include "editor/needle_strip.hpp"
 #include "machine/placement.hpp"
 
 #include <algorithm>
@@ -106,10 +107,10 @@ void draw_needle_numbers(const Sight& sight, const ScreenBox& box) {
   const int step = number_step(sight.layout.cell_width, text_width(theme, "L100") + 2 * unit);
   for (int column = 0; column < sight.layout.columns; ++column) {
     const Needle needle = needles[static_cast<std::size_t>(column)];
-    const int shown = needle.position < 0 ? -needle.position : needle.position + 1;
     const ScreenBox cell = box_of(sight.layout, Cell{column, 0});
     const float x = cell.middle().x;
-    sight.list.AddLine({x, box.top}, {x, box.top + (shown % 5 == 0 ? 6 : 3) * unit}, ink(theme.quiet_text, 0.8F));
+    sight.list.AddLine({x, box.top}, {x, box.top + (number_of(needle) % 5 == 0 ? 6 : 3) * unit},
+                       ink(theme.quiet_text, 0.8F));
     if (needle.position == 0) { // the middle of the bed lies on the right of R1 as drawn
       const float middle = std::round(cell.right);
       sight.list.AddTriangleFilled({middle - 4 * unit, box.top + 7 * unit}, {middle + 4 * unit, box.top + 7 * unit},

@@ -1,6 +1,8 @@
 // The chosen column's name first, then from the left each that keeps clear of those that stand.
 #include "editor/needle_names.hpp"
 
+#include "editor/needle_strip.hpp"
+
 #include <algorithm>
 #include <utility>
 
@@ -25,9 +27,8 @@ std::vector<int> columns_with_names(const std::vector<Needle>& needles, const Na
     put(room.chosen);
   }
   for (int column = 0; column < columns; ++column) {
-    const int position = needles[static_cast<std::size_t>(column)].position;
-    const int shown = position < 0 ? -position : position + 1; // the number in its name
-    if (column != room.chosen && (shown % room.step == 0 || (room.step == 5 && position == -1))) {
+    const Needle needle = needles[static_cast<std::size_t>(column)];
+    if (column != room.chosen && (number_of(needle) % room.step == 0 || (room.step == 5 && needle.position == -1))) {
       put(column);
     }
   }

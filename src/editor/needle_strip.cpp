@@ -9,11 +9,6 @@ namespace {
 constexpr float gap_of_five = 0.5F; // of the pitch
 constexpr float gap_of_ten = 1.3F;
 
-// "L12" has 12: needles are counted outwards from the middle.
-int number_of(Needle needle) {
-  return needle.position < 0 ? -needle.position : needle.position + 1;
-}
-
 bool is_left(Needle needle) {
   return needle.position < 0;
 }
@@ -77,6 +72,10 @@ std::vector<StripLine> shared_out(const std::vector<StripGroup>& groups, int lin
 }
 
 } // namespace
+
+int number_of(Needle needle) {
+  return needle.position < 0 ? -needle.position : needle.position + 1;
+}
 
 int tens_of(Needle needle) {
   return (number_of(needle) - 1) / 10;

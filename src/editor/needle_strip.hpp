@@ -38,6 +38,8 @@ struct NeedleStrip {
 
 [[nodiscard]] NeedleStrip needle_strip(const StripWishes& wishes);
 
+// "L12" has 12: needles are counted outwards from the middle.
+[[nodiscard]] int number_of(Needle needle);
 // How many tens the needle is away from the middle: L1 to L10 and R1 to R10 have 0.
 [[nodiscard]] int tens_of(Needle needle);
 // Of its ten, outwards: 1 to 10.

@@ -1,5 +1,6 @@
 // The yoke's pictures: laid flat, and one piece on its bed. Shapes and stitches come from the
 // cache; here they only get their place on the screen, with words beside them.
+#include "editor/needle_strip.hpp"
 #include "editor/yoke_fitting.hpp"
 #include "editor/yoke_parts.hpp"
 #include "sheets/text_metrics.hpp"
@@ -189,7 +190,7 @@ void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float to
   float last_word = room.left - 1000;
   for (int place = 0; place < profile.needles; ++place) {
     const Needle there{profile.leftmost().position + place};
-    const int number = there.position < 0 ? -there.position : there.position + 1;
+    const int number = number_of(there);
     const bool named = number % 10 == 0 || number == 1;
     const float x = fitting.at(static_cast<float>(place) + 0.5F, 0).x;
     if (needle >= 4 || named) {
