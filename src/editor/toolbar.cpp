@@ -1,6 +1,7 @@
 // Below the menus: what is wanted most often, in groups; in one line, or in two.
 // Which pen and which tool draw is told here whatever panel is open.
 #include "editor/panels.hpp"
+#include "editor/top_bar.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
 
@@ -57,10 +58,8 @@ float width_of(const ToolButton& tool) {
 constexpr float between_tools = 4;
 constexpr float between_groups = 16;
 
-constexpr float margin = 10; // at either end
-
 float width_of_all(const std::vector<ToolGroup>& groups, float unit) {
-  float wide = 2 * margin * unit;
+  float wide = 2 * bar_margin * unit;
   for (const ToolGroup& group : groups) {
     for (const ToolButton& tool : group.tools) {
       wide += width_of(tool) + (&tool == &group.tools.front() ? between_groups : between_tools) * unit;
@@ -89,10 +88,7 @@ bool takes_two_lines(const App& app, float width) {
 } // namespace
 
 float toolbar_height(const App& app, float width) {
-  const float unit = app.theme.scale;
-  const float line = ImGui::GetFrameHeight();
-  const bool two = takes_two_lines(app, width);
-  return (two ? 2 * line + 6 * unit : line) + 12 * unit;
+  return height_of_bar(takes_two_lines(app, width) ? 2 : 1, app.theme.scale);
 }
 
 namespace {
@@ -156,14 +152,14 @@ void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup
   const float room = box.width();
   const float unit = app.theme.scale;
   const ToolButton more{Command::all_commands, tr("More…")};
-  const float right = room - margin * unit + 0.5F;
+  const float right = room - bar_margin * unit + 0.5F;
   const bool all = width_of_all(groups, unit) <= room && !(last_line && left_out);
   bool first = true;
   bool full = false;
   for (const ToolGroup& group : groups) {
     float gap = between_groups;
     for (const ToolButton& tool : group.tools) {
-      const float from = first ? margin * unit : ImGui::GetItemRectMax().x + gap * unit;
+      const float from = first ? bar_margin * unit : ImGui::GetItemRectMax().x + gap * unit;
       const float for_more = last_line ? between_groups * unit + width_of(more) : 0;
       full = full || (!all && from + width_of(tool) + for_more > right);
       if (full) {
@@ -190,10 +186,7 @@ void line_of_tools(const App& app, Actions& actions, const std::vector<ToolGroup
 } // namespace
 
 void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
-  const float unit = app.theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(margin * unit, 6 * unit));
-  begin_part(app, "toolbar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
+  begin_bar(app, "toolbar", box);
   std::vector<ToolGroup> groups;
   bool left_out = false;
   tool_groups(app, groups);
@@ -211,11 +204,7 @@ void toolbar(const App& app, Actions& actions, const ScreenBox& box) {
       line_of_tools(app, actions, in_line, box, line == 1, left_out);
     }
   }
-  ImDrawList& list = *ImGui::GetWindowDrawList();
-  list.AddLine({box.left, box.bottom - 1}, {box.right, box.bottom - 1}, ink(app.theme.line));
-  ImGui::End();
-  ImGui::PopStyleVar();
-  ImGui::PopStyleColor();
+  end_bar(app, box);
 }
 
 } // namespace punchwright::editor

@@ -3,6 +3,7 @@
 // down, as are sizes and pieces, and what else finds no room in the line gives way to a button for all commands.
 #include "editor/choice_field.hpp"
 #include "editor/closed_list.hpp"
+#include "editor/top_bar.hpp"
 #include "editor/yoke_parts.hpp"
 #include "words/words.hpp"
 
@@ -18,9 +19,6 @@ namespace {
 // Of the window's height the bar takes no more than this unless it is a single line; of the view's the choices.
 constexpr float most_of_window = 0.125F;
 constexpr float most_of_view = 1.0F / 6;
-
-constexpr float margin = 10; // at either end, units of layout
-constexpr float between_lines = 6;
 
 struct BarThing {
   std::optional<Command> command; // none: the list of views
@@ -93,13 +91,13 @@ struct Standing {
 
 std::vector<Standing> in_lines_of(const std::vector<BarThing>& things, float unit, float width) {
   std::vector<Standing> standing;
-  float left = margin * unit;
+  float left = bar_margin * unit;
   int line = 0;
   for (const BarThing& thing : things) {
     left += standing.empty() ? 0 : thing.gap * unit;
-    if (left + width_of(thing) > width - margin * unit + 0.5F && !standing.empty()) {
+    if (left + width_of(thing) > width - bar_margin * unit + 0.5F && !standing.empty()) {
       ++line;
-      left = margin * unit;
+      left = bar_margin * unit;
     }
     standing.push_back({thing, line, left});
     left += width_of(thing);
@@ -108,8 +106,7 @@ std::vector<Standing> in_lines_of(const std::vector<BarThing>& things, float uni
 }
 
 float height_of(const std::vector<Standing>& standing, float unit) {
-  const auto lines = static_cast<float>(standing.back().line + 1);
-  return lines * ImGui::GetFrameHeight() + (lines - 1) * between_lines * unit + 12 * unit;
+  return height_of_bar(standing.back().line + 1, unit);
 }
 
 // The most important of them, in their order, that one line takes together with the button for all commands.
@@ -176,14 +173,13 @@ float yoke_bar_height(const App& app, float width) {
 
 void yoke_bar(const App& app, Actions& actions, const ScreenBox& box) {
   const float unit = app.theme.scale;
-  ImGui::PushStyleColor(ImGuiCol_WindowBg, tint(app.theme.ground));
-  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(margin * unit, 6 * unit));
-  begin_part(app, "yoke bar", box, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
+  begin_bar(app, "yoke bar", box);
+  const float top = ImGui::GetCursorPosY();
   for (const Standing& there : standings(app, box.width())) {
     const auto line = static_cast<float>(there.line);
-    ImGui::SetCursorPos({there.left, 6 * unit + line * (ImGui::GetFrameHeight() + between_lines * unit)});
+    ImGui::SetCursorPos({there.left, top + line * (ImGui::GetFrameHeight() + bar_between_lines * unit)});
     if (!there.thing.command) {
-      views_list(app, actions, box.width() - there.left - margin * unit);
+      views_list(app, actions, box.width() - there.left - bar_margin * unit);
       continue;
     }
     const Command command = *there.thing.command;
@@ -192,10 +188,7 @@ void yoke_bar(const App& app, Actions& actions, const ScreenBox& box) {
                    : command == Command::export_yoke          ? Look::main
                                                               : Look::plain);
   }
-  ImGui::GetWindowDrawList()->AddLine({box.left, box.bottom - 1}, {box.right, box.bottom - 1}, ink(app.theme.line));
-  ImGui::End();
-  ImGui::PopStyleVar();
-  ImGui::PopStyleColor();
+  end_bar(app, box);
 }
 
 namespace {
