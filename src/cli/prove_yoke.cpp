@@ -112,13 +112,9 @@ int prove_yoke(const ProveWishes& wishes) {
   Json sizes = Json::array();
   std::string words;
   bool proved = true;
-  bool fits = true;
+  const bool fits = tell_faults(planned, all_sizes(*opened)).size() == planned.faults.size();
   for (std::size_t size = 0; size < planned.faults.size(); ++size) {
-    for (const Error& fault : planned.faults[size]) {
-      (void)refuse(fault);
-    }
     if (!planned.fits(size)) {
-      fits = false;
       words += said("size {} doesn't fit", opened->yoke.sizes[size]) + '\n';
       continue;
     }

@@ -26,26 +26,6 @@ bool seams_unmet(const YokePlan& plan, const std::vector<std::size_t>& sizes, Yo
          });
 }
 
-// All that keeps those sizes from fitting, on standard error. Returns those that fit.
-std::vector<std::size_t> tell_faults(const SizesPlanned& planned, const std::vector<std::size_t>& sizes) {
-  std::vector<std::size_t> fit;
-  for (const std::size_t size : sizes) {
-    for (const Error& fault : planned.faults[size]) {
-      (void)refuse(fault);
-    }
-    if (planned.fits(size)) {
-      fit.push_back(size);
-    }
-  }
-  return fit;
-}
-
-std::vector<std::size_t> all_sizes(const OpenedYoke& opened) {
-  std::vector<std::size_t> sizes(opened.yoke.sizes.size());
-  std::iota(sizes.begin(), sizes.end(), std::size_t{0});
-  return sizes;
-}
-
 // The tiers whose drawings have faults, on standard error. Returns whether there are any.
 bool tell_tiers(const OpenedYoke& opened) {
   const std::vector<TierFaults> tiers = tiers_with_faults(opened);
@@ -190,6 +170,25 @@ void tell_notes(const OpenedYoke& opened) {
       fmt::print(stderr, "{}\n", said("note: {}{}: {}", opened.file, line, note.text));
     }
   }
+}
+
+std::vector<std::size_t> tell_faults(const SizesPlanned& planned, const std::vector<std::size_t>& sizes) {
+  std::vector<std::size_t> fit;
+  for (const std::size_t size : sizes) {
+    for (const Error& fault : planned.faults[size]) {
+      (void)refuse(fault);
+    }
+    if (planned.fits(size)) {
+      fit.push_back(size);
+    }
+  }
+  return fit;
+}
+
+std::vector<std::size_t> all_sizes(const OpenedYoke& opened) {
+  std::vector<std::size_t> sizes(opened.yoke.sizes.size());
+  std::iota(sizes.begin(), sizes.end(), std::size_t{0});
+  return sizes;
 }
 
 int plan_yoke_file(const YokeWishes& wishes) {
