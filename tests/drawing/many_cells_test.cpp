@@ -2,6 +2,7 @@
 // by one.
 #include "design/wrap.hpp"
 #include "drawing/frieze.hpp"
+#include "drawing/random_drawing.hpp"
 #include "drawing/shapes.hpp"
 #include "support/builders.hpp"
 
@@ -11,6 +12,7 @@
 
 using namespace punchwright;
 using test::Dice;
+using test::random_drawing;
 
 namespace {
 
@@ -34,16 +36,6 @@ std::vector<Cell> plain_flood(const Grid& repeat, Cell start) {
     }
   }
   return listed(reached);
-}
-
-Grid random_drawing(Dice& dice, int width, int height, int contrast_of_ten) {
-  Grid drawing(width, height);
-  for (int row = 0; row < height; ++row) {
-    for (int column = 0; column < width; ++column) {
-      drawing.set(column, row, dice.throw_one(10) < contrast_of_ten);
-    }
-  }
-  return drawing;
 }
 
 } // namespace

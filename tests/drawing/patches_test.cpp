@@ -3,6 +3,7 @@
 #include "design/wrap.hpp"
 #include "drawing/frieze.hpp"
 #include "drawing/patches.hpp"
+#include "drawing/random_drawing.hpp"
 #include "drawing/shapes.hpp"
 #include "support/builders.hpp"
 
@@ -14,6 +15,7 @@
 
 using namespace punchwright;
 using test::Dice;
+using test::random_drawing;
 
 namespace {
 
@@ -21,16 +23,6 @@ Grid drawing_of(const std::vector<std::string>& rows) { // the uppermost first
   Grid drawing(static_cast<int>(rows.front().size()), static_cast<int>(rows.size()));
   for (int row = 0; row < drawing.height(); ++row) {
     drawing.set_row_text(row, rows[static_cast<std::size_t>(drawing.height() - 1 - row)]);
-  }
-  return drawing;
-}
-
-Grid random_drawing(Dice& dice, int width, int height, int contrast_of_ten) {
-  Grid drawing(width, height);
-  for (int row = 0; row < height; ++row) {
-    for (int column = 0; column < width; ++column) {
-      drawing.set(column, row, dice.throw_one(10) < contrast_of_ten);
-    }
   }
   return drawing;
 }
