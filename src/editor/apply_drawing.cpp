@@ -1,4 +1,5 @@
 // The tools: strokes, shapes and marks, by the pointer and by keys.
+#include "design/wrap.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
 #include "editor/long_work.hpp"
@@ -290,7 +291,7 @@ void mark_by_keys(App& app, const MoveCursor& action) {
   const Grid& grid = app.work.design.grid;
   Cell& cursor = app.view.cursor;
   const auto at_end = [](int at, int first, int length, int size) {
-    const int from_first = ((at - first) % size + size) % size;
+    const int from_first = round_edge(at - first, size);
     return from_first == 0 || from_first == length - 1;
   };
   Area area{cursor, 1, 1};

@@ -2,6 +2,7 @@
 #include "editor/help_text.hpp"
 
 #include "design/words.hpp"
+#include "design/wrap.hpp"
 #include "drawing/word_search.hpp"
 
 #include <algorithm>
@@ -195,7 +196,7 @@ std::vector<HelpBlock> help_blocks(std::string_view markdown) {
 int next_block_with(const std::vector<HelpBlock>& blocks, std::string_view words, int from, int by) {
   const auto count = static_cast<int>(blocks.size());
   for (int step = 1; step <= count; ++step) {
-    const int place = ((from + by * step) % count + count) % count;
+    const int place = round_edge(from + by * step, count);
     if (has_words(blocks[static_cast<std::size_t>(place)].plain, words)) {
       return place;
     }

@@ -1,5 +1,6 @@
 // The knitting played on the screen: the card, feeders and carriage above, the bed below them, and on its needles the
 // fabric that grows.
+#include "design/wrap.hpp"
 #include "editor/dialog_parts.hpp"
 #include "editor/play.hpp"
 #include "editor/play_fabric.hpp"
@@ -151,7 +152,7 @@ void rows_of_card(const PlayAt& at, const CardPlace& place) {
   }
   for (int line = low; line <= high; ++line) {
     const int row = reader.row + line;
-    const int shown = reader.joined ? ((row - 1) % count + count) % count + 1 : row;
+    const int shown = reader.joined ? round_edge(row - 1, count) + 1 : row;
     for (int column = 1; column <= place.columns; ++column) {
       const ImVec2 middle{place.left + (static_cast<float>(column) - 0.5F) * place.pitch, place.y_of(line)};
       if (reader.card->at(shown, column)) {
