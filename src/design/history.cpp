@@ -80,7 +80,7 @@ Failure History::apply(Document& document, const Edit& edit) {
   if (saved_at_ && *saved_at_ > done_) {
     saved_at_.reset();
   }
-  Step step{drag_open_ ? drag_name_ : name_of(edit), {}};
+  Step step{drag_open_ ? drag_name_ : name_of(edit), {}, document.grid.height()};
   step.changes.push_back(std::move(change).value());
   steps_.push_back(std::move(step));
   done_ = steps_.size();

@@ -16,6 +16,7 @@ public:
   struct Step {
     std::string name;
     std::vector<Change> changes; // in the order in which they were applied
+    int rows = 0;                // of the drawing; 0: not known, of a step that was kept elsewhere
   };
 
   // A step with the document as it was on its other side.

@@ -1,4 +1,4 @@
-// The rows of a step are those of the differences that it keeps, from the lowest to the highest.
+// The rows of a step are those of the differences that it keeps.
 #include "design/step_words.hpp"
 
 #include "design/words.hpp"
@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace punchwright {
 namespace {
@@ -22,20 +23,37 @@ struct Rows {
   int last = 0;
 };
 
+// From the lowest to the highest; where they go round the upper edge without a gap, from where they begin below it.
+// Ascending, each once or more.
+Rows from_to(const std::vector<int>& rows, int height) {
+  Rows found{rows.front(), rows.back()};
+  if (found.first != 1 || found.last != height) {
+    return found;
+  }
+  int gaps = 0;
+  for (std::size_t place = 1; place < rows.size(); ++place) {
+    if (rows[place] > rows[place - 1] + 1) {
+      ++gaps;
+      found = {rows[place], rows[place - 1]};
+    }
+  }
+  return gaps == 1 ? found : Rows{1, height};
+}
+
 // Of the stitches that a step changed; nothing where it changed more than stitches, or only marks.
 std::optional<Rows> rows_of(const History::Step& step) {
-  Rows found;
+  std::vector<int> found;
   for (const Change& change : step.changes) {
     const auto* const rows = std::get_if<std::vector<Change::RowDifference>>(&change.content);
     if (rows == nullptr) {
       return std::nullopt;
     }
     for (const Change::RowDifference& difference : *rows) {
-      found.first = found.first == 0 ? difference.row + 1 : std::min(found.first, difference.row + 1);
-      found.last = std::max(found.last, difference.row + 1);
+      found.push_back(difference.row + 1);
     }
   }
-  return found.first == 0 ? std::nullopt : std::optional(found);
+  std::ranges::sort(found);
+  return found.empty() ? std::nullopt : std::optional(from_to(found, step.rows));
 }
 
 std::optional<int> number_of(std::string_view digits) {

@@ -9,8 +9,8 @@
 
 namespace punchwright {
 
-// "draw, rows 3 to 8" or "draw, row 3", rows from 1; the name alone where more than stitches changed, or nothing but
-// marks. In English: the form of journals.
+// "draw, rows 3 to 8" or "draw, row 3", rows from 1; "draw, rows 10 to 2" round the upper edge; the name alone where
+// more than stitches changed, or nothing but marks. In English: the form of journals.
 [[nodiscard]] std::string kept_words_of(const History::Step& step);
 // Such words, or a step's mere name, in the reader's language.
 [[nodiscard]] std::string step_in_words(std::string_view kept);

@@ -40,6 +40,25 @@ TEST_CASE("a step is kept with its rows, and what is kept reads the same") {
   }
 }
 
+TEST_CASE("rows that go round the upper edge are named as they were drawn, unless there are gaps among them") {
+  const auto words_for = [](const std::vector<Cell>& cells) {
+    Document design = blank_document(8, 12);
+    History history;
+    REQUIRE_FALSE(history.apply(design, SetCells{cells, true}));
+    const std::string words = kept_words_of(history.steps()[0]);
+    CHECK(step_in_words(words) == words);
+    return words;
+  };
+  CHECK(words_for({{1, 9}, {1, 10}, {1, 11}, {1, 0}, {1, 1}, {1, 2}}) == "draw, rows 10 to 3");
+  CHECK(words_for({{1, 11}, {2, 11}, {1, 0}}) == "draw, rows 12 to 1");
+  CHECK(words_for({{1, 0}, {1, 6}, {1, 11}}) == "draw, rows 1 to 12");
+  std::vector<Cell> all;
+  for (int row = 0; row < 12; ++row) {
+    all.push_back({1, row});
+  }
+  CHECK(words_for(all) == "draw, rows 1 to 12");
+}
+
 TEST_CASE("names that hold another name, and names that only look like ones with rows, stay whole") {
   for (const char* const name :
        {"set down \"Gull in flight\"", "set down “puffin, row 3 of”", "lay out: half drop, rows 1 to 40",

@@ -171,6 +171,13 @@ TEST_CASE("filling wants a marked area too: what was copied never takes the plac
   CHECK(drawn(app).size() == 24 * 12);
 }
 
+TEST_CASE("a rectangle drawn across the join is called by its rows, as area commands are") {
+  App app = ready_app();
+  run(app, Command::tool_rectangle);
+  drag(app, Cell{2, 21}, Cell{7, 26});
+  CHECK(words_of(app.work.history.steps().back()) == "rectangle, rows 22 to 3");
+}
+
 TEST_CASE("a marked area is moved by dragging it, as one step, over the edge too") {
   App app = ready_app();
   app.work.design.grid.set(2, 2, true);
