@@ -105,9 +105,6 @@ struct FindingGroup {
 [[nodiscard]] Words words_of(const FindingGroup& group, std::span<const Finding> findings, const Document& document,
                              const Profile& profile, LengthUnit lengths = LengthUnit::centimetres);
 
-// Light, 0 to 1, of one part (red, green or blue) of an sRGB colour. IEC 61966-2-1.
-[[nodiscard]] double linear_light(std::uint8_t part);
-
 // Drawn rows from 0, both included.
 struct RowRange {
   int first = 0;

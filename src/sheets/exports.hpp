@@ -13,7 +13,7 @@
 namespace punchwright {
 
 struct OutputFile {
-  std::string path; // the wished path, or with "-2", "-3" before the extension
+  std::string path; // the wished path; of several files each with its number before the extension
   std::string bytes;
 };
 
