@@ -28,6 +28,9 @@ void yoke_side(const App& app, Actions& actions);
 void draw_schematic(const App& app, Actions& actions, const ScreenBox& room);
 void draw_flat(const App& app, Actions& actions, const ScreenBox& room);
 void draw_worn(const App& app, Actions& actions, const ScreenBox& room);
+// Which tiers the rings are, and the plain rows between them, upwards: from the outside inwards, where the yoke
+// narrows.
+[[nodiscard]] std::string words_of_rings(const App& app, const SizePlan& plan);
 void draw_on_bed(const App& app, Actions& actions, const ScreenBox& room);
 
 // A centimetre field; true where it changed.

@@ -145,11 +145,10 @@ YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
                      const std::vector<double>& row_mm) {
   YokeShape shape;
   const std::vector<WornRing> rings = worn_rings(opened, plan);
-  double widest = 0;
+  const WornRing& outermost = *std::ranges::max_element(rings, {}, &WornRing::radius);
   for (std::size_t tier = 0; tier < opened.tiers.size(); ++tier) {
     const WornRing& low = rings[tier];
     const WornRing& high = rings[tier + 1];
-    widest = std::max({widest, low.radius, high.radius});
     const int first = plan.heights[tier];
     const int last = plan.heights[tier + 1];
     const int middle = first + pattern_rows(opened, tier);
@@ -186,13 +185,13 @@ YokeShape worn_shape(const OpenedYoke& opened, const SizePlan& plan, const YokeP
       const YokeCorner above = corner(1, parts, last, own);
       shape.seams.push_back({tier, piece, below.x, below.y, above.x, above.y});
       YokeBlock block = heights_of(opened, plan, row_mm, piece, tier);
-      const RingPoint middle_point = point_on(low.radius, (low.turns[piece] + low.turns[piece + 1]) / 2);
-      block.left = middle_point.x; // for the words beside it: the middle of its lower edge
-      block.right = middle_point.y;
+      const RingPoint outside = point_on(outermost.radius, (outermost.turns[piece] + outermost.turns[piece + 1]) / 2);
+      block.left = outside.x; // for the words beside the piece, clear of all tiers
+      block.right = outside.y;
       shape.blocks.push_back(block);
     }
   }
-  shape.width = static_cast<float>(2 * widest);
+  shape.width = static_cast<float>(2 * outermost.radius);
   shape.height = shape.width;
   return shape;
 }

@@ -14,22 +14,6 @@ namespace {
 
 constexpr std::size_t most_lines_of_rings = 4;
 
-// Which tiers the rings are, and the plain rows between them, from the outside inwards.
-std::string words_of_rings(const App& app) {
-  const auto& tiers = app.yoke.opened->yoke.tiers;
-  std::vector<std::string> rings;
-  for (std::size_t tier = 0; tier < tiers.size(); ++tier) {
-    const int plain = tiers[tier].plain_above.at(app.view.yoke.size);
-    rings.push_back(
-        said("{}. {}, {}", tier + 1, app.caches.yoke.tiers[tier], said_count(plain, "{} plain row", "{} plain rows")));
-  }
-  std::string words;
-  for (const std::string& ring : rings) {
-    words += (words.empty() ? "" : "; ") + ring;
-  }
-  return said("From outside inwards: {}", words);
-}
-
 // The tier and piece under the pointer.
 void tip_of_ring(const App& app, const Fitting& fitting) {
   const std::vector<WornRing> rings = worn_rings(*app.yoke.opened, *shown_plan(app));
@@ -49,6 +33,23 @@ void tip_of_ring(const App& app, const Fitting& fitting) {
 }
 
 } // namespace
+
+std::string words_of_rings(const App& app, const SizePlan& plan) {
+  const auto& tiers = app.yoke.opened->yoke.tiers;
+  std::vector<std::string> rings;
+  for (std::size_t tier = 0; tier < tiers.size(); ++tier) {
+    const int plain = tiers[tier].plain_above.at(app.view.yoke.size);
+    rings.push_back(
+        said("{}. {}, {}", tier + 1, app.caches.yoke.tiers[tier], said_count(plain, "{} plain row", "{} plain rows")));
+  }
+  std::string words;
+  for (const std::string& ring : rings) {
+    words += (words.empty() ? "" : "; ") + ring;
+  }
+  const std::vector<WornRing> worn = worn_rings(*app.yoke.opened, plan);
+  return worn.front().radius < worn.back().radius ? said("From inside outwards: {}", words)
+                                                  : said("From outside inwards: {}", words);
+}
 
 float room_beside_ring(const Theme& theme, const std::vector<std::string>& names, const ScreenBox& room) {
   float widest = 0;
@@ -82,7 +83,7 @@ void draw_worn(const App& app, Actions& actions, const ScreenBox& whole_room) {
   const SizePlan& plan = *shown_plan(app);
   (void)actions;
   const float line = ImGui::GetTextLineHeightWithSpacing();
-  const auto rings = label_lines(theme, words_of_rings(app), whole_room.width(), most_lines_of_rings);
+  const auto rings = label_lines(theme, words_of_rings(app, plan), whole_room.width(), most_lines_of_rings);
   ScreenBox room = whole_room;
   room.bottom -= static_cast<float>(rings.size()) * ImGui::GetTextLineHeight();
   lines_at(*ImGui::GetWindowDrawList(), theme, room.left, room.bottom, rings);

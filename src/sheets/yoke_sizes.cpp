@@ -62,9 +62,16 @@ public:
     }
   }
 
+  // On top of every page: without it, columns that go over a page would be of nobody knows which size.
+  [[nodiscard]] FlowBlock head() const {
+    std::vector<std::string> names{tr("size")};
+    for (const std::size_t size : sizes_) {
+      names.push_back(one_line(job_.plan.sizes[size].size));
+    }
+    return sizes_row(names, width_, true);
+  }
+
   std::vector<FlowBlock> all() {
-    row(
-        tr("size"), [&](std::size_t size) { return one_line(job_.plan.sizes[size].size); }, true);
     heading(tr("Round, and high"));
     lengths(tr("lower edge"), [](const Schematic& schematic) { return schematic.around_bottom; });
     lengths(tr("neck"), [](const Schematic& schematic) { return schematic.around_top; });
@@ -82,12 +89,12 @@ public:
   }
 
 private:
-  template <class Cell> void row(const std::string& name, Cell&& cell, bool head = false) {
+  template <class Cell> void row(const std::string& name, Cell&& cell) {
     std::vector<std::string> cells{name};
     for (const std::size_t size : sizes_) {
       cells.push_back(cell(size));
     }
-    blocks_.push_back(sizes_row(cells, width_, head));
+    blocks_.push_back(sizes_row(cells, width_, false));
   }
   void heading(const std::string& words) { blocks_.push_back(sizes_row({words}, width_, false, true)); }
   // In centimetres, and below in inches.
@@ -193,8 +200,11 @@ void add_sizes(LeafletPages& pages, const YokeJob& job) {
     const std::size_t end = std::min(first + most_size_columns, job.sizes.size());
     const std::vector<std::size_t> sizes(job.sizes.begin() + static_cast<std::ptrdiff_t>(first),
                                          job.sizes.begin() + static_cast<std::ptrdiff_t>(end));
-    pages.set(SizesTable(job, sizes, pages.width()).all(), 1);
-    pages.gap(line_step);
+    pages.set_together([&](LeafletPages& on) {
+      SizesTable table(job, sizes, on.width());
+      on.set(table.all(), 1, table.head());
+      on.gap(line_step);
+    });
   }
   std::vector<FlowBlock> loops;
   for (const LoopCheck& check : job.plan.loops) {

@@ -139,6 +139,18 @@ TEST_CASE("names of sizes and pieces stand whole in the table of sizes") {
   }
 }
 
+TEST_CASE("on every page of the table of sizes the columns have their names") {
+  const Yoke yoke = with_long_names(true); // so long that pages are full
+  const std::vector<Sheet> pages = pages_with(yoke, YokeSheet::sizes);
+  REQUIRE(pages.size() > 1);
+  for (const Sheet& page : pages) {
+    const std::vector<std::string> columns = columns_of({page});
+    for (const std::string& size : yoke.sizes) {
+      CHECK(stands_in(columns, size));
+    }
+  }
+}
+
 TEST_CASE("names below the outlines of the schematic stand whole, clear of what is below") {
   for (const bool words : {true, false}) {
     const Yoke yoke = with_long_names(words);

@@ -5,6 +5,7 @@
 #include "editor/applying.hpp"
 #include "editor/widgets.hpp"
 #include "editor/yoke_cache.hpp"
+#include "editor/yoke_parts.hpp"
 #include "files/files.hpp"
 #include "pieces/knit_pieces.hpp"
 #include "pieces/yoke_file.hpp"
@@ -118,6 +119,45 @@ TEST_CASE("seen from above, the lowest edge is as long as its visible stitches a
   const YokeSeamLine& seam = worn.seams.front(); // right of the front
   CHECK(seam.x0 > 0);
   CHECK(std::hypot(seam.x1, seam.y1) < std::hypot(seam.x0, seam.y0));
+}
+
+TEST_CASE(
+    "seen from above, the rings of a yoke are told from the outside; one that widens, from the inside, named outside") {
+  const App narrows = with_yoke(patterns / "harbour-pullover.yoke");
+  CHECK(words_of_rings(narrows, *shown_plan(narrows)).starts_with("From outside inwards: 1. "));
+
+  const Desk desk;
+  const fs::path path = desk.folder / "cape.yoke";
+  const char* const text = R"(format = 1
+title = "Cape"
+sizes = ["all"]
+edge = 1
+[[piece]]
+name = "front"
+bottom_cm = 20.0
+top_cm = 45.0
+[[piece]]
+name = "back"
+like = "front"
+[depth]
+cm = 18.0
+[[tier]]
+repeat = "tiers/pot-buoys.repeat"
+plain_above = 6
+[[tier]]
+repeat = "tiers/corks.repeat"
+plain_above = 6
+[fit]
+tolerance = 0.1
+seams = "continuous"
+)";
+  REQUIRE_FALSE(write_file(path, text));
+  const App widens = with_yoke(path);
+  REQUIRE(shown_plan(widens) != nullptr);
+  CHECK(words_of_rings(widens, *shown_plan(widens)).starts_with("From inside outwards: 1. Pot buoys"));
+  const YokeShape& worn = widens.caches.yoke.worn;
+  CHECK(std::hypot(worn.blocks.front().left, worn.blocks.front().right) ==
+        doctest::Approx(worn.width / 2).epsilon(0.001));
 }
 
 TEST_CASE("on the bed each tier lies on its needles, the knit side's right end at the left") {
