@@ -1,4 +1,4 @@
-// The language that is asked for, and the codes of all.
+// The language that is asked for, before anything is said.
 #include "cli/language.hpp"
 
 #include "words/early_option.hpp"
@@ -12,14 +12,6 @@ const Language* language_asked_for(int count, const char* const* arguments) {
   const auto code = early_option({arguments, static_cast<std::size_t>(count)}, "--language");
   const auto known = std::ranges::find(languages(), code.value_or(std::string_view()), &Language::code);
   return known == languages().end() ? nullptr : &*known;
-}
-
-std::string codes_of_languages() {
-  std::string codes;
-  for (const Language& language : languages()) {
-    codes += (codes.empty() ? "" : ", ") + std::string(language.code);
-  }
-  return codes;
 }
 
 } // namespace punchwright::cli

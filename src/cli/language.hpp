@@ -9,7 +9,4 @@ namespace punchwright::cli {
 // Null: none is named, or one that isn't spoken, which is refused when the options are read.
 [[nodiscard]] const Language* language_asked_for(int count, const char* const* arguments);
 
-// "en, de".
-[[nodiscard]] std::string codes_of_languages();
-
 } // namespace punchwright::cli

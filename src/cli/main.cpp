@@ -54,7 +54,7 @@ private:
   static std::string version() { return "punchwright " PUNCHWRIGHT_VERSION; }
 
   void tell_of_itself(CLI::App& app) {
-    const std::string codes = codes_of_languages();
+    const std::string codes = fmt::format("{}", fmt::join(codes_of_languages(), ", "));
     add_value(&app, "--language", tr("CODE"), codes,
               said("the language of all words: {}; without it the system's", codes), [this](const std::string& word) {
                 language_ = word;

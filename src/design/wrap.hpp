@@ -5,10 +5,15 @@
 
 namespace punchwright {
 
+// 0 to divisor - 1, of values below 0 too. `divisor` is 1 or more.
+[[nodiscard]] constexpr int remainder_of(int value, int divisor) {
+  const int rest = value % divisor;
+  return rest < 0 ? rest + divisor : rest;
+}
+
 // 0 to size - 1. `size` is 1 or more.
 [[nodiscard]] constexpr int round_edge(int place, int size) {
-  const int rest = place % size;
-  return rest < 0 ? rest + size : rest;
+  return remainder_of(place, size);
 }
 
 [[nodiscard]] inline Cell round_edges(Cell cell, const Grid& repeat) {

@@ -68,6 +68,8 @@ struct View {
   std::optional<Frieze> symmetry;        // the chosen one, unless it is put aside: every stroke is completed under it
   std::optional<FriezeGroup> symmetry_aside; // the group of one that is put aside
   std::vector<MovedAxes> moved_axes;         // by the steps of the history
+  std::vector<MovedMark> moved_marks;        // likewise
+  std::optional<MovedMark> mark_of_step;     // of a step that is being made
   ScreenBox canvas;                          // where the drawing stood in the last frame, without its margins
   bool focus_drawing = true;                 // the next frame gives the keys to the drawing
   ScreenBox piece_box;                       // room for the picture of the piece in the last frame

@@ -253,6 +253,7 @@ void apply(App& app, const Action& action) {
   const bool may_drop = drops_shape(app, action) && !gives_up(action);
   const std::string before = app.session.message;
   const Settled settled = settle_hanging(app, action);
+  note_mark(app);
   if (settled.goes_on) {
     std::visit(Applier{app}, action);
   }
@@ -273,6 +274,7 @@ void apply(App& app, const Action& action) {
   load_profile(app);
   leave_outdated_bench(app);
   keep_cursor_inside(app);
+  note_mark(app);
   settle_symmetry(app, before);
   choose_colours(app);
 }

@@ -4,7 +4,9 @@
 #include "editor/applying.hpp"
 #include "words/words.hpp"
 
+#include <algorithm>
 #include <ranges>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -79,6 +81,9 @@ void follow_lines(App& app, const Edit& change, GridSize before, bool new_step) 
   View& view = app.view;
   if (new_step) { // what was undone before is forgotten
     std::erase_if(view.moved_axes, [step](const MovedAxes& moved) { return moved.step >= step; });
+    note_mark(app);
+    std::erase_if(view.moved_marks, [step](const MovedMark& moved) { return moved.step >= step; });
+    view.mark_of_step = MovedMark{step, view.marked, {}};
   }
   std::vector<LineChange> changes = line_changes(change, before.width, before.height);
   if (changes.empty()) {
@@ -88,6 +93,14 @@ void follow_lines(App& app, const Edit& change, GridSize before, bool new_step) 
   MovedAxes moved{step, std::move(changes), before, grid_size(app.work.design.grid), view.chosen_symmetry, {}};
   view.chosen_symmetry = moved.symmetry_after = moved_by(view.chosen_symmetry, moved.changes, before);
   view.moved_axes.push_back(std::move(moved));
+}
+
+void note_mark(App& app) {
+  View& view = app.view;
+  if (auto moved = std::exchange(view.mark_of_step, std::nullopt); moved && moved->before != view.marked) {
+    moved->after = view.marked;
+    view.moved_marks.push_back(*moved);
+  }
 }
 
 bool loses_symmetry_laid_out(App& app, const Grid& before) {
@@ -129,6 +142,25 @@ void settle_symmetry(App& app, const std::string& message_before) {
   view.symmetry_aside = why ? std::optional(chosen->group) : std::nullopt;
 }
 
+namespace {
+
+// A mark that is as the step left it is afterwards as the step found it. False: it isn't, or the step left it alone.
+bool mark_goes_back(View& view, std::size_t step) {
+  const auto moved = std::ranges::find(view.moved_marks, step, &MovedMark::step);
+  const bool as_left = moved != view.moved_marks.end() && view.marked == moved->after;
+  view.marked = as_left ? moved->before : view.marked;
+  return as_left;
+}
+
+bool mark_goes_on(View& view, std::size_t step) {
+  const auto moved = std::ranges::find(view.moved_marks, step, &MovedMark::step);
+  const bool as_found = moved != view.moved_marks.end() && view.marked == moved->before;
+  view.marked = as_found ? moved->after : view.marked;
+  return as_found;
+}
+
+} // namespace
+
 // Axes that are as the step left them are afterwards as it found them; others, chosen since then, move as the lines do.
 bool step_back(App& app) {
   const std::size_t step = app.work.history.done();
@@ -136,9 +168,12 @@ bool step_back(App& app) {
     return false;
   }
   auto& symmetry = app.view.chosen_symmetry;
+  const bool mark_is_back = mark_goes_back(app.view, step);
   for (const MovedAxes& moved : app.view.moved_axes | std::views::reverse) {
     if (moved.step == step) {
-      follow_mark(app.view, taken_back(moved.changes), moved.size_after);
+      if (!mark_is_back) {
+        follow_mark(app.view, taken_back(moved.changes), moved.size_after);
+      }
       symmetry = symmetry == moved.symmetry_after ? moved.symmetry_before
                                                   : moved_by(symmetry, taken_back(moved.changes), moved.size_after);
     }
@@ -151,9 +186,13 @@ bool step_on(App& app) {
     return false;
   }
   auto& symmetry = app.view.chosen_symmetry;
+  const std::size_t step = app.work.history.done();
+  const bool mark_is_there = mark_goes_on(app.view, step);
   for (const MovedAxes& moved : app.view.moved_axes) {
-    if (moved.step == app.work.history.done()) {
-      follow_mark(app.view, moved.changes, moved.size_before);
+    if (moved.step == step) {
+      if (!mark_is_there) {
+        follow_mark(app.view, moved.changes, moved.size_before);
+      }
       symmetry = symmetry == moved.symmetry_before ? moved.symmetry_after
                                                    : moved_by(symmetry, moved.changes, moved.size_before);
     }

@@ -4,6 +4,8 @@
 #include "design/repeat_file.hpp"
 #include "editor/applying.hpp"
 #include "files/files.hpp"
+#include "pieces/yoke_file.hpp"
+#include "pieces/yoke_paths.hpp"
 #include "words/words.hpp"
 
 #include <utility>
@@ -30,8 +32,8 @@ ChangedDialog question_about(const App& app, KeptSide side) {
   const fs::path path = path_of(app, side);
   ChangedDialog dialog;
   dialog.yoke = side == KeptSide::yoke;
-  dialog.differences = dialog.yoke ? yoke_differences_from_file(app.yoke.opened->yoke, path)
-                                   : differences_from_file(app.work.design, path);
+  dialog.differences =
+      dialog.yoke ? differences_from_file(app.yoke.opened->yoke, path) : differences_from_file(app.work.design, path);
   dialog.unsaved = !is_saved(app, side);
   return dialog;
 }
@@ -66,8 +68,10 @@ bool write_there(App& app, KeptSide side, const Pending& afterwards) {
 
 } // namespace
 
-// From the design's file as it is now; a sentence where there is none to compare with.
-std::vector<std::string> differences_from_file(const Document& design, const fs::path& path) {
+namespace {
+
+// From the file as it is now; a sentence where there is none to compare with.
+template <class Compared> std::vector<std::string> told_of_file(const fs::path& path, const Compared& compared) {
   if (path.empty()) {
     return {};
   }
@@ -76,15 +80,36 @@ std::vector<std::string> differences_from_file(const Document& design, const fs:
     return {tr("Its file is no longer there.")};
   }
   const auto text = read_file(path, largest_file);
-  const auto read = text ? read_repeat(*text, path.string()) : Result<ReadDocument>(text.error());
-  if (!read) {
-    return {said("The file there can't be read: {}.", read.error().message)};
+  auto sentences = text ? compared(*text) : Result<std::vector<std::string>>(text.error());
+  if (!sentences) {
+    return {said("The file there can't be read: {}.", sentences.error().message)};
   }
-  auto sentences = differences_in_words(design, read->document);
-  if (sentences.empty()) {
-    sentences.emplace_back(tr("Nothing differs from the file."));
+  if (sentences->empty()) {
+    return {tr("Nothing differs, or only the way it is written.")};
   }
-  return sentences;
+  return std::move(sentences).value();
+}
+
+} // namespace
+
+std::vector<std::string> differences_from_file(const Document& design, const fs::path& path) {
+  return told_of_file(path, [&](const std::string& text) -> Result<std::vector<std::string>> {
+    const auto read = read_repeat(text, path.string());
+    if (!read) {
+      return read.error();
+    }
+    return differences_in_words(design, read->document);
+  });
+}
+
+std::vector<std::string> differences_from_file(const Yoke& yoke, const fs::path& path) {
+  return told_of_file(path, [&](const std::string& text) -> Result<std::vector<std::string>> {
+    const auto read = read_yoke(text, path.string());
+    if (!read) {
+      return read.error();
+    }
+    return differences_in_words(yoke, with_whole_paths(read->yoke, path));
+  });
 }
 
 bool ask_about_changed_file(App& app, KeptSide side, const Pending& afterwards) {

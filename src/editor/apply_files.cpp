@@ -40,6 +40,7 @@ void take(App& app, OpenedDocument opened, const fs::path& path) {
   app.view.symmetry.reset();
   app.view.symmetry_aside.reset();
   app.view.moved_axes.clear();
+  app.view.moved_marks.clear();
   app.view.preview = {};
   app.view.finding = -1;
   app.view.zoom.reset();

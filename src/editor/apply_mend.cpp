@@ -1,8 +1,8 @@
 // Mending the floats: shown in the drawing first, other choices stepped through, then taken as one step.
 #include "editor/applying.hpp"
 #include "editor/long_work.hpp"
+#include "mending/orbits.hpp"
 #include "mending/symmetric_mend.hpp"
-#include "mending/symmetry.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>

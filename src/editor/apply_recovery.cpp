@@ -32,7 +32,7 @@ void show_first(App& app, std::vector<std::shared_ptr<FoundWork>> works, bool st
   } else {
     const Yoke& yoke = std::get<KeptYoke>(journal.work).yoke;
     dialog.yoke = yoke_in_words(yoke);
-    dialog.differences = yoke_differences_from_file(yoke, journal.file);
+    dialog.differences = differences_from_file(yoke, journal.file);
   }
   app.session.dialog = std::move(dialog);
 }

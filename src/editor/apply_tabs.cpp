@@ -105,6 +105,37 @@ FriezeGroup chosen_group(const App& app) {
   return app.view.symmetry ? app.view.symmetry->group : FriezeGroup::p1;
 }
 
+bool is_chosen(const App& app, Command command) {
+  const View& view = app.view;
+  switch (command) {
+  case Command::pen_opposite: return view.pen == Pen::opposite;
+  case Command::pen_contrast: return view.pen == Pen::contrast;
+  case Command::pen_main: return view.pen == Pen::main;
+  case Command::tool_pen: return view.tool == Tool::pen;
+  case Command::tool_line: return view.tool == Tool::line;
+  case Command::tool_rectangle: return view.tool == Tool::rectangle;
+  case Command::tool_ellipse: return view.tool == Tool::ellipse;
+  case Command::tool_flood: return view.tool == Tool::flood;
+  case Command::tool_mark: return view.tool == Tool::mark;
+  case Command::filled: return view.interior == Interior::filled;
+  case Command::mend_symmetry: return view.mend_symmetry;
+  case Command::move_with_yarns: return view.moved_yarns == MovedYarns::their_own;
+  case Command::show_settings: return view.settings_open;
+  case Command::show_findings: return view.findings_open;
+  case Command::float_marks: return view.float_marks;
+  case Command::from_afar: return view.afar;
+  case Command::piece_large: return view.piece_large;
+  case Command::sight_as_is: return view.sight == ColourSight::as_is;
+  case Command::sight_lightness: return view.sight == ColourSight::lightness;
+  case Command::sight_protan: return view.sight == ColourSight::protan;
+  case Command::sight_deutan: return view.sight == ColourSight::deutan;
+  case Command::sight_tritan: return view.sight == ColourSight::tritan;
+  case Command::motifs_see_through: return app.settings.motifs_see_through;
+  case Command::at_the_bench: return app.bench.open;
+  default: return group_of(command) == chosen_group(app);
+  }
+}
+
 Result<Lettering> typed_lettering(const App& app) {
   return letters(app.session.lettering, app.session.letter_height, app.view.face);
 }

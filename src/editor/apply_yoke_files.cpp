@@ -13,8 +13,6 @@ namespace punchwright::editor {
 
 namespace fs = std::filesystem;
 
-namespace {
-
 std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& theirs) {
   std::vector<std::string> sentences;
   const auto differs = [&](bool different, const char* words) {
@@ -32,27 +30,6 @@ std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& the
           tr("Machine, gauge or seam stitches differ."));
   differs(yours.fit != theirs.fit || yours.decreases != theirs.decreases,
           tr("The wishes for seams or decreases differ."));
-  return sentences;
-}
-
-} // namespace
-
-std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const fs::path& path) {
-  if (path.empty()) {
-    return {};
-  }
-  const auto there = read_file(path, largest_file);
-  if (!there) {
-    return {tr("The file there can't be read.")};
-  }
-  const auto read = read_yoke(*there, path.string());
-  if (!read) {
-    return {said("The file there is no yoke that can be read: {}.", read.error().message)};
-  }
-  auto sentences = differences_in_words(yoke, with_whole_paths(read->yoke, path));
-  if (sentences.empty()) {
-    sentences.emplace_back(tr("Only the way it is written differs."));
-  }
   return sentences;
 }
 

@@ -16,6 +16,9 @@ bool edit(App& app, const Edit& change);
 // After an edit was applied to a drawing of that size: the axes of the chosen symmetry go along with rows and columns.
 // `new_step`: it began a step of the history.
 void follow_lines(App& app, const Edit& change, GridSize before, bool new_step);
+// After every action, and between two steps: how the mark changed with the step that was made, so that it comes back
+// with it.
+void note_mark(App& app);
 // After the drawing was laid out anew, which was that one before and is another now: the axes are where it has them. A
 // symmetry that it had and has no longer isn't chosen any more until the step is undone; true where that is so.
 [[nodiscard]] bool loses_symmetry_laid_out(App& app, const Grid& before);
@@ -23,7 +26,7 @@ void follow_lines(App& app, const Edit& change, GridSize before, bool new_step);
 // where that is no longer so, or so again.
 void settle_symmetry(App& app, const std::string& message_before);
 [[nodiscard]] GridSize grid_size(const Grid& grid);
-// Undo and redo, axes included; false where there is nothing.
+// Undo and redo, axes and mark included; false where there is nothing.
 bool step_back(App& app);
 bool step_on(App& app);
 
@@ -100,8 +103,9 @@ void answer_recovery(App& app, RecoveryAnswer answer);
 // The same for all files that are open, before anything is saved: one look at each, and no reading where none changed.
 void look_at_files(App& app);
 void answer_changed(App& app, ChangedAnswer answer);
-// In sentences: how the design differs from its file as it is now.
+// In sentences: how the design, or the yoke, differs from its file as it is now (an empty path: nothing).
 [[nodiscard]] std::vector<std::string> differences_from_file(const Document& design, const std::filesystem::path& path);
+[[nodiscard]] std::vector<std::string> differences_from_file(const Yoke& yoke, const std::filesystem::path& path);
 // What waited until the design that is open is safe.
 void go_on(App& app, const Pending& pending);
 // Writes the design there and says so; false where it can't be.
@@ -169,8 +173,8 @@ bool write_yoke_there(App& app, const std::filesystem::path& path, const Pending
 [[nodiscard]] Failure try_writing_yoke(App& app, const std::filesystem::path& path);
 void save_yoke(App& app, const Pending& afterwards);
 void save_yoke_as(App& app, PathDialog dialog, const std::filesystem::path& path, bool replace);
-// In sentences: how it differs from the file as it is now (an empty path: nothing), and what yoke it is.
-[[nodiscard]] std::vector<std::string> yoke_differences_from_file(const Yoke& yoke, const std::filesystem::path& path);
+// In sentences: how it differs from another state of it, and what yoke it is.
+[[nodiscard]] std::vector<std::string> differences_in_words(const Yoke& yours, const Yoke& theirs);
 [[nodiscard]] std::vector<std::string> yoke_in_words(const Yoke& yoke);
 [[nodiscard]] NewYokeDialog new_yoke_dialog(const App& app);
 // What a yoke that was never saved would be called: the paths of its tiers begin beside it.

@@ -22,23 +22,6 @@ namespace punchwright::editor {
 
 namespace {
 
-bool ticked(const App& app, Command command) {
-  switch (command) {
-  case Command::pen_opposite: return app.view.pen == Pen::opposite;
-  case Command::pen_contrast: return app.view.pen == Pen::contrast;
-  case Command::pen_main: return app.view.pen == Pen::main;
-  case Command::mend_symmetry: return app.view.mend_symmetry;
-  case Command::filled: return app.view.interior == Interior::filled;
-  case Command::move_with_yarns: return app.view.moved_yarns == MovedYarns::their_own;
-  case Command::show_settings: return app.view.settings_open;
-  case Command::show_findings: return app.view.findings_open;
-  case Command::float_marks: return app.view.float_marks;
-  case Command::motifs_see_through: return app.settings.motifs_see_through;
-  case Command::at_the_bench: return app.bench.open;
-  default: return group_of(command) == chosen_group(app);
-  }
-}
-
 // Commands that begin a group of their own in a menu.
 bool begins_group(Command command) {
   constexpr std::array firsts = {Command::show_yoke,      Command::export_yoke,     Command::save,
@@ -144,7 +127,7 @@ void menu_entries(const App& app, Actions& actions, Menu menu) {
     }
     const std::string reason = why_not(app, info.command);
     if (menu_entry(app.theme, actions, layout,
-                   {fmt::format("menu {}", info.id), tr(info.name), shown_keys(info.keys), ticked(app, info.command),
+                   {fmt::format("menu {}", info.id), tr(info.name), shown_keys(info.keys), is_chosen(app, info.command),
                     reason.empty()})) {
       actions.run(info.command);
     }

@@ -180,7 +180,8 @@ KeyWidths widths_of(const Theme& theme, const KeyLines& lines) {
 
 // Keys and what they do, in a table of two pairs of columns, or of one where there is no room for two. Where large text
 // leaves too little for one, both its columns wrap between words.
-void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& widths, std::size_t pairs) {
+void key_table(const Theme& theme, Actions& actions, const KeyLines& lines, const KeyWidths& widths,
+               std::size_t pairs) {
   const std::size_t rows = (lines.size() + pairs - 1) / pairs;
   if (!ImGui::BeginTable("keys", static_cast<int>(2 * pairs), ImGuiTableFlags_SizingFixedFit)) {
     return;
@@ -195,8 +196,10 @@ void key_table(const Theme& theme, const KeyLines& lines, const KeyWidths& width
     for (std::size_t line = row; line < lines.size(); line += rows) {
       ImGui::TableNextColumn();
       ImGui::TextColored(tint(theme.accent), "%s", lines[line].second.c_str());
+      remember_place(actions, fmt::format("keys {} key", line));
       ImGui::TableNextColumn();
       ImGui::TextUnformatted(lines[line].first.c_str());
+      remember_place(actions, fmt::format("keys {} words", line));
     }
   }
   ImGui::PopTextWrapPos();
@@ -241,7 +244,7 @@ void keys_dialog(const App& app, Actions& actions) {
   const bool wraps = widths.pair() < whole_widths.pair();
   const float room = std::max(3 * line, room_below_here() - ImGui::GetFrameHeightWithSpacing()); // above the button
   ImGui::BeginChild("list", ImVec2(0, wraps ? room : std::min(whole, room)), false, ImGuiWindowFlags_NoNav);
-  key_table(theme, lines, widths, pairs);
+  key_table(theme, actions, lines, widths, pairs);
   scroll_by_keys();
   ImGui::EndChild();
   close_button(app, actions);

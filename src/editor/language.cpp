@@ -1,8 +1,6 @@
 // The language of the command line, of the settings and of the system, and what changes with it.
 #include "editor/language.hpp"
 
-#include "editor/user_settings.hpp"
-#include "files/files.hpp"
 #include "words/early_option.hpp"
 
 #include <span>
@@ -15,26 +13,19 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::size_t largest_settings = std::size_t{256} * 1024; // bytes
-
-// The same file as the window will read. Pictures and figures don't depend on who makes them.
-fs::path settings_path(std::span<const char* const> arguments) {
+// None for pictures and figures, which don't depend on who makes them, unless they are named.
+std::optional<FoundSettings> settings_for(std::span<const char* const> arguments) {
   std::error_code ignored;
   if (const auto named = early_option(arguments, "--settings")) {
-    return fs::absolute(*named, ignored);
+    return found_settings(fs::absolute(*named, ignored));
   }
   const bool for_a_person = !early_option(arguments, "--picture") && !early_option(arguments, "--frames-benchmark");
-  return for_a_person ? usual_settings_path() : fs::path();
+  return for_a_person ? std::optional(found_settings(usual_settings_path())) : std::nullopt;
 }
 
 // Empty where they name none, or can't be read, which is said when the window has opened.
-std::string language_in_settings(const fs::path& path) {
-  std::error_code ignored;
-  if (path.empty() || !fs::is_regular_file(path, ignored)) {
-    return {};
-  }
-  const auto text = read_file(path, largest_settings);
-  const auto settings = text ? read_settings(*text, {}) : Result<Settings>(text.error());
+std::string language_in(const std::optional<FoundSettings>& found) {
+  const auto settings = read_settings(found ? found->text.value_or("") : "", {});
   return settings ? settings->language : std::string();
 }
 
@@ -58,8 +49,9 @@ LanguageAtStart language_at_start(int count, const char* const* arguments) {
   LanguageAtStart start;
   start.of_system = &language_of_environment();
   std::string code(early_option(all, "--language").value_or(std::string_view()));
+  start.settings = settings_for(all);
   if (code.empty()) {
-    code = language_in_settings(settings_path(all));
+    code = language_in(start.settings);
   }
   start.chosen = code.empty() ? start.of_system : &language_of(code);
   return start;

@@ -1,14 +1,17 @@
 // In which language the editor speaks: the command line's, else the one in the user's settings, else the environment's.
 #pragma once
 
-#include "editor/app.hpp"
+#include "editor/user_settings.hpp"
 #include "words/words.hpp"
+
+#include <optional>
 
 namespace punchwright::editor {
 
 struct LanguageAtStart {
   const Language* chosen = nullptr;
   const Language* of_system = nullptr; // what the environment asks for
+  std::optional<FoundSettings> settings;
 };
 
 // Before anything is said, and so before the command line is read as a whole.

@@ -3,6 +3,7 @@
 
 #include "editor/widgets.hpp"
 
+#include <cmath>
 #include <imgui_internal.h>
 #include <utility>
 
@@ -33,13 +34,27 @@ void remember_text(Actions& actions, const std::string& name, ImVec2 low, ImVec2
   }
 }
 
+// Whether the pointer has rested since the menu that is being drawn opened.
+bool pointer_rests() {
+  float& way = *ImGui::GetStateStorage()->GetFloatRef(ImHashStr("way of the pointer")); // px since it opened
+  const ImGuiIO& io = ImGui::GetIO();
+  const float enough = ImGui::GetFontSize() / 3;
+  way += std::abs(io.MouseDelta.x) + std::abs(io.MouseDelta.y) + (io.MouseWheel != 0 ? enough : 0);
+  if (ImGui::IsWindowAppearing()) {
+    way = 0;
+  }
+  return way < enough && pointer_leads();
+}
+
 } // namespace
 
 MenuLayout menu_layout_here(float words, float keys) {
   const ImGuiStyle& style = ImGui::GetStyle();
   const float borders = 2 * (ImGui::GetCurrentWindow()->WindowPadding.x + style.DisplaySafeAreaPadding.x);
   const float room = ImGui::GetIO().DisplaySize.x - borders - style.ScrollbarSize; // a long menu scrolls
-  return menu_layout(words, keys, room, style.ItemSpacing.x, ImGui::GetFontSize());
+  MenuLayout layout = menu_layout(words, keys, room, style.ItemSpacing.x, ImGui::GetFontSize());
+  layout.waits = pointer_rests();
+  return layout;
 }
 
 float width_of_menu_title(const char* words) {
@@ -70,7 +85,7 @@ bool menu_entry(const Theme& theme, Actions& actions, const MenuLayout& layout, 
   const int as_in_menus =
       ImGuiSelectableFlags_SelectOnRelease | ImGuiSelectableFlags_SetNavIdOnHover | ImGuiSelectableFlags_SpanAvailWidth;
   ImGui::PushID(entry.place.c_str());
-  ImGui::BeginDisabled(!entry.usable);
+  ImGui::BeginDisabled(!entry.usable || layout.waits);
   const bool chosen = ImGui::Selectable("", false, as_in_menus, {layout.wide, height_of_entry(layout, entry)});
   remember_place(actions, entry.place);
   ImGui::EndDisabled();

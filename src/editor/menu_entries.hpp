@@ -15,12 +15,15 @@ struct MenuLayout {
   float tick = 0; // of that at the right end, for what is ticked
   float gap = 0;  // between words, key and tick
   float keys = 0; // the column of keys; 0: no room for one, and each key ends at the right
+  // It opened where the pointer rests, as one within another does where the window has no room beside it: a click was
+  // meant for what lay below, and chooses nothing until the pointer has moved.
+  bool waits = false;
 };
 
 // For the widest words and the widest key.
 [[nodiscard]] inline MenuLayout menu_layout(float words, float keys, float room, float gap, float tick) {
   const float wished = words + (keys > 0 ? gap + keys : 0) + gap + tick;
-  return wished <= room ? MenuLayout{wished, tick, gap, keys} : MenuLayout{room, tick, gap, 0};
+  return wished <= room ? MenuLayout{wished, tick, gap, keys, false} : MenuLayout{room, tick, gap, 0, false};
 }
 
 // px from the entry's left.

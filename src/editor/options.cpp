@@ -4,10 +4,8 @@
 #include "words/words.hpp"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <cstdio>
 #include <fmt/format.h>
-#include <iterator>
 #include <map>
 #include <string>
 #include <vector>
@@ -33,13 +31,6 @@ void speak_of_itself(CLI::App& line) {
   formatter->label("OPTIONS", tr("OPTIONS"));
 }
 
-std::vector<std::string> codes_of_languages() {
-  std::vector<std::string> codes;
-  std::ranges::transform(languages(), std::back_inserter(codes),
-                         [](const Language& language) { return std::string(language.code); });
-  return codes;
-}
-
 } // namespace
 
 std::variant<Options, int> read_options(int count, char** arguments) {
@@ -48,17 +39,19 @@ std::variant<Options, int> read_options(int count, char** arguments) {
   speak_of_itself(line);
   Options options;
   std::string size;
+  std::string settings; // read already
+  const std::vector<std::string> codes = codes_of_languages();
   line.add_option("FILE", options.file, tr("A .repeat or .yoke file; without one, a blank design"))->option_text(" ");
   line.add_option("--state-to", options.state_to,
                   tr("Write one line of state a frame (JSON), for scripts that drive the window"));
   line.add_option("--picture", options.picture, tr("Write a picture of the window (PNG) and end"));
-  line.add_option("--settings", options.settings,
+  line.add_option("--settings", settings,
                   tr("Settings to read and keep, instead of $XDG_CONFIG_HOME/punchwright/settings"));
   line.add_option("--motifs", options.motifs,
                   tr("The folder of motifs of one's own, instead of $XDG_DATA_HOME/punchwright/motifs"));
   line.add_option("--language", options.language,
-                  tr("Of the words, en or de; without it that of the settings, or of the system"))
-      ->check(CLI::IsMember(codes_of_languages()))
+                  said("Of the words: {}; without it that of the settings, or of the system", fmt::join(codes, ", ")))
+      ->check(CLI::IsMember(codes))
       ->option_text("CODE");
   line.add_option("--size", size, tr("Of the window, in pixels: 1440x900"))->check([](const std::string& text) {
     int width = 0;

@@ -3,6 +3,7 @@
 
 #include "design/result.hpp"
 #include "editor/app.hpp"
+#include "editor/user_settings.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -16,11 +17,11 @@ struct Options {
   std::filesystem::path state_to; // one line a frame
   std::filesystem::path picture;  // a picture of the window, and no window
   int frames_benchmark = 0;       // frames to time, and no window
-  std::filesystem::path settings; // the user's; empty: the usual place, or none for a picture
   std::filesystem::path motifs;   // the user's; empty: the usual place, or none for a picture
   std::string language;           // in effect already when this is read; empty: the settings', or the system's
   std::string system_language = "en";
-  int width = 0; // px; 0: as the settings say
+  std::optional<FoundSettings> settings; // the user's; none for a picture
+  int width = 0;                         // px; 0: as the settings say
   int height = 0;
   float scale = 0; // px per unit of layout; 0: what the display says
   Face face = Face::knit;

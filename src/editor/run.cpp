@@ -249,13 +249,8 @@ int run(const Options& options) {
   app.work.design.piece.stitches = whole_repeats_in_the_middle(app.work.design, app.work.profile);
   const bool shown = options.picture.empty();
   const bool for_a_person = shown && options.frames_benchmark == 0;
-  std::string note;
-  if (!options.settings.empty()) {
-    std::error_code ignored;
-    note = load_settings(app, std::filesystem::absolute(options.settings, ignored));
-    app.bench.folder = for_a_person ? usual_state_folder("bench") : std::filesystem::path();
-  } else if (for_a_person) { // pictures and figures don't depend on who makes them
-    note = load_settings(app, usual_settings_path());
+  const std::string note = options.settings ? load_settings(app, *options.settings) : std::string();
+  if (for_a_person) { // pictures and figures don't depend on who makes them
     app.bench.folder = usual_state_folder("bench");
   }
   if (!options.motifs.empty()) {

@@ -1,4 +1,4 @@
-// What the commands of the tabs of tools and yarns ask of what is chosen and typed there: the symmetry, the lettering.
+// What commands ask of what is chosen and typed: pen and tool, the symmetry, the lettering.
 // Panels, menus and apply() look it up here, so that a button and its key can't disagree.
 #pragma once
 
@@ -20,6 +20,9 @@ struct App;
 // Whether it moves an axis of the symmetry, and why it can't now (empty: it can).
 [[nodiscard]] bool moves_axis(Command command);
 [[nodiscard]] std::string why_no_axis(const App& app, Command command);
+
+// Whether what the command chooses, or turns on and off, is so now: menus tick it, and the toolbar shows it pressed.
+[[nodiscard]] bool is_chosen(const App& app, Command command);
 
 // The group whose symmetry is drawn under; p1 where none is.
 [[nodiscard]] FriezeGroup chosen_group(const App& app);

@@ -1,6 +1,7 @@
 // Below the menus: what is wanted most often, in groups; in one line, or in two.
 // Which pen and which tool draw is told here whatever panel is open.
 #include "editor/panels.hpp"
+#include "editor/tab_commands.hpp"
 #include "editor/top_bar.hpp"
 #include "editor/widgets.hpp"
 #include "words/words.hpp"
@@ -128,21 +129,6 @@ bool add_tools(const App& app, std::vector<ToolGroup>& groups, float room) {
   }
   groups.insert(groups.end(), others.begin() + std::ssize(groups) - 1, others.end());
   return false;
-}
-
-bool is_chosen(const App& app, Command command) {
-  switch (command) {
-  case Command::pen_opposite: return app.view.pen == Pen::opposite;
-  case Command::pen_contrast: return app.view.pen == Pen::contrast;
-  case Command::pen_main: return app.view.pen == Pen::main;
-  case Command::tool_pen: return app.view.tool == Tool::pen;
-  case Command::tool_line: return app.view.tool == Tool::line;
-  case Command::tool_rectangle: return app.view.tool == Tool::rectangle;
-  case Command::tool_ellipse: return app.view.tool == Tool::ellipse;
-  case Command::tool_flood: return app.view.tool == Tool::flood;
-  case Command::tool_mark: return app.view.tool == Tool::mark;
-  default: return false;
-  }
 }
 
 // The tools side by side. Where large text leaves no room for all, the rest is reached by a button for all commands, at

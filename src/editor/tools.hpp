@@ -85,6 +85,13 @@ struct MovedAxes {
   std::optional<Frieze> symmetry_after; // none, though there was one: the drawing has its group no longer
 };
 
+// A step with which the marked area became another one, or came or went.
+struct MovedMark {
+  std::size_t step = 0; // its number in the history, from 1
+  std::optional<Area> before;
+  std::optional<Area> after;
+};
+
 // A mend that is shown before it is taken. Any other change of the drawing takes it away.
 struct ShownMend {
   Mended mended;

@@ -20,6 +20,15 @@ namespace {
 
 constexpr std::size_t largest_settings = std::size_t{256} * 1024; // bytes
 
+std::optional<std::string> text_in(const fs::path& path) {
+  std::error_code ignored;
+  if (path.empty() || !fs::is_regular_file(path, ignored)) {
+    return {};
+  }
+  auto text = read_file(path, largest_settings);
+  return text ? std::optional(std::move(text).value()) : std::nullopt;
+}
+
 // The value of a variable that names a folder; XDG's specification has relative ones ignored.
 fs::path folder_in(const char* variable) {
   const char* const value = std::getenv(variable);
@@ -31,25 +40,16 @@ fs::path config_folder() {
   return folder_for_user("XDG_CONFIG_HOME", ".config");
 }
 
-std::string text_of_file(const fs::path& path) {
-  std::error_code ignored;
-  if (!fs::is_regular_file(path, ignored)) {
-    return {};
-  }
-  auto text = read_file(path, largest_settings);
-  return text ? *text : std::string();
-}
-
 Appearance desktop_now() {
   const fs::path folder = config_folder();
   if (folder.empty()) {
     return Appearance::light;
   }
-  std::string gtk = text_of_file(folder / "gtk-4.0" / "settings.ini");
+  std::string gtk = text_in(folder / "gtk-4.0" / "settings.ini").value_or("");
   if (gtk.empty()) {
-    gtk = text_of_file(folder / "gtk-3.0" / "settings.ini");
+    gtk = text_in(folder / "gtk-3.0" / "settings.ini").value_or("");
   }
-  const std::string kde = text_of_file(folder / "kdeglobals");
+  const std::string kde = text_in(folder / "kdeglobals").value_or("");
   const char* const variable = std::getenv("GTK_THEME");
   return appearance_of({variable != nullptr ? variable : "", gtk, kde});
 }
@@ -71,7 +71,7 @@ Settings settings_now(const App& app) {
 
 // Another editor may have opened files meanwhile: they stay in the list, behind ours.
 void add_recent_of_others(App& app, Settings& now) {
-  const auto read = read_settings(text_of_file(app.settings_file.path), {});
+  const auto read = read_settings(text_in(app.settings_file.path).value_or(""), {});
   if (!read) {
     return;
   }
@@ -127,7 +127,12 @@ fs::path usual_state_folder(std::string_view name) {
   return folder.empty() ? fs::path() : folder / "punchwright" / name;
 }
 
-std::string load_settings(App& app, const fs::path& path) {
+FoundSettings found_settings(const fs::path& path) {
+  return {path, text_in(path)};
+}
+
+std::string load_settings(App& app, const FoundSettings& found) {
+  const fs::path& path = found.path;
   std::string note;
   app.settings_file.path = path;
   app.settings_file.desktop = desktop_now();
@@ -135,8 +140,8 @@ std::string load_settings(App& app, const fs::path& path) {
   if (path.empty()) {
     note = tr("No home folder is known: settings last until the window closes");
     app.settings_file.trouble_said = true;
-  } else if (fs::exists(fs::symlink_status(path, ignored))) {
-    const auto text = read_file(path, largest_settings);
+  } else if (found.text || fs::exists(fs::symlink_status(path, ignored))) {
+    const auto text = found.text ? Result<std::string>(*found.text) : read_file(path, largest_settings);
     auto settings = text ? read_settings(*text, path.filename().string()) : Result<Settings>(text.error());
     if (settings) {
       take_settings(app, *settings);

@@ -4,6 +4,8 @@
 
 #include "editor/app.hpp"
 
+#include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -28,8 +30,15 @@ namespace punchwright::editor {
 // path now; empty where it can't be renamed.
 [[nodiscard]] std::filesystem::path set_aside(const std::filesystem::path& path);
 
+// The file as it was found at the start, before a language was chosen in which anything could be said of it.
+struct FoundSettings {
+  std::filesystem::path path;
+  std::optional<std::string> text; // none: it isn't there, or can't be opened
+};
+[[nodiscard]] FoundSettings found_settings(const std::filesystem::path& path);
+
 // What couldn't be read, for `say_at_start`: what is opened afterwards says something of its own. Empty: nothing.
-[[nodiscard]] std::string load_settings(App& app, const std::filesystem::path& path);
+[[nodiscard]] std::string load_settings(App& app, const FoundSettings& found);
 
 // Behind what was said of the file that was opened, where there is one: until the next action.
 void say_at_start(App& app, const std::string& note);

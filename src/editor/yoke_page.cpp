@@ -1,6 +1,7 @@
 // The yoke's page: where bar, fields, view and findings stand.
 #include "editor/yoke_fitting.hpp"
 #include "editor/yoke_parts.hpp"
+#include "editor/yoke_schematic_words.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -40,9 +41,10 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   // Large text takes more room than a small window has: the picture then keeps what it needs, and scrolls.
   const ImVec2 there = ImGui::GetContentRegionAvail();
   const float wide = std::max(there.x, least_letters_across * ImGui::GetFontSize());
-  const float tall =
-      std::max(there.y, shows == YokeShows::schematic ? least_height_of_schematic(app, actions, wide) + 6 * unit
-                                                      : least_lines * ImGui::GetTextLineHeightWithSpacing());
+  const bool schematic = shows == YokeShows::schematic;
+  SchematicWords words = schematic ? schematic_words(app, wide) : SchematicWords{};
+  const float tall = std::max(there.y, schematic ? words.least_height() + 6 * unit
+                                                 : least_lines * ImGui::GetTextLineHeightWithSpacing());
   if (actions.publish_places) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     actions.places.push_back({"yoke seen", {low.x, low.y, low.x + there.x, low.y + there.y}});
@@ -57,8 +59,11 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   if (actions.publish_places) {
     actions.places.push_back({"yoke view", room});
   }
-  if (shows == YokeShows::schematic) {
-    draw_schematic(app, actions, room);
+  if (schematic) {
+    if (right != wide) {
+      words = schematic_words(app, right);
+    }
+    draw_schematic(app, actions, room, words);
   } else if (shown_plan(app) == nullptr) {
     draw_wished(app, room);
   } else if (shows == YokeShows::flat) {

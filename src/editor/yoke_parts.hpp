@@ -24,8 +24,8 @@ void yoke_fields(const App& app, Actions& actions);
 void yoke_side(const App& app, Actions& actions);
 
 // The views, each in the room that is left for it.
-[[nodiscard]] float least_height_of_schematic(const App& app, Actions& actions, float width);
-void draw_schematic(const App& app, Actions& actions, const ScreenBox& room);
+struct SchematicWords;
+void draw_schematic(const App& app, Actions& actions, const ScreenBox& room, const SchematicWords& words);
 void draw_flat(const App& app, Actions& actions, const ScreenBox& room);
 void draw_worn(const App& app, Actions& actions, const ScreenBox& room);
 // Which tiers the rings are, and the plain rows between them, upwards: from the outside inwards, where the yoke

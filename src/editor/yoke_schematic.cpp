@@ -1,9 +1,9 @@
 // The schematic: each piece with its asked widths and the steps that its stitch counts make of them, beside the depth
 // with its tiers. Round handles are dragged; where a drag began is kept by ImGui, so that nothing here changes.
-#include "design/words.hpp"
 #include "editor/yoke_findings.hpp"
 #include "editor/yoke_handles.hpp"
 #include "editor/yoke_parts.hpp"
+#include "editor/yoke_schematic_words.hpp"
 #include "words/words.hpp"
 
 #include <algorithm>
@@ -18,119 +18,54 @@ namespace punchwright::editor {
 
 namespace {
 
-constexpr float least_lines_of_pieces = 6;
-constexpr float between_cells = 16; // of the pieces with their words, units of layout
-
-// Of one piece, in lines: its width below, the pieces that have it, its width above.
-struct PieceWords {
-  std::vector<std::string> bottom;
-  std::vector<std::string> names;
-  std::vector<std::string> top;
-};
-
 class Schematic {
 public:
-  Schematic(const App& app, Actions& actions, const ScreenBox& room)
+  Schematic(const App& app, Actions& actions, const ScreenBox& room, const SchematicWords& words)
       : app_(app), actions_(actions), theme_(app.theme), opened_(*app.yoke.opened), yoke_(opened_.yoke),
-        cache_(app.caches.yoke), size_(app.view.yoke.size), plan_(shown_plan(app)), room_(room),
-        list_(*ImGui::GetWindowDrawList()), line_(ImGui::GetTextLineHeightWithSpacing()) {
-    for (std::size_t piece = 0; piece < yoke_.pieces.size(); ++piece) {
-      if (yoke_.pieces[piece].like.empty()) {
-        shown_.push_back(piece);
-      }
-    }
-  }
-
-  // px: for all words, and the pieces as large as the width lets them be, or large enough.
-  float least_height() {
-    make_room_for_words();
-    const auto tall = static_cast<float>((right_ - left_) / widest_mm() * highest_mm());
-    return words_above() + words_below() + std::min(tall, least_lines_of_pieces * line_);
-  }
+        cache_(app.caches.yoke), size_(app.view.yoke.size), plan_(shown_plan(app)), room_(room), words_(words),
+        list_(*ImGui::GetWindowDrawList()), line_(ImGui::GetTextLineHeightWithSpacing()), left_(room.left + words.left),
+        right_(room.left + words.right) {}
 
   void run() {
     lay_out();
     tier_lines();
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
+    for (std::size_t place = 0; place < words_.pieces.size(); ++place) {
       draw_piece(place);
     }
     depth_scale();
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
+    for (std::size_t place = 0; place < words_.pieces.size(); ++place) {
       width_handles(place);
     }
     row_handles();
     depth_handle();
     ImGui::GetStateStorage()->SetBool(ImGui::GetID("held"), held_);
     lines_at(list_, theme_, room_.left,
-             room_.bottom - ImGui::GetTextLineHeight() * static_cast<float>(rows_words_.size()), rows_words_);
+             room_.bottom - ImGui::GetTextLineHeight() * static_cast<float>(words_.rows.size()), words_.rows);
   }
 
 private:
-  [[nodiscard]] double bottom_mm(std::size_t place) const {
-    return yoke_.pieces[shown_[place]].bottom_cm.at(size_) * 10;
-  }
-  [[nodiscard]] double top_mm(std::size_t place) const { return yoke_.pieces[shown_[place]].top_cm.at(size_) * 10; }
-  [[nodiscard]] double depth_mm() const { return yoke_.depth_cm.at(size_) * 10; }
-  [[nodiscard]] double knitted_mm() const { return cache_.row_mm.empty() ? 0 : cache_.row_mm.back(); }
-  // Words of the top stand above it, so that they cover no counts where the rows are too many for the depth.
-  [[nodiscard]] double highest_mm() const { return std::max(depth_mm(), knitted_mm()); }
   [[nodiscard]] float y(double mm) const { return origin_y_ - static_cast<float>(mm) * scale_; }
   [[nodiscard]] float px(double mm) const { return static_cast<float>(mm) * scale_; }
-
-  [[nodiscard]] std::string width_words(std::size_t place, bool top) const {
-    const double mm = top ? top_mm(place) : bottom_mm(place);
-    std::string words = cloth_length(mm / 10, app_.settings.lengths);
-    if (plan_ != nullptr) {
-      const KnittedWidth width = knitted_width(opened_, *plan_, size_, shown_[place], top);
-      // Where the wished width isn't what those stitches are, both are said.
-      words += width.departs()
-                   ? said(" · {} st = {}", width.stitches, cloth_length(width.knitted_mm / 10, app_.settings.lengths))
-                   : said(" · {} st", width.stitches);
-    }
-    return words;
-  }
-
-  [[nodiscard]] double widest_mm() const {
-    double widest = 0;
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
-      widest += std::max(bottom_mm(place), top_mm(place));
-    }
-    return widest;
-  }
-
-  void make_room_for_words() {
-    const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
-    beside_ = words < 0.25F * room_.width(); // else numbers alone
-    left_ = room_.left + (beside_ ? words : ImGui::CalcTextSize("+12").x) + 24 * theme_.scale;
-    right_ = room_.right - 30 * theme_.scale;
-    break_words();
-  }
-  [[nodiscard]] float words_above() const { return (1.9F + static_cast<float>(top_lines_)) * line_; }
-  [[nodiscard]] float words_below() const {
-    return (1.4F + static_cast<float>(bottom_lines_ + name_lines_)) * line_ +
-           static_cast<float>(rows_words_.size() - 1) * ImGui::GetTextLineHeight();
-  }
 
   // While something is dragged, what was laid out at its beginning stays where it is.
   void lay_out() {
     ImGuiStorage& kept = *ImGui::GetStateStorage();
     const ImGuiID id = ImGui::GetID("laid out");
     const bool stays = kept.GetBool(ImGui::GetID("held")) && ImGui::IsMouseDown(ImGuiMouseButton_Left);
-    make_room_for_words();
-    const float above = words_above();
-    origin_y_ = room_.bottom - words_below();
+    const float above = words_.above();
+    origin_y_ = room_.bottom - words_.below();
     if (stays) {
       scale_ = kept.GetFloat(id);
       origin_y_ = kept.GetFloat(ImGui::GetID("origin"));
-      for (std::size_t place = 0; place < shown_.size(); ++place) {
+      for (std::size_t place = 0; place < words_.pieces.size(); ++place) {
         middles_.push_back(kept.GetFloat(id + 1 + static_cast<ImGuiID>(place)));
       }
       return;
     }
     const float wide = right_ - left_;
-    const double tall = highest_mm();
-    scale_ =
-        std::min(wide / static_cast<float>(widest_mm()), (origin_y_ - room_.top - above) / static_cast<float>(tall));
+    const double tall = words_.tall_mm;
+    scale_ = std::min(wide / static_cast<float>(words_.all_wide_mm()),
+                      (origin_y_ - room_.top - above) / static_cast<float>(tall));
     scale_ = std::max(scale_, 0.02F);
     std::vector<float> cells = cells_at_scale();
     for (int tries = 0; tries < 30 && std::accumulate(cells.begin(), cells.end(), 0.0F) > wide; ++tries) {
@@ -152,37 +87,14 @@ private:
     }
   }
 
-  // In as many lines as the pieces' room asks for.
-  void break_words() {
-    const float room = room_for_words() - between_cells * theme_.scale;
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
-      words_.push_back({label_lines(theme_, width_words(place, false), room, 3),
-                        label_lines(theme_, names_with_widths_of(yoke_, shown_[place]), room, 3, true),
-                        label_lines(theme_, width_words(place, true), room, 3)});
-      bottom_lines_ = std::max(bottom_lines_, words_.back().bottom.size());
-      name_lines_ = std::max(name_lines_, words_.back().names.size());
-      top_lines_ = std::max(top_lines_, words_.back().top.size());
-    }
-    rows_words_ =
-        label_lines(theme_,
-                    plan_ == nullptr ? std::string(tr("No stitch counts fit: the lines show what is asked for."))
-                                     : with_capital(text_of(plan_->rows, app_.settings.lengths)) + ".",
-                    room_.width(), 3);
-  }
-
   [[nodiscard]] std::vector<float> cells_at_scale() const {
     std::vector<float> cells;
-    for (std::size_t place = 0; place < shown_.size(); ++place) {
-      const PieceWords& words = words_[place];
-      const float widest = std::max({width_of_label(theme_, words.bottom), width_of_label(theme_, words.names, true),
-                                     width_of_label(theme_, words.top), px(std::max(bottom_mm(place), top_mm(place)))});
-      cells.push_back(widest + between_cells * theme_.scale);
+    for (const SchematicWords::Piece& piece : words_.pieces) {
+      const float widest = std::max(piece.words_wide, px(std::max(piece.bottom_mm, piece.top_mm)));
+      cells.push_back(widest + between_schematic_pieces * theme_.scale);
     }
     return cells;
   }
-
-  // px: of each piece
-  [[nodiscard]] float room_for_words() const { return (right_ - left_) / static_cast<float>(shown_.size()); }
 
   [[nodiscard]] double height_of_row(int row) const {
     return cache_.row_mm[std::min(static_cast<std::size_t>(row), cache_.row_mm.size() - 1)];
@@ -191,7 +103,8 @@ private:
   // The steps that the stitch counts make, and over them the straight lines that were asked for.
   void draw_piece(std::size_t place) {
     const float middle = middles_[place];
-    const std::size_t piece = shown_[place];
+    const SchematicWords::Piece& shown = words_.pieces[place];
+    const std::size_t piece = shown.number;
     if (plan_ != nullptr) {
       for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
         const TierOfPiece& there = plan_->pieces[piece].tiers[tier];
@@ -214,17 +127,18 @@ private:
         }
       }
     }
-    const float bottom = px(bottom_mm(place)) / 2;
-    const float top = px(top_mm(place)) / 2;
+    const float bottom = px(shown.bottom_mm) / 2;
+    const float top = px(shown.top_mm) / 2;
     const std::array<ImVec2, 4> corners = {ImVec2{middle - bottom, y(0)}, ImVec2{middle + bottom, y(0)},
-                                           ImVec2{middle + top, y(depth_mm())}, ImVec2{middle - top, y(depth_mm())}};
+                                           ImVec2{middle + top, y(words_.depth_mm)},
+                                           ImVec2{middle - top, y(words_.depth_mm)}};
     list_.AddPolyline(corners.data(), 4, ink(theme_.accent), ImDrawFlags_Closed, 2 * theme_.scale);
     const std::string number = std::to_string(place + 1);
-    label("bottom " + number, {middle, y(0) + line_ * 0.85F}, words_[place].bottom);
-    label("names " + number, {middle, y(0) + line_ * (0.85F + static_cast<float>(bottom_lines_))}, words_[place].names,
+    label("bottom " + number, {middle, y(0) + line_ * 0.85F}, shown.bottom);
+    label("names " + number, {middle, y(0) + line_ * (0.85F + static_cast<float>(words_.bottom_lines))}, shown.names,
           true);
-    const float top_lines = static_cast<float>(words_[place].top.size());
-    label("top " + number, {middle, y(highest_mm()) - line_ * (top_lines - 0.15F)}, words_[place].top);
+    const float top_lines = static_cast<float>(shown.top.size());
+    label("top " + number, {middle, y(words_.tall_mm) - line_ * (top_lines - 0.15F)}, shown.top);
   }
 
   void label(const std::string& name, ImVec2 middle, const std::vector<std::string>& lines, bool bold = false) {
@@ -259,9 +173,9 @@ private:
       list_.AddLine({x, high}, {x, middle}, ink(theme_.quiet_text), 2 * theme_.scale);
       const std::string name = said("tier {}", tier + 1);
       const std::string rows = said_count(plain, "{} plain row", "{} plain rows");
-      beside(middle, low, beside_ ? name : fmt::format("{}.", tier + 1),
+      beside(middle, low, words_.beside ? name : fmt::format("{}.", tier + 1),
              fmt::format("{}: {}", name, cache_.tiers[tier]));
-      beside(high, middle, beside_ ? rows : fmt::format("+{}", plain), rows);
+      beside(high, middle, words_.beside ? rows : fmt::format("+{}", plain), rows);
     }
   }
 
@@ -288,7 +202,8 @@ private:
   }
 
   void width_handles(std::size_t place) {
-    const std::size_t piece = shown_[place];
+    const SchematicWords::Piece& shown = words_.pieces[place];
+    const std::size_t piece = shown.number;
     struct Corner {
       const char* name;
       bool top;
@@ -297,11 +212,11 @@ private:
     constexpr std::array corners = {Corner{"drag bottom left", false, -1}, Corner{"drag bottom", false, 1},
                                     Corner{"drag top left", true, -1}, Corner{"drag top", true, 1}};
     for (const Corner& corner : corners) {
-      const double mm = corner.top ? top_mm(place) : bottom_mm(place);
+      const double mm = corner.top ? shown.top_mm : shown.bottom_mm;
       const std::string name = fmt::format("{} {}", corner.name, piece + 1);
       const std::string step = corner.top ? said("{} at the top", yoke_.pieces[piece].name)
                                           : said("{} at the bottom", yoke_.pieces[piece].name);
-      const ImVec2 at{middles_[place] + corner.side * px(mm) / 2, y(corner.top ? depth_mm() : 0)};
+      const ImVec2 at{middles_[place] + corner.side * px(mm) / 2, y(corner.top ? words_.depth_mm : 0)};
       ImVec2 by;
       if (drag_handle(theme_, actions_, name, at,
                       fmt::format("{}: {}", step, cloth_length(mm / 10, app_.settings.lengths)), by, held_)) {
@@ -340,16 +255,16 @@ private:
 
   void depth_handle() {
     const float x = room_.right - 12 * theme_.scale;
-    const std::string words = said("depth {}", cloth_length(depth_mm() / 10, app_.settings.lengths));
-    list_.AddLine({x, y(0)}, {x, y(depth_mm())}, ink(theme_.accent), 1.5F * theme_.scale);
+    const std::string words = said("depth {}", cloth_length(words_.depth_mm / 10, app_.settings.lengths));
+    list_.AddLine({x, y(0)}, {x, y(words_.depth_mm)}, ink(theme_.accent), 1.5F * theme_.scale);
     const float wide = ImGui::CalcTextSize(words.c_str()).x;
-    words_on(
-        list_, theme_,
-        {room_.right - wide / 2 - 4 * theme_.scale, y(highest_mm()) - (1.1F + static_cast<float>(top_lines_)) * line_},
-        words);
+    words_on(list_, theme_,
+             {room_.right - wide / 2 - 4 * theme_.scale,
+              y(words_.tall_mm) - (1.1F + static_cast<float>(words_.top_lines)) * line_},
+             words);
     ImVec2 by;
-    if (drag_handle(theme_, actions_, "drag depth", {x, y(depth_mm())}, words, by, held_)) {
-      const double start = at_drag_start("drag depth", depth_mm());
+    if (drag_handle(theme_, actions_, "drag depth", {x, y(words_.depth_mm)}, words, by, held_)) {
+      const double start = at_drag_start("drag depth", words_.depth_mm);
       const double cm =
           std::clamp(rounded_drag((start - by.y / scale_) / 10, app_.settings.lengths), shallowest_cm, deepest_cm);
       if (std::abs(cm - yoke_.depth_cm.at(size_)) > 1e-9) {
@@ -369,31 +284,21 @@ private:
   std::size_t size_;
   const SizePlan* plan_;
   ScreenBox room_;
+  const SchematicWords& words_;
   ImDrawList& list_;
   float line_;
-  std::vector<std::size_t> shown_; // pieces with widths of their own
-  std::vector<float> middles_;     // px: of each of them
-  std::vector<PieceWords> words_;
-  std::vector<std::string> rows_words_; // below all
-  std::size_t bottom_lines_ = 1;        // the most of any
-  std::size_t name_lines_ = 1;
-  std::size_t top_lines_ = 1;
-  float left_ = 0;     // px: where the pieces' room begins
-  float right_ = 0;    // px: where it ends
-  bool beside_ = true; // there is room for words beside the scale
-  float origin_y_ = 0; // px: height 0
-  float scale_ = 1;    // px per mm
-  bool held_ = false;  // something is dragged
+  float left_;                 // px: where the pieces' room begins
+  float right_;                // px: where it ends
+  std::vector<float> middles_; // px: of each piece
+  float origin_y_ = 0;         // px: height 0
+  float scale_ = 1;            // px per mm
+  bool held_ = false;          // something is dragged
 };
 
 } // namespace
 
-float least_height_of_schematic(const App& app, Actions& actions, float width) {
-  return Schematic(app, actions, {0, 0, width, 0}).least_height();
-}
-
-void draw_schematic(const App& app, Actions& actions, const ScreenBox& room) {
-  Schematic(app, actions, room).run();
+void draw_schematic(const App& app, Actions& actions, const ScreenBox& room, const SchematicWords& words) {
+  Schematic(app, actions, room, words).run();
 }
 
 } // namespace punchwright::editor

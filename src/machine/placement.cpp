@@ -1,15 +1,12 @@
 // Needle, card column and drawn column, converted; see the picture in the header.
 #include "machine/placement.hpp"
 
+#include "design/wrap.hpp"
+
 #include <cmath>
 
 namespace punchwright {
 namespace {
-
-int remainder_of(int value, int size) {
-  const int rest = value % size;
-  return rest < 0 ? rest + size : rest;
-}
 
 int origin_for(const Document& document, const Profile& profile) {
   if (profile.card) {
@@ -28,11 +25,11 @@ Placement::Placement(const Document& document, const Profile& profile)
       first_column_(!profile.card && document.piece.first_column ? *document.piece.first_column - 1 : width_ - 1) {}
 
 int Placement::column_of(Needle needle) const {
-  return remainder_of(first_column_ - x_of(needle), width_);
+  return round_edge(first_column_ - x_of(needle), width_);
 }
 
 int Placement::column_on_card(int card_column) const {
-  return remainder_of(first_column_ - (card_column - 1), width_);
+  return round_edge(first_column_ - (card_column - 1), width_);
 }
 
 bool end_needles_knit_contrast(const Document& document, const Profile& profile) {

@@ -7,6 +7,7 @@
 #include "mending/catches.hpp"
 #include "mending/changes.hpp"
 #include "mending/look.hpp"
+#include "mending/orbits.hpp"
 #include "mending/symmetry.hpp"
 #include "rules/float_runs.hpp"
 #include "words/words.hpp"

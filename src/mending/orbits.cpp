@@ -1,7 +1,5 @@
-// Which stitches a frieze makes alike, and how far a drawing is from having them alike.
+// Orbits go round the repeat; what of them lies above or below the drawing counts as main.
 #include "mending/orbits.hpp"
-
-#include "mending/symmetry.hpp"
 
 #include <algorithm>
 #include <iterator>

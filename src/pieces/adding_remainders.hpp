@@ -2,6 +2,7 @@
 // A remainder is taken in two halves, so that the sums with one of them are two short tables.
 #pragma once
 
+#include "design/wrap.hpp"
 #include "pieces/stitch_counts.hpp"
 
 #include <cstddef>

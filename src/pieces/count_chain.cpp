@@ -2,6 +2,8 @@
 // the room, none other.
 #include "pieces/count_chain.hpp"
 
+#include "design/wrap.hpp"
+
 #include <algorithm>
 
 namespace punchwright {

@@ -2,6 +2,7 @@
 // Where that multiplies what pieces ask by themselves, the search piece by piece is asked instead.
 #include "pieces/stitch_counts.hpp"
 
+#include "design/wrap.hpp"
 #include "pieces/counts_by_pieces.hpp"
 
 #include <algorithm>

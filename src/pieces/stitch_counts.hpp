@@ -2,6 +2,8 @@
 // An exact search: the answer carries a lower bound that no choice of counts can undercut.
 #pragma once
 
+#include "design/wrap.hpp"
+
 #include <cstdint>
 #include <optional>
 #include <stop_token>
@@ -50,10 +52,6 @@ struct CountsProblem {
   std::vector<std::size_t> classes{}; // of each group: the first group whose remainder it shares; none: its own
 };
 
-[[nodiscard]] constexpr int remainder_of(int value, int divisor) {
-  const int rest = value % divisor;
-  return rest < 0 ? rest + divisor : rest;
-}
 // What the visible stitches of so many pieces leave of that multiple: all round a ring that closes, nothing.
 [[nodiscard]] constexpr int ring_remainder(int pieces, int stitches, int edge, int multiple) {
   return remainder_of(pieces * (stitches - 2 * edge), multiple);

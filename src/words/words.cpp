@@ -6,6 +6,7 @@
 #include <array>
 #include <clocale>
 #include <cstdlib>
+#include <iterator>
 #include <libintl.h>
 #include <system_error>
 
@@ -40,6 +41,13 @@ bool is_plain(std::string_view locale) {
 
 std::span<const Language> languages() {
   return spoken;
+}
+
+std::vector<std::string> codes_of_languages() {
+  std::vector<std::string> codes;
+  std::ranges::transform(spoken, std::back_inserter(codes),
+                         [](const Language& language) { return std::string(language.code); });
+  return codes;
 }
 
 const Language& language_of(std::string_view code) {

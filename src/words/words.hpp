@@ -7,6 +7,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace punchwright {
 
@@ -18,6 +19,7 @@ struct Language {
 
 // Those that the program speaks; English, which needs no translation, first.
 [[nodiscard]] std::span<const Language> languages();
+[[nodiscard]] std::vector<std::string> codes_of_languages();
 
 // What the environment asks for: of LANGUAGE, else LC_ALL, LC_MESSAGES or LANG, the first that is spoken; else English.
 // A locale of "C" or "POSIX" asks for English whatever LANGUAGE says, as gettext has it.

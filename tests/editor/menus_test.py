@@ -54,10 +54,16 @@ class Menus(WindowTest):
             return editor.click(title)
         editor.click("menu more")
         editor.wait(lambda state: title in state["places"] and state["idle"], "the menus without room in the bar")
+        return self.rest_on(editor, title)  # it opens where the pointer rests
+
+    def rest_on(self, editor, title):
+        """Where the pointer is then."""
         left, top, _, bottom = editor.state["places"][title]
         frame = editor.state["frame"]
-        editor._xdotool("mousemove", "--window", editor.window, round(left) + 12, round((top + bottom) / 2))
-        return editor.wait(lambda state: state["frame"] > frame, "the pointer's arrival")  # it opens where the pointer rests
+        x, y = round(left) + 60, round((top + bottom) / 2)
+        editor._xdotool("mousemove", "--window", editor.window, x, y)
+        editor.wait(lambda state: state["frame"] > frame, "the pointer's arrival")
+        return x, y
 
     def open_within(self, editor, title, first):
         """A menu within the open one, which the window may have no room to show without scrolling: by the keys."""
@@ -69,6 +75,30 @@ class Menus(WindowTest):
             editor.wait(lambda state, before=before: state["frame"] > before and state["idle"], "the next entry")
         editor.key("Right")
         editor.wait(lambda state: first in state["places"] and state["idle"], "the menu within")
+
+    def test_a_click_where_a_menu_opened_under_the_pointer_chooses_nothing_until_the_pointer_moves(self):
+        path, other = self.write("a.repeat", blank()), self.write("a-name-that-goes-on-" * 8 + ".repeat", blank(8, 8))
+        self.write_settings(f"text_percent = 250\nrecent = {json.dumps([str(other), str(path)])}\n")
+        editor = self.start(path, "--size", "1024x640", "--language", "de")  # without room beside a menu for another one
+        for opened_from, title, first in (("menu more", "menu View", "menu zoom-in"),
+                                          ("menu File", "menu recent", "menu recent 1")):
+            with self.subTest(title=title):
+                editor.click(opened_from)
+                editor.wait(lambda state, title=title: title in state["places"] and state["idle"], "the menu")
+                x, y = self.rest_on(editor, title)
+                editor.wait(lambda state, first=first: first in state["places"] and state["idle"], "the menu within")
+                boxes = editor.state["places"]
+                self.assertTrue(any(boxes[name][0] <= x <= boxes[name][2] and boxes[name][1] <= y <= boxes[name][3]
+                                    for name in boxes if name.startswith("menu ") and name != title), "it lies there")
+                before = {what: editor.state[what] for what in ("cell", "opening", "face", "dialog", "message")}
+                for _ in range(2):
+                    frame = editor.state["frame"]
+                    editor._xdotool("click", 1)
+                    editor.wait(lambda state, frame=frame: state["frame"] > frame + 1 and state["idle"], "the click")
+                self.assertEqual(before, {what: editor.state[what] for what in before})
+                editor.click(first)
+                self.assertNotIn(first, editor.state["places"])
+                self.assertNotEqual((before["cell"], before["opening"]), (editor.state["cell"], editor.state["opening"]))
 
     def test_the_list_at_the_right_says_the_whole_of_what_it_shows(self):
         path = self.write("a.repeat", blank())

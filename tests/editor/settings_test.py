@@ -387,6 +387,25 @@ class SmallWindows(WindowTest):
             self.assertGreaterEqual(int(lines.split()[-1]), 6, language)
             editor.stop()
 
+    def test_keys_and_what_they_do_lie_whole_in_their_columns_however_large_the_text(self):
+        path = self.write("a.repeat", blank())
+        for language in ("en", "de"):
+            for size, percent in (("1024x640", 250), ("1024x640", 80), ("1440x900", 100)):
+                with self.subTest(language=language, size=size, percent=percent):
+                    self.write_settings(f"text_percent = {percent}\n")
+                    editor = self.start(path, "--size", size, "--language", language)
+                    editor.key("shift+F1")
+                    places = editor.wait(lambda state: state["dialog"] == "keys" and state["idle"], "the keys")["places"]
+                    count = sum(name.startswith("keys ") and name.endswith(" key") for name in places)
+                    self.assertGreater(count, 30)
+                    for line in range(count):
+                        key, words = places[f"keys {line} key"], places[f"keys {line} words"]
+                        self.assertLess(key[2], words[0], line)
+                        beside = [places[f"keys {other} key"][0] for other in range(count)
+                                  if places[f"keys {other} key"][0] > words[0]]
+                        self.assertLess(words[2], min([*beside, int(size.split("x")[0])]), line)
+                    editor.stop()
+
     def test_at_250_percent_the_foot_names_the_symmetry_and_messages_keep_their_end(self):
         for language in ("en", "de"):
             path = self.write("a-band-with-a-name-that-is-as-long-as-names-of-files-are.repeat", blank())

@@ -18,9 +18,9 @@ BY_HAND = ["shore-crabs"]
 # What is planted, where, the words in the source and what they become, and the demos whose proof has to fail.
 MIRRORS = [
     ("in the conversion from needle to drawn column", "src/machine/placement.cpp",
-     "remainder_of(first_column_ - x_of(needle), width_)", "remainder_of(first_column_ + x_of(needle), width_)", BY_HAND),
+     "round_edge(first_column_ - x_of(needle), width_)", "round_edge(first_column_ + x_of(needle), width_)", BY_HAND),
     ("in the conversion from card column to drawn column", "src/machine/placement.cpp",
-     "remainder_of(first_column_ - (card_column - 1), width_)", "remainder_of(card_column - 1, width_)", BY_CARD),
+     "round_edge(first_column_ - (card_column - 1), width_)", "round_edge(card_column - 1, width_)", BY_CARD),
     ("in the plan of the card", "src/plan/needles.cpp", "placement.column_on_card(column)",
      "placement.column_on_card(document.grid.width() + 1 - column)", BY_CARD),
 ]

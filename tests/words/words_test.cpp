@@ -88,6 +88,14 @@ TEST_CASE("the environment's language is that of the first variable that says on
   CHECK(asked({{"LANG", "dex_XX"}}) == "en");
 }
 
+TEST_CASE("each language has its code, English first") {
+  REQUIRE(codes_of_languages().size() == languages().size());
+  CHECK(codes_of_languages().front() == "en");
+  for (const std::string& code : codes_of_languages()) {
+    CHECK(language_of(code).code == code);
+  }
+}
+
 TEST_CASE("LANGUAGE names several, the first that is spoken counts, but not in a plain locale") {
   // GNU gettext manual, 2.3.3 "Specifying a Priority List of Languages".
   CHECK(asked({{"LANG", "sv_SE.UTF-8"}, {"LANGUAGE", "sv:de:en"}}) == "de");

@@ -3,10 +3,14 @@
 #include "editor/actions.hpp"
 #include "editor/help_text.hpp"
 #include "editor/language.hpp"
+#include "editor/user_settings.hpp"
 #include "support/folder.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 #include <fstream>
 #include <memory>
 #include <sstream>
@@ -36,14 +40,35 @@ struct User {
   }
 };
 
-std::string_view language_for(std::vector<const char*> arguments) {
+LanguageAtStart start_with(std::vector<const char*> arguments) {
   arguments.insert(arguments.begin(), "punchwright-editor");
-  return language_at_start(static_cast<int>(arguments.size()), arguments.data()).chosen->code;
+  return language_at_start(static_cast<int>(arguments.size()), arguments.data());
+}
+
+std::string_view language_for(const std::vector<const char*>& arguments) {
+  return start_with(arguments).chosen->code;
 }
 
 // English again at its end, as all other tests expect.
 struct Afterwards {
   ~Afterwards() { choose_language(language_of("en"), {}); }
+};
+
+// German as this source has it, whatever is installed.
+class InGerman {
+public:
+  InGerman() {
+    const fs::path there = folder_.path / "de" / "LC_MESSAGES";
+    fs::create_directories(there);
+    const std::string command = fmt::format("msgfmt -o '{}' '{}'", (there / "punchwright.mo").string(),
+                                            PUNCHWRIGHT_SOURCE_DIR "/src/words/de.po");
+    REQUIRE(std::system(command.c_str()) == 0); // NOLINT(concurrency-mt-unsafe)
+    choose_language(language_of("de"), folder_.path);
+  }
+
+private:
+  Folder folder_;
+  Afterwards english_;
 };
 
 } // namespace
@@ -73,6 +98,18 @@ TEST_CASE("settings that the command line names are the ones that count") {
   CHECK(language_for({"--settings", other.c_str()}) == "en");
   std::ofstream(other) << "language = \"de\"\n";
   CHECK(language_for({"--settings", other.c_str()}) == "de");
+}
+
+TEST_CASE("the settings are read once: those that tell the language are the ones that the window takes") {
+  const User user("language = \"de\"\n");
+  const LanguageAtStart start = start_with({"puffins.repeat"});
+  fs::remove(user.settings);
+  REQUIRE(start.settings.has_value());
+  CHECK(start.settings->path == user.settings);
+  App app = make_app();
+  CHECK(load_settings(app, *start.settings).empty());
+  CHECK(app.settings.language == "de");
+  CHECK_FALSE(start_with({"--picture", "window.png"}).settings.has_value());
 }
 
 TEST_CASE("settings that can't be read don't keep the editor from speaking") {
@@ -141,4 +178,42 @@ TEST_CASE("the guide is there in German, to the letter") {
   all << file.rdbuf();
   CHECK(guide_text() == all.str());
   CHECK_FALSE(guide_text().empty());
+}
+
+TEST_CASE("in German commands are found by the words that a German types for them, and by their English names") {
+  const InGerman german;
+  struct Typed {
+    const char* words;
+    Command command;
+  };
+  constexpr std::array all = {
+      Typed{"radieren", Command::pen_main},
+      Typed{"radiergummi", Command::pen_main},
+      Typed{"drehen", Command::turn},
+      Typed{"spiegeln", Command::mirror_sideways},
+      Typed{"kreis", Command::tool_ellipse},
+      Typed{"eimer", Command::tool_flood},
+      Typed{"ausmalen", Command::tool_flood},
+      Typed{"Buchstaben", Command::type_lettering},
+      Typed{"Wörter", Command::type_lettering},
+      Typed{"schließen", Command::quit},
+      Typed{"Sprache", Command::settings},
+      Typed{"dunkel", Command::settings},
+      Typed{"foto", Command::import_picture},
+      Typed{"Tastenkürzel", Command::keys},
+      Typed{"reparieren", Command::mend},
+      Typed{"zurücknehmen", Command::undo},
+      Typed{"löschen", Command::clear},
+      Typed{"farbenblind", Command::sight_deutan},
+      Typed{"vorlesen", Command::say_step},
+      Typed{"Reihenzähler", Command::at_the_bench},
+      Typed{"sperren", Command::protect_marked},
+      Typed{"straight line", Command::tool_line},
+  };
+  for (const Typed& typed : all) {
+    CAPTURE(typed.words);
+    CHECK(std::ranges::count(commands_found(typed.words), &info_of(typed.command)) == 1);
+  }
+  CHECK(commands_found("radiergummi").size() == 1);
+  CHECK(commands_found("hotkeys").empty()); // an English word that isn't a name
 }

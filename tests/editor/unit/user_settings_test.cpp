@@ -35,7 +35,7 @@ TEST_CASE("what is changed is kept, and there again at the next start") {
   const Folder folder;
   const fs::path path = folder.path / "config" / "punchwright" / "settings";
   App app = make_app();
-  CHECK(load_settings(app, path).empty());
+  CHECK(load_settings(app, found_settings(path)).empty());
   keep_settings(app, false);
   CHECK_FALSE(fs::exists(path)); // nothing changed, nothing written
   Settings wishes = app.settings;
@@ -47,7 +47,7 @@ TEST_CASE("what is changed is kept, and there again at the next start") {
   keep_settings(app, false);
 
   App again = make_app();
-  CHECK(load_settings(again, path).empty());
+  CHECK(load_settings(again, found_settings(path)).empty());
   CHECK(again.theme == dark_palette());
   CHECK(again.settings.lengths == LengthUnit::inches);
   CHECK(again.view.settings_width == 300);
@@ -60,7 +60,7 @@ TEST_CASE("a broken file is set aside with a note, each under a name of its own"
   for (const char* const aside : {"settings.broken", "settings.broken-2"}) {
     write(path, "theme = \"purple\"\n");
     App app = make_app();
-    const std::string note = load_settings(app, path);
+    const std::string note = load_settings(app, found_settings(path));
     CHECK(app.settings == Settings{});
     CHECK(note.find(aside) != std::string::npos);
     apply(app, Say{"Opened cove.repeat", Tone::plain});
@@ -79,7 +79,7 @@ TEST_CASE("where nothing can be written it is said once, and the wishes hold unt
   const Folder folder;
   write(folder.path / "no-folder", "");
   App app = make_app();
-  CHECK(load_settings(app, folder.path / "no-folder" / "settings").empty());
+  CHECK(load_settings(app, found_settings(folder.path / "no-folder" / "settings")).empty());
   app.settings.text_percent = 130;
   keep_settings(app, false);
   CHECK(app.session.message.starts_with("The settings can't be kept"));
@@ -95,7 +95,7 @@ TEST_CASE("what is no file is neither read nor written over") {
   const Folder folder;
   fs::create_directories(folder.path / "settings" / "inside");
   App app = make_app();
-  CHECK(load_settings(app, folder.path / "settings").find("stay as they are") != std::string::npos);
+  CHECK(load_settings(app, found_settings(folder.path / "settings")).find("stay as they are") != std::string::npos);
   CHECK(app.settings == Settings{});
   app.settings.text_percent = 120;
   keep_settings(app, true);
@@ -107,8 +107,8 @@ TEST_CASE("two editors don't take files from each other's list") {
   const fs::path path = folder.path / "settings";
   App one = make_app();
   App two = make_app();
-  CHECK(load_settings(one, path).empty());
-  CHECK(load_settings(two, path).empty());
+  CHECK(load_settings(one, found_settings(path)).empty());
+  CHECK(load_settings(two, found_settings(path)).empty());
   remember_recent(one.settings, "/loft/one.repeat");
   keep_settings(one, false);
   remember_recent(two.settings, "/loft/two.repeat");
