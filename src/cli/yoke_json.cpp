@@ -44,6 +44,7 @@ Json json_of(const TierOfPiece& tier, int number, bool hung_on) {
   entry["clear_of_seam_by"] =
       tier.shaping.before == tier.shaping.after ? Json(nullptr) : Json(tier.shaping.clear_of_seam);
   entry["clear_of_seam_wished"] = tier.shaping.wished.clear_of_seam;
+  entry["clear_of_edge"] = tier.shaping.kept_off_edge;
   entry["clear_of_centre"] = tier.shaping.kept_off_centre;
   entry["astray"] = tier.shaping.astray;
   entry["needles_after"] = hung_on ? Json::array({name_of(tier.first_after), name_of(tier.last_after)}) : Json(nullptr);

@@ -309,6 +309,7 @@ Result<ReadDocument> read_repeat(std::string_view text, const std::string& file_
     return toml.error();
   }
   TomlErrors errors(file_name);
+  refuse_other_form(toml->table, FileForm::repeat, errors);
   ReadDocument read;
   read.document = RepeatReader(toml->table, *toml->text, errors).run();
   if (errors.first()) {

@@ -88,6 +88,38 @@ Spot spot_of(const toml::node& node) {
   return {static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column)};
 }
 
+void refuse_other_form(const toml::table& file, FileForm wanted, TomlErrors& errors) {
+  const auto refuse = [&](const toml::node& sign, const char* message, const char* remedy) {
+    errors.add(spot_of(sign), message,
+               wanted == FileForm::machine ? tr("name a .machine file, or a machine that is built in") : remedy);
+  };
+  const toml::node* const repeat = file.get("repeat");
+  const toml::node* const bed = file.get("bed");
+  const toml::node* yoke = nullptr;
+  for (const char* const name : {"piece", "tier"}) { // a repeat has one [piece]
+    const toml::node* const found = file.get(name);
+    yoke = yoke == nullptr && found != nullptr && found->is_array() ? found : yoke;
+  }
+  const std::array<const toml::node*, 3> signs{repeat, yoke, bed};
+  if (signs[static_cast<std::size_t>(wanted)] != nullptr) {
+    return;
+  }
+  if (repeat != nullptr) {
+    refuse(
+        *repeat, tr("this is a repeat, not what is wanted here"),
+        tr("see it with punchwright check or punchwright rows; a yoke of it is begun with punchwright yoke --new and "
+           "--tier"));
+  } else if (yoke != nullptr) {
+    refuse(
+        *yoke, tr("this is a yoke, not what is wanted here"),
+        tr("see it with punchwright yoke, from a file whose name ends in .yoke; or take the .repeat file of one of its "
+           "tiers"));
+  } else if (bed != nullptr) {
+    refuse(*bed, tr("this is a machine, not what is wanted here"),
+           tr("name it as 'profile' under [machine] in the file of a repeat or a yoke"));
+  }
+}
+
 std::string found_text(const toml::node& node) {
   if (const auto* text = node.as_string()) {
     std::string shown;

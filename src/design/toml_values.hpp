@@ -51,6 +51,12 @@ struct TomlRead {
 
 [[nodiscard]] Spot spot_of(const toml::node& node);
 
+// Our forms of files, told apart by tables that each of them needs and no other has.
+enum class FileForm { repeat, yoke, machine };
+// A file that has none of the tables of the form that is wanted, but those of another one: which it is, and what takes
+// it. Said before any key is found missing in it.
+void refuse_other_form(const toml::table& file, FileForm wanted, TomlErrors& errors);
+
 // What stands there, for a message: "sixteen" in quotation marks, 16, 'a list', 'a table'.
 [[nodiscard]] std::string found_text(const toml::node& node);
 

@@ -49,4 +49,18 @@ std::string with_capital(std::string_view text) {
   return out;
 }
 
+std::string shell_word(std::string_view name) {
+  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-./,:+@%";
+  std::string word = name.starts_with('-') ? "./" : "";
+  word += name;
+  if (!word.empty() && word.find_first_not_of(plain) == std::string::npos) {
+    return word;
+  }
+  std::string quoted = "'";
+  for (const char letter : word) {
+    quoted += letter == '\'' ? std::string("'\\''") : std::string(1, letter);
+  }
+  return quoted + "'";
+}
+
 } // namespace punchwright

@@ -21,4 +21,8 @@ namespace punchwright {
 // Findings and errors are parts of sentences; one that stands alone begins with a capital.
 [[nodiscard]] std::string with_capital(std::string_view text);
 
+// As one word of a command that is copied into a shell (POSIX, 2.2): names of plain characters as they are, others in
+// single quotation marks; one that would be read as an option with "./" before it.
+[[nodiscard]] std::string shell_word(std::string_view name);
+
 } // namespace punchwright

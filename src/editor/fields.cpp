@@ -76,20 +76,27 @@ void remark(const Field& field, std::string words) {
 
 // A field for numbers of either kind: what was typed is taken over at once where it is allowed. Too much becomes the
 // most; too little may be on its way ("1" to "16"), and is only spoken of when the field is left.
+// Where it may be left empty, `when_empty` says what holds then.
 template <class Number, class Read>
-bool typed_number(const Field& field, const char* words, Number& value, Number low, Number high, std::string shown,
-                  const Read& read) {
+bool typed_optional(const Field& field, const char* words, std::optional<Number>& value, Number low, Number high,
+                    std::string shown, const Read& read, const char* when_empty) {
   const bool escaped = ImGui::IsKeyPressed(ImGuiKey_Escape);
-  const bool changed = text_input(field, shown, nullptr, ImGuiInputTextFlags_AutoSelectAll);
+  const bool changed = text_input(field, shown, when_empty, ImGuiInputTextFlags_AutoSelectAll);
+  const auto left_empty = [&](const std::string& text) { return when_empty != nullptr && text.empty(); };
   const std::optional<Number> typed = read(shown);
-  if (const auto left = text_left_behind(); left && !escaped) {
+  if (const auto left = text_left_behind(); left && !escaped && !left_empty(*left)) {
     const std::optional<Number> last = read(*left);
     if (!last || *last < low) {
-      remark(field, said("{}: {} to {}; {} is kept", words, in_words(low), in_words(high), in_words(value)));
+      remark(field, value ? said("{}: {} to {}; {} is kept", words, in_words(low), in_words(high), in_words(*value))
+                          : said("{}: {} to {}, or nothing", words, in_words(low), in_words(high)));
     }
   }
-  tip(field.app.theme, said("{} to {}", in_words(low), in_words(high)));
-  if (!changed || !typed || *typed < low || *typed == value) {
+  tip(field.app.theme, when_empty == nullptr ? said("{} to {}", in_words(low), in_words(high))
+                                             : said("{} to {}, or nothing", in_words(low), in_words(high)));
+  if (changed && left_empty(shown)) {
+    return std::exchange(value, std::nullopt).has_value();
+  }
+  if (!changed || !typed || *typed < low || typed == value) {
     return false;
   }
   if (*typed > high) {
@@ -97,9 +104,17 @@ bool typed_number(const Field& field, const char* words, Number& value, Number l
   } else if (field.remark != nullptr) {
     field.remark->clear();
   }
-  const Number before = value;
-  value = std::min(*typed, high);
+  const std::optional<Number> before = std::exchange(value, std::min(*typed, high));
   return value != before;
+}
+
+template <class Number, class Read>
+bool typed_number(const Field& field, const char* words, Number& value, Number low, Number high, std::string shown,
+                  const Read& read) {
+  std::optional<Number> kept = value;
+  const bool changed = typed_optional(field, words, kept, low, high, std::move(shown), read, nullptr);
+  value = *kept;
+  return changed;
 }
 
 } // namespace
@@ -119,6 +134,13 @@ bool number_field(const Field& field, const char* words, double& value, double l
     ImGui::TextUnformatted(unit);
   }
   return changed;
+}
+
+bool optional_field(const Field& field, const char* words, std::optional<double>& value, double low, double high,
+                    int decimals, const std::string& when_empty) {
+  label(field.app.theme, words);
+  return typed_optional<double>(field, words, value, low, high, value ? number_shown(*value, decimals) : std::string(),
+                                number_typed, when_empty.c_str());
 }
 
 bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals) {

@@ -91,6 +91,9 @@ void text_field(const Field& field, const char* words, std::string Document::*me
 // The unit stands behind the number.
 bool number_field(const Field& field, const char* words, double& value, double low, double high, int decimals,
                   const char* unit = nullptr);
+// One that may be left empty: then there is none, and in quiet words what holds instead.
+bool optional_field(const Field& field, const char* words, std::optional<double>& value, double low, double high,
+                    int decimals, const std::string& when_empty);
 // A small length, kept in mm whatever is shown; the bounds and decimals are those in mm.
 bool length_field(const Field& field, const char* words, double& mm, double low, double high, int decimals);
 // A whole number with buttons for one more and one less; the arrow keys do that too.

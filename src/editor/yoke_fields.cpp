@@ -9,10 +9,13 @@
 #include <cmath>
 #include <fmt/format.h>
 #include <functional>
+#include <ranges>
 
 namespace punchwright::editor {
 
 namespace {
+
+constexpr double cm2_of_inch_swatch = 4 * 4 * mm_per_inch * mm_per_inch / 100; // the swatch of a gauge over 4 inches
 
 // Fields of the open yoke.
 class Fields {
@@ -23,6 +26,7 @@ public:
   void run() {
     title();
     machine();
+    gauge();
     pieces();
     depth();
     tiers();
@@ -57,6 +61,44 @@ private:
       actions_.push(SetDialog{dialog});
     }
     tip(app_.theme, tr("A machine of your own, kept in a file"));
+  }
+
+  // Of the yoke itself, in place of the tiers' own; and of its plain rows.
+  void gauge() {
+    const LengthUnit unit = app_.settings.lengths;
+    const auto field = [&](const char* name, const char* words, std::optional<double> YokeGauge::*member,
+                           const std::string& otherwise, const char* step) {
+      const std::optional<double> kept = yoke_.gauge.*member;
+      std::optional<double> shown = kept ? std::optional(gauge_shown(*kept, unit)) : std::nullopt;
+      if (optional_field({app_, actions_, name}, words, shown, gauge_shown(1, unit), gauge_shown(200, unit), 1,
+                         otherwise)) {
+        Yoke next = yoke_;
+        next.gauge.*member = shown ? std::optional(std::clamp(gauge_kept(*shown, unit), 1.0, 200.0)) : std::nullopt;
+        send(app_, actions_, std::move(next), step);
+      }
+    };
+    const auto own = [](const OpenedTier& tier) { return tier.own_gauge; };
+    const auto present = [](const OpenedTier& tier) { return tier.document.gauge; };
+    heading(app_.theme, said("Gauge, over {}", gauge_span_text(unit)).c_str());
+    field("yoke gauge stitches", tr("Stitches"), &YokeGauge::stitches, of_tiers(own, &Gauge::stitches),
+          noted("gauge stitches"));
+    field("yoke gauge rows", tr("Rows"), &YokeGauge::rows, of_tiers(own, &Gauge::rows), noted("gauge rows"));
+    field("yoke plain stitches", tr("Plain: stitches"), &YokeGauge::plain_stitches, of_tiers(present, &Gauge::stitches),
+          noted("gauge stitches of plain rows"));
+    field("yoke plain rows", tr("Plain: rows"), &YokeGauge::plain_rows, of_tiers(present, &Gauge::rows),
+          noted("gauge rows of plain rows"));
+    hint(app_.theme, tr("Empty: as the tiers' files have it; plain rows as the pattern."));
+  }
+
+  // "14", or where tiers differ "14–16".
+  template <class GaugeOf> [[nodiscard]] std::string of_tiers(GaugeOf gauge_of, double Gauge::*member) const {
+    const auto shown = [&](const OpenedTier& tier) {
+      return gauge_shown(gauge_of(tier).*member, app_.settings.lengths);
+    };
+    const auto [least, most] = std::ranges::minmax(opened_.tiers | std::views::transform(shown));
+    const std::string from = short_decimal(least, 2);
+    const std::string to = short_decimal(most, 2);
+    return from == to ? from : from + "–" + to;
   }
 
   // One measure of a size.
@@ -197,15 +239,7 @@ private:
       ImGui::PushID(key);
       const auto known = std::ranges::find(yoke_.yarns, key, &YokeYarn::key);
       YokeYarn yarn = known == yoke_.yarns.end() ? YokeYarn{key, {}, {}, {}, {}} : *known;
-      const bool inches = app_.settings.lengths == LengthUnit::inches;
-      bool changed = optional_number(fmt::format("yoke metres {}", key),
-                                     inches ? said("{}: yards in 100 g", key) : said("{}: metres in 100 g", key),
-                                     yarn.metres_per_100g, {1, 10000, inches ? metres_per_yard : 1, 1});
-      changed = optional_number(fmt::format("yoke loop {}", key),
-                                inches ? said("{}: loop, in", key) : said("{}: loop, mm", key), yarn.loop_mm,
-                                {1, 200, inches ? mm_per_inch : 1, inches ? 3 : 1}) ||
-                changed;
-      if (changed) {
+      if (facts_of(yarn)) {
         Yoke next = yoke_;
         if (known == yoke_.yarns.end()) {
           next.yarns.push_back(yarn);
@@ -217,7 +251,28 @@ private:
       ImGui::PopID();
     }
     hint(app_.theme,
-         tr("The loop: the length of a ravelled row by its stitches. Without it, what the gauge suggests."));
+         said("Swatches of {}. The loop: the length of a ravelled row by its stitches. Swatches go before it; "
+              "without either, what the gauge suggests.",
+              app_.settings.lengths == LengthUnit::inches ? "4 × 4 in" : "10 × 10 cm"));
+  }
+
+  bool facts_of(YokeYarn& yarn) {
+    const char key = yarn.key;
+    const bool inches = app_.settings.lengths == LengthUnit::inches;
+    bool changed = false;
+    const auto number = [&](const char* name, const std::string& words, std::optional<double>& value, Span span) {
+      changed = optional_number(fmt::format("yoke {} {}", name, key), words, value, span) || changed;
+    };
+    number("metres", inches ? said("{}: yards in 100 g", key) : said("{}: metres in 100 g", key), yarn.metres_per_100g,
+           {1, 10000, inches ? metres_per_yard : 1, 1});
+    number("loop", inches ? said("{}: loop, in", key) : said("{}: loop, mm", key), yarn.loop_mm,
+           {1, 200, inches ? mm_per_inch : 1, inches ? 3 : 1});
+    const Span weight{0.01, 100, inches ? 100 / cm2_of_inch_swatch : 1, 1};
+    number("plain", said("{}: plain swatch, g", key), yarn.plain_g_per_100cm2, weight);
+    tip(app_.theme, tr("A weighed swatch in this yarn alone"));
+    number("coloured", said("{}: two-colour swatch, g", key), yarn.two_colour_g_per_100cm2, weight);
+    tip(app_.theme, tr("What of this yarn is in a two-colour swatch: its cone weighed before and after"));
+    return changed;
   }
 
   // Of the yarns that are used, each once; where no counts fit, those that the yoke says something of.
@@ -244,18 +299,19 @@ private:
     int decimals = 1;
   };
 
-  // 0 stands for: not known.
+  // Shown in its unit, kept to a thousandth.
   bool optional_number(const std::string& name, const std::string& words, std::optional<double>& value, Span span) {
     const auto shown_as = [&span](double kept) { return std::round(kept / span.unit * 1000) / 1000; };
-    double shown = shown_as(value.value_or(0));
-    if (!number_field({app_, actions_, name.c_str()}, words.c_str(), shown, 0, shown_as(span.high), span.decimals)) {
+    std::optional<double> shown = value ? std::optional(shown_as(*value)) : std::nullopt;
+    if (!optional_field({app_, actions_, name.c_str()}, words.c_str(), shown, shown_as(span.low), shown_as(span.high),
+                        span.decimals, tr("not known"))) {
       return false;
     }
-    const double number = std::round(shown * span.unit * 1000) / 1000;
-    const std::optional<double> next = number < span.low ? std::nullopt : std::optional(std::min(number, span.high));
-    const bool changed = next != value;
-    value = next;
-    return changed;
+    const auto kept_as = [&span](double typed) {
+      return std::clamp(std::round(typed * span.unit * 1000) / 1000, span.low, span.high);
+    };
+    const std::optional<double> next = shown ? std::optional(kept_as(*shown)) : std::nullopt;
+    return std::exchange(value, next) != next;
   }
 
   const App& app_;

@@ -306,6 +306,7 @@ Result<Profile> read_machine(std::string_view text, const std::string& file_name
     return toml.error();
   }
   TomlErrors errors(file_name);
+  refuse_other_form(toml->table, FileForm::machine, errors);
   Profile profile = MachineReader(toml->table, errors).run(std::filesystem::path(file_name).stem().string());
   if (errors.first()) {
     return *errors.first();

@@ -23,25 +23,28 @@ std::int64_t part_count(const Cone& cone, const YokePiece& widths, std::size_t s
                  in_thousandths(part_of(widths.top_cm.at(size), parts)));
 }
 
-// Of the piece at its widest, rounded.
-int widest(const Cone& cone, const YokePiece& widths, std::size_t size) {
+// Of such a part at its widest, rounded.
+int widest(const Cone& cone, const YokePiece& widths, std::size_t size, int parts = 1) {
   std::int64_t most = 0;
   for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
-    most = std::max(most, rounded_count(part_count(cone, widths, size, 1, tier), cone.denominator));
+    most = std::max(most, rounded_count(part_count(cone, widths, size, parts, tier), cone.denominator));
   }
   return static_cast<int>(most);
 }
 
+// The fewest stitches that the tolerance allows such a part, where these are the most.
+int fewest_at_widest(const OpenedYoke& opened, const Cone& cone, const YokePiece& widths, std::size_t size, int parts) {
+  int most = 0;
+  for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
+    const std::int64_t ideal = part_count(cone, widths, size, parts, tier);
+    most = std::max(most, counts_around(opened, ideal, cone.denominator, true).least);
+  }
+  return most;
+}
+
 // Whether each tier of such a part has a count within the tolerance that the bed holds.
 bool fits_bed(const OpenedYoke& opened, const Cone& cone, const YokePiece& widths, std::size_t size, int parts) {
-  for (std::size_t tier = 0; tier < cone.of_top.size(); ++tier) {
-    const CountChoice choice =
-        counts_around(opened, part_count(cone, widths, size, parts, tier), cone.denominator, true);
-    if (choice.least > opened.profile.needles) {
-      return false;
-    }
-  }
-  return true;
+  return fewest_at_widest(opened, cone, widths, size, parts) <= opened.profile.needles;
 }
 
 // "front 1", "front 2"; where a piece has one of these names already, "front part 1", "front part 2".
@@ -126,11 +129,12 @@ std::vector<TooWide> too_wide(const OpenedYoke& opened) {
   const int bed = opened.profile.needles;
   for (std::size_t piece = 0; piece < opened.yoke.pieces.size(); ++piece) {
     const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
-    TooWide wide{piece, 0, 0, 1};
+    TooWide wide{piece, 0, 0, 0, 1};
     for (std::size_t size = 0; size < opened.yoke.sizes.size(); ++size) {
       const Cone cone = cone_of(opened, size);
       if (const int stitches = widest(cone, widths, size); stitches > wide.stitches) {
         wide.stitches = stitches;
+        wide.fewest = fewest_at_widest(opened, cone, widths, size, 1);
         wide.size = size;
       }
       // Parts become narrower by their visible stitches only.
@@ -151,12 +155,23 @@ std::vector<TooWide> too_wide(const OpenedYoke& opened, std::size_t size) {
   for (TooWide wide : too_wide(opened)) {
     const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, wide.piece)];
     wide.stitches = widest(cone, widths, size);
+    wide.fewest = fewest_at_widest(opened, cone, widths, size, 1);
     wide.size = size;
     if (!fits_bed(opened, cone, widths, size, 1)) {
       found.push_back(wide);
     }
   }
   return found;
+}
+
+int parts_on_bed(const OpenedYoke& opened, std::size_t size, std::size_t piece) {
+  const Cone cone = cone_of(opened, size);
+  const YokePiece& widths = opened.yoke.pieces[widths_of(opened.yoke, piece)];
+  int parts = 2;
+  while (parts < static_cast<int>(most_yoke_pieces) && widest(cone, widths, size, parts) > opened.profile.needles) {
+    ++parts;
+  }
+  return parts;
 }
 
 Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts) {

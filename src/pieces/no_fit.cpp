@@ -11,9 +11,14 @@
 namespace punchwright {
 namespace {
 
-// What is to be typed into the file, or stands there: with a point in every language.
-std::string in_the_file(double number) {
-  return fmt::format("{:g}", number);
+// As the file has it, quoted where it is to be typed there: with a point in every language. All other figures have the
+// language's sign.
+std::string tolerance_in_file(double tolerance) {
+  return fmt::format("tolerance = {:g}", tolerance);
+}
+
+std::string cm(double number) {
+  return short_decimal(number, 3);
 }
 
 // How a search for what would fit may go on.
@@ -61,6 +66,24 @@ std::vector<Rule> rules_of(const OpenedYoke& opened) {
   return rules;
 }
 
+// The pieces that are wider than the bed where it is left out, and how many in the place of each would lie on it.
+std::string wider_than_bed(const OpenedYoke& opened, std::size_t size, const Counts& counts) {
+  const PieceGroups groups = groups_of(opened.yoke);
+  std::string text;
+  for (std::size_t group = 0; group < groups.first.size(); ++group) {
+    int most = 0;
+    for (const std::vector<int>& tier : counts.stitches) {
+      most = std::max(most, tier[group]);
+    }
+    if (most > opened.profile.needles) {
+      const std::size_t piece = groups.first[group];
+      text += said("; piece '{}' would have {} stitches, {} pieces in its place would lie on it",
+                   opened.yoke.pieces[piece].name, most, parts_on_bed(opened, size, piece));
+    }
+  }
+  return text;
+}
+
 // Beside the tolerance, which is left out in both: by how much the squares fall without the rule.
 std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Effort& effort, bool& tolerance) {
   const auto without = [&](const LeftOut& left_out) {
@@ -69,6 +92,7 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Eff
   const CountsFound without_tolerance = without({.tolerance = true});
   bool not_known = without_tolerance.gave_up;
   std::string costliest;
+  std::string too_wide; // where it is the bed
   double most = 0;
   for (const Rule& rule : rules_of(opened)) {
     if (not_known) {
@@ -83,6 +107,7 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Eff
     if (saved > most) {
       most = saved;
       costliest = rule.name;
+      too_wide = rule.left_out.bed ? wider_than_bed(opened, size, *found.counts) : std::string();
     }
   }
   if (not_known) {
@@ -90,10 +115,11 @@ std::string costliest_rule(const OpenedYoke& opened, std::size_t size, const Eff
   }
   if (costliest.empty()) {
     tolerance = true;
-    return said("the tolerance of {} costs most", in_the_file(opened.yoke.fit.tolerance));
+    return said("the tolerance of {} costs most", short_decimal(opened.yoke.fit.tolerance, 6));
   }
-  return without_tolerance.counts ? said("{} costs most, {} squared stitches", costliest, decimal(most, 1))
-                                  : said("{} can't be kept at all", costliest);
+  return (without_tolerance.counts ? said("{} costs most, {} squared stitches", costliest, decimal(most, 1))
+                                   : said("{} can't be kept at all", costliest)) +
+         too_wide;
 }
 
 // To a thousandth. A larger one allows whatever a smaller one does. Where it isn't known whether the largest of the
@@ -127,8 +153,8 @@ void find_smallest_tolerance(OpenedYoke opened, std::size_t size, const Effort& 
 
 std::string change_text(const Yoke& yoke, const WidthChange& change) {
   const std::string& name = yoke.pieces[change.piece].name;
-  const std::string to = in_the_file(change.to_cm);
-  const std::string from = in_the_file(change.from_cm);
+  const std::string to = cm(change.to_cm);
+  const std::string from = cm(change.from_cm);
   return change.top ? said("{} {} cm at the top instead of {} cm", name, to, from)
                     : said("{} {} cm at the bottom instead of {} cm", name, to, from);
 }
@@ -145,16 +171,16 @@ std::string changed_widths_text(const Yoke& yoke, const WidthsFound& found) {
   const std::string changes = changes_text(yoke, found);
   return found.gave_up
              ? said("with these widths, perhaps not the nearest (no change of less than {} cm in all does): {}",
-                    in_the_file(found.nearer_than_cm), changes)
+                    cm(found.nearer_than_cm), changes)
              : said("with the nearest widths: {}", changes);
 }
 
 std::string without_widths(const Yoke& yoke, const WidthsFound& found) {
   if (found.gave_up) {
     return said("the search for widths that fit gave up: no change of less than {} cm in all does",
-                in_the_file(found.nearer_than_cm));
+                cm(found.nearer_than_cm));
   }
-  const std::string most = in_the_file(most_width_steps * width_step_cm);
+  const std::string most = cm(most_width_steps * width_step_cm);
   return yoke.fit.seams == YokeSeams::free
              ? said("no widths fit of which none changes by more than {} cm", most)
              : said("no widths fit of which none changes by more than {} cm: choose narrower repeats for the tiers, or "
@@ -182,13 +208,13 @@ Error no_fit(const OpenedYoke& opened, std::size_t size, int most_parts) {
       "");
   const WidthsFound& widths = would.widths;
   const std::string with_widths = widths.changes.empty() ? std::string() : changed_widths_text(opened.yoke, widths);
-  const std::string smallest = fmt::format("{:.3f}", would.tolerance);
+  const std::string smallest = tolerance_in_file(would.tolerance);
   const std::string tolerance =
       would.less_not_known ? said("{} (whether a smaller one would do is not known)", smallest) : smallest;
   if (would.tolerance > 0 && !with_widths.empty()) {
-    error.remedy = said("it fits with a tolerance of {}, or {}", tolerance, with_widths);
+    error.remedy = said("it fits with {}, or {}", tolerance, with_widths);
   } else if (would.tolerance > 0) {
-    error.remedy = said("it fits with a tolerance of {}; {}", tolerance, without_widths(opened.yoke, widths));
+    error.remedy = said("it fits with {}; {}", tolerance, without_widths(opened.yoke, widths));
   } else {
     error.remedy = with_widths.empty() ? without_widths(opened.yoke, widths) : said("it fits {}", with_widths);
     if (would.less_not_known) {

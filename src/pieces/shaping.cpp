@@ -51,6 +51,13 @@ std::string ordinal(int number) {
   }
 }
 
+// Needles beside each other: nobody says "every 1st".
+std::string every_needle(int times) {
+  return times == 1   ? tr("every needle once")
+         : times == 2 ? tr("every needle twice")
+                      : said("every needle {} times", times);
+}
+
 std::string first_words(int step, int times) {
   const std::string which = ordinal(step);
   return times == 1   ? said("every {} needle once", which)
@@ -92,7 +99,8 @@ Shaping shaping_between(const ShapingWishes& wishes) {
 std::string words_of(const Steps& every) {
   std::string words;
   for (const auto& [step, times] : every) {
-    words += words.empty() ? first_words(step, times) : ", " + next_words(step, times);
+    words += words.empty() ? "" : ", ";
+    words += step == 1 ? every_needle(times) : words.empty() ? first_words(step, times) : next_words(step, times);
   }
   return words.empty() ? tr("none") : words;
 }

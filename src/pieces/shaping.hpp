@@ -66,7 +66,7 @@ struct ShapingWishes {
 // clear where both of them would.
 [[nodiscard]] Shaping shaping_between(const ShapingWishes& wishes);
 
-// "every 6th needle twice, every 5th 11 times, every 6th 3 times"; "none".
+// "every 6th needle twice, every 5th 11 times, every needle 3 times"; "none".
 [[nodiscard]] std::string words_of(const Steps& every);
 
 // "1 stitch clear of the seams and off the motif's centre line", "1 stitch clear of the seams, no room for 3; no room

@@ -37,13 +37,16 @@ struct LeftOut {
 // Pieces that are wider than the bed somewhere: no count within the tolerance fits it there.
 struct TooWide {
   std::size_t piece = 0;
-  int stitches = 0; // the widest, of all sizes
+  int stitches = 0; // the widest of all sizes, as its ideal is rounded
+  int fewest = 0;   // that the tolerance allows there
   std::size_t size = 0;
   int parts = 2; // the fewest pieces it would take; 0: no number would do, since seam stitches alone fill the bed
 };
 [[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened);
 // In that size: its own stitches; parts as many as all sizes need, since all are split alike.
 [[nodiscard]] std::vector<TooWide> too_wide(const OpenedYoke& opened, std::size_t size);
+// How many pieces in its place, two or more, would lie on the bed in that size with their ideals, rounded.
+[[nodiscard]] int parts_on_bed(const OpenedYoke& opened, std::size_t size, std::size_t piece);
 // "front" in so many equal pieces, "front 1" from the left (or "front part 1", where a piece has such a name already),
 // and what is like it likewise. The pieces are like the first one of them, so that seams fall alike.
 [[nodiscard]] Yoke with_piece_split(const Yoke& yoke, std::size_t piece, int parts);

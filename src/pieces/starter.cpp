@@ -46,7 +46,7 @@ std::string words_of_childrens(const BodyMeasures& body) {
   for (std::size_t size = 0; size < body.armhole_cm.size(); ++size) {
     const auto found = std::ranges::find(child_sizes(), body.sizes[size], &ChildSize::name);
     if (found != child_sizes().end()) {
-      names += (names.empty() ? "" : ", ") + body.sizes[size];
+      names += (names.empty() ? "" : ", ") + size_in_words(body.sizes[size]);
       arms = arms && std::fabs(body.upper_arm_cm[size] - found->upper_arm_cm) < 0.005;
     }
   }

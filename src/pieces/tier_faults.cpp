@@ -1,6 +1,7 @@
 // Counts what the rules find.
 #include "pieces/tier_faults.hpp"
 
+#include "design/words.hpp"
 #include "rules/findings.hpp"
 #include "words/words.hpp"
 
@@ -29,7 +30,8 @@ std::string words_of(const TierFaults& faults) {
 
 std::string remedy_of(const OpenedYoke& opened, const TierFaults& faults) {
   const std::filesystem::path folder = std::filesystem::path(opened.file).parent_path();
-  return said("see punchwright check {}", (folder / opened.yoke.tiers[faults.tier].repeat).lexically_normal().string());
+  const std::string repeat = (folder / opened.yoke.tiers[faults.tier].repeat).lexically_normal().string();
+  return said("see punchwright check {}", shell_word(repeat));
 }
 
 } // namespace punchwright

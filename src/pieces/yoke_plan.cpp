@@ -109,11 +109,16 @@ Error too_wide_error(const OpenedYoke& opened, const TooWide& wide) {
                                              : said("{} pieces in its place would fit; but {}", wide.parts, split_up);
   const auto place = opened.places.find(fmt::format("piece.{}.bottom_cm", wide.piece + 1));
   const Spot spot = place == opened.places.end() ? Spot{} : place->second;
-  return Error{opened.file, spot.line, spot.column,
-               said_count(wide.stitches, "piece '{1}' is {0} stitch wide in size {2}, and the bed has {3} needles",
-                          "piece '{1}' is {0} stitches wide in size {2}, and the bed has {3} needles",
-                          opened.yoke.pieces[wide.piece].name, opened.yoke.sizes[wide.size], opened.profile.needles),
-               remedy};
+  return Error{
+      opened.file, spot.line, spot.column,
+      said_count(wide.stitches,
+                 "piece '{1}' is {0} stitch wide in size {2}, {4} at least within the tolerance, and the bed "
+                 "has {3} needles",
+                 "piece '{1}' is {0} stitches wide in size {2}, {4} at least within the tolerance, and the bed "
+                 "has {3} needles",
+                 opened.yoke.pieces[wide.piece].name, opened.yoke.sizes[wide.size], opened.profile.needles,
+                 wide.fewest),
+      remedy};
 }
 
 } // namespace

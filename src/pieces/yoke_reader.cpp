@@ -268,6 +268,7 @@ Result<ReadYoke> read_yoke(std::string_view text, const std::string& file_name) 
     return toml.error();
   }
   TomlErrors errors(file_name);
+  refuse_other_form(toml->table, FileForm::yoke, errors);
   ReadYoke read;
   read.yoke = YokeReader(toml->table, errors, read.places).run();
   if (errors.first()) {

@@ -3,6 +3,7 @@ splitting, and new yokes from measurements."""
 
 import json
 import re
+import shlex
 import shutil
 import subprocess
 
@@ -34,6 +35,12 @@ class Yokes(CommandTest):
         jsonschema.Draft202012Validator.check_schema(schema)
         jsonschema.validate(answer, schema)
         return answer
+
+    def test_a_repeat_and_a_yoke_are_told_from_each_other(self):
+        tier = TIERS / "corks.repeat"
+        self.assert_refused(run("yoke", tier), "this is a repeat, not what is wanted here; see it with punchwright check")
+        for command_word in ("check", "rows"):
+            self.assert_refused(run(command_word, YOKES[0]), "this is a yoke, not what is wanted here; see it with punchwright yoke")
 
     def test_tiers_whose_drawings_have_faults_are_named(self):
         """One stitch of contrast in 24: main passes behind one, and contrast behind 23, which is too long."""
@@ -85,6 +92,41 @@ seams = "free"
                                text=True).stdout
         self.assertIn("Tier 1: its drawing has 2 faults, floats that are too long; see punchwright check",
                       " ".join(words.split()))
+
+        # The command that is named does so in a shell, whatever the folder is called.
+        apart = self.folder / "the gull's tiers"
+        apart.mkdir()
+        tier.rename(apart / tier.name)
+        yoke.write_text(yoke.read_text().replace('"faulty.repeat"', f'"{apart / tier.name}"'))
+        named = re.search(r"see (punchwright check .*)\n", run("yoke", yoke).err)[1]
+        self.assertEqual(shlex.split(named), ["punchwright", "check", str(apart / tier.name)])
+
+    def test_without_room_beside_the_edge_decreases_say_so(self):
+        """Without seam stitches the outermost ones are the edge: 8 of 20 leave them alone, 10 of 20 take each second."""
+        path = self.folder / "edge.yoke"
+        for top, clear in ((12, True), (10, False)):
+            path.write_text(f"""format = 1
+sizes = ["one"]
+edge = 0
+[gauge]
+stitches = 10.0
+[[piece]]
+name = "front"
+bottom_cm = 20.0
+top_cm = {top}
+[depth]
+cm = 10.0
+[[tier]]
+repeat = "{TIERS / 'corks.repeat'}"
+plain_above = 2
+[fit]
+seams = "free"
+""")
+            tier = self.answer(path)["sizes"][0]["pieces"][0]["tiers"][0]
+            self.assertEqual((tier["stitches"], tier["after"]), (20, top))
+            self.assertEqual(tier["clear_of_edge"], clear)
+            for needle in (tier["first_needle"], tier["last_needle"]):
+                self.assertEqual(needle in sum(tier["transfers"], []), not clear)
 
     def test_tiers_with_other_yarns_by_the_same_key_have_amounts_of_their_own(self):
         good = YOKES[1].read_text()
@@ -336,7 +378,7 @@ seams = "free"
         self.assertEqual(len(answer["faults"]), 2 * len(pieces))
         for name in names:
             for piece in pieces:
-                self.assertRegex(ended.err, rf"piece '{piece}' is [0-9]+ stitches wide in size {name}, and the bed has")
+                self.assertRegex(ended.err, rf"piece '{piece}' is [0-9]+ stitches wide in size {name}, [0-9]+ at least within the tolerance, and the bed has")
 
     def test_centred_and_free_seams(self):
         good = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/')
@@ -444,6 +486,8 @@ seams = "free"
             sizes = self.answer(out)["sizes"]
             self.assertEqual([size["size"] for size in sizes], ["14 Jahre", "tall"])
             self.assertEqual([piece["piece"] for piece in sizes[0]["pieces"]], names)
+            self.assertNotIn("years", out.read_text(), "nor in its comments")
+            self.assertIn("# 14 Jahre: ", out.read_text())
 
     def test_a_new_yoke_that_could_not_be_read_is_not_written(self):
         out = self.folder / "new.yoke"

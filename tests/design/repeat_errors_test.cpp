@@ -410,3 +410,15 @@ TEST_CASE("bytes that are no UTF-8 are refused with their place") {
     CHECK(result.error().remedy == "allowed: a text file, saved as UTF-8");
   }
 }
+
+TEST_CASE("a file of another form is called what it is, with what takes it, before any key is missing in it") {
+  const auto said_of = [](const char* text) { return read_repeat(text, "f").error().text(); };
+  CHECK(said_of("format = 1\nsizes = ['one']\n[[piece]]\nname = 'front'\n[[tier]]\nrepeat = 'a.repeat'\n") ==
+        "f:3:1: this is a yoke, not what is wanted here; see it with punchwright yoke, from a file whose name ends in "
+        ".yoke; or take the .repeat file of one of its tiers");
+  CHECK(
+      said_of("format = 1\nname = 'toy'\n[bed]\nneedles = 40\n") ==
+      "f:3:1: this is a machine, not what is wanted here; name it as 'profile' under [machine] in the file of a repeat "
+      "or a yoke");
+  CHECK(said_of("format = 1\n[piece]\nstitches = 8\n").find("'yarn' is missing") != std::string::npos);
+}

@@ -66,3 +66,15 @@ TEST_CASE("names that hold another name, and names that only look like ones with
     CHECK(step_in_words(name) == name);
   }
 }
+
+// POSIX, Shell Command Language, 2.2.2: within single quotation marks every letter stands for itself.
+TEST_CASE("a name in a command is one word of the shell") {
+  CHECK(shell_word("tiers/corks.repeat") == "tiers/corks.repeat");
+  CHECK(shell_word("my tiers/corks.repeat") == "'my tiers/corks.repeat'");
+  CHECK(shell_word("gull's.repeat") == "'gull'\\''s.repeat'");
+  CHECK(shell_word("$HOME/*.repeat") == "'$HOME/*.repeat'");
+  CHECK(shell_word("Bänder.repeat") == "'Bänder.repeat'");
+  CHECK(shell_word("-o.repeat") == "./-o.repeat");
+  CHECK(shell_word("~.repeat") == "'~.repeat'");
+  CHECK(shell_word("") == "''");
+}

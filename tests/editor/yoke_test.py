@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 
 from driver import WindowTest, blank, main, rows_in
 from desktop_messages import drop_file
@@ -188,6 +189,60 @@ class Yokes(WindowTest):
         self.assertEqual(len(names), 2)
         for box in names:
             self.assertTrue(left <= box[0] and box[2] <= right, f"{box} within {left} to {right}")
+
+    def test_gauge_and_swatch_weights_are_typed_recomputed_at_once_undone_left_empty_and_saved(self):
+        desk = self.desk()
+        path = desk / "harbour-pullover.yoke"
+        self.assertNotIn("[gauge]", path.read_text())  # the tiers': 14 by 18
+        before = self.plan(path)["sizes"][0]
+        editor = self.start(path, "--size", "1440x900")
+        stitches = editor.state["yoke"]["stitches"]
+        editor.click("yoke gauge stitches")
+        editor.key("ctrl+a")
+        editor.type("16")
+        editor.wait(lambda state: state["yoke"]["stitches"] != stitches and state["idle"], "counts of another gauge")
+        wider = editor.state["yoke"]["stitches"]
+        self.assertAlmostEqual(wider[0] / stitches[0], 16 / 14, delta=0.05)
+        self.assertEqual(editor.state["yoke"]["steps"], 1, "typing is one step")
+        editor.key("Return")
+        editor.key("ctrl+z")
+        editor.wait(lambda state: state["yoke"]["stitches"] == stitches and state["idle"], "undone")
+        editor.key("ctrl+y")
+        editor.wait(lambda state: state["yoke"]["stitches"] == wider and state["idle"], "done again")
+        self.fill(editor, "yoke gauge stitches", "")
+        editor.wait(lambda state: state["yoke"]["stitches"] == stitches and state["idle"], "empty: the tiers' own")
+        self.fill(editor, "yoke gauge rows", "18,5")
+        self.fill(editor, "yoke plain stitches", "15")
+        self.fill(editor, "yoke plain rows", "21")
+        for place, text in (("yoke plain A", "6.1"), ("yoke coloured A", "3.4")):
+            self.tab_until(editor, place)
+            editor.type(text)
+            editor.wait(lambda state, text=text: state["typed"] == text and state["idle"], f"'{text}' typed")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the yoke saved")
+        saved = tomllib.loads(path.read_text())
+        self.assertEqual(saved["gauge"], {"rows": 18.5, "plain": {"stitches": 15.0, "rows": 21.0}})
+        yarn = next(yarn for yarn in saved["yarn"] if yarn["key"] == "A")
+        self.assertEqual((yarn["plain_g_per_100cm2"], yarn["two_colour_g_per_100cm2"]), (6.1, 3.4))
+        after = self.plan(path)["sizes"][0]
+        self.assertEqual(next(yarn["from"] for yarn in after["yarn"] if yarn["yarn"] == "A"), "swatch")
+        self.assertNotEqual(next(yarn["from"] for yarn in before["yarn"] if yarn["yarn"] == "A"), "swatch")
+
+    def test_gauge_and_swatches_in_inches_are_kept_over_centimetres(self):
+        desk = self.desk()
+        path = desk / "harbour-pullover.yoke"
+        self.write_settings('lengths = "inches"\n')
+        editor = self.start(path, "--size", "1440x900")
+        self.fill(editor, "yoke plain rows", "20")  # over 4 inches
+        self.tab_until(editor, "yoke plain A")
+        editor.type("6")  # in 4 × 4 inches
+        editor.wait(lambda state: state["typed"] == "6" and state["idle"], "typed")
+        editor.key("ctrl+s")
+        editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the yoke saved")
+        saved = tomllib.loads(path.read_text())
+        self.assertAlmostEqual(saved["gauge"]["plain"]["rows"], 20 / 10.16 * 10, delta=0.001)
+        yarn = next(yarn for yarn in saved["yarn"] if yarn["key"] == "A")
+        self.assertAlmostEqual(yarn["plain_g_per_100cm2"], 6 / 10.16 ** 2 * 100, delta=0.001)
 
     def test_a_fault_in_a_tiers_drawing_opens_the_drawing(self):
         desk = self.desk()

@@ -1,6 +1,9 @@
 // What would fit where nothing does, when searches for it give up: told as not known, never as if nothing did.
 #include "pieces/no_fit.hpp"
 #include "pieces/yokes.hpp"
+#include "words/words.hpp"
+
+#include <regex>
 
 using namespace punchwright;
 using namespace punchwright::test;
@@ -48,4 +51,33 @@ TEST_CASE("the rule that costs most is called what it is, where a piece widens a
   };
   CHECK(costs_most(9, 40).starts_with("no increase row making more than one stitch between two costs most"));
   CHECK(costs_most(40, 9).starts_with("no decrease row taking more than one stitch in two costs most"));
+}
+
+// 79.9 cm × 1.4 + 2 = 113.9, by a fiftieth less 112: the bed holds them, but with 8 to the repeat the ring closes with
+// 106 or 114.
+TEST_CASE("where the bed costs most, the piece that is too wide for it is named, and how many in its place would do") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(79.9, 79.9);
+  yoke.tiers = {{"narrow.repeat", {{2}}}};
+  yoke.fit.tolerance = 0.02;
+  CHECK_FALSE(bed_failure(opened(yoke, files)));
+  const std::string most = what_would_fit(opened(yoke, files), 0).costs_most;
+  CAPTURE(most);
+  CHECK(most.starts_with("the bed of 112 needles costs most, "));
+  CHECK(most.ends_with("; piece 'front' would have 114 stitches, 2 pieces in its place would lie on it"));
+}
+
+TEST_CASE("figures in a refusal have one decimal sign, that of the language, but for what is typed into the file") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(31.0, 16.0);
+  yoke.pieces.push_back({"back", {}, {}, "front"});
+  yoke.fit.tolerance = 0.02;
+  const OpenedYoke narrow = opened(yoke, files);
+  choose_language(language_of("de"), {}); // its decimal sign alone
+  const std::string text = no_fit(narrow, 0).text();
+  choose_language(language_of("en"), {});
+  CAPTURE(text);
+  CHECK(text.find("it fits with tolerance = 0.102, or ") != std::string::npos);
+  CHECK(text.ends_with("front 33,6 cm at the bottom instead of 31 cm, front 15,5 cm at the top instead of 16 cm"));
+  CHECK(std::regex_search(text, std::regex("costs most, [0-9]+,[0-9] squared stitches")));
 }

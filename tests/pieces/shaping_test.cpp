@@ -250,3 +250,10 @@ TEST_CASE("increases: one behind each place, filled from the loop below") {
   CHECK(fill[1].position == -27 + 19 + 1);
   CHECK(fill[3].position == -27 + 45 + 3);
 }
+
+TEST_CASE("needles beside each other are every needle, never every 1st") {
+  CHECK(words_of(Steps{{1, 1}}) == "every needle once");
+  CHECK(words_of(Steps{{1, 2}, {2, 1}}) == "every needle twice, every 2nd once");
+  CHECK(words_of(Steps{{2, 3}, {1, 11}, {2, 1}}) == "every 2nd needle 3 times, every needle 11 times, every 2nd once");
+  CHECK(words_of(Steps{{11, 1}, {21, 2}}) == "every 11th needle once, every 21st twice");
+}

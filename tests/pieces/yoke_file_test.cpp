@@ -201,3 +201,29 @@ TEST_CASE("the example of docs/file-forms.md loads, and the page names every key
     }
   }
 }
+
+TEST_CASE("a repeat or a machine in a yoke's place is called what it is, with what takes it") {
+  CHECK(
+      read_yoke("format = 1\n[repeat]\nwidth = 4\n[[band]]\nrows = 1\n[piece]\nedge = 1\n", "f").error().text() ==
+      "f:2:1: this is a repeat, not what is wanted here; see it with punchwright check or punchwright rows; a yoke of "
+      "it is begun with punchwright yoke --new and --tier");
+  CHECK(read_yoke("format = 1\n[bed]\nneedles = 40\n", "f").error().message ==
+        "this is a machine, not what is wanted here");
+  CHECK(read_yoke(std::string(good_yoke) + "[repeat]\nwidth = 4\n", "f")); // an unknown table of a yoke
+}
+
+TEST_CASE("a gauge that is taken away leaves its comments, and put back the file is as before") {
+  std::string text(good_yoke);
+  const std::string rows = "[gauge.plain]\nstitches = 14.5\nrows = 19.5\n";
+  REQUIRE(text.find(rows) != std::string::npos);
+  text.replace(text.find(rows), rows.size(), "# washed\n[gauge.plain]\nrows = 19.5 # the blue one\ntension = 7\n");
+  Yoke yoke = read(text);
+  yoke.gauge.plain_rows.reset();
+  const std::string without = write_yoke(yoke);
+  for (const char* const kept : {"# washed", "# the blue one", "tension = 7"}) {
+    CHECK(without.find(kept) != std::string::npos);
+  }
+  CHECK(read(without).gauge.plain_rows == std::nullopt);
+  yoke.gauge.plain_rows = 19.5;
+  CHECK(write_yoke(yoke) == text);
+}
