@@ -36,6 +36,46 @@ std::vector<std::string> label_lines(const Theme& theme, const std::string& word
   return lines;
 }
 
+std::vector<float> moved_apart(const std::vector<float>& wished, float apart, float least, float most) {
+  // What would lie on one another becomes one group, whose middle stays where that of its members was wished.
+  struct Group {
+    float first = 0; // of its members, each then `apart` further
+    float members = 0;
+  };
+  std::vector<Group> groups;
+  for (const float place : wished) {
+    groups.push_back({place, 1});
+    while (groups.size() > 1) {
+      Group& above = groups[groups.size() - 2];
+      const Group& below = groups.back();
+      if (above.first + above.members * apart <= below.first) {
+        break;
+      }
+      const float moved = below.first - above.members * apart; // where the first would be, if it were one of these
+      const float members = above.members + below.members;
+      above = {(above.first * above.members + moved * below.members) / members, members};
+      groups.pop_back();
+    }
+  }
+  std::vector<float> places;
+  for (const Group& group : groups) {
+    for (float member = 0; member < group.members; ++member) {
+      places.push_back(group.first + member * apart);
+    }
+  }
+  // Within the room: from the lower end upwards, then, as that comes first, from the upper end down.
+  float limit = most;
+  for (std::size_t place = places.size(); place-- > 0; limit = places[place] - apart) {
+    places[place] = std::min(places[place], limit);
+  }
+  limit = least;
+  for (float& place : places) {
+    place = std::max(place, limit);
+    limit = place + apart;
+  }
+  return places;
+}
+
 float width_of_label(const Theme& theme, const std::vector<std::string>& lines, bool bold) {
   ImGui::PushFont(bold ? theme.bold : theme.regular);
   float widest = 0;

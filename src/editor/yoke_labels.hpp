@@ -21,6 +21,10 @@ namespace punchwright::editor {
 // px: of the widest line
 [[nodiscard]] float width_of_label(const Theme& theme, const std::vector<std::string>& lines, bool bold = false);
 
+// Middles of lines of text, at least so far apart, as near as can be to where they are wished (the smallest sum of
+// squares), and within the room; px. `wished` goes downwards, and all of them have room.
+[[nodiscard]] std::vector<float> moved_apart(const std::vector<float>& wished, float apart, float least, float most);
+
 // On a ground that keeps them readable; `middle` is that of the first line.
 void label_on(ImDrawList& list, const Theme& theme, ImVec2 middle, const std::vector<std::string>& lines,
               bool bold = false);

@@ -40,9 +40,10 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   const YokeShows shows = app.view.yoke.shows;
   // Large text takes more room than a small window has: the picture then keeps what it needs, and scrolls.
   const ImVec2 there = ImGui::GetContentRegionAvail();
-  const float wide = std::max(there.x, least_letters_across * ImGui::GetFontSize());
+  const float least = std::max(there.x, least_letters_across * ImGui::GetFontSize());
   const bool schematic = shows == YokeShows::schematic;
-  SchematicWords words = schematic ? schematic_words(app, wide) : SchematicWords{};
+  SchematicWords words = schematic ? schematic_words(app, least) : SchematicWords{};
+  const float wide = schematic ? words.width : least;
   const float tall = std::max(there.y, schematic ? words.least_height() + 6 * unit
                                                  : least_lines * ImGui::GetTextLineHeightWithSpacing());
   if (actions.publish_places) {

@@ -162,8 +162,17 @@ private:
     }
   }
 
+  // Words left of the scale, and what of it they are for.
+  struct Beside {
+    float high = 0; // px
+    float low = 0;
+    std::string words;
+    std::string in_full; // for the tip
+  };
+
   void depth_scale() {
     const float x = left_ - 14 * theme_.scale;
+    std::vector<Beside> all; // from below
     for (std::size_t tier = 0; tier < opened_.tiers.size(); ++tier) {
       const int plain = yoke_.tiers[tier].plain_above.at(size_);
       const float low = y(height_of_row(cache_.heights[tier]));
@@ -173,21 +182,51 @@ private:
       list_.AddLine({x, high}, {x, middle}, ink(theme_.quiet_text), 2 * theme_.scale);
       const std::string name = said("tier {}", tier + 1);
       const std::string rows = said_count(plain, "{} plain row", "{} plain rows");
-      beside(middle, low, words_.beside ? name : fmt::format("{}.", tier + 1),
-             fmt::format("{}: {}", name, cache_.tiers[tier]));
-      beside(high, middle, words_.beside ? rows : fmt::format("+{}", plain), rows);
+      all.push_back({middle, low, words_.beside ? name : fmt::format("{}.", tier + 1),
+                     fmt::format("{}: {}", name, cache_.tiers[tier])});
+      all.push_back({high, middle, words_.beside ? rows : fmt::format("+{}", plain), rows});
+    }
+    std::ranges::reverse(all);
+    for (const Beside& one : all) {
+      tip_of(one, {left_ - 30 * theme_.scale, one.high, left_ - 8 * theme_.scale, one.low});
+    }
+    // More tiers than lines of text: those that are high enough for one.
+    const float tall = ImGui::GetTextLineHeight();
+    if (static_cast<float>(all.size()) * tall > lowest_words() - room_.top) {
+      std::erase_if(all, [tall](const Beside& one) { return one.low - one.high < tall; });
+    }
+    words_beside(all);
+  }
+  // px: above what is said below all pieces
+  [[nodiscard]] float lowest_words() const {
+    return room_.bottom - ImGui::GetTextLineHeight() * static_cast<float>(words_.rows.size());
+  }
+
+  void tip_of(const Beside& one, const ScreenBox& box) const {
+    if (ImGui::IsWindowHovered() && !ImGui::IsAnyItemHovered() &&
+        ImGui::IsMouseHoveringRect({box.left, box.top}, {box.right, box.bottom})) {
+      tip_beside(theme_, one.in_full, {});
     }
   }
 
-  // Words left of the scale, where there is room for a line; a tip says them in full.
-  void beside(float high, float low, const std::string& words, const std::string& in_full) {
-    if (low - high >= ImGui::GetTextLineHeight()) {
-      const float top = std::round((low + high - ImGui::GetTextLineHeight()) / 2);
-      lines_at(list_, theme_, left_ - 22 * theme_.scale, top, {words}, true);
+  // Where rows are too low for a line of text, the words move apart, and a line leads from each to its rows.
+  void words_beside(const std::vector<Beside>& all) {
+    const float tall = ImGui::GetTextLineHeight();
+    std::vector<float> middles;
+    for (const Beside& one : all) {
+      middles.push_back((one.low + one.high) / 2);
     }
-    if (ImGui::IsWindowHovered() && ImGui::IsMouseHoveringRect({room_.left, high}, {left_ - 8 * theme_.scale, low}) &&
-        !ImGui::IsAnyItemHovered()) {
-      tip_beside(theme_, in_full, {});
+    const std::vector<float> apart = moved_apart(middles, tall, room_.top + tall / 2, lowest_words() - tall / 2);
+    const float right = left_ - 30 * theme_.scale;
+    for (std::size_t place = 0; place < all.size(); ++place) {
+      const ScreenBox box{room_.left, apart[place] - tall / 2, right, apart[place] + tall / 2};
+      lines_at(list_, theme_, right, std::round(box.top), {all[place].words}, true);
+      publish(fmt::format("beside {}", place + 1), box);
+      if (std::abs(apart[place] - middles[place]) > 1) {
+        list_.AddLine({right + 2 * theme_.scale, apart[place]}, {left_ - 20 * theme_.scale, middles[place]},
+                      ink(theme_.quiet_text));
+      }
+      tip_of(all[place], box);
     }
   }
 

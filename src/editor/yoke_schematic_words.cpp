@@ -16,6 +16,8 @@ namespace punchwright::editor {
 namespace {
 
 constexpr float least_lines_of_pieces = 6;
+constexpr float least_letters_of_piece = 6; // of text across: "17.3 cm ·" stands in a line, and handles are apart
+constexpr float beside_scale = 36;          // units of layout: from the words beside it to the pieces
 constexpr std::size_t most_lines = 3;
 
 std::string width_words(const App& app, const SchematicWords::Piece& piece, bool top) {
@@ -62,7 +64,7 @@ void break_words(const App& app, SchematicWords& all) {
   const SizePlan* const plan = shown_plan(app);
   const std::string rows = plan == nullptr ? std::string(tr("No stitch counts fit: the lines show what is asked for."))
                                            : with_capital(text_of(plan->rows, app.settings.lengths)) + ".";
-  all.rows = label_lines(theme, rows, all.width, most_lines);
+  all.rows = label_lines(theme, rows, all.seen, most_lines);
 }
 
 } // namespace
@@ -89,15 +91,17 @@ float SchematicWords::least_height() const {
   return above() + below() + std::min(tall, least_lines_of_pieces * ImGui::GetTextLineHeightWithSpacing());
 }
 
-SchematicWords schematic_words(const App& app, float width) {
+SchematicWords schematic_words(const App& app, float seen) {
   const float unit = app.theme.scale;
   SchematicWords all;
-  all.width = width;
-  const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
-  all.beside = words < 0.25F * width;
-  all.left = (all.beside ? words : ImGui::CalcTextSize("+12").x) + 24 * unit;
-  all.right = width - 30 * unit;
+  all.seen = seen;
   measure_pieces(app, all);
+  const float words = ImGui::CalcTextSize(said_count(12, "{} plain row", "{} plain rows").c_str()).x;
+  all.beside = words < 0.25F * seen;
+  all.left = (all.beside ? words : ImGui::CalcTextSize("+12").x) + beside_scale * unit;
+  const float all_pieces = static_cast<float>(all.pieces.size()) * least_letters_of_piece * ImGui::GetFontSize();
+  all.right = std::max(seen - 30 * unit, all.pieces.size() > 1 ? all.left + all_pieces : 0);
+  all.width = all.right + 30 * unit;
   break_words(app, all);
   return all;
 }

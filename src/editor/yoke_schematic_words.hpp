@@ -20,7 +20,8 @@ struct SchematicWords {
     std::vector<std::string> top;
     float words_wide = 0; // px: the widest line of all
   };
-  float width = 0;     // px: of the room
+  float seen = 0;      // px: of the room in the window
+  float width = 0;     // px: of all; more, where so many pieces could not be told apart in that
   float left = 0;      // px from the room's left: where the pieces begin, beside the scale
   float right = 0;     // likewise, where they end
   bool beside = true;  // there is room for words beside the scale; else numbers alone
@@ -42,6 +43,6 @@ struct SchematicWords {
 
 constexpr float between_schematic_pieces = 16; // with their words, units of layout
 
-[[nodiscard]] SchematicWords schematic_words(const App& app, float width);
+[[nodiscard]] SchematicWords schematic_words(const App& app, float seen);
 
 } // namespace punchwright::editor

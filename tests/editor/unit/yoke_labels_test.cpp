@@ -68,6 +68,18 @@ TEST_CASE("labels are broken at spaces, and nothing of them is wider than its ro
   }
 }
 
+TEST_CASE("words beside a scale move apart, no further than they must") {
+  using Places = std::vector<float>;
+  CHECK(moved_apart({}, 10, 0, 100).empty());
+  CHECK(moved_apart({20, 50, 70}, 10, 0, 100) == Places{20, 50, 70}); // apart already
+  CHECK(moved_apart({48, 52}, 10, 0, 100) == Places{45, 55});         // each gives way by the same
+  CHECK(moved_apart({50, 50, 50}, 10, 0, 100) == Places{40, 50, 60});
+  CHECK(moved_apart({50, 50, 62}, 10, 0, 100) == Places{44, 54, 64}); // and what they come upon goes along
+  CHECK(moved_apart({2, 4, 50}, 10, 5, 100) == Places{5, 15, 50});    // no higher than the room
+  CHECK(moved_apart({50, 97, 99}, 10, 0, 95) == Places{50, 85, 95});
+  CHECK(moved_apart({5, 5, 5, 5}, 10, 5, 35) == Places{5, 15, 25, 35}); // just enough room
+}
+
 TEST_CASE("a tip stands beside what it speaks about, at any size of text") {
   const std::string words = "front, tier 2: Corks\n40 stitches on L20 to R20, columns 6 to 1\n"
                             "then 10 fewer: every 4th needle 3 times, every 3rd 3 times, every 4th 4 times;\n"
