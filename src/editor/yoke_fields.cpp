@@ -26,10 +26,10 @@ public:
   void run() {
     title();
     machine();
-    gauge();
     pieces();
     depth();
     tiers();
+    gauge(); // below what is changed most often
     fit();
     decreases();
     yarns();

@@ -197,8 +197,8 @@ class Yokes(WindowTest):
         before = self.plan(path)["sizes"][0]
         editor = self.start(path, "--size", "1440x900")
         stitches = editor.state["yoke"]["stitches"]
-        editor.click("yoke gauge stitches")
-        editor.key("ctrl+a")
+        editor.click("yoke title")
+        self.tab_until(editor, "yoke gauge stitches")
         editor.type("16")
         editor.wait(lambda state: state["yoke"]["stitches"] != stitches and state["idle"], "counts of another gauge")
         wider = editor.state["yoke"]["stitches"]
@@ -209,12 +209,13 @@ class Yokes(WindowTest):
         editor.wait(lambda state: state["yoke"]["stitches"] == stitches and state["idle"], "undone")
         editor.key("ctrl+y")
         editor.wait(lambda state: state["yoke"]["stitches"] == wider and state["idle"], "done again")
-        self.fill(editor, "yoke gauge stitches", "")
+        editor.click("yoke title")
+        self.tab_until(editor, "yoke gauge stitches")
+        editor.key("ctrl+a")
+        editor.key("BackSpace")
         editor.wait(lambda state: state["yoke"]["stitches"] == stitches and state["idle"], "empty: the tiers' own")
-        self.fill(editor, "yoke gauge rows", "18,5")
-        self.fill(editor, "yoke plain stitches", "15")
-        self.fill(editor, "yoke plain rows", "21")
-        for place, text in (("yoke plain A", "6.1"), ("yoke coloured A", "3.4")):
+        for place, text in (("yoke gauge rows", "18,5"), ("yoke plain stitches", "15"), ("yoke plain rows", "21"),
+                            ("yoke plain A", "6.1"), ("yoke coloured A", "3.4")):
             self.tab_until(editor, place)
             editor.type(text)
             editor.wait(lambda state, text=text: state["typed"] == text and state["idle"], f"'{text}' typed")
@@ -233,10 +234,11 @@ class Yokes(WindowTest):
         path = desk / "harbour-pullover.yoke"
         self.write_settings('lengths = "inches"\n')
         editor = self.start(path, "--size", "1440x900")
-        self.fill(editor, "yoke plain rows", "20")  # over 4 inches
-        self.tab_until(editor, "yoke plain A")
-        editor.type("6")  # in 4 × 4 inches
-        editor.wait(lambda state: state["typed"] == "6" and state["idle"], "typed")
+        editor.click("yoke title")
+        for place, text in (("yoke plain rows", "20"), ("yoke plain A", "6")):  # over 4 inches; of 4 × 4 inches
+            self.tab_until(editor, place)
+            editor.type(text)
+            editor.wait(lambda state, text=text: state["typed"] == text and state["idle"], f"'{text}' typed")
         editor.key("ctrl+s")
         editor.wait(lambda state: state["yoke"]["saved"] and state["idle"], "the yoke saved")
         saved = tomllib.loads(path.read_text())
