@@ -23,21 +23,24 @@ struct Rows {
   int last = 0;
 };
 
-// From the lowest to the highest; where they go round the upper edge without a gap, from where they begin below it.
-// Ascending, each once or more.
+// From the lowest to the highest; where they go round the upper edge without a gap, from where they begin below it, if
+// that is half of the drawing at most: what changes more has a gap where rows came out as they were, such as by a
+// mirror. Ascending, each once or more.
 Rows from_to(const std::vector<int>& rows, int height) {
   Rows found{rows.front(), rows.back()};
   if (found.first != 1 || found.last != height) {
     return found;
   }
   int gaps = 0;
+  int between = 0; // rows of the gap
   for (std::size_t place = 1; place < rows.size(); ++place) {
     if (rows[place] > rows[place - 1] + 1) {
       ++gaps;
+      between = rows[place] - rows[place - 1] - 1;
       found = {rows[place], rows[place - 1]};
     }
   }
-  return gaps == 1 ? found : Rows{1, height};
+  return gaps == 1 && 2 * between >= height ? found : Rows{1, height};
 }
 
 // Of the stitches that a step changed; nothing where it changed more than stitches, or only marks.

@@ -1,4 +1,5 @@
 // The marked area, what hangs over the drawing, and symmetry brought about.
+#include "design/words.hpp"
 #include "design/wrap.hpp"
 #include "drawing/marked_area.hpp"
 #include "editor/applying.hpp"
@@ -169,7 +170,7 @@ void run_area_command(App& app, Command command) {
   case Command::turn: {
     const auto turned = turn_area(grid, area, 1);
     if (!turned) {
-      return say(app, turned.error().text(), Tone::trouble);
+      return say(app, with_capital(turned.error().text()), Tone::trouble);
     }
     return apply_area(app, noted("turn"), *turned);
   }

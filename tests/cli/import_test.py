@@ -116,7 +116,8 @@ class WhatIsNoSuchPicture(CommandTest):
 
     def test_says_how_many_colours_it_has(self):
         ppm = b"P6\n3 1\n255\n" + bytes([0, 0, 0, 255, 255, 255, 250, 255, 255])
-        self.refused("three.png", netpbm(["pnmtopng"], ppm), "3 colours", "67 %", "two in a paint program")
+        self.refused("three.png", netpbm(["pnmtopng"], ppm), "3 colours", "67 %", "two in a paint program",
+                     "punchwright trace ")
         grey = b"P5\n16 16\n255\n" + bytes(range(256))
         self.refused("grey.png", netpbm(["pnmtopng"], grey), "256 colours")
         self.refused("white.png", netpbm(["pnmtopng"], b"P1 2 2 0 0 0 0"), "one colour")

@@ -57,6 +57,9 @@ TEST_CASE("rows that go round the upper edge are named as they were drawn, unles
     all.push_back({1, row});
   }
   CHECK(words_for(all) == "draw, rows 1 to 12");
+  all.erase(all.begin() + 5); // of a drawing that is mirrored as a whole, a row may be symmetric and stay
+  CHECK(words_for(all) == "draw, rows 1 to 12");
+  CHECK(words_for({{1, 8}, {1, 9}, {1, 10}, {1, 11}, {1, 0}, {1, 1}, {1, 2}}) == "draw, rows 1 to 12");
 }
 
 TEST_CASE("names that hold another name, and names that only look like ones with rows, stay whole") {
