@@ -44,8 +44,9 @@ void view_part(const App& app, Actions& actions, const ScreenBox& box) {
   const bool schematic = shows == YokeShows::schematic;
   SchematicWords words = schematic ? schematic_words(app, least) : SchematicWords{};
   const float wide = schematic ? words.width : least;
-  const float tall = std::max(there.y, schematic ? words.least_height() + 6 * unit
-                                                 : least_lines * ImGui::GetTextLineHeightWithSpacing());
+  const float bar = wide > there.x ? ImGui::GetStyle().ScrollbarSize : 0; // that scrolls to the side
+  const float tall = std::max(there.y - bar, schematic ? words.least_height() + 6 * unit
+                                                       : least_lines * ImGui::GetTextLineHeightWithSpacing());
   if (actions.publish_places) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     actions.places.push_back({"yoke seen", {low.x, low.y, low.x + there.x, low.y + there.y}});

@@ -16,8 +16,8 @@ namespace punchwright::editor {
 namespace {
 
 constexpr float least_lines_of_pieces = 6;
-constexpr float least_letters_of_piece = 6; // of text across: "17.3 cm ·" stands in a line, and handles are apart
-constexpr float beside_scale = 36;          // units of layout: from the words beside it to the pieces
+constexpr float least_letters_of_piece = 5.25F; // across: "17.3 cm" stands in a line, and handles are apart
+constexpr float beside_scale = 36;              // units of layout: from the words beside it to the pieces
 constexpr std::size_t most_lines = 3;
 
 std::string width_words(const App& app, const SchematicWords::Piece& piece, bool top) {

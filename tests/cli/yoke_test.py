@@ -532,8 +532,8 @@ seams = "free"
         self.assertNotIn(b"decreases", ended.out)
 
     def test_in_the_readers_language(self):
-        """Names and comments of a new yoke, and a table whose columns stand below each other all the same; numbers that are
-        typed into the file have a point, and what goes onto a needle is no range."""
+        """Names and comments of a new yoke, and a table whose columns stand below each other all the same; figures have the
+        language's sign, and what goes onto a needle is no range."""
         out = self.folder / "new.yoke"
         tiers = ["--tier", TIERS / "corks.repeat", "--tier", TIERS / "pot-buoys.repeat", "--tier", TIERS / "small-waves.repeat"]
         self.assert_ended(run("--language", "de", "yoke", "--new", "pullover", *tiers, "--chest", "100.5", "--sizes", "one",
@@ -550,8 +550,8 @@ seams = "free"
         self.assertEqual(len(ends), 1, table)
         text = YOKES[1].read_text().replace('"tiers/', f'"{TIERS}/').replace("top_cm = [11.8, ", "top_cm = [5.5, ")
         told = run("--language", "de", "yoke", self.file("narrow.yoke", text)).err
-        self.assertRegex(told, r"[0-9]\.[0-9]+ cm .* 5\.5 cm")
-        self.assertNotRegex(told, r"[0-9],[0-9]+ cm")
+        self.assertRegex(told, r"[0-9],[0-9]+ cm .* 5,5 cm")
+        self.assertNotRegex(told, r"[0-9]\.[0-9]+ cm")
         sheets = self.folder / "steps.pdf"
         self.assert_ended(run("--language", "de", "yoke", YOKES[1], "-o", sheets, "--sheets", "steps"), DONE)
         words = subprocess.run(["pdftotext", sheets, "-"], check=True, stdout=subprocess.PIPE).stdout.decode()

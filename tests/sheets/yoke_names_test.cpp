@@ -36,6 +36,22 @@ Yoke with_long_names(bool words) {
   return yoke;
 }
 
+// Twelve alike, whose names together fill more than a page.
+Yoke with_many_pieces() {
+  Yoke yoke = pullover();
+  yoke.pieces = {{"quarter 1", {{22.0}}, {{9.0}}, ""}};
+  for (int piece = 2; piece <= 12; ++piece) {
+    std::string name = "quarter " + std::to_string(piece) + ' ';
+    for (int part = 0; part < 6; ++part) {
+      name += long_name;
+    }
+    yoke.pieces.push_back({name, {}, {}, "quarter 1"});
+  }
+  yoke.fit.seams = YokeSeams::free;
+  yoke.fit.tolerance = 0.2;
+  return yoke;
+}
+
 // Behind the first page, where all names are listed.
 std::vector<Sheet> pages_with(const Yoke& yoke, YokeSheet sheet) {
   const Files files = pullover_files();
@@ -140,7 +156,7 @@ TEST_CASE("names of sizes and pieces stand whole in the table of sizes") {
 }
 
 TEST_CASE("on every page of the table of sizes the columns have their names") {
-  const Yoke yoke = with_long_names(true); // so long that pages are full
+  const Yoke yoke = with_many_pieces();
   const std::vector<Sheet> pages = pages_with(yoke, YokeSheet::sizes);
   REQUIRE(pages.size() > 1);
   for (const Sheet& page : pages) {
@@ -164,18 +180,7 @@ TEST_CASE("names below the outlines of the schematic stand whole, clear of what 
 }
 
 TEST_CASE("where the names below an outline would fill more than a page, its pieces are counted") {
-  Yoke yoke = pullover();
-  yoke.pieces = {{"quarter 1", {{22.0}}, {{9.0}}, ""}};
-  for (int piece = 2; piece <= 12; ++piece) {
-    std::string name = "quarter " + std::to_string(piece) + ' ';
-    for (int part = 0; part < 6; ++part) {
-      name += long_name;
-    }
-    yoke.pieces.push_back({name, {}, {}, "quarter 1"});
-  }
-  yoke.fit.seams = YokeSeams::free;
-  yoke.fit.tolerance = 0.2;
-  const std::vector<Sheet> pages = pages_with(yoke, YokeSheet::schematic);
+  const std::vector<Sheet> pages = pages_with(with_many_pieces(), YokeSheet::schematic);
   CHECK(stands_in(columns_of(pages), "12 pieces"));
   check_texts_apart(pages);
 }
