@@ -81,11 +81,13 @@ void write_entry(const Theme& theme, Actions& actions, const MenuLayout& layout,
 
 bool menu_entry(const Theme& theme, Actions& actions, const MenuLayout& layout, const MenuEntry& entry) {
   const ImVec2 corner = ImGui::GetCursorScreenPos();
-  // As ImGui's own entries: chosen where the button is let go, and gone to where the pointer rests.
-  const int as_in_menus =
-      ImGuiSelectableFlags_SelectOnRelease | ImGuiSelectableFlags_SetNavIdOnHover | ImGuiSelectableFlags_SpanAvailWidth;
+  // As ImGui's own entries: chosen where the button is let go, and gone to where the pointer rests. Keys choose whether
+  // the menu waits for the pointer or not.
+  const bool not_meant = layout.waits && ImGui::IsMouseReleased(ImGuiMouseButton_Left);
+  const int as_in_menus = ImGuiSelectableFlags_SelectOnRelease | ImGuiSelectableFlags_SetNavIdOnHover |
+                          ImGuiSelectableFlags_SpanAvailWidth | (not_meant ? ImGuiSelectableFlags_DontClosePopups : 0);
   ImGui::PushID(entry.place.c_str());
-  ImGui::BeginDisabled(!entry.usable || layout.waits);
+  ImGui::BeginDisabled(!entry.usable);
   const bool chosen = ImGui::Selectable("", false, as_in_menus, {layout.wide, height_of_entry(layout, entry)});
   remember_place(actions, entry.place);
   ImGui::EndDisabled();
@@ -96,7 +98,7 @@ bool menu_entry(const Theme& theme, Actions& actions, const MenuLayout& layout, 
     ImGui::RenderCheckMark(ImGui::GetWindowDrawList(), {corner.x + layout.wide - size * 0.9F, corner.y + size * 0.067F},
                            ink(theme.text), size * 0.866F);
   }
-  return chosen;
+  return chosen && !not_meant;
 }
 
 } // namespace punchwright::editor
