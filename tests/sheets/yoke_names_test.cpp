@@ -158,9 +158,14 @@ TEST_CASE("names of sizes and pieces stand whole in the table of sizes") {
 TEST_CASE("on every page of the table of sizes the columns have their names") {
   const Yoke yoke = with_many_pieces();
   const std::vector<Sheet> pages = pages_with(yoke, YokeSheet::sizes);
-  REQUIRE(pages.size() > 1);
-  for (const Sheet& page : pages) {
-    const std::vector<std::string> columns = columns_of({page});
+  const auto has_head = [](const Sheet& page) {
+    const std::vector<TextShape> texts = texts_of(page);
+    return std::ranges::find(texts, "size", &TextShape::text) != texts.end();
+  };
+  const auto first = std::ranges::find_if(pages, has_head);
+  REQUIRE(pages.end() - first > 1);
+  for (auto page = first; page != pages.end(); ++page) {
+    const std::vector<std::string> columns = columns_of({*page});
     for (const std::string& size : yoke.sizes) {
       CHECK(stands_in(columns, size));
     }
