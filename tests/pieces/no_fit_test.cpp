@@ -3,8 +3,6 @@
 #include "pieces/yokes.hpp"
 #include "words/words.hpp"
 
-#include <regex>
-
 using namespace punchwright;
 using namespace punchwright::test;
 
@@ -79,5 +77,9 @@ TEST_CASE("figures in a refusal have one decimal sign, that of the language, but
   CAPTURE(text);
   CHECK(text.find("it fits with tolerance = 0.102, or ") != std::string::npos);
   CHECK(text.ends_with("front 33,6 cm at the bottom instead of 31 cm, front 15,5 cm at the top instead of 16 cm"));
-  CHECK(std::regex_search(text, std::regex("costs most, [0-9]+,[0-9] squared stitches")));
+  const auto at = text.find(" squared stitches");
+  REQUIRE(at != std::string::npos);
+  REQUIRE(at > 3);
+  CHECK(text[at - 2] == ','); // one figure behind the sign of the language
+  CHECK(std::string("0123456789").find(text[at - 3]) != std::string::npos);
 }
