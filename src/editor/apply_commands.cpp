@@ -161,11 +161,7 @@ std::optional<Edit> edit_of(const App& app, Command command) {
   case Command::mirror_sideways: return MirrorLeftRight{};
   case Command::mirror_upwards: return MirrorUpsideDown{};
   case Command::insert_row: return InsertRows{cursor.row + 1, 1};
-  case Command::duplicate_row: return DuplicateRows{cursor.row, 1};
-  case Command::delete_row: return DeleteRows{cursor.row, 1};
   case Command::insert_column: return InsertColumns{cursor.column + 1, 1};
-  case Command::duplicate_column: return DuplicateColumns{cursor.column, 1};
-  case Command::delete_column: return DeleteColumns{cursor.column, 1};
   default: return std::nullopt;
   }
 }
@@ -365,6 +361,10 @@ void run_command(App& app, Command command) {
   case Command::join_band: return join_band(app);
   case Command::keep_motif: return ask_for_motif(app);
   case Command::lay_out: app.session.dialog = layout_dialog(app.work.design, app.work.profile, Layout::brick); return;
+  case Command::duplicate_row:
+  case Command::delete_row:
+  case Command::duplicate_column:
+  case Command::delete_column:
   case Command::move_row_up:
   case Command::move_row_down:
   case Command::move_column_left:

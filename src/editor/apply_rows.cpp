@@ -57,23 +57,24 @@ std::string words_for(const LineDrag& lines, int size) {
                     : said("Columns {} to {} are {} to {} now", first, last, to, to_last);
 }
 
-// All of it or, where one move is refused, nothing.
-bool move_as_one_step(App& app, const std::vector<Edit>& edits) {
+// All of it or, where one edit is refused, nothing.
+bool change_as_one_step(App& app, const std::vector<Edit>& edits) {
   app.work.history.begin_drag(edits.empty() ? std::string() : name_of(edits.front()));
   const auto symmetry = app.view.chosen_symmetry;
-  const bool moved = std::ranges::all_of(edits, [&app](const Edit& change) { return edit(app, change); });
-  if (!moved) {
+  const bool changed = std::ranges::all_of(edits, [&app](const Edit& change) { return edit(app, change); });
+  if (!changed) {
     app.work.history.cancel_drag(app.work.design);
     app.view.chosen_symmetry = symmetry;
   }
   app.work.history.end_drag();
-  return moved;
+  return changed;
 }
 
 // The cursor and the mark go along.
 void move_lines(App& app, const LineDrag& lines) {
   const int size = size_of(app.work.design.grid, lines.rows);
-  if (lines.to == lines.first || !move_as_one_step(app, edits_of(lines, app.work.design.grid, app.view.moved_yarns))) {
+  if (lines.to == lines.first ||
+      !change_as_one_step(app, edits_of(lines, app.work.design.grid, app.view.moved_yarns))) {
     return;
   }
   const int by = lines.to - lines.first;
@@ -94,6 +95,39 @@ void move_by_key(App& app, bool rows, int by) {
     return say(app, rows ? tr("There is no row beyond it") : tr("There is no column beyond it"));
   }
   move_lines(app, lines);
+}
+
+void duplicate_lines(App& app, bool rows) {
+  const LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  if (lines.first + lines.count > size_of(app.work.design.grid, rows)) {
+    return say(app,
+               rows ? tr("The marked rows go round the edge: shift the drawing first")
+                    : tr("The marked columns go round the edge: shift the drawing first"),
+               Tone::trouble);
+  }
+  edit(app, rows ? Edit(DuplicateRows{lines.first, lines.count}) : Edit(DuplicateColumns{lines.first, lines.count}));
+}
+
+// Those that go round the edge lie in two parts, of which the lower is the second.
+void delete_lines(App& app, bool rows) {
+  const LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  const int size = size_of(app.work.design.grid, rows);
+  const auto deleting = [rows](int first, int count) {
+    return rows ? Edit(DeleteRows{first, count}) : Edit(DeleteColumns{first, count});
+  };
+  const int beyond = std::max(lines.first + lines.count - size, 0);
+  std::vector<Edit> edits{deleting(lines.first, lines.count - beyond)};
+  if (beyond > 0) {
+    edits.push_back(deleting(0, beyond));
+  }
+  if (!change_as_one_step(app, edits) || lines.count == 1) {
+    return;
+  }
+  app.view.marked.reset();
+  const int first = lines.first + 1;
+  const int last = round_edge(lines.first + lines.count - 1, size) + 1;
+  say(app, rows ? said("Rows {} to {} are deleted", first, last) : said("Columns {} to {} are deleted", first, last),
+      Tone::good);
 }
 
 void ask_for_yarns(App& app) {
@@ -185,6 +219,10 @@ void widen(App& app, const Widening& wider) {
 
 void run_row_command(App& app, Command command) {
   switch (command) {
+  case Command::duplicate_row: return duplicate_lines(app, true);
+  case Command::delete_row: return delete_lines(app, true);
+  case Command::duplicate_column: return duplicate_lines(app, false);
+  case Command::delete_column: return delete_lines(app, false);
   case Command::move_row_up: return move_by_key(app, true, 1);
   case Command::move_row_down: return move_by_key(app, true, -1);
   case Command::move_column_left: return move_by_key(app, false, -1);

@@ -120,6 +120,37 @@ class Rows(WindowTest):
         self.assertEqual(rows_in(path), ["............", "..##........", "...#........", "..###.......", "..####......",
                                          "............"])
 
+    def test_marked_rows_and_columns_are_doubled_and_deleted_together(self):
+        path = self.write("a.repeat", design(STAIRS))
+        editor = self.start(path)
+        editor.key("Up", "m")
+        editor.stroke([(0, 1), (1, 2)])
+        editor.key("ctrl+d")
+        editor.settle()
+        editor.save()
+        self.assertEqual(rows_in(path), ["#.......", "##......", "###.....", "##......", "###.....", "####...."])
+        editor.key("Delete")
+        editor.wait(lambda state: state["message"] == "Rows 2 to 3 are deleted" and state["idle"], "two rows less")
+        editor.save()
+        self.assertEqual(rows_in(path), STAIRS[::-1])
+        editor.key("ctrl+z", "shift+Delete")  # undone, the area is marked again
+        editor.wait(lambda state: state["message"] == "Columns 1 to 2 are deleted" and state["idle"], "two less")
+        editor.save()
+        self.assertEqual(rows_in(path), ["......", "......", "#.....", "......", "#.....", "##...."])
+
+    def test_marked_rows_round_the_edge_are_deleted_in_one_step(self):
+        path = self.write("a.repeat", design(STAIRS))
+        editor = self.start(path)
+        editor.key("m")
+        editor.stroke([(0, 0), (1, -1)])
+        editor.key("ctrl+d")
+        editor.wait(lambda state: "go round the edge" in state["message"] and state["idle"], "the refusal")
+        editor.key("Delete")
+        editor.wait(lambda state: state["message"] == "Rows 4 to 1 are deleted" and state["idle"], "two rows less")
+        self.assertEqual(editor.state["steps"], 1)
+        editor.save()
+        self.assertEqual(rows_in(path), ["##......", "###....."])
+
     def test_yarns_are_changed_at_the_place(self):
         path = self.write("a.repeat", TWO_BANDS)
         editor = self.start(path)
