@@ -25,6 +25,9 @@ struct ScreenBox { // px
   [[nodiscard]] bool contains(ScreenPoint point) const {
     return point.x >= left && point.x < right && point.y >= top && point.y < bottom;
   }
+  [[nodiscard]] bool meets(const ScreenBox& other) const {
+    return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
+  }
   bool operator==(const ScreenBox&) const = default;
 };
 

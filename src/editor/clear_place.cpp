@@ -9,10 +9,6 @@ namespace punchwright::editor {
 
 namespace {
 
-bool meet(const ScreenBox& one, const ScreenBox& other) {
-  return one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;
-}
-
 // From the box to the point; 0: within.
 float distance(const ScreenBox& box, ScreenPoint point) {
   const float across = std::max({box.left - point.x, 0.0F, point.x - box.right});
@@ -38,7 +34,7 @@ ClearPlace clear_place(ScreenPoint size, ScreenPoint pointer, const std::vector<
       const ScreenPoint corner{std::max(bounds.left, std::min(x, bounds.right - size.x)),
                                std::max(bounds.top, std::min(y, bounds.bottom - size.y))};
       const ScreenBox here{corner.x, corner.y, corner.x + size.x, corner.y + size.y};
-      const auto covered = std::ranges::find_if(boxes, [&](const ScreenBox& box) { return meet(here, box); });
+      const auto covered = std::ranges::find_if(boxes, [&](const ScreenBox& box) { return box.meets(here); });
       const auto clear = static_cast<std::size_t>(covered - boxes.begin());
       const float far = distance(here, pointer) + (here.contains(pointer) ? bounds.width() + bounds.height() : 0.0F);
       if (!best || clear > best->clear || (clear == best->clear && far < nearest)) {

@@ -43,9 +43,10 @@ void draw_bed(const App& app, ImDrawList& list, const Fitting& fitting, float to
 
 // px: what the names of pieces take at either side of a ring.
 [[nodiscard]] float room_beside_ring(const Theme& theme, const std::vector<std::string>& names, const ScreenBox& room);
-// Outside the ring, beside `at` on its edge.
+// Outside the ring, beside `at` on its edge, and added to `named`; left out where it would lie over one of these: with
+// so many pieces the tip says which one it is.
 void name_beside_ring(const Theme& theme, ImDrawList& list, const Fitting& fitting, ImVec2 at, const std::string& words,
-                      const ScreenBox& room);
+                      const ScreenBox& room, std::vector<ScreenBox>& named);
 
 // Where no stitch counts fit: the outline that is wished, thin, in each of the views.
 void draw_wished_flat(const App& app, const ScreenBox& room);

@@ -88,11 +88,12 @@ void draw_wished_worn(const App& app, const ScreenBox& room) {
     list.AddCircle(fitting.at(0, 0), static_cast<float>(ring.radius) * fitting.across, ink(theme.accent), round_parts,
                    thin * theme.scale);
   }
+  std::vector<ScreenBox> named;
   for (std::size_t piece = 0; piece < yoke.pieces.size(); ++piece) {
     list.AddLine(at(rings[0].radius, rings[0].turns[piece]), at(rings[1].radius, rings[1].turns[piece]),
                  ink(theme.accent), thin * theme.scale);
     const ImVec2 edge = at(rings[0].radius, (rings[0].turns[piece] + rings[0].turns[piece + 1]) / 2);
-    name_beside_ring(theme, list, fitting, edge, names[piece], room);
+    name_beside_ring(theme, list, fitting, edge, names[piece], room, named);
   }
 }
 

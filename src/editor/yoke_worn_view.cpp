@@ -60,7 +60,7 @@ float room_beside_ring(const Theme& theme, const std::vector<std::string>& names
 }
 
 void name_beside_ring(const Theme& theme, ImDrawList& list, const Fitting& fitting, ImVec2 at, const std::string& words,
-                      const ScreenBox& room) {
+                      const ScreenBox& room, std::vector<ScreenBox>& named) {
   const float line = ImGui::GetTextLineHeightWithSpacing();
   // Beside the picture there is less room than above and below it.
   const bool beside = std::fabs(at.x - fitting.origin.x) > std::fabs(at.y - fitting.origin.y);
@@ -73,7 +73,11 @@ void name_beside_ring(const Theme& theme, ImDrawList& list, const Fitting& fitti
   at.y += (at.y - fitting.origin.y) / from * (size.y / 2 + 8 * theme.scale);
   at.x = std::max(room.left + size.x / 2, std::min(at.x, room.right - size.x / 2));
   at.y = std::max(room.top + size.y / 2, std::min(at.y, room.bottom - size.y / 2));
-  label_on(list, theme, {at.x, at.y - (size.y - line) / 2}, name, true);
+  const ScreenBox box{at.x - size.x / 2, at.y - size.y / 2, at.x + size.x / 2, at.y + size.y / 2};
+  if (std::ranges::none_of(named, [&box](const ScreenBox& other) { return box.meets(other); })) {
+    named.push_back(box);
+    label_on(list, theme, {at.x, at.y - (size.y - line) / 2}, name, true);
+  }
 }
 
 void draw_worn(const App& app, Actions& actions, const ScreenBox& whole_room) {
@@ -101,11 +105,12 @@ void draw_worn(const App& app, Actions& actions, const ScreenBox& whole_room) {
     list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.panel, 0.9F), 3 * theme.scale);
     list.AddLine(fitting.at(seam.x0, seam.y0), fitting.at(seam.x1, seam.y1), ink(theme.text), 1.2F * theme.scale);
   }
+  std::vector<ScreenBox> named;
   for (const YokeBlock& block : shape.blocks) {
-    if (block.tier != 0) {
-      continue;
+    if (block.tier == 0) {
+      name_beside_ring(theme, list, fitting, fitting.at(block.left, block.right), plan.pieces[block.piece].name, room,
+                       named);
     }
-    name_beside_ring(theme, list, fitting, fitting.at(block.left, block.right), plan.pieces[block.piece].name, room);
   }
   finding_signs(app, list, shape, fitting);
   if (ImGui::IsWindowHovered()) {
