@@ -15,10 +15,15 @@ namespace {
 class Stitches {
 public:
   explicit Stitches(const Grid& strip) : width_(strip.width()), height_(strip.height()) {
-    bytes_.reserve(4 * static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_));
+    bytes_.resize(4 * static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_));
+    auto out = bytes_.begin();
     for (int row = 0; row < height_; ++row) {
-      for (int column = 0; column < 4 * width_; ++column) {
-        bytes_.push_back(strip.at(column % width_, row) ? 1 : 0);
+      const auto first = out;
+      for (int column = 0; column < width_; ++column) {
+        *out++ = strip.at(column, row) ? 1 : 0;
+      }
+      for (int again = 1; again < 4; ++again) {
+        out = std::copy_n(first, width_, out);
       }
     }
   }

@@ -25,9 +25,9 @@ void ClothPainter::Light::add(const Light& light, float share) {
 }
 
 // A float over the stitches from one to before another, in its parts between those on which it is caught.
-void ClothPainter::lay_float(int from, int to, const std::vector<bool>& caught, std::vector<Over>& floats) {
+void ClothPainter::lay_float(int from, int to, const std::vector<char>& caught, std::vector<Over>& floats) {
   for (int over = from; over <= to; ++over) {
-    const bool lifted = over < to && caught[static_cast<std::size_t>(over)];
+    const bool lifted = over < to && caught[static_cast<std::size_t>(over)] != 0;
     if (over < to && !lifted) {
       continue;
     }
@@ -40,7 +40,7 @@ void ClothPainter::lay_float(int from, int to, const std::vector<bool>& caught, 
 }
 
 // The floats of one yarn over the stitches of the other: between its outermost stitches it is carried along.
-void ClothPainter::lay_floats(const Line& line, bool yarn, std::vector<Over>& floats) {
+void ClothPainter::lay_floats(const Line& line, char yarn, std::vector<Over>& floats) {
   int last = -1;
   for (int stitch = 0; stitch < static_cast<int>(line.contrast.size()); ++stitch) {
     if (line.contrast[static_cast<std::size_t>(stitch)] != yarn) {
@@ -130,39 +130,53 @@ void ClothPainter::lay_out(const Frame& frame, double stitch_mm, double row_mm) 
     seen_ = StitchInPixels(form_, stitch_px, row_px);
   }
   pixels_.rgb.assign(static_cast<std::size_t>(pixels_.width) * static_cast<std::size_t>(pixels_.height) * 3, 0);
+  seen_colours_.clear();
   fingerprints_.clear();
   outdated_.clear();
   lines_.clear();
 }
 
-void ClothPainter::fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted,
-                             Line& line) const {
+Colour ClothPainter::seen(Colour colour) {
+  const auto known = std::ranges::find(seen_colours_, colour, &std::pair<Colour, Colour>::first);
+  if (known != seen_colours_.end()) {
+    return known->second;
+  }
+  return seen_colours_.emplace_back(colour, seen_as(colour, frame_.view.sight)).second;
+}
+
+void ClothPainter::fill_stitches(const Document& design, const Profile& profile, const RowToKnit& knitted,
+                                 Line& line) const {
   const auto stitches = static_cast<std::size_t>(frame_.stitches);
-  line.main = seen_as(yarn_of(design, knitted.main).colour, frame_.view.sight);
-  line.contrast_colour =
-      knitted.contrast != 0 ? seen_as(yarn_of(design, knitted.contrast).colour, frame_.view.sight) : line.main;
-  line.caught.assign(stitches, false);
-  if (frame_.view.afar) {
-    line.contrast.assign(stitches, false);
-    for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
-      line.contrast[stitch] =
-          design.grid.at(static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width())), knitted.drawn);
-    }
-  } else {
-    // The list runs as the knitter sees them, on the purl side.
-    line.contrast = stitches_in_row(design, profile, knitted);
-    for (const Needle needle : caught_needles(design, profile, knitted)) { // seen on the purl side alone
-      line.caught[static_cast<std::size_t>(needle.position - first_needle_of(design).position)] = true;
-    }
-    if (frame_.view.face == Face::knit) {
-      std::reverse(line.contrast.begin(), line.contrast.end());
-    }
-  }
+  line.caught.assign(stitches, 0);
   line.floats.assign(stitches, Over{});
-  if (frame_.view.face == Face::purl && knitted.two_coloured()) {
-    lay_floats(line, true, line.floats);
-    lay_floats(line, false, line.floats);
+  if (frame_.view.afar) {
+    line.contrast.assign(stitches, 0);
+    for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
+      const auto column = static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width()));
+      line.contrast[stitch] = design.grid.at(column, knitted.drawn) ? 1 : 0;
+    }
+    return;
   }
+  // The list runs as the knitter sees them, on the purl side.
+  const std::vector<bool> as_knitted = stitches_in_row(design, profile, knitted);
+  line.contrast.assign(as_knitted.begin(), as_knitted.end());
+  if (frame_.view.face == Face::knit) {
+    std::reverse(line.contrast.begin(), line.contrast.end());
+    return;
+  }
+  for (const Needle needle : caught_needles(design, profile, knitted)) {
+    line.caught[static_cast<std::size_t>(needle.position - first_needle_of(design).position)] = 1;
+  }
+  if (knitted.two_coloured()) {
+    lay_floats(line, 1, line.floats);
+    lay_floats(line, 0, line.floats);
+  }
+}
+
+void ClothPainter::fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) {
+  line.main = seen(yarn_of(design, knitted.main).colour);
+  line.contrast_colour = knitted.contrast != 0 ? seen(yarn_of(design, knitted.contrast).colour) : line.main;
+  fill_stitches(design, profile, knitted, line);
   const auto light = [this](Colour colour) {
     return Light{table_.light(colour.red), table_.light(colour.green), table_.light(colour.blue)};
   };
@@ -171,14 +185,14 @@ void ClothPainter::fill_line(const Document& design, const Profile& profile, con
   constexpr float strand = 2 * StitchForm::strand_half; // share of a stitch that a float hides
   line.light.assign(static_cast<std::size_t>(across_.pixels()), Light{});
   for (std::size_t pixel = 0; pixel < line.light.size(); ++pixel) {
+    float of_contrast = 0; // share of the pixel
     for (std::size_t share = across_.from[pixel]; share < across_.from[pixel + 1]; ++share) {
       const auto stitch = static_cast<std::size_t>(across_.shares[share].cell);
-      const float part = across_.shares[share].part;
-      const bool is_contrast = line.contrast[stitch];
       const float hidden = line.floats[stitch].length > 0 ? strand : 0.0F;
-      line.light[pixel].add(is_contrast ? contrast : main, part * (1 - hidden));
-      line.light[pixel].add(is_contrast ? main : contrast, part * hidden);
+      of_contrast += across_.shares[share].part * (line.contrast[stitch] != 0 ? 1 - hidden : hidden);
     }
+    line.light[pixel].add(main, 1 - of_contrast);
+    line.light[pixel].add(contrast, of_contrast);
   }
 }
 
@@ -204,7 +218,7 @@ void ClothPainter::texture_scan(const Line& line, const Line& above, float heigh
   for (std::size_t pixel = 0; pixel < sum_.size(); ++pixel) {
     const auto stitch = static_cast<std::size_t>(across_.middle[pixel]);
     const float across = across_.part[pixel];
-    const bool is_contrast = line.contrast[stitch];
+    const bool is_contrast = line.contrast[stitch] != 0;
     const Colour own = is_contrast ? line.contrast_colour : line.main;
     Colour other = own; // that is seen in the same pixel
     float own_light = 1;
@@ -213,7 +227,7 @@ void ClothPainter::texture_scan(const Line& line, const Line& above, float heigh
       const StitchInPixels::Place& place = seen_.knit(across, height);
       own_light = place.own;
       other_light = place.above;
-      other = above.contrast[stitch] ? above.contrast_colour : above.main;
+      other = above.contrast[stitch] != 0 ? above.contrast_colour : above.main;
     } else {
       own_light = seen_.purl(across, height);
       const Over& over = line.floats[stitch];

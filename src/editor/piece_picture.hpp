@@ -10,6 +10,7 @@
 #include "rows/rows.hpp"
 
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 namespace punchwright::editor {
@@ -84,10 +85,10 @@ private:
   // A row of the cloth as the side shown has it, from its left edge.
   struct Line {
     int row = -1;
-    std::vector<bool> contrast;
-    std::vector<bool> caught; // floats over that stitch are caught on its needle
-    std::vector<Over> floats; // over each stitch
-    std::vector<Light> light; // of each pixel across, all that it covers mixed
+    std::vector<char> contrast; // of each stitch, 1: contrast; bytes, since they are looked at often
+    std::vector<char> caught;   // 1: floats over that stitch are caught on its needle
+    std::vector<Over> floats;   // over each stitch; on the knit side none is seen
+    std::vector<Light> light;   // of each pixel across, all that it covers mixed
     Colour main;
     Colour contrast_colour;
   };
@@ -110,12 +111,14 @@ private:
   };
   Changes changes_since(const Document& design, const RowsToKnit& rows, std::uint64_t rows_serial, bool all);
   [[nodiscard]] bool scan_due(int scan, const RowsToKnit& rows, const Changes& changes) const;
-  static void lay_float(int from, int to, const std::vector<bool>& caught, std::vector<Over>& floats);
-  static void lay_floats(const Line& line, bool yarn, std::vector<Over>& floats);
+  static void lay_float(int from, int to, const std::vector<char>& caught, std::vector<Over>& floats);
+  static void lay_floats(const Line& line, char yarn, std::vector<Over>& floats);
   static float sag_of(const Over& over, float place);
   void lay_out(const Frame& frame, double stitch_mm, double row_mm);
   const Line& line_of(const Document& design, const Profile& profile, const RowsToKnit& rows, int row);
-  void fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) const;
+  void fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line);
+  void fill_stitches(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) const;
+  [[nodiscard]] Colour seen(Colour colour);
   void paint_scan(const Document& design, const Profile& profile, const RowsToKnit& rows, int scan);
   void texture_scan(const Line& line, const Line& above, float height, unsigned char* out) const;
 
@@ -131,7 +134,8 @@ private:
   std::vector<std::uint64_t> drawn_;        // of drawn rows, with the yarns' colours
   std::vector<bool> outdated_;              // drawn rows whose rows' fingerprints are older than the picture
   std::uint64_t rows_serial_ = 0;
-  std::vector<Line> lines_; // the last few rows
+  std::vector<Line> lines_;                             // the last few rows
+  std::vector<std::pair<Colour, Colour>> seen_colours_; // and as they are seen, in this frame
   std::vector<Light> sum_;
   StitchForm form_;
   StitchInPixels seen_; // at the size of the last picture

@@ -12,10 +12,13 @@ std::vector<bool> stitches_in_row(const Document& document, const Profile& profi
     return stitches;
   }
   const Placement placement(document, profile);
+  const auto repeat = static_cast<std::size_t>(document.grid.width());
   Needle needle = first_needle_of(document);
-  for (auto&& stitch : stitches) {
-    stitch = document.grid.at(placement.column_of(needle), row.drawn);
-    ++needle.position;
+  for (std::size_t stitch = 0; stitch < std::min(repeat, stitches.size()); ++stitch, ++needle.position) {
+    stitches[stitch] = document.grid.at(placement.column_of(needle), row.drawn);
+  }
+  for (std::size_t stitch = repeat; stitch < stitches.size(); ++stitch) {
+    stitches[stitch] = stitches[stitch - repeat];
   }
   if (end_needles_knit_contrast(document, profile)) {
     stitches.front() = true;

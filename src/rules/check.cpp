@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <tuple>
 #include <utility>
 
 namespace punchwright {
@@ -120,6 +121,22 @@ void check_yarns(const Document& document, std::vector<Finding>& findings) {
   }
 }
 
+// Findings about the same row stay as they are. Their places are sorted rather than they themselves, which are large.
+std::vector<Finding> in_order(std::vector<Finding> findings) {
+  std::vector<std::tuple<Severity, int, std::size_t>> order;
+  order.reserve(findings.size());
+  for (const Finding& finding : findings) {
+    order.emplace_back(finding.severity, finding.row, order.size());
+  }
+  std::ranges::sort(order);
+  std::vector<Finding> ordered;
+  ordered.reserve(findings.size());
+  for (const auto& [severity, row, place] : order) {
+    ordered.push_back(std::move(findings[place]));
+  }
+  return ordered;
+}
+
 } // namespace
 
 std::vector<RowRange> rows_of_pair(const Document& document, char main, char contrast) {
@@ -165,10 +182,7 @@ std::vector<Finding> check_beside_rows(const Document& document, const Profile& 
   check_loose_yarns(document, profile, findings);
   findings.insert(findings.end(), of_rows.others.begin(), of_rows.others.end());
   check_yarns(document, findings);
-  std::ranges::stable_sort(findings, [](const Finding& one, const Finding& another) {
-    return std::pair(one.severity, one.row) < std::pair(another.severity, another.row);
-  });
-  return findings;
+  return in_order(std::move(findings));
 }
 
 std::vector<Finding> with_notes(std::vector<Finding> findings, const std::vector<ReadingNote>& notes) {

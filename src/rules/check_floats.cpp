@@ -1,4 +1,5 @@
 // Floats: a yarn passes behind the stitches of the other. On the repeat as it tiles, and on the piece on the bed.
+#include "design/wrap.hpp"
 #include "machine/placement.hpp"
 #include "rules/checks.hpp"
 #include "rules/float_runs.hpp"
@@ -24,58 +25,83 @@ void judge(Finding& finding, bool accepted) {
   finding.severity = accepted ? Severity::note : Severity::fault;
 }
 
-// The piece: which drawn column each needle knits, worked out once for all rows, and only if a row needs it.
+// The piece: each long run of the repeat, wherever it comes to lie on the needles. Worked out only if a row needs it.
 class PieceFloats {
 public:
   PieceFloats(const Document& document, const Profile& profile, int limit)
-      : document_(document), limit_(limit), first_(first_needle_of(document)),
-        end_needles_(end_needles_knit_contrast(document, profile)) {
-    const Placement placement(document, profile);
-    for (int stitch = 0; stitch < stitches_of(document); ++stitch) {
-      columns_.push_back(placement.column_of(Needle{first_.position + stitch}));
-    }
-  }
+      : document_(document), limit_(limit), first_(first_needle_of(document)), stitches_(stitches_of(document)),
+        first_column_(Placement(document, profile).column_of(first_)),
+        end_needles_(end_needles_knit_contrast(document, profile)) {}
 
-  void check_row(const Band& band, int row, std::vector<Finding>& findings) const {
+  // `runs`: those of the repeat that are too long, of a row with both colours.
+  void check_row(const Band& band, int row, const std::vector<StitchRun>& runs, std::vector<Finding>& findings) {
+    places_.clear();
+    for (const StitchRun& run : runs) {
+      find_places(run);
+    }
+    std::ranges::sort(places_, {}, &Place::begin);
     const auto first_of_row = static_cast<std::ptrdiff_t>(findings.size());
-    const int stitches = static_cast<int>(columns_.size());
-    for (int begin = 0; begin < stitches;) {
-      const bool contrast = contrast_at(begin, row);
-      int end = begin + 1;
-      while (end < stitches && contrast_at(end, row) == contrast) {
-        ++end;
-      }
-      const bool reaches_edge = begin == 0 || end == stitches;
-      if (!reaches_edge && end - begin > limit_) {
-        const auto column_at = [&](int place) { return columns_[static_cast<std::size_t>(begin + place)]; };
-        each_part_beyond(document_.marks, row, end - begin, limit_, column_at, [&](const FloatPart& part) {
-          Finding finding = float_finding(band, row, part.stitches, limit_, contrast);
-          judge(finding, part.accepted);
-          const int first = begin + part.first;
-          report(std::move(finding), first, first + part.stitches - 1, findings, first_of_row);
-        });
-      }
-      begin = end;
+    for (const Place& place : places_) {
+      const auto column_at = [&](int stitch) { return column_of(place.begin + stitch); };
+      each_part_beyond(document_.marks, row, place.end - place.begin, limit_, column_at, [&](const FloatPart& part) {
+        Finding finding = float_finding(band, row, part.stitches, limit_, place.contrast);
+        judge(finding, part.accepted);
+        const int first = place.begin + part.first;
+        finding.times = place.times;
+        report(std::move(finding), first, first + part.stitches - 1, findings, first_of_row);
+      });
     }
   }
 
 private:
-  bool contrast_at(int stitch, int row) const {
-    const bool is_end = stitch == 0 || stitch + 1 == static_cast<int>(columns_.size());
-    return (is_end && end_needles_) || document_.grid.at(columns_[static_cast<std::size_t>(stitch)], row);
+  struct Place { // of a float, in stitches from the piece's left edge
+    int begin = 0;
+    int end = 0; // behind its last stitch
+    bool contrast = false;
+    int times = 1; // as often it comes back with the repeat, further to the right
+  };
+
+  // The drawing runs leftwards along the bed.
+  [[nodiscard]] int column_of(int stitch) const { return round_edge(first_column_ - stitch, document_.grid.width()); }
+
+  // A run that reaches the piece's edge is no float. End needles that knit contrast are contrast stitches: they cut a
+  // run of main, which then ends beside them, and lengthen one of contrast up to the edge.
+  void find_places(const StitchRun& run) {
+    const int width = document_.grid.width();
+    const int end_needle = end_needles_ ? 1 : 0;
+    const int cut = run.contrast ? 0 : end_needle;
+    const int first = round_edge(first_column_ - (run.first + run.stitches - 1), width);
+    std::optional<std::size_t> whole; // the leftmost that isn't cut
+    for (int begin = first - width; begin < stitches_; begin += width) {
+      const Place place{std::max(begin, cut), std::min(begin + run.stitches, stitches_ - cut), run.contrast};
+      const bool at_edge = place.begin <= end_needle || place.end >= stitches_ - end_needle;
+      const bool may_reach_it = run.contrast || !end_needles_;
+      if (place.end - place.begin <= limit_ || (at_edge && may_reach_it)) {
+        continue;
+      }
+      const bool is_whole = place.end - place.begin == run.stitches;
+      if (is_whole && whole) {
+        ++places_[*whole].times;
+        continue;
+      }
+      if (is_whole) {
+        whole = places_.size();
+      }
+      places_.push_back(place);
+    }
   }
 
   // The same run of the drawing comes back with every repeat: it is reported once, at its leftmost place.
   void report(Finding finding, int begin, int last, std::vector<Finding>& findings, std::ptrdiff_t first_of_row) const {
     finding.on_piece = true;
-    finding.first_column = columns_[static_cast<std::size_t>(last)]; // the drawing runs leftwards along the bed
-    finding.last_column = columns_[static_cast<std::size_t>(begin)];
+    finding.first_column = column_of(last);
+    finding.last_column = column_of(begin);
     const auto known = std::find_if(findings.begin() + first_of_row, findings.end(), [&](const Finding& other) {
       return other.yarn == finding.yarn && other.stitches == finding.stitches &&
              other.first_column == finding.first_column;
     });
     if (known != findings.end()) {
-      ++known->times;
+      known->times += finding.times;
       return;
     }
     finding.first_needle = Needle{first_.position + begin};
@@ -86,8 +112,10 @@ private:
   const Document& document_;
   int limit_;
   Needle first_;
+  int stitches_;
+  int first_column_; // that the first needle knits
   bool end_needles_;
-  std::vector<int> columns_;
+  std::vector<Place> places_; // of a row
 };
 
 void check_catches(const Document& document, int limit, std::vector<Finding>& findings) {
@@ -132,7 +160,8 @@ void check_floats(const Document& document, const Profile& profile, std::vector<
       if (!has_run_beyond(words, grid.width(), limit, false) && !has_run_beyond(words, grid.width(), limit, true)) {
         continue;
       }
-      for (const StitchRun& run : runs_beyond(grid, row, limit)) {
+      const std::vector<StitchRun> runs = runs_beyond(grid, row, limit);
+      for (const StitchRun& run : runs) {
         const auto column_at = [&](int place) { return (run.first + place) % grid.width(); };
         each_part_beyond(document.marks, row, run.stitches, limit, column_at, [&](const FloatPart& part) {
           Finding finding = float_finding(band, row, part.stitches, limit, run.contrast);
@@ -148,7 +177,7 @@ void check_floats(const Document& document, const Profile& profile, std::vector<
         if (!piece) {
           piece.emplace(document, profile, limit);
         }
-        piece->check_row(band, row, findings);
+        piece->check_row(band, row, runs, findings);
       }
     }
   }

@@ -345,18 +345,31 @@ TEST_SUITE("floats on the piece") {
         line.front() = line.back() = '#';
       }
       int expected = 0;
+      std::set<std::pair<int, int>> places; // first stitch and length
       for (std::size_t begin = 0; document.grid.mixed(0) && begin < line.size();) {
         std::size_t end = begin;
         while (end < line.size() && line[end] == line[begin]) {
           ++end;
         }
         const bool inside = begin > 0 && end < line.size();
-        expected += inside && static_cast<int>(end - begin) > *document.rules.longest_float ? 1 : 0;
+        if (inside && static_cast<int>(end - begin) > *document.rules.longest_float) {
+          ++expected;
+          places.emplace(static_cast<int>(begin), static_cast<int>(end - begin));
+        }
         begin = end;
       }
       int counted = 0;
+      int before = -1;
       for (const Finding& finding : floats(document, profile, true)) {
         counted += finding.times;
+        const int first = finding.first_needle->position - first_needle_of(document).position;
+        REQUIRE(places.contains({first, finding.stitches}));
+        REQUIRE(first > before); // from left to right, each where it is leftmost
+        before = first;
+        for (const auto& [begin, length] : places) {
+          const int columns_apart = (begin - first) % width;
+          REQUIRE((begin >= first || columns_apart != 0 || length != finding.stitches));
+        }
       }
       REQUIRE(counted == expected);
       pieces_with_floats += expected > 0 ? 1 : 0;
