@@ -123,7 +123,6 @@ void delete_lines(App& app, bool rows) {
   if (!change_as_one_step(app, edits) || lines.count == 1) {
     return;
   }
-  app.view.marked.reset();
   const int first = lines.first + 1;
   const int last = round_edge(lines.first + lines.count - 1, size) + 1;
   say(app, rows ? said("Rows {} to {} are deleted", first, last) : said("Columns {} to {} are deleted", first, last),

@@ -24,6 +24,15 @@ void run(App& app, Command command) {
   editor::apply(app, Run{command});
 }
 
+// One row, whatever is marked: the command would take the marked ones together.
+void delete_row(App& app, int row) {
+  editor::apply(app, EditDesign{DeleteRows{row, 1}});
+}
+
+void delete_column(App& app, int column) {
+  editor::apply(app, EditDesign{DeleteColumns{column, 1}});
+}
+
 } // namespace
 
 TEST_CASE("the mark goes along with rows and columns that are inserted or deleted, and back on undo") {
@@ -35,10 +44,9 @@ TEST_CASE("the mark goes along with rows and columns that are inserted or delete
   CHECK(app.view.marked == Area{Cell{3, 5}, 3, 3});
   run(app, Command::insert_column); // at its left
   CHECK(app.view.marked == Area{Cell{4, 5}, 3, 3});
-  app.view.cursor = {5, 6};
-  run(app, Command::duplicate_row); // one of its own
+  editor::apply(app, EditDesign{DuplicateRows{6, 1}}); // one of its own
   CHECK(app.view.marked == Area{Cell{4, 5}, 3, 4});
-  run(app, Command::delete_column);
+  delete_column(app, 5);
   CHECK(app.view.marked == Area{Cell{4, 5}, 2, 4});
   app.view.cursor = {7, 9};
   run(app, Command::delete_row); // above it
@@ -57,14 +65,12 @@ TEST_CASE("a mark that goes round the edge keeps its stitches, and one that is d
   app.view.cursor = {0, 0};
   run(app, Command::insert_row); // between rows 1 and 2
   CHECK(app.view.marked == Area{Cell{0, 7}, 8, 5});
-  app.view.cursor = {0, 7};
-  run(app, Command::delete_row);
+  delete_row(app, 7);
   CHECK(app.view.marked == Area{Cell{0, 7}, 8, 4});
-  run(app, Command::delete_row);
+  delete_row(app, 7);
   CHECK(app.view.marked == Area{Cell{0, 0}, 8, 3});
   for (int row = 0; row < 3; ++row) {
-    app.view.cursor = {0, 0};
-    run(app, Command::delete_row);
+    delete_row(app, 0);
   }
   CHECK_FALSE(app.view.marked.has_value());
 }
@@ -73,10 +79,9 @@ TEST_CASE("a mark whose edge was deleted is whole again on undo, and so is one t
   App app = app_with_eight_rows();
   const Area marked{Cell{2, 3}, 4, 3};
   for (const Cell edge : {Cell{2, 3}, Cell{5, 5}}) {
-    for (const Command command : {Command::delete_row, Command::delete_column}) {
+    for (const Edit& edit : {Edit(DeleteRows{edge.row, 1}), Edit(DeleteColumns{edge.column, 1})}) {
       app.view.marked = marked;
-      app.view.cursor = edge;
-      run(app, command);
+      editor::apply(app, EditDesign{edit});
       const auto after = app.view.marked;
       CHECK(after != marked);
       run(app, Command::undo);
@@ -86,9 +91,8 @@ TEST_CASE("a mark whose edge was deleted is whole again on undo, and so is one t
       run(app, Command::undo);
     }
   }
-  app.view.cursor = {0, 3};
   for (int row = 0; row < 3; ++row) {
-    run(app, Command::delete_row);
+    delete_row(app, 3);
   }
   REQUIRE_FALSE(app.view.marked.has_value());
   editor::apply(app, GoToStep{0});
@@ -122,12 +126,27 @@ TEST_CASE("undo puts the mark where it was before a step that moved, turned or d
 TEST_CASE("a mark that is made after the step stays with its stitches on undo") {
   App app = app_with_eight_rows();
   app.view.marked = Area{Cell{0, 3}, 8, 3};
-  app.view.cursor = {0, 3};
-  run(app, Command::delete_row);
+  delete_row(app, 3);
   app.view.marked = Area{Cell{0, 5}, 8, 2};
   run(app, Command::undo);
   CHECK(app.view.marked == Area{Cell{0, 6}, 8, 2});
   run(app, Command::invert); // whatever was undone is forgotten
   run(app, Command::undo);
   CHECK(app.view.marked == Area{Cell{0, 6}, 8, 2});
+}
+
+TEST_CASE("marked rows that are deleted together take the mark along, and one undo brings both back") {
+  App app = app_with_eight_rows();
+  const Area marked{Cell{2, 6}, 4, 3}; // rows 7 to 1
+  app.view.marked = marked;
+  app.view.cursor = {2, 7};
+  run(app, Command::delete_row);
+  CHECK_FALSE(app.view.marked.has_value());
+  CHECK(app.work.design.grid.height() == 5);
+  run(app, Command::undo);
+  CHECK(app.view.marked == marked);
+  CHECK(app.work.design.grid.height() == 8);
+  app.view.cursor = {7, 3}; // beside the mark: its own row alone
+  run(app, Command::delete_row);
+  CHECK(app.work.design.grid.height() == 7);
 }
