@@ -115,7 +115,8 @@ void choose_at_right(const App& app, Actions& actions) {
   const ImVec2 usual = ImGui::GetStyle().FramePadding;
   const float beside = arrow ? usual.x : std::clamp(std::floor((room - words) / 2), 1.0F, usual.x);
   const std::string shown = arrow ? wished : shortened(wished, room - 2 * beside);
-  if (actions.publish_places && shown == wished) {
+  const float taken = words + 2 * beside + (arrow ? ImGui::GetFrameHeight() : 0);
+  if (actions.publish_places && shown == wished && taken <= room) {
     actions.places.push_back({"right side whole", {}});
   }
   ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {beside, usual.y});

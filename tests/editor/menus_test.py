@@ -26,7 +26,7 @@ class Menus(WindowTest):
         firsts = {"File": "new", "Edit": "undo", "Drawing": "tool-pen", "Rows and columns": "insert-row",
                   "Knitting": "at-the-bench", "View": "show-yoke", "Help": "all-commands"}
         for language in ("en", "de"):
-            for size, percent in (("1024x640", 250), ("1024x640", 80), ("1280x720", 200)):
+            for size, percent in (("720x480", 250), ("1024x640", 250), ("1024x640", 80), ("1280x720", 200)):
                 self.write_settings(f"text_percent = {percent}\nrecent = {json.dumps([str(file) for file in recent])}\n")
                 editor = self.start(path, "--size", size, "--language", language)
                 width = int(size.split("x")[0])

@@ -71,6 +71,14 @@ struct Malformed {
 
 } // namespace
 
+TEST_CASE("a repeat or a yoke in a machine's place is called what it is") {
+  const auto said_of = [](const char* text) { return read_machine(text, "f").error().text(); };
+  CHECK(said_of("format = 1\n[repeat]\nwidth = 8\n") ==
+        "f:2:1: this is a repeat, not what is wanted here; name a .machine file, or a machine that is built in");
+  CHECK(said_of("format = 1\n[[tier]]\nrepeat = 'a.repeat'\n") ==
+        "f:2:1: this is a yoke, not what is wanted here; name a .machine file, or a machine that is built in");
+}
+
 TEST_CASE("a machine's file says what it says, and is saved as it is") {
   const auto read = read_machine(good_text, "bench/ours.machine");
   INFO((read ? std::string() : read.error().text()));
