@@ -4,7 +4,8 @@
 # `keep` takes what adds to the coverage into the corpus, the shortest first.
 # Usage: fuzz.sh COUNT [READER ...]      (such as fuzz.sh 1000000 yoke; none: all)
 #        fuzz.sh keep [READER ...]
-# FOLDER is build-fuzz, or what PUNCHWRIGHT_FUZZ_FOLDER names.
+# FOLDER is build-fuzz, or what PUNCHWRIGHT_FUZZ_FOLDER names. With PUNCHWRIGHT_FUZZ_COMPARES=OFF comparisons aren't followed:
+# for large counts once the corpus has what they lead to.
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 cd "$here"
@@ -16,7 +17,7 @@ readers=("$@")
 
 tests/tools/install-packages.sh build test measure
 cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_COMPILER=clang++-16 \
-  -DPUNCHWRIGHT_FUZZ=ON -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
+  -DPUNCHWRIGHT_FUZZ=ON -DPUNCHWRIGHT_FUZZ_COMPARES="${PUNCHWRIGHT_FUZZ_COMPARES:-ON}" -DPUNCHWRIGHT_EDITOR=OFF >/dev/null
 cmake --build "$folder" --target "${readers[@]/#/fuzz_}" >/dev/null
 
 found=0
