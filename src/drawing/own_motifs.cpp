@@ -1,4 +1,5 @@
 // A user's motifs as text, in the form of the collection's own sheets: files that a person can write by hand.
+#include "design/toml_text.hpp"
 #include "design/words.hpp"
 #include "drawing/marked_area.hpp"
 #include "drawing/motifs.hpp"
@@ -9,7 +10,10 @@
 namespace punchwright {
 namespace {
 
+// Without the mark that some programs put before a text in UTF-8.
 std::vector<std::string_view> lines_of_text(std::string_view text) {
+  constexpr std::string_view byte_order_mark = "\xef\xbb\xbf";
+  text.remove_prefix(text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0);
   std::vector<std::string_view> lines;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());
@@ -23,14 +27,20 @@ bool is_row(std::string_view line) {
   return !line.empty() && line.find_first_not_of(".#") == std::string_view::npos;
 }
 
-// "bell-buoy: Bell buoy; sound mark", and what may be missing of it.
+bool can_be_shown(std::string_view line) {
+  return is_utf8(line) &&
+         std::ranges::none_of(line, [](unsigned char sign) { return (sign < ' ' && sign != '\t') || sign == 0x7f; });
+}
+
+// "bell-buoy: Bell buoy; sound mark", and what may be missing of it. A colon among the words is one of theirs.
 void name_motif(Motif& motif, std::string_view line, const std::string& id) {
-  const std::size_t colon = line.find(": ");
-  const std::string_view behind = colon == std::string_view::npos ? line : line.substr(colon + 2);
-  const std::size_t semicolon = std::min(behind.find(';'), behind.size());
-  motif.id = colon == std::string_view::npos ? id : std::string(trimmed(line.substr(0, colon)));
-  motif.name = trimmed(behind.substr(0, semicolon));
-  motif.words = trimmed(behind.substr(std::min(semicolon + 1, behind.size())));
+  const std::size_t semicolon = std::min(line.find(';'), line.size());
+  const std::string_view head = line.substr(0, semicolon);
+  const std::size_t colon = head.find(": ");
+  const bool has_id = colon != std::string_view::npos && colon > 0;
+  motif.id = has_id ? std::string(trimmed(head.substr(0, colon))) : id;
+  motif.name = trimmed(colon == std::string_view::npos ? head : head.substr(colon + 2));
+  motif.words = trimmed(line.substr(std::min(semicolon + 1, line.size())));
   if (motif.name.empty()) {
     motif.name = motif.id;
   }
@@ -49,6 +59,10 @@ Result<std::vector<Motif>> motifs_in_text(std::string_view text, const std::stri
     Motif motif;
     motif.group = MotifGroup::own;
     const bool named = !is_row(lines[place]);
+    if (!can_be_shown(lines[place])) {
+      return Error{
+          {}, static_cast<int>(place) + 1, 0, tr("this line is no text"), tr("allowed: a text file, saved as UTF-8")};
+    }
     name_motif(motif, named ? lines[place] : std::string_view(), id);
     place += named ? 1 : 0;
     const std::size_t first = place;

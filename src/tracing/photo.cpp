@@ -91,7 +91,7 @@ Colour Photo::colour_at(int x, int y) const {
 }
 
 Photo photo_of(int width, int height, std::vector<std::uint8_t> colours) {
-  const LightTables tables;
+  static const LightTables tables;
   Photo photo{width, height, std::move(colours), {}};
   const std::size_t count = photo.colours.size() / 3;
   photo.light.resize(count);

@@ -5,6 +5,7 @@
 #include "words/words.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <cstring>
 #include <memory>
 
@@ -54,6 +55,25 @@ bool pixmap_numbers_fit(std::string_view bytes) {
   return true;
 }
 
+// Bytes that the pixels of a bitmap take, their rows filled up to four bytes each but for the last; its head says how
+// many bits each has (the BITMAPCOREHEADER of 12 bytes at offset 24, all later ones at 28).
+std::int64_t bitmap_bytes(std::string_view bytes, std::int64_t width, std::int64_t height) {
+  const auto byte_at = [&](std::size_t at) { return at < bytes.size() ? static_cast<unsigned char>(bytes[at]) : 0; };
+  constexpr std::size_t size_of_head = 14;
+  const std::size_t bits_at = byte_at(size_of_head) == 12 ? 24 : 28;
+  const std::int64_t row_bits = width * (byte_at(bits_at) + 256 * byte_at(bits_at + 1));
+  return (row_bits + 31) / 32 * 4 * (height - 1) + (row_bits + 7) / 8;
+}
+
+// Whether the pixels that its head promises can be in the file at all: where they aren't, stb_image makes up black
+// ones.
+bool has_its_pixels(std::string_view bytes, std::int64_t width, std::int64_t height, int channels) {
+  const std::int64_t wanted = bytes.starts_with("BM")
+                                  ? bitmap_bytes(bytes, width, height)
+                                  : width * height * channels; // at least: values beyond 255 take twice that
+  return wanted <= static_cast<std::int64_t>(bytes.size());
+}
+
 // A bitmap has three or four, a pixmap one or three. stb's own change of channels takes 16 bits for 8.
 std::vector<std::uint8_t> four_channels(const stbi_uc* pixels, const Colours& size, int channels) {
   const auto count = static_cast<std::size_t>(size.width) * static_cast<std::size_t>(size.height);
@@ -97,8 +117,12 @@ Result<Colours> read_unpacked(std::string_view bytes) {
   if (stbi_info_from_memory(data, size, &colours.width, &colours.height, &channels) == 0) {
     return broken_picture();
   }
-  if (const Failure failure = too_many_pixels(colours.width, colours.height)) {
+  const std::int64_t height = std::abs(std::int64_t{colours.height}); // below 0 where a bitmap's first row is the upper
+  if (const Failure failure = too_many_pixels(colours.width, height)) {
     return *failure;
+  }
+  if (!has_its_pixels(bytes, colours.width, height, channels)) {
+    return broken_picture();
   }
   const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
       stbi_load_from_memory(data, size, &colours.width, &colours.height, &channels, 0), stbi_image_free);

@@ -37,6 +37,33 @@ TEST_CASE("several stand in one text; names may be missing, line ends may be tho
   CHECK(motifs[2].id == "old-one");
 }
 
+TEST_CASE("a colon among the words is one of theirs; what has no name has its file's") {
+  const auto motifs = read("Bell buoy; sound: mark\n#.\n\nbell: buoy: red; mark\n#.\n\n: ; mark\n#.\n");
+  REQUIRE(motifs.size() == 3);
+  CHECK(motifs[0].id == "my-file");
+  CHECK(motifs[0].name == "Bell buoy");
+  CHECK(motifs[0].words == "sound: mark");
+  CHECK(motifs[1].id == "bell");
+  CHECK(motifs[1].name == "buoy: red");
+  CHECK(motifs[2].id == "my-file");
+  CHECK(motifs[2].name == "my-file");
+  for (const Motif& motif : motifs) {
+    CHECK(text_of_motif(read(text_of_motif(motif)).front()) == text_of_motif(motif));
+  }
+}
+
+TEST_CASE("a line that is no text is refused with its number") {
+  for (const auto& line : {std::string("B\xc0y"), std::string("a\0b", 3), std::string("a\x7f")}) {
+    const auto motifs = motifs_in_text("a: A\n##\n\n" + line + "\n##\n", "f");
+    REQUIRE_FALSE(motifs.ok());
+    CHECK(motifs.error().line == 4);
+    CHECK(motifs.error().text().find("UTF-8") != std::string::npos);
+  }
+  CHECK(read("Möwe\n##\n").front().name == "Möwe");
+  CHECK(read("\xef\xbb\xbfHeron; bird\tmarsh\n##\n").front().name == "Heron");
+  CHECK(test::lines_of(read("\xef\xbb\xbf##\n").front().drawing) == Lines{"##"});
+}
+
 TEST_CASE("what is no motif is refused with its line") {
   const auto refused = [](std::string_view text) {
     const auto motifs = motifs_in_text(text, "f");

@@ -116,6 +116,28 @@ TEST_CASE("a picture that ends too early, or whose bytes were changed on the way
   CHECK_FALSE(read_photo(png, "a"));
 }
 
+// A picture's rows alone in BMP, PGM and PPM: what isn't in the file would be made up.
+TEST_CASE("a picture that isn't packed is refused where its pixels can't be in the file") {
+  for (const std::string form : {"bmp3:-", "-monochrome bmp3:-", "-colors 16 bmp3:-", "pgm:-", "ppm:-"}) {
+    CAPTURE(form);
+    const std::string whole = made_by("convert -seed 7 -size 61x60 plasma:red-blue -depth 8 " + form);
+    REQUIRE(read_photo(whole, "a"));
+    CHECK(read_photo(whole.substr(0, whole.size() / 2), "cut").error().text() ==
+          "cut: the picture is broken or incomplete; save it again, as PNG for instance");
+  }
+}
+
+TEST_CASE("a bitmap whose first row is the upper one is read, and refused where it claims to be huge") {
+  std::string bitmap = made_by("convert -size 3x2 xc:red bmp3:-");
+  constexpr std::size_t height_at = 22; // BITMAPINFOHEADER, biHeight; below 0: top-down
+  bitmap.replace(height_at, 4, "\xfe\xff\xff\xff"s);
+  REQUIRE(read_photo(bitmap, "a"));
+  CHECK(read_photo(bitmap, "a")->height == 2);
+  bitmap.replace(18, 8, "\x20\x4e\x00\x00\xe0\xb1\xff\xff"s);
+  CHECK(read_photo(bitmap, "a").error().text() ==
+        "a: the picture has 20000 × 20000 pixels; 120 million at most: make it smaller first");
+}
+
 TEST_CASE("what a camera leaves between two parts of a photograph doesn't matter") {
   const std::string jpeg = made_by("convert -seed 7 -size 20x20 plasma:red-blue -quality 90 jpg:-");
   const std::size_t table = jpeg.find("\xff\xdb"s);
