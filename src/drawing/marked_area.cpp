@@ -1,6 +1,7 @@
 // Edits of the marked area: the repeat as it is afterwards, under the name of what was done.
 #include "drawing/marked_area.hpp"
 
+#include "design/row_ring.hpp"
 #include "design/wrap.hpp"
 #include "drawing/turns.hpp"
 #include "words/words.hpp"
@@ -10,6 +11,20 @@
 
 namespace punchwright {
 namespace {
+
+constexpr RowWords all_contrast = [] {
+  RowWords words{};
+  words.fill(~Grid::Word{0});
+  return words;
+}();
+
+// The row's first columns alone, 1 or more.
+RowWords first_of(RowWords row, int columns) {
+  const auto last = static_cast<std::size_t>((columns - 1) / Grid::bits_in_word);
+  row[last] &= last_word_mask(columns);
+  std::fill(row.begin() + static_cast<std::ptrdiff_t>(last) + 1, row.end(), Grid::Word{0});
+  return row;
+}
 
 AreaEdit patched(const Grid& repeat, const Area& area, const Grid& patch, std::string name) {
   const Area after = marked({area.corner, patch.width(), patch.height()}, repeat);
@@ -44,19 +59,24 @@ Grid lifted(const Grid& repeat, const Area& area) {
   const Area there = marked(area, repeat);
   Grid patch(there.columns, there.rows);
   for (int row = 0; row < there.rows; ++row) {
-    for (int column = 0; column < there.columns; ++column) {
-      patch.set(column, row, at_round_edges(repeat, {there.corner.column + column, there.corner.row + row}));
-    }
+    const RowWords from = words_of(repeat.row(round_edge(there.corner.row + row, repeat.height())));
+    const RowWords words = first_of(turned_ring(from, repeat.width(), there.corner.column), there.columns);
+    std::copy_n(words.begin(), patch.words_in_row(), patch.row(row).begin());
   }
   return patch;
 }
 
 Grid set_down(const Grid& repeat, Cell corner, const Grid& patch) {
   Grid after = repeat;
+  const int width = repeat.width();
+  const int columns = std::min(patch.width(), width);
+  const Cell there = round_edges(corner, repeat);
+  const RowWords covered = turned_ring(first_of(all_contrast, columns), width, width - there.column);
   for (int row = 0; row < std::min(patch.height(), repeat.height()); ++row) {
-    for (int column = 0; column < std::min(patch.width(), repeat.width()); ++column) {
-      const Cell there = round_edges({corner.column + column, corner.row + row}, repeat);
-      after.set(there.column, there.row, patch.at(column, row));
+    const RowWords words = turned_ring(first_of(words_of(patch.row(row)), columns), width, width - there.column);
+    const auto into = after.row(round_edge(there.row + row, repeat.height()));
+    for (std::size_t index = 0; index < into.size(); ++index) {
+      into[index] = (into[index] & ~covered[index]) | words[index];
     }
   }
   return after;

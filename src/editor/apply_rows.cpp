@@ -39,6 +39,10 @@ LineDrag lines_at(const App& app, bool rows, int line) {
   return lines;
 }
 
+LineDrag lines_at_cursor(const App& app, bool rows) {
+  return lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+}
+
 // Where the first of them may come to lie. Those that go round the edge come away from it on either side.
 std::pair<int, int> places_for(const LineDrag& lines, int size) {
   const bool round_the_edge = lines.first + lines.count > size;
@@ -88,7 +92,7 @@ void move_lines(App& app, const LineDrag& lines) {
 }
 
 void move_by_key(App& app, bool rows, int by) {
-  LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  LineDrag lines = lines_at_cursor(app, rows);
   lines.to = lines.first + by;
   const auto [least, most] = places_for(lines, size_of(app.work.design.grid, rows));
   if (lines.to < least || lines.to > most) {
@@ -98,7 +102,7 @@ void move_by_key(App& app, bool rows, int by) {
 }
 
 void duplicate_lines(App& app, bool rows) {
-  const LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  const LineDrag lines = lines_at_cursor(app, rows);
   if (lines.first + lines.count > size_of(app.work.design.grid, rows)) {
     return say(app,
                rows ? tr("The marked rows go round the edge: shift the drawing first")
@@ -110,7 +114,7 @@ void duplicate_lines(App& app, bool rows) {
 
 // Those that go round the edge lie in two parts, of which the lower is the second.
 void delete_lines(App& app, bool rows) {
-  const LineDrag lines = lines_at(app, rows, rows ? app.view.cursor.row : app.view.cursor.column);
+  const LineDrag lines = lines_at_cursor(app, rows);
   const int size = size_of(app.work.design.grid, rows);
   const auto deleting = [rows](int first, int count) {
     return rows ? Edit(DeleteRows{first, count}) : Edit(DeleteColumns{first, count});

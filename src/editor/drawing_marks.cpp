@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 namespace punchwright::editor {
 
@@ -98,6 +99,67 @@ void draw_needle(const Sight& sight, const ScreenBox& box, Needle needle, bool a
   sight.list.AddText(theme.bold, theme.small->FontSize, {left, top}, ink(theme.on_accent), text.c_str());
 }
 
+// Draws the marks of one row's stitches, each with a halo, to be seen on any yarn.
+class StitchMarksOfRow {
+public:
+  StitchMarksOfRow(const Sight& sight, float radius, int row)
+      : sight_(sight), radius_(radius), thick_(std::clamp(radius * 0.4F, 1.0F, 2.5F * sight.unit())), row_(row) {}
+
+  void caught(int column) const {
+    const ScreenPoint middle = box_of(sight_.layout, Cell{column, row_}).middle();
+    twice([&](ImU32 colour, float width) {
+      if (radius_ < 6 * sight_.unit()) {
+        return small_frame(middle, width, colour);
+      }
+      sight_.list.AddRect({middle.x - radius_, middle.y - radius_}, {middle.x + radius_, middle.y + radius_}, colour, 0,
+                          0, width);
+    });
+  }
+
+  // Neighbours have their strokes in one.
+  void accepted(int first, int last) const {
+    const ScreenBox left = box_of(sight_.layout, Cell{first, row_});
+    const ScreenBox right = box_of(sight_.layout, Cell{last, row_});
+    twice([&](ImU32 colour, float width) {
+      for (const float y : {left.middle().y - radius_ / 2, left.middle().y + radius_ / 2}) {
+        sight_.list.AddLine({left.left, y}, {right.right, y}, colour, width);
+      }
+    });
+  }
+
+  void kept(int column) const {
+    const ScreenBox box = box_of(sight_.layout, Cell{column, row_});
+    for (const auto& [colour, size] : {std::pair(sight_.app.theme.panel, 1.5F), {sight_.app.theme.accent, 1.2F}}) {
+      sight_.list.AddTriangleFilled({box.left, box.top}, {box.left + radius_ * size, box.top},
+                                    {box.left, box.top + radius_ * size}, ink(colour));
+    }
+  }
+
+private:
+  template <class Draw> void twice(Draw&& draw) const {
+    draw(ink(sight_.app.theme.panel), thick_ + 2 * sight_.unit());
+    draw(ink(sight_.app.theme.accent), thick_);
+  }
+
+  // On whole pixels, of which there may be tens of thousands.
+  void small_frame(ScreenPoint middle, float width, ImU32 colour) const {
+    const auto pixel = [](float place) { return std::floor(place + 0.5F); };
+    const float outer = radius_ + width / 2;
+    const float wide = std::max(1.0F, pixel(width));
+    const ImVec2 low{pixel(middle.x - outer), pixel(middle.y - outer)};
+    const ImVec2 high{pixel(middle.x + outer), pixel(middle.y + outer)};
+    sight_.list.AddRectFilled(low, {high.x, low.y + wide}, colour);
+    sight_.list.AddRectFilled({low.x, high.y - wide}, high, colour);
+    sight_.list.AddRectFilled({low.x, low.y + wide}, {low.x + wide, high.y - wide}, colour);
+    sight_.list.AddRectFilled({high.x - wide, low.y + wide}, {high.x, high.y - wide}, colour);
+  }
+
+  const Sight& sight_;
+  float radius_; // px
+  float thick_;  // px, of a stroke without its halo
+  int row_;
+};
+
 // A square where a float is caught, as on the needle chart, two strokes where one is accepted, a corner where a stitch
 // is protected: told apart by their shapes, and from the ring that hints at a mend.
 void draw_stitch_marks(const Sight& sight) {
@@ -107,32 +169,22 @@ void draw_stitch_marks(const Sight& sight) {
   if (marks.none() || radius < 1.5F) {
     return;
   }
-  const float thick = std::clamp(radius * 0.4F, 1.0F, 2.5F * sight.unit());
-  const auto twice = [&](auto&& draw) { // with a halo, to be seen on any yarn
-    draw(ink(sight.app.theme.panel), thick + 2 * sight.unit());
-    draw(ink(sight.app.theme.accent), thick);
-  };
+  const int first = std::max(0, sight.first_column);
+  const int last = std::min(sight.last_column, grid.width() - 1);
   for (int row = std::max(0, sight.first_row); row <= std::min(sight.last_row, grid.height() - 1); ++row) {
-    for (int column = 0; column < grid.width(); ++column) {
-      const ScreenBox box = box_of(sight.layout, Cell{column, row});
-      const ScreenPoint middle = box.middle();
+    const StitchMarksOfRow draw(sight, radius, row);
+    int accepted_from = first;
+    for (int column = first; column <= last; ++column) {
       if (is_marked(marks.caught, column, row)) {
-        twice([&](ImU32 colour, float width) {
-          sight.list.AddRect({middle.x - radius, middle.y - radius}, {middle.x + radius, middle.y + radius}, colour, 0,
-                             0, width);
-        });
+        draw.caught(column);
       }
-      if (is_marked(marks.accepted, column, row)) {
-        twice([&](ImU32 colour, float width) {
-          sight.list.AddLine({box.left, middle.y - radius / 2}, {box.right, middle.y - radius / 2}, colour, width);
-          sight.list.AddLine({box.left, middle.y + radius / 2}, {box.right, middle.y + radius / 2}, colour, width);
-        });
+      const bool accepted = is_marked(marks.accepted, column, row);
+      if (accepted && (column == last || !is_marked(marks.accepted, column + 1, row))) {
+        draw.accepted(accepted_from, column);
       }
+      accepted_from = accepted ? accepted_from : column + 1;
       if (is_marked(marks.kept, column, row)) {
-        sight.list.AddTriangleFilled({box.left, box.top}, {box.left + radius * 1.5F, box.top},
-                                     {box.left, box.top + radius * 1.5F}, ink(sight.app.theme.panel));
-        sight.list.AddTriangleFilled({box.left, box.top}, {box.left + radius * 1.2F, box.top},
-                                     {box.left, box.top + radius * 1.2F}, ink(sight.app.theme.accent));
+        draw.kept(column);
       }
     }
   }

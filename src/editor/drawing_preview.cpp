@@ -76,20 +76,29 @@ void frame(const Sight& sight, const ScreenBox& box, bool dashed) {
     sight.list.AddRect({box.left, box.top}, {box.right, box.bottom}, ink(theme.accent), 0, 0, 1.5F * unit);
     return;
   }
-  const auto dashes = [&](ImVec2 from, ImVec2 to) {
-    const float length = std::max(std::abs(to.x - from.x), std::abs(to.y - from.y));
+  // Of a side, which may be far longer than the window, the dashes in sight.
+  const ScreenBox& seen = sight.canvas;
+  const auto each_dash = [unit](float from, float to, float seen_from, float seen_to, auto&& draw) {
     const float dash = 5 * unit;
-    for (float at = 0; at < length; at += 2 * dash) {
-      const float begin = at / length;
-      const float end = std::min(1.0F, (at + dash) / length);
-      sight.list.AddLine({std::lerp(from.x, to.x, begin), std::lerp(from.y, to.y, begin)},
-                         {std::lerp(from.x, to.x, end), std::lerp(from.y, to.y, end)}, ink(theme.accent), 2 * unit);
+    const float out_of_sight = std::max(0.0F, std::floor((seen_from - from) / (2 * dash)));
+    for (float at = from + out_of_sight * 2 * dash; at < std::min(to, seen_to); at += 2 * dash) {
+      draw(at, std::min(to, at + dash));
     }
   };
-  dashes({box.left, box.top}, {box.right, box.top});
-  dashes({box.left, box.bottom}, {box.right, box.bottom});
-  dashes({box.left, box.top}, {box.left, box.bottom});
-  dashes({box.right, box.top}, {box.right, box.bottom});
+  for (const float y : {box.top, box.bottom}) {
+    if (y > seen.top - 2 * unit && y < seen.bottom + 2 * unit) {
+      each_dash(box.left, box.right, seen.left, seen.right, [&](float begin, float end) {
+        sight.list.AddLine({begin, y}, {end, y}, ink(theme.accent), 2 * unit);
+      });
+    }
+  }
+  for (const float x : {box.left, box.right}) {
+    if (x > seen.left - 2 * unit && x < seen.right + 2 * unit) {
+      each_dash(box.top, box.bottom, seen.top, seen.bottom, [&](float begin, float end) {
+        sight.list.AddLine({x, begin}, {x, end}, ink(theme.accent), 2 * unit);
+      });
+    }
+  }
 }
 
 ScreenBox box_of_area(const Sight& sight, const Area& area, Cell tile) {

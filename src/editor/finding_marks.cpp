@@ -4,6 +4,7 @@
 #include "machine/placement.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace punchwright::editor {
 
@@ -50,16 +51,20 @@ std::vector<Mark> wide_marks_of(const Finding& finding, const Document& design) 
 
 std::vector<Mark> marks_of(const std::vector<Finding>& findings, const Document& design, const Profile& profile) {
   std::vector<Mark> marks;
+  marks.reserve(findings.size());
   const Placement placement(design, profile);
   const Grid& grid = design.grid;
   for (std::size_t index = 0; index < findings.size(); ++index) {
     const Finding& finding = findings[index];
     const bool in_row = finding.row >= 0 && finding.row < grid.height() && finding.id != FindingId::yarns_too_alike;
-    const std::vector<Mark> found =
-        in_row ? std::vector{run_of(finding, placement, grid.width())} : wide_marks_of(finding, design);
-    for (Mark mark : found) {
-      mark.finding = static_cast<int>(index);
-      marks.push_back(mark);
+    const std::size_t first = marks.size();
+    if (in_row) {
+      marks.push_back(run_of(finding, placement, grid.width()));
+    } else {
+      std::ranges::move(wide_marks_of(finding, design), std::back_inserter(marks));
+    }
+    for (std::size_t mark = first; mark < marks.size(); ++mark) {
+      marks[mark].finding = static_cast<int>(index);
     }
   }
   std::ranges::stable_sort(marks, {}, &Mark::row);

@@ -20,8 +20,13 @@ std::optional<double> anonymous_megabytes() {
 }
 
 void give_large_blocks_back() {
-  ::mallopt(M_MMAP_THRESHOLD, 1 << 20); // bytes; it no longer grows with what is freed then
-  ::mallopt(M_TRIM_THRESHOLD, 1 << 20);
+  constexpr int large = 8 << 20; // bytes; it no longer grows with what is freed then
+  ::mallopt(M_MMAP_THRESHOLD, large);
+  ::mallopt(M_TRIM_THRESHOLD, large);
+}
+
+void give_free_memory_back() {
+  ::malloc_trim(0);
 }
 
 void give_drawing_room_back() {

@@ -18,12 +18,6 @@ unsigned char byte_of(float value) {
 
 } // namespace
 
-void ClothPainter::Light::add(const Light& light, float share) {
-  red += light.red * share;
-  green += light.green * share;
-  blue += light.blue * share;
-}
-
 // A float over the stitches from one to before another, in its parts between those on which it is caught.
 void ClothPainter::lay_float(int from, int to, const std::vector<char>& caught, std::vector<Over>& floats) {
   for (int over = from; over <= to; ++over) {
@@ -144,12 +138,15 @@ Colour ClothPainter::seen(Colour colour) {
   return seen_colours_.emplace_back(colour, seen_as(colour, frame_.view.sight)).second;
 }
 
+ClothPainter::Light ClothPainter::light_of(Colour colour) const {
+  return {table_.light(colour.red), table_.light(colour.green), table_.light(colour.blue)};
+}
+
 void ClothPainter::fill_stitches(const Document& design, const Profile& profile, const RowToKnit& knitted,
                                  Line& line) const {
-  const auto stitches = static_cast<std::size_t>(frame_.stitches);
-  line.caught.assign(stitches, 0);
-  line.floats.assign(stitches, Over{});
+  line.floats.clear();
   if (frame_.view.afar) {
+    const auto stitches = static_cast<std::size_t>(frame_.stitches);
     line.contrast.assign(stitches, 0);
     for (std::size_t stitch = 0; knitted.drawn >= 0 && stitch < stitches; ++stitch) {
       const auto column = static_cast<int>(stitch % static_cast<std::size_t>(design.grid.width()));
@@ -157,13 +154,13 @@ void ClothPainter::fill_stitches(const Document& design, const Profile& profile,
     }
     return;
   }
-  // The list runs as the knitter sees them, on the purl side.
-  const std::vector<bool> as_knitted = stitches_in_row(design, profile, knitted);
-  line.contrast.assign(as_knitted.begin(), as_knitted.end());
+  lay_stitches(design, profile, knitted, line.contrast); // as the knitter sees them, on the purl side
   if (frame_.view.face == Face::knit) {
     std::reverse(line.contrast.begin(), line.contrast.end());
     return;
   }
+  line.caught.assign(line.contrast.size(), 0);
+  line.floats.assign(line.contrast.size(), Over{});
   for (const Needle needle : caught_needles(design, profile, knitted)) {
     line.caught[static_cast<std::size_t>(needle.position - first_needle_of(design).position)] = 1;
   }
@@ -173,41 +170,45 @@ void ClothPainter::fill_stitches(const Document& design, const Profile& profile,
   }
 }
 
+// The part of a pixel that contrast covers, its floats on the purl side too.
+float ClothPainter::contrast_in(const Line& line, std::size_t pixel) const {
+  constexpr float strand = 2 * StitchForm::strand_half; // share of a stitch that a float hides
+  float covered = 0;
+  for (std::size_t share = across_.from[pixel]; share < across_.from[pixel + 1]; ++share) {
+    const auto stitch = static_cast<std::size_t>(across_.shares[share].cell);
+    const bool hidden = !line.floats.empty() && line.floats[stitch].length > 0;
+    const auto own = static_cast<float>(line.contrast[stitch]);
+    covered += across_.shares[share].part * (hidden ? own + (1 - 2 * own) * strand : own);
+  }
+  return covered;
+}
+
 void ClothPainter::fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) {
   line.main = seen(yarn_of(design, knitted.main).colour);
   line.contrast_colour = knitted.contrast != 0 ? seen(yarn_of(design, knitted.contrast).colour) : line.main;
   fill_stitches(design, profile, knitted, line);
-  const auto light = [this](Colour colour) {
-    return Light{table_.light(colour.red), table_.light(colour.green), table_.light(colour.blue)};
-  };
-  const Light main = light(line.main);
-  const Light contrast = light(line.contrast_colour);
-  constexpr float strand = 2 * StitchForm::strand_half; // share of a stitch that a float hides
-  line.light.assign(static_cast<std::size_t>(across_.pixels()), Light{});
-  for (std::size_t pixel = 0; pixel < line.light.size(); ++pixel) {
-    float of_contrast = 0; // share of the pixel
-    for (std::size_t share = across_.from[pixel]; share < across_.from[pixel + 1]; ++share) {
-      const auto stitch = static_cast<std::size_t>(across_.shares[share].cell);
-      const float hidden = line.floats[stitch].length > 0 ? strand : 0.0F;
-      of_contrast += across_.shares[share].part * (line.contrast[stitch] != 0 ? 1 - hidden : hidden);
-    }
-    line.light[pixel].add(main, 1 - of_contrast);
-    line.light[pixel].add(contrast, of_contrast);
+  line.share.resize(static_cast<std::size_t>(across_.pixels()));
+  for (std::size_t pixel = 0; pixel < line.share.size(); ++pixel) {
+    line.share[pixel] = contrast_in(line, pixel);
   }
 }
 
-// The rows under a line of pixels and the one above them are asked for again and again.
+// The rows under a line of pixels and the one above them are asked for again and again. Where there are many more rows
+// than drawn ones and no stitch's form shows, the drawn ones are held instead: a thousand rows may lie under a pixel.
 const ClothPainter::Line& ClothPainter::line_of(const Document& design, const Profile& profile, const RowsToKnit& rows,
                                                 int row) {
-  constexpr std::size_t held = 4;
-  if (lines_.size() < held) {
-    lines_.resize(held);
-  }
-  Line& line = lines_[static_cast<std::size_t>(row) % held];
-  if (line.row != row) {
-    line.row = row;
-    const auto place = static_cast<std::size_t>(row) % rows.rows.size(); // from afar they are repeated
-    fill_line(design, profile, rows.rows[place], line);
+  constexpr std::size_t neighbours = 4;
+  const bool by_drawn_row = detail_ <= 0 && frame_.rows > 2 * design.grid.height();
+  const RowToKnit& knitted = rows.rows[static_cast<std::size_t>(row) % rows.rows.size()]; // from afar they are repeated
+  const std::size_t held = by_drawn_row ? static_cast<std::size_t>(design.grid.height()) + 1 : neighbours;
+  const int number = by_drawn_row ? knitted.drawn + 1 : row; // an inserted row isn't drawn
+  lines_.resize(held);
+  Line& line = lines_[static_cast<std::size_t>(number) % held];
+  if (line.row != number || (by_drawn_row && (line.of_main != knitted.main || line.of_contrast != knitted.contrast))) {
+    line.row = number;
+    line.of_main = knitted.main;
+    line.of_contrast = knitted.contrast;
+    fill_line(design, profile, knitted, line);
   }
   return line;
 }
@@ -215,7 +216,7 @@ const ClothPainter::Line& ClothPainter::line_of(const Document& design, const Pr
 // One line of pixels of stitches, `height` (0 to 1) up in the row.
 void ClothPainter::texture_scan(const Line& line, const Line& above, float height, unsigned char* out) const {
   const bool knit = frame_.view.face == Face::knit;
-  for (std::size_t pixel = 0; pixel < sum_.size(); ++pixel) {
+  for (std::size_t pixel = 0; pixel < across_.middle.size(); ++pixel) {
     const auto stitch = static_cast<std::size_t>(across_.middle[pixel]);
     const float across = across_.part[pixel];
     const bool is_contrast = line.contrast[stitch] != 0;
@@ -238,39 +239,53 @@ void ClothPainter::texture_scan(const Line& line, const Line& above, float heigh
         other = is_contrast ? line.main : line.contrast_colour;
       }
     }
-    const Light& mixed = sum_[pixel];
     const auto part = [&](std::uint8_t one, std::uint8_t two, float light) {
       const float flat = table_.value(std::min(1.0F, light));
       const float form = static_cast<float>(one) * own_light + static_cast<float>(two) * other_light;
       return byte_of(flat + (form - flat) * detail_);
     };
-    *out++ = part(own.red, other.red, mixed.red);
-    *out++ = part(own.green, other.green, mixed.green);
-    *out++ = part(own.blue, other.blue, mixed.blue);
+    *out++ = part(own.red, other.red, sum_.red[pixel]);
+    *out++ = part(own.green, other.green, sum_.green[pixel]);
+    *out++ = part(own.blue, other.blue, sum_.blue[pixel]);
   }
+}
+
+// Adds a row's light to that of the line of pixels, of which it covers that part.
+void ClothPainter::mix(const Line& line, float part) {
+  const Light main = light_of(line.main);
+  const Light contrast = light_of(line.contrast_colour);
+  const auto add = [&](std::vector<float>& sum, float of_main, float of_contrast) {
+    const float least = of_main * part;
+    const float more = (of_contrast - of_main) * part;
+    for (std::size_t pixel = 0; pixel < sum.size(); ++pixel) {
+      sum[pixel] += least + more * line.share[pixel];
+    }
+  };
+  add(sum_.red, main.red, contrast.red);
+  add(sum_.green, main.green, contrast.green);
+  add(sum_.blue, main.blue, contrast.blue);
 }
 
 void ClothPainter::paint_scan(const Document& design, const Profile& profile, const RowsToKnit& rows, int scan) {
   const auto from_below = static_cast<std::size_t>(pixels_.height - 1 - scan); // row 1 lies lowest
-  sum_.assign(static_cast<std::size_t>(pixels_.width), Light{});
+  const auto width = static_cast<std::size_t>(pixels_.width);
+  sum_.red.assign(width, 0);
+  sum_.green.assign(width, 0);
+  sum_.blue.assign(width, 0);
   for (std::size_t share = upwards_.from[from_below]; share < upwards_.from[from_below + 1]; ++share) {
-    const Line& line = line_of(design, profile, rows, upwards_.shares[share].cell);
-    for (std::size_t pixel = 0; pixel < sum_.size(); ++pixel) {
-      sum_[pixel].add(line.light[pixel], upwards_.shares[share].part);
-    }
+    mix(line_of(design, profile, rows, upwards_.shares[share].cell), upwards_.shares[share].part);
   }
-  unsigned char* out =
-      pixels_.rgb.data() + static_cast<std::size_t>(scan) * static_cast<std::size_t>(pixels_.width) * 3;
+  unsigned char* out = pixels_.rgb.data() + static_cast<std::size_t>(scan) * width * 3;
   if (detail_ > 0) {
     const int row = upwards_.middle[from_below];
     const Line& line = line_of(design, profile, rows, row);
     const Line& above = line_of(design, profile, rows, std::min(row + 1, frame_.rows - 1));
     return texture_scan(line, above, upwards_.part[from_below], out);
   }
-  for (const Light& light : sum_) {
-    *out++ = byte_of(table_.value(std::min(1.0F, light.red)));
-    *out++ = byte_of(table_.value(std::min(1.0F, light.green)));
-    *out++ = byte_of(table_.value(std::min(1.0F, light.blue)));
+  for (std::size_t pixel = 0; pixel < width; ++pixel) {
+    *out++ = table_.byte(std::min(1.0F, sum_.red[pixel]));
+    *out++ = table_.byte(std::min(1.0F, sum_.green[pixel]));
+    *out++ = table_.byte(std::min(1.0F, sum_.blue[pixel]));
   }
 }
 

@@ -73,7 +73,6 @@ private:
     float red = 0;
     float green = 0;
     float blue = 0;
-    void add(const Light& light, float share);
   };
   // The float that lies over a stitch, or its part between catches: on the purl side it is seen from one end to the
   // other.
@@ -84,13 +83,21 @@ private:
   };
   // A row of the cloth as the side shown has it, from its left edge.
   struct Line {
-    int row = -1;
+    int row = -1;     // of the cloth, or the drawn one and 1; see line_of()
+    char of_main = 0; // yarn keys, with which the drawn row was knitted
+    char of_contrast = 0;
     std::vector<char> contrast; // of each stitch, 1: contrast; bytes, since they are looked at often
     std::vector<char> caught;   // 1: floats over that stitch are caught on its needle
-    std::vector<Over> floats;   // over each stitch; on the knit side none is seen
-    std::vector<Light> light;   // of each pixel across, all that it covers mixed
+    std::vector<Over> floats;   // over each stitch; none on the knit side, where they aren't seen
+    std::vector<float> share;   // of each pixel across, the part that contrast covers
     Colour main;
     Colour contrast_colour;
+  };
+  // The light of each pixel across, colour by colour.
+  struct LightAcross {
+    std::vector<float> red;
+    std::vector<float> green;
+    std::vector<float> blue;
   };
   struct Frame { // what all rows depend on; another one paints everything anew
     ClothView view;
@@ -119,6 +126,9 @@ private:
   void fill_line(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line);
   void fill_stitches(const Document& design, const Profile& profile, const RowToKnit& knitted, Line& line) const;
   [[nodiscard]] Colour seen(Colour colour);
+  [[nodiscard]] Light light_of(Colour colour) const;
+  [[nodiscard]] float contrast_in(const Line& line, std::size_t pixel) const;
+  void mix(const Line& line, float part);
   void paint_scan(const Document& design, const Profile& profile, const RowsToKnit& rows, int scan);
   void texture_scan(const Line& line, const Line& above, float height, unsigned char* out) const;
 
@@ -134,9 +144,9 @@ private:
   std::vector<std::uint64_t> drawn_;        // of drawn rows, with the yarns' colours
   std::vector<bool> outdated_;              // drawn rows whose rows' fingerprints are older than the picture
   std::uint64_t rows_serial_ = 0;
-  std::vector<Line> lines_;                             // the last few rows
+  std::vector<Line> lines_;                             // the last few rows, or all drawn ones; see line_of()
   std::vector<std::pair<Colour, Colour>> seen_colours_; // and as they are seen, in this frame
-  std::vector<Light> sum_;
+  LightAcross sum_;                                     // of all rows under the line of pixels that is painted
   StitchForm form_;
   StitchInPixels seen_; // at the size of the last picture
   LightTable table_;

@@ -150,9 +150,22 @@ private:
     news = search.taken || work.taken || yoke.taken || app.session.message != message;
     if (frames_due > 0 || window.input_waiting() || news) {
       window.look();
-    } else if (const Wait again =
-                   sooner(sooner(keep_again, search.look_again), sooner(work.look_again, yoke.look_again))) {
-      window.wait(*again);
+    } else {
+      rest(sooner(sooner(keep_again, search.look_again), sooner(work.look_again, yoke.look_again)));
+    }
+  }
+
+  // Nothing is to be done until then, if that is known. After a while the memory of what was done is given back, once.
+  void rest(const Wait& again) {
+    using Clock = std::chrono::steady_clock;
+    constexpr std::chrono::milliseconds a_while(2000);
+    const auto idle = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::now() - drawn_at);
+    if (!gave_back && idle >= a_while) {
+      give_free_memory_back();
+      gave_back = true;
+    }
+    if (const Wait until = gave_back ? again : sooner(again, std::max(a_while - idle, std::chrono::milliseconds(1)))) {
+      window.wait(*until);
     } else {
       window.wait();
     }
@@ -180,6 +193,8 @@ private:
 
   void draw() {
     --frames_due;
+    drawn_at = std::chrono::steady_clock::now();
+    gave_back = false;
     const Actions actions = one_frame(app, window, {.publish_places = state.is_open()});
     if (may_settle && changes_something(actions)) {
       frames_due = frames_after_event; // what it changed is drawn, and settles as after an event
@@ -208,6 +223,8 @@ private:
   Speaker speaker;
   std::uint64_t number = 0; // of the frame
   int frames_due = frames_after_event;
+  std::chrono::steady_clock::time_point drawn_at;
+  bool gave_back = false;  // since then, what memory is free
   int late_frames = 0;     // drawn since the last event beyond those
   bool news = false;       // from work that goes on beside the window
   bool returned = false;   // until the open files were looked at, which waits for dialogs

@@ -160,6 +160,7 @@ LightTable::LightTable() {
   }
   for (std::size_t step = 0; step < value_.size(); ++step) {
     value_[step] = value_of_light(static_cast<float>(step) / steps);
+    byte_[step] = static_cast<unsigned char>(std::clamp(value_[step] + 0.5F, 0.0F, 255.0F));
   }
 }
 

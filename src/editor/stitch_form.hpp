@@ -89,12 +89,16 @@ public:
   LightTable();
   [[nodiscard]] float light(std::uint8_t value) const { return light_[value]; }
   // 0 to 255; `light` from 0 to 1.
-  [[nodiscard]] float value(float light) const { return value_[static_cast<std::size_t>(light * steps + 0.5F)]; }
+  [[nodiscard]] float value(float light) const { return value_[step_of(light)]; }
+  // The same, rounded.
+  [[nodiscard]] unsigned char byte(float light) const { return byte_[step_of(light)]; }
 
 private:
   static constexpr int steps = 4096;
+  [[nodiscard]] static std::size_t step_of(float light) { return static_cast<std::size_t>(light * steps + 0.5F); }
   std::array<float, 256> light_{};
   std::array<float, steps + 1> value_{};
+  std::array<unsigned char, steps + 1> byte_{};
 };
 
 } // namespace punchwright::editor

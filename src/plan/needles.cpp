@@ -6,25 +6,34 @@
 
 namespace punchwright {
 
-std::vector<bool> stitches_in_row(const Document& document, const Profile& profile, const RowToKnit& row) {
-  std::vector<bool> stitches(static_cast<std::size_t>(stitches_of(document)), false);
+void lay_stitches(const Document& document, const Profile& profile, const RowToKnit& row, std::vector<char>& stitches) {
+  const auto count = static_cast<std::size_t>(stitches_of(document));
+  stitches.assign(count, 0);
   if (row.contrast == 0) {
-    return stitches;
+    return;
   }
   const Placement placement(document, profile);
-  const auto repeat = static_cast<std::size_t>(document.grid.width());
+  const Grid& grid = document.grid;
+  const auto drawn = grid.row(row.drawn);
+  const auto repeat = static_cast<std::size_t>(grid.width());
   Needle needle = first_needle_of(document);
-  for (std::size_t stitch = 0; stitch < std::min(repeat, stitches.size()); ++stitch, ++needle.position) {
-    stitches[stitch] = document.grid.at(placement.column_of(needle), row.drawn);
+  for (std::size_t stitch = 0; stitch < std::min(repeat, count); ++stitch, ++needle.position) {
+    const auto column = static_cast<std::size_t>(placement.column_of(needle));
+    stitches[stitch] = static_cast<char>(drawn[column / Grid::bits_in_word] >> (column % Grid::bits_in_word) & 1U);
   }
-  for (std::size_t stitch = repeat; stitch < stitches.size(); ++stitch) {
-    stitches[stitch] = stitches[stitch - repeat];
+  for (std::size_t laid = repeat; laid < count; laid *= 2) { // as many whole repeats again
+    std::copy_n(stitches.begin(), std::min(laid, count - laid), stitches.begin() + static_cast<std::ptrdiff_t>(laid));
   }
   if (end_needles_knit_contrast(document, profile)) {
-    stitches.front() = true;
-    stitches.back() = true;
+    stitches.front() = 1;
+    stitches.back() = 1;
   }
-  return stitches;
+}
+
+std::vector<bool> stitches_in_row(const Document& document, const Profile& profile, const RowToKnit& row) {
+  std::vector<char> stitches;
+  lay_stitches(document, profile, row, stitches);
+  return {stitches.begin(), stitches.end()};
 }
 
 std::vector<Needle> needles_in_row(const Document& document, const Profile& profile, const RowToKnit& row) {

@@ -17,6 +17,8 @@ namespace punchwright {
 // The colour of every stitch of a row to knit, from the leftmost needle of the piece: true is contrast. End needles
 // included.
 [[nodiscard]] std::vector<bool> stitches_in_row(const Document& document, const Profile& profile, const RowToKnit& row);
+// The same into bytes, 1: contrast. For whoever looks at every stitch of many rows.
+void lay_stitches(const Document& document, const Profile& profile, const RowToKnit& row, std::vector<char>& stitches);
 
 // The needles that knit contrast, left to right; L1 is next to R1.
 [[nodiscard]] std::vector<Needle> needles_in_row(const Document& document, const Profile& profile,

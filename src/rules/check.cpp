@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <array>
-#include <tuple>
+#include <cstdint>
 #include <utility>
 
 namespace punchwright {
@@ -121,18 +121,24 @@ void check_yarns(const Document& document, std::vector<Finding>& findings) {
   }
 }
 
-// Findings about the same row stay as they are. Their places are sorted rather than they themselves, which are large.
+// Findings about the same row stay as they are. Their places are sorted rather than they themselves, which are large:
+// severity, row and place in one number.
 std::vector<Finding> in_order(std::vector<Finding> findings) {
-  std::vector<std::tuple<Severity, int, std::size_t>> order;
+  constexpr unsigned bits_of_row = 16; // 0: not about one
+  constexpr unsigned bits_of_place = 40;
+  static_assert(tallest_repeat + 1 < 1 << bits_of_row);
+  std::vector<std::uint64_t> order;
   order.reserve(findings.size());
   for (const Finding& finding : findings) {
-    order.emplace_back(finding.severity, finding.row, order.size());
+    const auto severity = static_cast<std::uint64_t>(finding.severity);
+    const auto row = static_cast<std::uint64_t>(finding.row + 1);
+    order.push_back((severity << bits_of_row | row) << bits_of_place | order.size());
   }
   std::ranges::sort(order);
   std::vector<Finding> ordered;
   ordered.reserve(findings.size());
-  for (const auto& [severity, row, place] : order) {
-    ordered.push_back(std::move(findings[place]));
+  for (const std::uint64_t number : order) {
+    ordered.push_back(std::move(findings[number & ((std::uint64_t{1} << bits_of_place) - 1)]));
   }
   return ordered;
 }

@@ -36,6 +36,12 @@ struct FloatPart {
 // column of each. A stitch onto whose needle the float is lifted belongs to neither part.
 template <class ColumnAt, class Take>
 void each_part_beyond(const StitchMarks& marks, int row, int stitches, int limit, ColumnAt&& column_at, Take&& take) {
+  if (!any_marked(marks.caught, row) && !any_marked(marks.accepted, row)) {
+    if (stitches > limit) {
+      take(FloatPart{0, stitches, false});
+    }
+    return;
+  }
   FloatPart part;
   for (int place = 0; place <= stitches; ++place) {
     const int column = place < stitches ? column_at(place) : -1;

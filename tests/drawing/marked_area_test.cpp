@@ -46,6 +46,33 @@ const Area round_the_corner{{3, 3}, 2, 2}; // columns 4 and 1, rows 4 and 1
 } // namespace
 
 TEST_SUITE("turned drawings") {
+  // Against the definition, stitch by stitch.
+  TEST_CASE("a patch of any size set down anywhere covers what lies under it round the edges, and is lifted again") {
+    Dice dice(20261128);
+    for (int round = 0; round < 400; ++round) {
+      CAPTURE(round);
+      const Grid repeat = any_grid(dice, 1 + dice.throw_one(round % 2 == 0 ? 200 : 12), 1 + dice.throw_one(9));
+      const Grid patch = any_grid(dice, 1 + dice.throw_one(200), 1 + dice.throw_one(12));
+      const Cell corner{dice.throw_one(500) - 250, dice.throw_one(30) - 15};
+      Grid wanted = repeat;
+      for (int row = 0; row < std::min(patch.height(), repeat.height()); ++row) {
+        for (int column = 0; column < std::min(patch.width(), repeat.width()); ++column) {
+          const int there = ((corner.column + column) % repeat.width() + repeat.width()) % repeat.width();
+          const int up = ((corner.row + row) % repeat.height() + repeat.height()) % repeat.height();
+          wanted.set(there, up, patch.at(column, row));
+        }
+      }
+      const Grid down = set_down(repeat, corner, patch);
+      REQUIRE(down == wanted);
+      const Grid again = lifted(down, Area{corner, patch.width(), patch.height()});
+      REQUIRE(again.width() == std::min(patch.width(), repeat.width()));
+      REQUIRE(again.height() == std::min(patch.height(), repeat.height()));
+      for (int row = 0; row < again.height(); ++row) {
+        REQUIRE(again.row_text(row) == patch.row_text(row).substr(0, static_cast<std::size_t>(again.width())));
+      }
+    }
+  }
+
   TEST_CASE("by hand") {
     const Grid hook = grid({"##", "#.", "#."});
     CHECK(lines_of(turned(hook, 1)) == Lines{"#..", "###"});

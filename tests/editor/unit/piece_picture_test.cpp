@@ -111,6 +111,37 @@ TEST_CASE("with the rows known to be the same, what is painted anew equals what 
   }
 }
 
+TEST_CASE("rows that are knitted again look as if they were drawn again") {
+  std::mt19937 random(20261128);
+  const Profile profile = make_app().work.profile;
+  for (const Face face : {Face::knit, Face::purl}) {
+    Document design = black_on_white(8, 12);
+    Document drawn_again = black_on_white(8, 36);
+    design.yarns.push_back({'C', "red", {200, 30, 30}});
+    drawn_again.yarns = design.yarns;
+    design.bands = {{5, 'A', 'B', {}}, {7, 'A', 'C', {}}};
+    drawn_again.bands = {{5, 'A', 'B', {}}, {7, 'A', 'C', {}}, {5, 'A', 'B', {}},
+                         {7, 'A', 'C', {}}, {5, 'A', 'B', {}}, {7, 'A', 'C', {}}};
+    for (int row = 0; row < 36; ++row) {
+      for (int column = 0; column < 8; ++column) {
+        const bool contrast = row < 12 ? random() % 2 == 0 : design.grid.at(column, row % 12);
+        drawn_again.grid.set(column, row, contrast);
+        if (row < 12) {
+          design.grid.set(column, row, contrast);
+        }
+      }
+    }
+    design.piece.times = 3;
+    drawn_again.piece.times = 1;
+    const ClothView view{face, false, 120, 50, 0, 0, 0, ColourSight::as_is};
+    ClothPainter painter;
+    painter.paint(design, profile, rows_to_knit(design, profile), view);
+    ClothPainter other;
+    other.paint(drawn_again, profile, rows_to_knit(drawn_again, profile), view);
+    CHECK(painter.pixels().rgb == other.pixels().rgb);
+  }
+}
+
 TEST_CASE(
     "a small stitch is what a large one looks like from farther off, on either side, wherever it falls on pixels") {
   const Profile profile = make_app().work.profile;
