@@ -1,5 +1,6 @@
 // What would fit where nothing does, when searches for it give up: told as not known, never as if nothing did.
 #include "pieces/no_fit.hpp"
+#include "pieces/size_counts.hpp"
 #include "pieces/yokes.hpp"
 #include "words/words.hpp"
 
@@ -63,6 +64,34 @@ TEST_CASE("where the bed costs most, the piece that is too wide for it is named,
   CAPTURE(most);
   CHECK(most.starts_with("the bed of 112 needles costs most, "));
   CHECK(most.ends_with("; piece 'front' would have 114 stitches, 2 pieces in its place would lie on it"));
+}
+
+// Half of 157.1 cm is 78.55 × 1.4 + 2 = 112 stitches, as many as the bed has needles; half of 158.5 cm is 113.
+TEST_CASE("a part that takes every needle of the bed lies on it") {
+  const Files files = pullover_files();
+  const auto parts = [&](double width) {
+    Yoke yoke = of_one_width(width, width);
+    yoke.tiers = {{"narrow.repeat", {{2}}}};
+    const OpenedYoke wide = opened(yoke, files);
+    REQUIRE(wide.profile.needles == 112);
+    return parts_on_bed(wide, 0, 0);
+  };
+  CHECK(parts(157.1) == 2);
+  CHECK(parts(158.5) == 3);
+}
+
+TEST_CASE("the tolerance that costs most has the language's decimal sign") {
+  const Files files = pullover_files();
+  Yoke yoke = of_one_width(25.0, 12.3);
+  yoke.pieces.push_back({"back", {}, {}, "front"});
+  yoke.fit.seams = YokeSeams::free;
+  yoke.fit.tolerance = 0.01;
+  const OpenedYoke narrow = opened(yoke, files);
+  choose_language(language_of("de"), {}); // its decimal sign alone
+  const std::string most = what_would_fit(narrow, 0).costs_most;
+  choose_language(language_of("en"), {});
+  CAPTURE(most);
+  CHECK(most == "the tolerance of 0,01 costs most");
 }
 
 TEST_CASE("figures in a refusal have one decimal sign, that of the language, but for what is typed into the file") {

@@ -2,10 +2,11 @@
 """Shows how many small faults the unit tests notice: one after another is planted in a copy of the source (a bound, a sign, an
 off-by-one, an 'and' for an 'or'), at places that a seeded die chooses, and the tests of the room and of those above it are run.
 
-    plant_faults.py [--count 60] [--seed 1] [--rooms rows,plan] [--folder FOLDER]
+    plant_faults.py [--count 60] [--seed 1] [--rooms rows,plan] [--folder FOLDER] [--workers 2]
 
-One line a fault: caught (and by which test), or SURVIVED; then the counts. A folder that is kept is built only once. What
-doesn't compile is no fault and is not counted. It takes an hour or so, and is run on demand."""
+One line a fault: caught (and by which test), or SURVIVED; then the counts. A folder that is kept is built only once, with a
+copy in it for each worker. What doesn't compile is no fault and is not counted. It takes an hour or so, and is run on
+demand."""
 import argparse
 import os
 import pathlib
@@ -14,6 +15,7 @@ import re
 import subprocess
 import sys
 import tempfile
+import threading
 
 import planting
 
@@ -70,7 +72,7 @@ class Copy:
                               text=True, errors="replace", check=False, **how)
 
     def build(self, *targets):
-        return self.run(["cmake", "--build", self.folder / "build", "-j", "2", "--target", *targets])
+        return self.run(["cmake", "--build", self.folder / "build", "--target", *targets])
 
     def caught_by(self, room):
         """The name of the test that fails, with what it says; None: none does; False: it can't be built."""
@@ -93,32 +95,62 @@ class Copy:
         return None
 
 
+class Check:
+    """Workers, each with a copy, take the next place from one list until enough faults were tried."""
+
+    def __init__(self, places, count):
+        self.places = iter(enumerate(places))
+        self.count = count
+        self.taken = self.caught = self.survived = 0
+        self.lock = threading.Lock()
+
+    def next_place(self):
+        with self.lock:
+            if self.taken == self.count:
+                return None
+            self.taken += 1
+            return next(self.places, None)
+
+    def note(self, number, path, line, put, by, at):
+        with self.lock:
+            if by is False:
+                self.taken -= 1  # another one in its place
+                return
+            self.caught += by is not None
+            self.survived += by is None
+            print(f"{self.caught + self.survived:3} (place {number}) {path}:{at}: '{line.strip()}' -> '{put.strip()}': "
+                  f"{'caught by ' + by if by else 'SURVIVED'}", flush=True)
+
+    def work(self, copy):
+        while (place := self.next_place()) is not None:
+            number, (path, at, line, put) = place
+            with planting.planted(copy.folder, path, f"\n{line}\n", f"\n{put}\n"):
+                by = copy.caught_by(path.parts[1])
+            self.note(number, path, line, put, by, at)
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--count", type=int, default=60)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--rooms", default=",".join(ROOMS))
     parser.add_argument("--folder", type=pathlib.Path)
+    parser.add_argument("--workers", type=int, default=len(os.sched_getaffinity(0)))
     wished = parser.parse_args()
     with tempfile.TemporaryDirectory(prefix="punchwright-planted-") as own:
-        copy = Copy(wished.folder or pathlib.Path(own))
-        whole = copy.build(*(f"test_{test}" for test in TESTS))
-        if whole.returncode != 0:
-            raise SystemExit(f"plant_faults.py: the copy can't be built:\n{whole.stdout[-3000:]}")
-        caught = survived = 0
-        for path, number, line, put in chosen(wished.rooms.split(","), wished.seed):
-            if caught + survived == wished.count:
-                break
-            with planting.planted(copy.folder, path, f"\n{line}\n", f"\n{put}\n"):
-                by = copy.caught_by(path.parts[1])
-            if by is False:
-                continue
-            caught += by is not None
-            survived += by is None
-            print(f"{caught + survived:3} {path}:{number}: '{line.strip()}' -> '{put.strip()}': "
-                  f"{'caught by ' + by if by else 'SURVIVED'}", flush=True)
-    print(f"{caught} of {caught + survived} faults caught, {survived} survived")
-    return 0 if survived == 0 else 1
+        copies = [Copy((wished.folder or pathlib.Path(own)) / str(number)) for number in range(wished.workers)]
+        for copy in copies:
+            whole = copy.build(*(f"test_{test}" for test in TESTS))
+            if whole.returncode != 0:
+                raise SystemExit(f"plant_faults.py: the copy can't be built:\n{whole.stdout[-3000:]}")
+        check = Check(chosen(wished.rooms.split(","), wished.seed), wished.count)
+        workers = [threading.Thread(target=check.work, args=[copy]) for copy in copies]
+        for worker in workers:
+            worker.start()
+        for worker in workers:
+            worker.join()
+    print(f"{check.caught} of {check.caught + check.survived} faults caught, {check.survived} survived")
+    return 0 if check.survived == 0 else 1
 
 
 if __name__ == "__main__":
