@@ -8,22 +8,18 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <span>
 
 namespace punchwright {
 namespace {
 
-constexpr RowWords all_contrast = [] {
-  RowWords words{};
-  words.fill(~Grid::Word{0});
-  return words;
-}();
-
-// The row's first columns alone, 1 or more.
-RowWords first_of(RowWords row, int columns) {
+// The first columns of a row, 1 or more, at most those of the widest repeat: a patch that was turned may be far wider.
+RowWords first_of(std::span<const Grid::Word> row, int columns) {
   const auto last = static_cast<std::size_t>((columns - 1) / Grid::bits_in_word);
-  row[last] &= last_word_mask(columns);
-  std::fill(row.begin() + static_cast<std::ptrdiff_t>(last) + 1, row.end(), Grid::Word{0});
-  return row;
+  RowWords words{};
+  std::copy_n(row.begin(), last + 1, words.begin());
+  words[last] &= last_word_mask(columns);
+  return words;
 }
 
 AreaEdit patched(const Grid& repeat, const Area& area, const Grid& patch, std::string name) {
@@ -71,9 +67,11 @@ Grid set_down(const Grid& repeat, Cell corner, const Grid& patch) {
   const int width = repeat.width();
   const int columns = std::min(patch.width(), width);
   const Cell there = round_edges(corner, repeat);
-  const RowWords covered = turned_ring(first_of(all_contrast, columns), width, width - there.column);
+  RowWords all{};
+  all.fill(~Grid::Word{0});
+  const RowWords covered = turned_ring(first_of(all, columns), width, width - there.column);
   for (int row = 0; row < std::min(patch.height(), repeat.height()); ++row) {
-    const RowWords words = turned_ring(first_of(words_of(patch.row(row)), columns), width, width - there.column);
+    const RowWords words = turned_ring(first_of(patch.row(row), columns), width, width - there.column);
     const auto into = after.row(round_edge(there.row + row, repeat.height()));
     for (std::size_t index = 0; index < into.size(); ++index) {
       into[index] = (into[index] & ~covered[index]) | words[index];

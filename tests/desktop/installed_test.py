@@ -224,7 +224,7 @@ class ManualsAndCompletions(Installed):
 
     def test_zsh_loads_ours_for_the_command(self):
         script = (f"fpath=('{self.prefix}/share/zsh/vendor-completions' $fpath); autoload -Uz compinit; "
-                  "compinit -u -d /dev/null; print $_comps[punchwright]; autoload +X _punchwright && print loaded")
+                  "compinit -u -D; print $_comps[punchwright]; autoload +X _punchwright && print loaded")
         self.assertEqual(self.assert_good("zsh", "-f", "-c", script).split(), ["_punchwright", "loaded"])
 
 

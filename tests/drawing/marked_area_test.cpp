@@ -52,7 +52,8 @@ TEST_SUITE("turned drawings") {
     for (int round = 0; round < 400; ++round) {
       CAPTURE(round);
       const Grid repeat = any_grid(dice, 1 + dice.throw_one(round % 2 == 0 ? 200 : 12), 1 + dice.throw_one(9));
-      const Grid patch = any_grid(dice, 1 + dice.throw_one(200), 1 + dice.throw_one(12));
+      // One that was turned may be as wide as a repeat is high.
+      const Grid patch = any_grid(dice, 1 + dice.throw_one(round % 5 == 0 ? 2000 : 200), 1 + dice.throw_one(12));
       const Cell corner{dice.throw_one(500) - 250, dice.throw_one(30) - 15};
       Grid wanted = repeat;
       for (int row = 0; row < std::min(patch.height(), repeat.height()); ++row) {
